@@ -1,0 +1,50 @@
+// What to dial in for one plate, one current and one nozzle: the result structs of the cut and capacity calculations.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/quantity/estimate.hpp"
+#include "core/quantity/quantity.hpp"
+
+namespace torchside::cut {
+
+struct Settings {
+    Estimate<Speed> feed{};
+    Estimate<Voltage> arc{}; // at the torch
+    Estimate<Length> cut_height{};
+    Estimate<Length> pierce_height{};
+    Estimate<Duration> pierce_delay{}; // value 0 with an edge start (see Capacity::verdict)
+    Estimate<Length> kerf{};
+    Estimate<Length> lead_in{};
+    Estimate<Length> min_hole{};
+    Voltage controller{};     // arc volts behind the divider
+    bool feed_capped = false; // the table cannot go as fast as the arc could; feed is the table's
+};
+
+enum class Reach {
+    clean,      // pierces and cuts at a production feed
+    edge_start, // cuts, but too thick to pierce standing still
+    sever,      // parts the plate, no production cut
+    refused     // past what this current severs, or outside what the model may be asked
+};
+
+struct Capacity {
+    Length clean{};  // thickest plate with a clean-cut rating at this current
+    Length pierce{}; // thickest plate to pierce standing still
+    Length sever{};  // thickest plate it parts
+    Reach verdict = Reach::clean;
+    std::optional<Current> suggested_current{}; // none: nothing this machine has cuts the plate cleanly
+    std::optional<Current> suggested_nozzle{};  // rated current of that nozzle
+    std::string reason{};                       // one sentence: why that current and nozzle, or why none
+};
+
+/// The same cut with the torch in the hand.
+struct ByHand {
+    Duration per_100_mm{};
+    Duration per_foot{};
+    bool drag = false;    // the tip may ride on the plate at this current
+    std::string advice{}; // one sentence
+};
+
+} // namespace torchside::cut

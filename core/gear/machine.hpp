@@ -1,0 +1,46 @@
+// What stands in the shop and more than one calculation needs: the plasma power source, its nozzles, the height control
+// and the table. Plain structs; ranges and error texts are in core/document/schema*.cpp.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/quantity/quantity.hpp"
+
+namespace torchside {
+
+struct Nozzle {
+    Current rated{45, ampere};    // 10..200 A
+    std::optional<Length> bore{}; // 0.4..4 mm; unknown: from a current density (core/cut)
+};
+
+struct Machine {
+    Current max_current{50, ampere};      // largest output setting, 10..200 A
+    Current min_current{20, ampere};      // smallest output setting, 5..200 A
+    double duty_cycle = 0.60;             // rated duty, 0.05..1 of a 10 min period
+    Current duty_current{50, ampere};     // the output current that duty is rated at
+    double efficiency = 0.80;             // output power / input power, 0.5..0.98
+    double power_factor = 0.70;           // of the input without correction, 0.4..1
+    bool power_factor_corrected = false;  // a corrected input: the factor is taken as 0.99
+    int phases = 1;                       // 1 or 3
+    Current idle_input{0.5, ampere};      // input current with the arc off
+    std::optional<Current> plate_i1max{}; // rated largest supply current on the nameplate; overrides the estimate
+    std::optional<Current> plate_i1eff{}; // rated effective supply current on the nameplate
+    std::vector<Nozzle> nozzles{{Current{45, ampere}, Length{1.1, mm}}}; // 1..8, any order
+};
+
+struct HeightControl {
+    double divider_ratio = 1.0;         // arc volts / volts at the controller, 1..100; 1 is a raw tap
+    Voltage input_limit{500, volt};     // what the controller's input stands, 1..1000 V
+    std::optional<Gradient> gradient{}; // measured on this machine, 0.5..20 V/mm
+};
+
+struct Table {
+    Speed max_feed{7600, mm_min};
+    Acceleration acceleration{500, mm_s2};
+    Length corner_tolerance{0.05, mm};
+    Speed rapid{10000, mm_min};
+    bool water = true; // a water tray under the plate
+};
+
+} // namespace torchside

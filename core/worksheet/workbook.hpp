@@ -1,0 +1,57 @@
+// The workbook: all that a shop and a job are, and the only input of evaluate(). Saved as JSON by core/document, whose
+// schema holds the range and the meaning of every key. A default-made Workbook is valid: it is the default shop.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/air/air_system.hpp"
+#include "core/gear/machine.hpp"
+#include "core/part/part_spec.hpp"
+#include "core/price/rates.hpp"
+#include "core/stock/metal.hpp"
+#include "core/supply/circuit.hpp"
+#include "core/tune/test_cut.hpp"
+#include "core/wear/wear_log.hpp"
+
+namespace torchside {
+
+enum class UnitSystem { metric, inch };
+enum class Theme { automatic, paper, night }; // "auto" in the workbook
+enum class TorchHold { table, hand_standoff, hand_drag };
+
+struct Display {
+    UnitSystem units = UnitSystem::metric;
+    Theme theme = Theme::automatic;
+    bool glove = false; // larger targets
+};
+
+struct Shop {
+    std::string name{}; // up to 60 letters
+    Machine machine{};
+    HeightControl height_control{};
+    Table table{};
+    supply::Circuit circuit{};
+    air::AirSystem air{};
+    wear::WearLog wear{};
+    price::Rates rates{};
+    std::vector<tune::TestCut> tests{}; // 0..500
+    Display display{};
+};
+
+struct Job {
+    Metal material = Metal::mild_steel;
+    Length thickness{6, mm};
+    Current current{45, ampere};
+    TorchHold torch = TorchHold::table;
+    int quantity = 24;
+    part::PartSpec part{};
+    price::JobPrice price{};
+};
+
+struct Workbook {
+    Shop shop{};
+    Job job{};
+};
+
+} // namespace torchside
