@@ -25,6 +25,7 @@ struct Unit {
 template <class Kind>
 class Quantity {
 public:
+    using kind = Kind;
     constexpr Quantity() = default;
     constexpr Quantity(double amount, Unit<Kind> unit) : base_(amount * unit.per_base) {}
 

@@ -1,0 +1,218 @@
+#include "web/kit/controls.hpp"
+
+namespace torchside::web {
+namespace {
+
+std::string with_word(std::string_view state, std::string_view word, bool on) {
+    std::string out(state);
+    if (on) {
+        if (!out.empty()) {
+            out += ' ';
+        }
+        out += word;
+    }
+    return out;
+}
+
+/// The ground of anything that can be pressed.
+void press_ground(Ui& ui, std::string_view id, Rect place, bool chosen) {
+    if (ui.pressed(id)) {
+        ui.pen().fill(place, ui.tokens().hairline);
+    } else if (chosen) {
+        ui.pen().fill(place, ui.tokens().fill);
+    }
+}
+
+constexpr float gap = 8.0F;
+
+} // namespace
+
+bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role, std::string_view state) {
+    const bool used = ui.node(id, role, place, label, {}, state);
+    const Tokens& t = ui.tokens();
+    const Pen& pen = ui.pen();
+    const bool disabled = state.find("disabled") != std::string_view::npos;
+    const bool down = ui.pressed(id);
+    Colour ink = disabled ? t.quiet : t.ink;
+    if (look == Look::main && !disabled) {
+        pen.fill(place, down ? t.quiet : t.ink);
+        ink = t.ground;
+    } else {
+        pen.fill(place, down ? t.hairline : look == Look::chosen ? t.fill : t.ground);
+        pen.frame(place, disabled ? t.hairline : t.ink, look == Look::chosen ? 2.0F : 1.0F);
+    }
+    if (look == Look::chosen) {
+        pen.fill({place.x, place.y, place.w, 4}, t.accent);
+    }
+    const Type type = look == Look::plain ? Type::text : Type::title;
+    const float room = place.w - 8;
+    const float w = std::min(pen.width(type, label), room);
+    pen.text_fit(type, {place.centre().x - w / 2, place.centre().y - Pen::line_height(type) / 2}, ink, label, room);
+    return used;
+}
+
+float choices_height(const Ui& ui, std::size_t count, int columns) {
+    const auto rows = static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
+    return rows * ui.reach() + (rows - 1) * gap;
+}
+
+std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
+                                   std::span<const Choice> items, int columns) {
+    std::optional<std::size_t> touched;
+    ui.open_group(group_id, Role::group, place, name);
+    const float w = (place.w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
+        const auto row = static_cast<float>(i / static_cast<std::size_t>(columns));
+        const Rect cell{place.x + column * (w + gap), place.y + row * (ui.reach() + gap), w, ui.reach()};
+        const Choice& item = items[i];
+        if (button(ui, item.id, cell, item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
+                   item.chosen ? "checked" : "")) {
+            touched = i;
+        }
+    }
+    ui.close_group();
+    return touched;
+}
+
+float verdict_height(const Ui& ui) { return ui.reach(); }
+
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view way_out,
+                 bool chosen) {
+    std::string about = word_of(sign);
+    about += ". ";
+    about += way_out;
+    const bool used = ui.node(id, Role::button, place, sentence, {}, chosen ? "expanded" : "collapsed", about);
+    press_ground(ui, id, place, chosen);
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    if (chosen) {
+        pen.fill({place.x, place.y, 4, place.h}, t.accent);
+    }
+    draw_sign(pen, t, sign, {place.x + 24, place.centre().y});
+    const float room = place.w - 46 - 40;
+    const float top = place.centre().y - 20.5F;
+    pen.text_fit(Type::title, {place.x + 46, top}, colour_of(t, sign), sentence, room);
+    pen.text_fit(Type::label, {place.x + 46, top + 21}, t.quiet, way_out, room);
+    draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    return used;
+}
+
+bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, std::string_view quiet, Mark mark,
+              bool chosen) {
+    const bool used = ui.node(id, Role::button, place, title, {}, chosen ? "expanded" : "collapsed", quiet);
+    press_ground(ui, id, place, chosen);
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    if (chosen) {
+        pen.fill({place.x, place.y, 4, place.h}, t.accent);
+    }
+    draw_mark(pen, mark, {place.x + 24, place.centre().y}, t.ink);
+    const float room = place.w - 46 - 40;
+    const bool two = !quiet.empty();
+    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::title) / 2);
+    pen.text_fit(Type::title, {place.x + 46, top}, t.ink, title, room);
+    if (two) {
+        pen.text_fit(Type::label, {place.x + 46, top + 21}, t.quiet, quiet, room);
+    }
+    draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    return used;
+}
+
+bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label, bool on, std::string_view quiet) {
+    const bool used = ui.node(id, Role::toggle, place, label, {}, on ? "checked" : "", quiet);
+    press_ground(ui, id, place, false);
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const bool two = !quiet.empty();
+    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::text) / 2);
+    pen.text_fit(Type::text, {place.x + 14, top}, t.ink, label, place.w - 110);
+    if (two) {
+        pen.text_fit(Type::label, {place.x + 14, top + 21}, t.quiet, quiet, place.w - 110);
+    }
+    const Rect box{place.right() - 14 - 68, place.centre().y - 15, 68, 30};
+    pen.frame(box, t.ink, 1.5F);
+    const Rect half{on ? box.x + 34 : box.x, box.y, 34, 30};
+    pen.fill(half, t.ink);
+    pen.text(Type::label, {box.x + 17, box.centre().y - 8.5F}, on ? t.quiet : t.ground, "off", Align::centre);
+    pen.text(Type::label, {box.x + 51, box.centre().y - 8.5F}, on ? t.ground : t.quiet, "on", Align::centre);
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    return used;
+}
+
+float field_height(const Ui& ui) { return std::max(64.0F, ui.reach()); }
+
+std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
+    const bool active = ui.editing(id);
+    const std::string_view value = active ? std::string_view(ui.edit()->text) : look.shown;
+    std::string state = with_word(look.text_keyboard ? "mode-text" : "mode-decimal", "invalid", !look.error.empty());
+    state = with_word(state, "focused", active);
+    const std::string_view below = look.error.empty() ? look.below : look.error;
+    // The box is where the page lays the real input; it is the value's place, not the whole row's.
+    const Rect box{place.x + place.w * 0.46F, place.y + 6, place.w * 0.54F - 14, 36};
+    const Rect target{place.x, place.y, place.w, place.h - 1};
+    if (ui.node(id, Role::textbox, active ? box : target, look.label, value, state, below)) {
+        ui.start_edit(id, look.shown);
+    }
+    press_ground(ui, id, place, false);
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    pen.text_fit(Type::text, {place.x + 14, box.centre().y - 10}, t.ink, look.label, box.x - place.x - 22);
+    if (active) {
+        pen.fill(box, t.fill);
+        pen.frame(box, t.accent, 2);
+        const float end = pen.text_fit(Type::title, {box.x + 10, box.centre().y - 10}, t.ink, value, box.w - 20);
+        pen.fill({ui.edit()->fresh ? box.x + 8 : end + 1, box.y + 7, 2, box.h - 14}, t.accent);
+    } else {
+        const float w = std::min(pen.width(Type::title, value), box.w - 4);
+        pen.text_fit(Type::title, {box.right() - w, box.centre().y - 10}, t.ink, value, box.w - 4);
+    }
+    const float y = place.y + 43;
+    if (!look.error.empty()) {
+        pen.text_fit(Type::label, {place.x + 14, y}, t.stop, look.error, place.w - 28);
+    } else {
+        pen.text_fit(Type::label, {place.x + 14, y}, t.quiet, look.below, place.w - 28);
+    }
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    return ui.taken(id);
+}
+
+float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
+    const float height = 40;
+    ui.node(id, Role::heading, {at.x, at.y, room, height}, title, {}, "level3");
+    ui.pen().text_fit(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
+    return height;
+}
+
+float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour) {
+    const float height = ui.pen().paragraph(type, at, colour, text, room);
+    ui.node(id, Role::text, {at.x, at.y, room, height}, text);
+    return height;
+}
+
+float sheet_head_height() { return 56; }
+
+bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    pen.fill(place, t.ground);
+    std::string heading(id);
+    heading += "/title";
+    ui.node(heading, Role::heading, place, title, {}, "level2");
+    pen.text_fit(Type::title, {place.x + 14, place.centre().y - 10}, t.ink, title, place.w - (closable ? 84 : 28));
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
+    if (!closable) {
+        return false;
+    }
+    std::string close(id);
+    close += "/close";
+    const Rect corner{place.right() - 56, place.y, 56, place.h - 1};
+    const bool used = ui.node(close, Role::button, corner, "Close");
+    press_ground(ui, close, corner, false);
+    draw_mark(pen, Mark::close, corner.centre(), t.ink);
+    return used;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,63 @@
+// The app's controls. Each registers itself for finger, keyboard and screen reader, draws itself, and says whether it was used.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "core/quantity/estimate.hpp"
+#include "web/kit/marks.hpp"
+#include "web/kit/ui.hpp"
+
+namespace torchside::web {
+
+enum class Look { plain, chosen, main };
+
+/// A square-cornered button with its label centred.
+bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look = Look::plain,
+            Role role = Role::button, std::string_view state = {});
+
+/// Buttons of one choice, laid out in rows of equal cells; returns the index that was touched.
+struct Choice {
+    std::string id;
+    std::string label;
+    bool chosen = false;
+};
+[[nodiscard]] float choices_height(const Ui& ui, std::size_t count, int columns);
+std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
+                                   std::span<const Choice> items, int columns);
+
+/// Sign, one plain sentence, one quiet line with the way out. The whole row is the target.
+[[nodiscard]] float verdict_height(const Ui& ui);
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view way_out,
+                 bool chosen = false);
+
+/// A row that opens something: title, quiet line, chevron.
+bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, std::string_view quiet, Mark mark,
+              bool chosen = false);
+
+/// A switch: a word on the left, on or off on the right.
+bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label, bool on, std::string_view quiet = {});
+
+/// A line of text entry. `shown` is the stored value as it reads when nobody edits; `below` is the read-back or the range.
+struct FieldLook {
+    std::string_view label;
+    std::string_view shown;
+    std::string_view below{};
+    std::string_view error{}; // replaces `below`, with a sign
+    bool text_keyboard = false; // a name rather than a number
+};
+[[nodiscard]] float field_height(const Ui& ui);
+std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look);
+
+/// A heading inside a sheet; returns the height used.
+float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title);
+/// Words on the page that are also words in the mirror; returns the height used.
+float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour);
+
+/// Title and close button of a sheet; true when closed. `closable` is false where the sheet is a column of its own.
+[[nodiscard]] float sheet_head_height();
+bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable);
+
+} // namespace torchside::web

@@ -1,0 +1,43 @@
+// Figures: the number, its unit, and its band, drawn the same way everywhere.
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include "web/kit/ui.hpp"
+
+namespace torchside::web {
+
+/// A band in plain numbers: what the drawing needs of an Estimate.
+struct Span {
+    double value = 0, low = 0, high = 0;
+};
+
+template <class Q>
+[[nodiscard]] Span span_of(const Estimate<Q>& e, Unit<typename Q::kind> unit) {
+    return {e.value.in(unit), e.low.in(unit), e.high.in(unit)};
+}
+
+/// Hairline = plausible range, thick line = 80 % band, triangle = value, open circles = your cuts.
+void draw_band(const Pen& pen, const Tokens& tokens, Rect place, Span span, std::span<const double> cuts = {});
+
+struct FigureLook {
+    std::string_view name;
+    std::string_view number;
+    std::string_view unit;
+    std::string_view aside{}; // the other unit, or what it is at the controller
+    std::string_view about{}; // band and basis in words, for the mirror and the quiet line
+    Span span{};
+    bool has_band = true;
+    bool chosen = false;
+};
+
+/// The feed: as big as the column allows.
+[[nodiscard]] float big_figure_height();
+bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts);
+
+/// A cell of the second rank.
+[[nodiscard]] float small_figure_height();
+bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look);
+
+} // namespace torchside::web

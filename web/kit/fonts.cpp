@@ -1,0 +1,61 @@
+#include "web/kit/fonts.hpp"
+
+#include <cmath>
+#include <imgui.h>
+
+namespace torchside::web {
+namespace {
+
+// Made by tools/embed_font: subsets of B612 cut to what the app prints.
+constexpr unsigned char regular_otf[] = {
+#include "generated/b612_regular.inc"
+};
+constexpr unsigned char bold_otf[] = {
+#include "generated/b612_bold.inc"
+};
+
+struct Cut {
+    float size;
+    bool bold;
+};
+constexpr Cut cuts[type_count] = {{13, false}, {15, false}, {15, true}, {25, true}, {60, true}};
+
+// The big figures print digits only: a full alphabet at 180 device pixels would cost start-up time for nothing.
+constexpr ImWchar figure_range[] = {0x2B, 0x39, 0x2212, 0x2212, 0};
+constexpr ImWchar second_range[] = {0x20, 0x7E, 0xB0, 0xB0, 0xB5, 0xB5, 0xBC, 0xBE, 0xD7, 0xD7, 0x215B, 0x215E, 0x2212, 0x2212, 0};
+constexpr ImWchar text_range[] = {0x20, 0x7E, 0xA0, 0xFF, 0x3B7, 0x3C0, 0x2013, 0x2026, 0x2032, 0x2033, 0x215B, 0x215E,
+                                  0x2190, 0x2193, 0x2206, 0x2206, 0x2212, 0x2212, 0x2248, 0x2248, 0x2264, 0x2265, 0x2713, 0x2713, 0};
+
+} // namespace
+
+float size_of(Type type) { return cuts[static_cast<std::size_t>(type)].size; }
+
+void Fonts::build(float density) {
+    ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    atlas.Clear();
+    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoPowerOfTwoHeight;
+    atlas.TexDesiredWidth = density > 2.0F ? 1024 : 512;
+    for (int i = 0; i < type_count; ++i) {
+        ImFontConfig config;
+        config.FontDataOwnedByAtlas = false;
+        config.OversampleH = 1;
+        config.OversampleV = 1;
+        config.PixelSnapH = true;
+        const auto type = static_cast<Type>(i);
+        config.GlyphRanges = type == Type::figure ? figure_range : type == Type::second ? second_range : text_range;
+        const bool bold = cuts[i].bold;
+        const void* data = bold ? bold_otf : regular_otf;
+        const int bytes = bold ? static_cast<int>(sizeof bold_otf) : static_cast<int>(sizeof regular_otf);
+        const float pixels = std::round(cuts[i].size * density);
+        ImFont* font = atlas.AddFontFromMemoryTTF(const_cast<void*>(data), bytes, pixels, &config);
+        font->FallbackChar = '?';
+        fonts_[static_cast<std::size_t>(i)] = font;
+    }
+    atlas.Build();
+    for (ImFont* font : fonts_) {
+        font->AddRemapChar(0x2009, 0x20); // thin spaces of grouped numbers: the face has none
+        font->AddRemapChar(0x202F, 0x20);
+    }
+}
+
+} // namespace torchside::web

@@ -1,0 +1,119 @@
+#include "web/kit/gesture.hpp"
+
+#include <cmath>
+
+namespace torchside::web {
+namespace {
+
+int region_at(Point p, const std::vector<Region>& regions) {
+    for (int i = static_cast<int>(regions.size()) - 1; i >= 0; --i) {
+        const Region& r = regions[static_cast<std::size_t>(i)];
+        const Point limit = r.limit();
+        if (r.view.holds(p) && (limit.x > 0 || limit.y > 0)) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+} // namespace
+
+void Region::clamp() {
+    const Point most = limit();
+    offset.x = std::clamp(offset.x, 0.0F, most.x);
+    offset.y = std::clamp(offset.y, 0.0F, most.y);
+}
+
+void Gesture::down(Point p, double now, const Tree& tree, const std::vector<Region>& regions) {
+    const bool caught = phase_ == Phase::glide; // a finger on a gliding list stops it; that is no tap
+    phase_ = Phase::press;
+    start_ = last_ = p;
+    velocity_ = {};
+    down_at_ = moved_at_ = now;
+    const Node* hit = caught ? nullptr : tree.control_at(p);
+    candidate_ = hit != nullptr ? hit->id : std::string();
+    region_ = region_at(p, regions);
+}
+
+void Gesture::move(Point p, double now, std::vector<Region>& regions) {
+    if (phase_ == Phase::press && std::hypot(p.x - start_.x, p.y - start_.y) > slop) {
+        candidate_.clear();
+        phase_ = region_ >= 0 ? Phase::scroll : Phase::idle;
+        last_ = p;
+    }
+    if (phase_ != Phase::scroll || region_ >= static_cast<int>(regions.size())) {
+        return;
+    }
+    Region& region = regions[static_cast<std::size_t>(region_)];
+    const Point by{p.x - last_.x, p.y - last_.y};
+    region.offset.x -= by.x;
+    region.offset.y -= by.y;
+    region.clamp();
+    const auto dt = static_cast<float>(std::max(1.0, now - moved_at_));
+    velocity_ = {0.4F * velocity_.x + 0.6F * by.x / dt, 0.4F * velocity_.y + 0.6F * by.y / dt};
+    last_ = p;
+    moved_at_ = now;
+}
+
+std::string Gesture::up(Point p, double now, const Tree& tree, bool momentum) {
+    std::string tapped;
+    if (phase_ == Phase::press && !candidate_.empty()) {
+        const Node* hit = tree.control_at(p);
+        if (hit != nullptr && hit->id == candidate_) {
+            tapped = candidate_;
+        }
+    }
+    const bool thrown = phase_ == Phase::scroll && momentum && now - moved_at_ < 60.0;
+    phase_ = thrown ? Phase::glide : Phase::idle;
+    moved_at_ = now;
+    candidate_.clear();
+    return tapped;
+}
+
+void Gesture::cancel() {
+    phase_ = Phase::idle;
+    candidate_.clear();
+}
+
+void Gesture::wheel(Point p, Point by, std::vector<Region>& regions) {
+    const int at = region_at(p, regions);
+    if (at >= 0) {
+        Region& region = regions[static_cast<std::size_t>(at)];
+        region.offset.x += by.x;
+        region.offset.y += by.y;
+        region.clamp();
+    }
+}
+
+bool Gesture::glide(double now, std::vector<Region>& regions) {
+    if (phase_ != Phase::glide || region_ < 0 || region_ >= static_cast<int>(regions.size())) {
+        return false;
+    }
+    Region& region = regions[static_cast<std::size_t>(region_)];
+    const auto dt = static_cast<float>(std::min(64.0, std::max(0.0, now - moved_at_)));
+    const float keep = std::exp(-dt / decay_ms);
+    const float reach = decay_ms * (1.0F - keep);
+    const Point before = region.offset;
+    region.offset.x -= velocity_.x * reach;
+    region.offset.y -= velocity_.y * reach;
+    region.clamp();
+    velocity_ = {velocity_.x * keep, velocity_.y * keep};
+    moved_at_ = now;
+    const bool stuck = dt > 0 && region.offset.x == before.x && region.offset.y == before.y;
+    if (stuck || std::hypot(velocity_.x, velocity_.y) < rest) {
+        phase_ = Phase::idle;
+        return false;
+    }
+    return true;
+}
+
+const std::string& Gesture::pressed(double now) const {
+    static const std::string none;
+    return phase_ == Phase::press && now - down_at_ >= show_ms ? candidate_ : none;
+}
+
+double Gesture::until_shown(double now) const {
+    return phase_ == Phase::press && !candidate_.empty() && now - down_at_ < show_ms ? show_ms - (now - down_at_) : -1.0;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,59 @@
+// One finger (or the mouse) on the canvas: tap, scroll and momentum. 8 px of slop, scroll wins over press, a press shows after
+// 60 ms, so that a list that is dragged never flashes its rows.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "web/kit/geometry.hpp"
+#include "web/mirror/tree.hpp"
+
+namespace torchside::web {
+
+/// Where a scrolled region stands. Regions live as long as the app, by name.
+struct Region {
+    std::string name;
+    Rect view{};
+    Point content{}; // size of what is inside
+    Point offset{};  // how far it is scrolled
+
+    [[nodiscard]] Point limit() const {
+        return {content.x > view.w ? content.x - view.w : 0.0F, content.y > view.h ? content.y - view.h : 0.0F};
+    }
+    void clamp();
+};
+
+class Gesture {
+public:
+    static constexpr float slop = 8.0F;      // px a finger may wander and still tap
+    static constexpr double show_ms = 60.0;  // a press shows after this
+    static constexpr float rest = 0.02F;     // px/ms below which momentum has ended
+    static constexpr float decay_ms = 325.0F; // momentum falls to 1/e in this time
+
+    void down(Point p, double now, const Tree& tree, const std::vector<Region>& regions);
+    void move(Point p, double now, std::vector<Region>& regions);
+    /// Returns the id of the control that was tapped, empty when it was no tap.
+    [[nodiscard]] std::string up(Point p, double now, const Tree& tree, bool momentum);
+    void cancel();
+    void wheel(Point p, Point by, std::vector<Region>& regions);
+
+    /// Momentum: move on to `now`; true while there is more to come.
+    bool glide(double now, std::vector<Region>& regions);
+
+    /// The control under a finger that has rested long enough to show it; empty when none.
+    [[nodiscard]] const std::string& pressed(double now) const;
+    /// Milliseconds until a press that is not shown yet shows; negative: none is waiting.
+    [[nodiscard]] double until_shown(double now) const;
+    [[nodiscard]] bool scrolling() const { return phase_ == Phase::scroll || phase_ == Phase::glide; }
+
+private:
+    enum class Phase { idle, press, scroll, glide };
+    Phase phase_ = Phase::idle;
+    Point start_{}, last_{};
+    Point velocity_{}; // px/ms
+    double down_at_ = 0, moved_at_ = 0;
+    std::string candidate_;
+    int region_ = -1;
+};
+
+} // namespace torchside::web

@@ -1,0 +1,124 @@
+#include "web/kit/marks.hpp"
+
+#include <cmath>
+
+namespace torchside::web {
+namespace {
+
+constexpr float stroke = 2.0F;
+
+struct Stroke {
+    const Pen& pen;
+    Point c;
+    Colour colour;
+
+    void path(std::initializer_list<Point> points, bool closed = false) const {
+        Point moved[16];
+        int n = 0;
+        for (const Point p : points) {
+            moved[n++] = {c.x + p.x, c.y + p.y};
+        }
+        pen.polyline(moved, n, colour, stroke, closed);
+    }
+    void dot(float x, float y, float r) const { pen.disc({c.x + x, c.y + y}, r, colour); }
+    void circle(float x, float y, float r) const { pen.ring({c.x + x, c.y + y}, r, colour, stroke); }
+    void bar(float x0, float x1, float y, float thick) const { pen.hline(c.x + x0, c.x + x1, c.y + y, colour, thick); }
+};
+
+void bell(const Stroke& s) {
+    Point curve[25];
+    for (int i = 0; i < 25; ++i) {
+        const float x = -12.0F + static_cast<float>(i);
+        curve[i] = {s.c.x + x, s.c.y + 9.0F - 19.0F * std::exp(-x * x / 26.0F)};
+    }
+    s.pen.polyline(curve, 25, s.colour, stroke);
+    s.pen.dashes({s.c.x, s.c.y - 7}, {s.c.x, s.c.y + 10}, s.colour, 1.5F, 2.5F, 2.0F);
+}
+
+} // namespace
+
+Colour colour_of(const Tokens& t, Sign sign) {
+    return sign == Sign::holds ? t.ink : sign == Sign::caution ? t.caution : t.stop;
+}
+
+const char* word_of(Sign sign) { return sign == Sign::holds ? "holds" : sign == Sign::caution ? "caution" : "stop"; }
+
+void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point c) {
+    const Colour colour = colour_of(tokens, sign);
+    switch (sign) {
+    case Sign::holds:
+        pen.disc(c, 8.5F, colour);
+        break;
+    case Sign::caution:
+        pen.triangle({c.x, c.y - 9}, {c.x + 10, c.y + 8}, {c.x - 10, c.y + 8}, colour);
+        pen.fill({c.x - 1, c.y - 3.5F, 2, 6}, tokens.ground);
+        pen.fill({c.x - 1, c.y + 4, 2, 2}, tokens.ground);
+        break;
+    case Sign::stop:
+        pen.fill({c.x - 9, c.y - 9, 18, 18}, colour);
+        pen.fill({c.x - 5, c.y - 1.5F, 10, 3}, tokens.ground);
+        break;
+    }
+}
+
+void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
+    const Stroke s{pen, c, colour};
+    switch (mark) {
+    case Mark::cut:
+        s.path({{-4, -11}, {-4, -2}, {0, 3}, {4, -2}, {4, -11}}, true);
+        s.bar(-12, -3, 9, 4);
+        s.bar(3, 12, 9, 4);
+        pen.vline(c.x, c.y + 3, c.y + 11, colour, stroke);
+        break;
+    case Mark::tune:
+        bell(s);
+        break;
+    case Mark::part:
+        s.circle(0, 0, 11);
+        s.circle(0, 0, 3);
+        s.dot(0, -7, 1.6F);
+        s.dot(0, 7, 1.6F);
+        break;
+    case Mark::quote:
+        s.path({{-9, -12}, {4, -12}, {9, -7}, {9, 12}, {-9, 12}}, true);
+        s.bar(-5, 3, -4, stroke);
+        s.bar(-5, 5, 1, stroke);
+        s.bar(1, 5, 7, stroke);
+        break;
+    case Mark::shop:
+        s.path({{-12, -2}, {0, -11}, {12, -2}, {12, 11}, {-12, 11}}, true);
+        s.path({{-4, 11}, {-4, 3}, {4, 3}, {4, 11}});
+        break;
+    case Mark::chart:
+        s.path({{-11, -9}, {11, -9}, {11, 9}, {-11, 9}}, true);
+        s.bar(-11, 11, -3, 1.5F);
+        s.bar(-11, 11, 3, 1.5F);
+        pen.vline(c.x - 3.5F, c.y - 9, c.y + 9, colour, 1.5F);
+        pen.vline(c.x + 4, c.y - 9, c.y + 9, colour, 1.5F);
+        break;
+    case Mark::chevron:
+        s.path({{-4, -7}, {4, 0}, {-4, 7}});
+        break;
+    case Mark::back:
+        s.path({{4, -8}, {-4, 0}, {4, 8}});
+        break;
+    case Mark::close:
+        s.path({{-7, -7}, {7, 7}});
+        s.path({{-7, 7}, {7, -7}});
+        break;
+    case Mark::erase:
+        s.path({{-11, 0}, {-4, -8}, {11, -8}, {11, 8}, {-4, 8}}, true);
+        s.path({{-1, -3.5F}, {6, 3.5F}});
+        s.path({{-1, 3.5F}, {6, -3.5F}});
+        break;
+    case Mark::keyboard:
+        s.path({{-12, -8}, {12, -8}, {12, 8}, {-12, 8}}, true);
+        for (const float x : {-7.0F, -2.4F, 2.4F, 7.0F}) {
+            s.dot(x, -3, 1.2F);
+        }
+        s.bar(-6, 6, 3, stroke);
+        break;
+    }
+}
+
+} // namespace torchside::web

@@ -1,0 +1,19 @@
+// Signs and pictograms: our own strokes, 2 px, one size.
+#pragma once
+
+#include "web/kit/pen.hpp"
+
+namespace torchside::web {
+
+enum class Sign { holds, caution, stop };
+enum class Mark { cut, tune, part, quote, shop, chart, chevron, close, erase, keyboard, back };
+
+/// About 18 px across, centred: a disc holds, a triangle cautions, a square stops.
+void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point centre);
+[[nodiscard]] Colour colour_of(const Tokens& tokens, Sign sign);
+[[nodiscard]] const char* word_of(Sign sign);
+
+/// 24 px across, centred.
+void draw_mark(const Pen& pen, Mark mark, Point centre, Colour colour);
+
+} // namespace torchside::web

@@ -1,0 +1,56 @@
+// Drawing in CSS pixels on ImGui's draw list; the only file that turns them into device pixels.
+#pragma once
+
+#include <string_view>
+
+#include "web/kit/fonts.hpp"
+#include "web/kit/geometry.hpp"
+#include "web/kit/theme.hpp"
+
+struct ImDrawList;
+
+namespace torchside::web {
+
+enum class Align { left, centre, right };
+
+class Pen {
+public:
+    Pen(ImDrawList& list, const Fonts& fonts, float density) : list_(list), fonts_(fonts), density_(density) {}
+
+    /// Width of one line.
+    [[nodiscard]] float width(Type type, std::string_view text) const;
+    [[nodiscard]] static float line_height(Type type);
+
+    /// One line; `at` is the top left (or top centre, top right) of the line box. Returns the x where the text ends.
+    float text(Type type, Point at, Colour colour, std::string_view text, Align align = Align::left) const;
+    /// The same, cut with "…" when it is wider than `room`.
+    float text_fit(Type type, Point at, Colour colour, std::string_view text, float room) const;
+    /// Words wrapped into `room`; returns the height used. With `draw` false it only measures.
+    float paragraph(Type type, Point at, Colour colour, std::string_view text, float room, bool draw = true) const;
+    /// A figure and its unit on one base line: unit smaller and quiet, after a thin space. Returns the x of the end.
+    float figure(Type type, Point at, Colour ink, Colour quiet, std::string_view number, std::string_view unit) const;
+
+    void fill(Rect place, Colour colour, float opacity = 1.0F) const;
+    void frame(Rect place, Colour colour, float thickness) const;
+    void line(Point a, Point b, Colour colour, float thickness) const;
+    void hline(float x0, float x1, float y, Colour colour, float thickness) const;
+    void vline(float x, float y0, float y1, Colour colour, float thickness) const;
+    void triangle(Point a, Point b, Point c, Colour colour) const;
+    void disc(Point centre, float radius, Colour colour) const;
+    void ring(Point centre, float radius, Colour colour, float thickness) const;
+    void polyline(const Point* points, int count, Colour colour, float thickness, bool closed = false) const;
+    void polygon(const Point* points, int count, Colour colour) const; // convex
+    void dashes(Point a, Point b, Colour colour, float thickness, float dash, float gap) const;
+
+    void push_clip(Rect place) const;
+    void pop_clip() const;
+
+    [[nodiscard]] float density() const { return density_; }
+
+private:
+    ImDrawList& list_;
+    const Fonts& fonts_;
+    float density_;
+};
+
+} // namespace torchside::web

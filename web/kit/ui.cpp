@@ -1,0 +1,191 @@
+#include "web/kit/ui.hpp"
+
+namespace torchside::web {
+
+void Ui::begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glove) {
+    pen_ = &pen;
+    tokens_ = &tokens;
+    screen_ = screen;
+    now_ = now;
+    glove_ = glove;
+    changed_ = false;
+    tree_.clear();
+    groups_.clear();
+    open_regions_.clear();
+    for (Region& region : regions) {
+        region.view = {}; // not on screen until it is opened again
+    }
+}
+
+void Ui::end() {
+    activated_.clear();
+    if (const Node* node = tree_.find(focus_)) {
+        if (reveal_focus_) {
+            reveal(*node);
+        }
+        draw_focus();
+    }
+    reveal_focus_ = false;
+}
+
+void Ui::focus(std::string_view id) {
+    focus_ = id;
+    reveal_focus_ = !id.empty();
+}
+
+void Ui::enter(std::string_view id, std::string_view text, bool final) {
+    if (!editing(id)) {
+        if (final) {
+            return; // a field that is no longer edited has nothing to say
+        }
+        edit_ = Edit{std::string(id), {}, false};
+    }
+    edit_->text = text;
+    edit_->fresh = false;
+    typed_ = true;
+    finish_ = final;
+}
+
+bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value,
+              std::string_view state, std::string_view about) {
+    Node n{std::string(id), groups_.empty() ? std::string() : groups_.back(), role, std::string(name), std::string(value),
+           std::string(state), place, std::string(about), place, -1};
+    if (!open_regions_.empty()) {
+        n.region = open_regions_.back();
+        n.seen = overlap(place, regions[static_cast<std::size_t>(n.region)].view);
+    }
+    const bool disabled = n.state.find("disabled") != std::string::npos;
+    if (disabled) {
+        n.seen = {};
+    }
+    tree_.add(std::move(n));
+    if (!disabled && activated_ == id && !id.empty()) {
+        changed_ = true;
+        return true;
+    }
+    return false;
+}
+
+void Ui::open_group(std::string_view id, Role role, Rect place, std::string_view name, std::string_view state) {
+    node(id, role, place, name, {}, state);
+    groups_.emplace_back(id);
+}
+
+void Ui::close_group() { groups_.pop_back(); }
+
+Point Ui::open_region(std::string_view name, Rect view) {
+    int at = 0;
+    while (at < static_cast<int>(regions.size()) && regions[static_cast<std::size_t>(at)].name != name) {
+        ++at;
+    }
+    if (at == static_cast<int>(regions.size())) {
+        regions.push_back({std::string(name), view, {}, {}});
+    }
+    Region& region = regions[static_cast<std::size_t>(at)];
+    region.view = view;
+    open_regions_.push_back(at);
+    pen_->push_clip(view);
+    return {view.x - region.offset.x, view.y - region.offset.y};
+}
+
+void Ui::close_region(Point content) {
+    Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
+    region.content = content;
+    const Point before = region.offset;
+    region.clamp();
+    if (before.x != region.offset.x || before.y != region.offset.y) {
+        changed_ = true; // the content shrank under a scrolled view
+    }
+    pen_->pop_clip();
+    // A short mark at the edge says that there is more; it is not a control.
+    const Point limit = region.limit();
+    if (limit.y > 0) {
+        const float length = std::max(24.0F, region.view.h * region.view.h / content.y);
+        const float at = region.view.y + (region.view.h - length) * region.offset.y / limit.y;
+        pen_->fill({region.view.right() - 3, at, 3, length}, tokens_->hairline);
+    }
+    if (limit.x > 0) {
+        const float length = std::max(24.0F, region.view.w * region.view.w / content.x);
+        const float at = region.view.x + (region.view.w - length) * region.offset.x / limit.x;
+        pen_->fill({at, region.view.bottom() - 3, length, 3}, tokens_->hairline);
+    }
+    open_regions_.pop_back();
+}
+
+void Ui::start_edit(std::string_view id, std::string_view text) {
+    if (!editing(id)) {
+        edit_ = Edit{std::string(id), std::string(text), true};
+        typed_ = finish_ = false;
+        changed_ = true;
+    }
+}
+
+void Ui::type(std::string_view key) {
+    if (!edit_) {
+        return;
+    }
+    std::string& text = edit_->text;
+    if (key == "\b") {
+        if (edit_->fresh) {
+            text.clear();
+        }
+        while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) {
+            text.pop_back();
+        }
+        if (!text.empty()) {
+            text.pop_back();
+        }
+    } else {
+        if (edit_->fresh) {
+            text.clear();
+        }
+        text += key;
+    }
+    edit_->fresh = false;
+    typed_ = true;
+    changed_ = true;
+}
+
+std::optional<Ui::Entry> Ui::taken(std::string_view id) {
+    if (!editing(id) || (!typed_ && !finish_)) {
+        return std::nullopt;
+    }
+    changed_ = true;
+    Entry entry{edit_->text, finish_};
+    typed_ = false;
+    if (finish_) {
+        finish_ = false;
+        edit_.reset();
+    }
+    return entry;
+}
+
+void Ui::draw_focus() const {
+    const Node* node = tree_.find(focus_);
+    const Rect ring = overlap(node->seen.inset(-1), screen_);
+    if (!ring.empty()) {
+        pen_->frame(ring, tokens_->accent, 3);
+    }
+}
+
+void Ui::reveal(const Node& node) {
+    if (node.region < 0) {
+        return;
+    }
+    Region& region = regions[static_cast<std::size_t>(node.region)];
+    const Point before = region.offset;
+    if (node.place.y < region.view.y) {
+        region.offset.y -= region.view.y - node.place.y;
+    } else if (node.place.bottom() > region.view.bottom()) {
+        region.offset.y += node.place.bottom() - region.view.bottom();
+    }
+    if (node.place.x < region.view.x) {
+        region.offset.x -= region.view.x - node.place.x;
+    } else if (node.place.right() > region.view.right()) {
+        region.offset.x += node.place.right() - region.view.right();
+    }
+    region.clamp();
+    changed_ = changed_ || before.x != region.offset.x || before.y != region.offset.y;
+}
+
+} // namespace torchside::web

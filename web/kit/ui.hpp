@@ -1,0 +1,98 @@
+// One frame of the app: where controls register, are drawn, and learn that they were pressed.
+//
+// A finger, a key on a mirrored element and a screen reader all end in activate(id); the control with that id sees it in the next
+// build of the screen. After an activation the screen is built twice, the first time without being shown, so that what is drawn is
+// never one change behind.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "web/kit/gesture.hpp"
+#include "web/kit/pen.hpp"
+#include "web/mirror/tree.hpp"
+
+namespace torchside::web {
+
+/// A text field being edited.
+struct Edit {
+    std::string id;
+    std::string text;
+    bool fresh = true; // nothing typed yet: the first key replaces the old text
+};
+
+class Ui {
+public:
+    // --- for the frame loop
+    void begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glove);
+    void end();
+    /// True when the last build consumed an activation or an entry: build again before showing.
+    [[nodiscard]] bool changed() const { return changed_; }
+    [[nodiscard]] const Tree& tree() const { return tree_; }
+    [[nodiscard]] bool moving() const { return gesture.scrolling(); }
+    void activate(std::string_view id) { activated_ = id; }
+    void focus(std::string_view id);
+    void enter(std::string_view id, std::string_view text, bool final);
+
+    Gesture gesture;
+    std::vector<Region> regions;
+
+    // --- for controls
+    [[nodiscard]] Pen& pen() const { return *pen_; }
+    [[nodiscard]] const Tokens& tokens() const { return *tokens_; }
+    [[nodiscard]] Rect screen() const { return screen_; }
+    [[nodiscard]] bool glove() const { return glove_; }
+    /// Height of a control a thumb must hit: 56 px, 96 px with gloves.
+    [[nodiscard]] float reach() const { return glove_ ? 96.0F : 56.0F; }
+
+    /// Register a node; its parent is the group that is open. Returns true when it was activated.
+    bool node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value = {},
+              std::string_view state = {}, std::string_view about = {});
+    [[nodiscard]] bool pressed(std::string_view id) const { return !id.empty() && gesture.pressed(now_) == id; }
+
+    void open_group(std::string_view id, Role role, Rect place, std::string_view name, std::string_view state = {});
+    void close_group();
+
+    /// Content that may be larger than its view. Draw at the returned origin; close with the size of what was drawn.
+    Point open_region(std::string_view name, Rect view);
+    void close_region(Point content);
+
+    // --- text entry
+    [[nodiscard]] bool editing(std::string_view id) const { return edit_ && edit_->id == id; }
+    [[nodiscard]] const std::optional<Edit>& edit() const { return edit_; }
+    void start_edit(std::string_view id, std::string_view text);
+    /// A key of the app's own keypad; "\b" deletes.
+    void type(std::string_view key);
+    void finish_edit() { finish_ = true; }
+    void stop_edit() { edit_.reset(); }
+    /// What was typed into this field since the last build, if anything; `final` when the user is done with it.
+    struct Entry {
+        std::string text;
+        bool final;
+    };
+    [[nodiscard]] std::optional<Entry> taken(std::string_view id);
+
+private:
+    void draw_focus() const;
+    void reveal(const Node& node);
+
+    Pen* pen_ = nullptr;
+    const Tokens* tokens_ = &paper;
+    Rect screen_{};
+    double now_ = 0;
+    bool glove_ = false;
+    bool changed_ = false;
+    Tree tree_;
+    std::vector<std::string> groups_;
+    std::vector<int> open_regions_;
+    std::string activated_;
+    std::string focus_;
+    bool reveal_focus_ = false;
+    std::optional<Edit> edit_;
+    bool typed_ = false;
+    bool finish_ = false;
+};
+
+} // namespace torchside::web

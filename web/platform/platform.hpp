@@ -1,0 +1,34 @@
+// All that the app asks of the browser. browser.cpp answers with the page's shell object; headless.cpp answers in tests.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace torchside::web::platform {
+
+/// One more frame, as soon as the screen is ready for it.
+void request_frame();
+/// One frame after this many milliseconds; a new call replaces the old one, a negative one cancels.
+void wake(int milliseconds);
+[[nodiscard]] double now_ms();
+
+void publish(std::string_view tree_wire);
+void place(std::string_view path);
+void theme(std::string_view name, std::string_view ground_css);
+
+/// False: the browser keeps nothing for us (private window, storage full or refused).
+bool save(int slot, std::string_view record);
+[[nodiscard]] std::string load(int slot);
+
+void copy(std::string_view text);
+void download(std::string_view name, std::string_view type, std::string_view text);
+void print();
+void pick_file(std::string_view accept);
+void use_update();
+
+[[nodiscard]] bool prefers_dark();
+[[nodiscard]] bool reduced_motion();
+[[nodiscard]] float density();
+[[nodiscard]] std::string fragment();
+
+} // namespace torchside::web::platform
