@@ -1,0 +1,71 @@
+// The only way a screen, a link or a test changes a workbook: a small value that says what to change. The answer is a
+// new workbook with every field still in range, or a Fault that names the field and what it accepts; the workbook that
+// came in is never half changed.
+//
+//   auto next = set(workbook, "job.thickness_mm", 8);
+//   auto next = set(workbook, "job.material", "stainless");
+//   auto next = set(workbook, "shop.circuit.cord_awg", nullptr);            // not given
+//   auto next = apply(workbook, {{"job.thickness_mm", 8}, {"job.current_a", 50}});
+//   auto next = add(workbook, cut);                                         // a row to the log
+//   auto next = remove(workbook, "shop.tests[3]");
+#pragma once
+
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "core/quantity/outcome.hpp"
+#include "core/worksheet/workbook.hpp"
+
+namespace torchside::document {
+
+/// One value of the workbook as the file holds it: a number in the key's unit, a flag, a word or text, or nothing.
+struct Scalar {
+    enum class Type { none, number, flag, text };
+    Type type = Type::none;
+    double number = 0.0; // a flag is 0 or 1
+    std::string text{};
+
+    Scalar() = default;
+    Scalar(std::nullptr_t) {}
+    Scalar(double v) : type(Type::number), number(v) {}
+    Scalar(int v) : type(Type::number), number(v) {}
+    Scalar(bool v) : type(Type::flag), number(v ? 1.0 : 0.0) {}
+    Scalar(std::string_view v) : type(Type::text), text(v) {}
+    Scalar(const char* v) : type(Type::text), text(v) {}
+
+    friend bool operator==(const Scalar&, const Scalar&) = default;
+};
+
+struct Change {
+    std::string_view path;
+    Scalar value;
+};
+
+/// The value a path holds; none when the path names no single value, or a list entry that is not there.
+[[nodiscard]] std::optional<Scalar> get(const Workbook& workbook, std::string_view path);
+
+/// The value a path has when it is not given (for a list's entry: when the entry is new).
+[[nodiscard]] std::optional<Scalar> default_of(std::string_view path);
+
+[[nodiscard]] Outcome<Workbook> set(const Workbook& workbook, std::string_view path, const Scalar& value);
+
+/// All of the changes or none of them; rules between two fields are judged once, at the end.
+[[nodiscard]] Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> changes);
+
+/// A new last entry of a list.
+[[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut);
+[[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const wear::ConsumableSet& set);
+[[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const Nozzle& nozzle);
+
+/// Takes one entry out of a list: "shop.tests[3]".
+[[nodiscard]] Outcome<Workbook> remove(const Workbook& workbook, std::string_view path);
+
+/// Puts one entry's description back to its defaults, or a whole object: "shop.circuit", "job".
+[[nodiscard]] Outcome<Workbook> reset(const Workbook& workbook, std::string_view path);
+
+/// What is out of range in a workbook that was put together in memory; none when every field is as the schema says.
+[[nodiscard]] std::optional<Fault> check(const Workbook& workbook);
+
+} // namespace torchside::document
