@@ -9,11 +9,13 @@
 //            heat per thickness [W/m] = k (T_melt - T_0) G(p)
 // Source     own: the Fourier-mode solution of the moving-source equation (Rosenthal 1946, key rosenthal_1946) for a
 //            round isothermal hole. The fit's constants are own, made with the series.
-// Range      exact   0 < p <= 12, relative error of G <= 1e-11 to p = 2, <= 1e-7 to p = 8, <= 2e-5 at p = 12: the terms
-//                    alternate and cancel, so beyond 12 the series must not be summed in double precision
-//            fit     0.003 <= p <= 12, error of G <= 0.16 %
-//            p < 0.003: 2 pi / (ln(2/p) - gamma) - 4 p, scaled by 1 - 3.1e-5 so that the two forms meet
-//            p > 12:    G(12) (p/12)^0.33, error not known, the exponent is the slope of G at 12
+// Range      | form  | p            | largest relative error of G                                            |
+//            | exact | 0 < p <= 4   | 1e-13                                                                  |
+//            | exact | 4 < p <= 8   | 5e-9: the terms alternate and cancel                                   |
+//            | exact | 8 < p <= 12  | 1e-5; beyond 12 the series must not be summed in double precision      |
+//            | fit   | 0.003..12    | 0.19 %                                                                 |
+//            | slow  | p < 0.003    | 2 pi / (ln(2/p) - gamma) - 4 p, scaled by 1 - 3.1e-5 to meet the fit   |
+//            | fast  | p > 12       | G(12) (p/12)^0.33; not known, the exponent is the slope of G at 12     |
 // Edges      G rises with p everywhere and is continuous; p must be > 0 and finite.
 // Example    p = 1: F 8.1065, G 4.1065 exact, 4.1029 by the fit.
 #pragma once

@@ -1,0 +1,122 @@
+#include "core/cut/balance.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "core/cut/conduction.hpp"
+#include "core/cut/kerf_heat.hpp"
+
+namespace torchside::cut {
+namespace {
+
+bool inside(double x, double low, double high) {
+    return x >= low && x <= high;
+} // false for NaN
+
+std::optional<Fault> refusal(const Plate& plate) {
+    if (!inside(plate.thickness.in(mm), 0.1, 200.0))
+        return Fault{"job.thickness_mm", "the cut model holds for plate of 0.1 to 200 mm (0.004 to 7.87 in)"};
+    if (!inside(plate.current.in(ampere), 5.0, 1000.0))
+        return Fault{"job.current_a", "the cut model holds for 5 to 1000 A"};
+    if (plate.bore && !inside(plate.bore->in(mm), 0.2, 20.0))
+        return Fault{"shop.machine.nozzles.bore_mm", "a nozzle bore is between 0.2 and 20 mm"};
+    if (plate.arc && !inside(plate.arc->in(volt), 20.0, 500.0))
+        return Fault{"arc_v", "an arc voltage is between 20 and 500 V"};
+    if (!inside(plate.height.in(mm), 0.0, 25.0))
+        return Fault{"cut_height_mm", "a cut height is between 0 and 25 mm"};
+    return std::nullopt;
+}
+
+// eta U I = melt_slope v + loss G(p_slope v), all per unit of power and m/s.
+struct Equation {
+    double power;
+    double melt_slope;
+    double loss;
+    double p_slope;
+
+    double excess(double v) const { return melt_slope * v + loss * conduction_shape(p_slope * v) - power; }
+    double slope(double v) const {
+        const double p = p_slope * v;
+        return melt_slope + loss * conduction_shape(p) * conduction_slope(p) / v;
+    }
+};
+
+// The excess rises and is concave in v, so Newton's step never passes the root from below: from the first step that
+// falls short it climbs to the last bits, which is what makes native and wasm agree. The bracket catches the start.
+double root(const Equation& e) {
+    double low = 0.0;
+    double high = e.power / e.melt_slope;
+    double v = 0.5 * high;
+    for (int i = 0; i < 200; ++i) {
+        const double f = e.excess(v);
+        (f < 0.0 ? low : high) = v;
+        double next = v - f / e.slope(v);
+        if (!(next > low && next < high))
+            next = 0.5 * (low + high);
+        if (std::abs(next - v) <= 2e-16 * v)
+            return next;
+        v = next;
+    }
+    return v;
+}
+
+} // namespace
+
+KerfHeat kerf_heat(Metal metal, const Terms& terms) {
+    const stock::Properties& m = stock::properties(metal);
+    const double rise = m.melting_k - room_k;
+    const double enthalpy = terms.superheat.value * (m.heat_j_kg_k * rise + m.fusion_j_kg) -
+                            terms.burnt_share.value * terms.burning_heat.value;
+    return {m.density_kg_m3 * enthalpy, m.conductivity_w_m_k * rise,
+            m.conductivity_w_m_k / (m.density_kg_m3 * m.heat_j_kg_k)};
+}
+
+Voltage arc_volts(const Plate& plate, const Terms& terms) {
+    if (plate.arc)
+        return *plate.arc;
+    return Voltage{terms.arc_offset.value + terms.arc_per_a.value * plate.current.in(ampere) +
+                       terms.arc_per_mm.value * plate.thickness.in(mm) +
+                       terms.arc_per_height.value * (plate.height.in(mm)-terms.reference_height.value),
+                   volt};
+}
+
+Length bore(const Plate& plate, const Terms& terms) {
+    if (plate.bore)
+        return *plate.bore;
+    const double i = plate.current.in(ampere);
+    const double density = i > terms.large_current.value ? terms.density_large.value : terms.density.value;
+    return Length{std::sqrt(4.0 * i / (std::numbers::pi * density)), mm};
+}
+
+Length kerf(const Plate& plate, const Terms& terms) {
+    return terms.kerf_width.value * bore(plate, terms);
+}
+
+Outcome<Balance> balance(const Plate& plate, const Terms& terms) {
+    if (auto fault = refusal(plate))
+        return *fault;
+    const KerfHeat heat = kerf_heat(plate.metal, terms);
+    const Voltage arc = arc_volts(plate, terms);
+    const Length width = terms.melt_width.value * bore(plate, terms);
+    const double t = plate.thickness.in(metre);
+    const double w = width.in(metre);
+    const double power = arc.in(volt)*plate.current.in(ampere);
+
+    const Equation e{terms.efficiency.value * power, t * w * heat.melt_j_m3, t * terms.wall.value * heat.conduction_w_m,
+                     w / (4.0 * heat.diffusivity_m2_s)};
+    const double v = root(e);
+    const double melt = e.melt_slope * v;
+    return Balance{Speed{v * 1000.0, mm_s},
+                   arc,
+                   width,
+                   Power{power, watt},
+                   Power{melt, watt},
+                   Power{e.loss * conduction_shape(e.p_slope * v), watt}};
+}
+
+Speed balance_feed(const Plate& plate, const Terms& terms) {
+    const Outcome<Balance> b = balance(plate, terms);
+    return b ? b.value().feed : Speed{};
+}
+
+} // namespace torchside::cut

@@ -1,0 +1,41 @@
+#include "core/cut/pierce.hpp"
+
+#include <numbers>
+
+#include "core/cut/feed_model.hpp"
+#include "core/cut/kerf_heat.hpp"
+
+namespace torchside::cut {
+
+Outcome<Duration> melting_time(const Plate& plate, const Terms& terms) {
+    Plate high = plate;
+    high.height = Length{terms.pierce_height.value, mm};
+    const Outcome<Balance> b = balance(high, terms); // refuses what cannot be cut; width and power are wanted here
+    if (!b)
+        return b.fault();
+    const double radius = 0.5 * terms.pierce_width.value * b.value().kerf.in(metre);
+    const double area = std::numbers::pi * radius * radius;
+    const double heat = area * plate.thickness.in(metre)*kerf_heat(plate.metal, terms).melt_j_m3;
+    return Duration{heat / (terms.efficiency.value * b.value().power.in(watt)), second};
+}
+
+Length pierce_limit(const Plate& plate, const Terms& terms) {
+    return thickness_at(Speed{terms.pierce_feed.value, mm_min}, plate, LevelOne{terms});
+}
+
+Outcome<Duration> pierce_delay(const Plate& plate, Length limit, const Terms& terms) {
+    const Outcome<Duration> melt = melting_time(plate, terms);
+    if (!melt)
+        return melt.fault();
+    if (!(plate.thickness < limit))
+        return Fault{"job.thickness_mm",
+                     "too thick to pierce standing still at this current: start at an edge, pierce moving, or drill a "
+                     "pilot hole"};
+    return terms.pierce_margin.value * melt.value() / (1.0 - plate.thickness / limit);
+}
+
+Outcome<Duration> pierce_delay(const Plate& plate, const Terms& terms) {
+    return pierce_delay(plate, pierce_limit(plate, terms), terms);
+}
+
+} // namespace torchside::cut

@@ -1,0 +1,88 @@
+#include "core/cut/rules.hpp"
+
+#include <algorithm>
+
+namespace torchside::cut {
+namespace {
+
+struct Row {
+    Rule Rules::*field;
+    double value;
+    double low;
+    double high;
+    std::string_view source;
+};
+
+constexpr Row rows[] = {
+#include "generated/cut_rules.inc"
+};
+
+constexpr Rules collect() {
+    Rules r{};
+    for (const Row& row : rows)
+        r.*row.field = {row.value, row.low, row.high, row.source};
+    return r;
+}
+
+constexpr Rules table = collect();
+
+constexpr Basis practice{.practice = true};
+
+Estimate<Length> scaled(const Rule& rule, Length by) {
+    return {rule.value * by, rule.low * by, rule.high * by, practice};
+}
+
+Estimate<Length> scaled(const Rule& rule, const Estimate<Length>& by) {
+    return {rule.value * by.value, rule.low * by.low, rule.high * by.high, practice | by.basis};
+}
+
+Estimate<Length> larger(const Estimate<Length>& a, const Estimate<Length>& b) {
+    const Basis basis = a.value < b.value ? b.basis : a.basis; // of the one that decides
+    return {std::max(a.value, b.value), std::max(a.low, b.low), std::max(a.high, b.high), basis};
+}
+
+} // namespace
+
+const Rules& rules() {
+    return table;
+}
+
+Estimate<Length> cut_height() {
+    return scaled(table.cut_height, Length{1.0, mm});
+}
+
+Estimate<Length> pierce_height(const Estimate<Length>& cut_height) {
+    Estimate<Length> e = scaled(table.pierce_ratio, cut_height.value);
+    e.basis = e.basis | cut_height.basis;
+    return e;
+}
+
+Estimate<Length> lead_in(Length thickness, const Estimate<Length>& kerf) {
+    return larger(scaled(table.lead_least, Length{1.0, mm}),
+                  larger(scaled(table.lead_per_thickness, thickness), scaled(table.lead_per_kerf, kerf)));
+}
+
+Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf) {
+    return larger(scaled(table.hole_per_thickness, thickness), scaled(table.hole_per_kerf, kerf));
+}
+
+ByHand by_hand(Speed feed, Current current, bool drag) {
+    ByHand hand;
+    hand.per_100_mm = travel_time(Length{100, mm}, feed);
+    hand.per_foot = travel_time(Length{1, foot}, feed);
+    const bool low = current <= Current{table.drag_current.value, ampere};
+    hand.drag = drag && low;
+    if (hand.drag)
+        hand.advice =
+            "The tip may ride on the plate at this current if its maker says so (common practice, no source); "
+            "go slower if sparks come back up.";
+    else if (drag)
+        hand.advice = "Too much current to drag the tip (common practice: up to about 40 A): use a standoff guide of "
+                      "1.5 mm (1/16 in).";
+    else
+        hand.advice = "Hold about 1.5 mm (1/16 in) above the plate and move so that the sparks leave below; go slower "
+                      "if they come back up.";
+    return hand;
+}
+
+} // namespace torchside::cut

@@ -1,0 +1,51 @@
+// Shop rules around the energy balance: heights, lead-in, smallest hole, and the torch in the hand.
+//
+// What       Cut and pierce height, lead-in length, smallest hole and the hand's pace, each with an 80 % band.
+// Formula    cut height     1.5 mm
+//            pierce height  2.0 x cut height
+//            lead-in        max(1.5 t, 2.5 w, 3 mm)          t plate thickness, w kerf
+//            smallest hole  max(1.0 t, 3 w)                  diameter
+//            pace           100 mm / v and 304.8 mm / v      v feed
+//            The band of a maximum takes the low factors with the kerf's low end and the high ones with its high end.
+// Source     assets/data/cut_rules.json: common practice, no source, except cut height and hole-per-kerf, which are
+//            priors. Nothing published was found for small air torches.
+// Range      any plate the balance accepts; the rules are kept for 1..25 mm.
+// Example    6 mm plate, kerf 1.606 mm: lead-in 9.0 mm, smallest hole 6.0 mm; 1700 mm/min: 3.53 s per 100 mm.
+#pragma once
+
+#include <string_view>
+
+#include "core/cut/settings.hpp"
+
+namespace torchside::cut {
+
+struct Rule {
+    double value = 0.0;
+    double low = 0.0;
+    double high = 0.0;
+    std::string_view source{};
+};
+
+struct Rules {
+    Rule cut_height{}; // mm
+    Rule pierce_ratio{};
+    Rule lead_per_thickness{};
+    Rule lead_per_kerf{};
+    Rule lead_least{}; // mm
+    Rule hole_per_thickness{};
+    Rule hole_per_kerf{};
+    Rule drag_current{}; // A
+};
+
+[[nodiscard]] const Rules& rules();
+
+[[nodiscard]] Estimate<Length> cut_height();
+[[nodiscard]] Estimate<Length> pierce_height(const Estimate<Length>& cut_height);
+[[nodiscard]] Estimate<Length> lead_in(Length thickness, const Estimate<Length>& kerf);
+[[nodiscard]] Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf);
+
+/// The same cut with the torch in the hand; `drag` asks for the tip on the plate, which is granted up to
+/// rules().drag_current. `feed` is the arc's own, not cut down to a table's maximum.
+[[nodiscard]] ByHand by_hand(Speed feed, Current current, bool drag);
+
+} // namespace torchside::cut
