@@ -70,9 +70,8 @@ ByHand by_hand(Speed feed, Current current, bool drag) {
     ByHand hand;
     hand.per_100_mm = travel_time(Length{100, mm}, feed);
     hand.per_foot = travel_time(Length{1, foot}, feed);
-    const bool low = current <= Current{table.drag_current.value, ampere};
-    hand.drag = drag && low;
-    if (hand.drag)
+    hand.drag = current <= Current{table.drag_current.value, ampere};
+    if (drag && hand.drag)
         hand.advice =
             "The tip may ride on the plate at this current if its maker says so (common practice, no source); "
             "go slower if sparks come back up.";

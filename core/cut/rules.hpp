@@ -44,8 +44,8 @@ struct Rules {
 [[nodiscard]] Estimate<Length> lead_in(Length thickness, const Estimate<Length>& kerf);
 [[nodiscard]] Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf);
 
-/// The same cut with the torch in the hand; `drag` asks for the tip on the plate, which is granted up to
-/// rules().drag_current. `feed` is the arc's own, not cut down to a table's maximum.
+/// The same cut with the torch in the hand. The tip may ride on the plate up to rules().drag_current; `drag` says that
+/// the user wants it to. `feed` is the arc's own, not cut down to a table's maximum.
 [[nodiscard]] ByHand by_hand(Speed feed, Current current, bool drag);
 
 } // namespace torchside::cut

@@ -1,0 +1,67 @@
+#include "core/cut/capacity.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace torchside::cut {
+namespace {
+
+Length cap(const Terms& terms, Length proven) {
+    return std::max(Length{terms.capacity_cap.value, mm}, proven);
+}
+
+Speed feed_at(Plate plate, Length thickness, const FeedModel& model) {
+    plate.thickness = thickness;
+    return model.feed(plate);
+}
+
+Speed rating(const Term& term) {
+    return Speed{term.value, mm_min};
+}
+
+} // namespace
+
+Limits limits(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven) {
+    const Length top = cap(terms, proven);
+    const Length clean = thickness_at(rating(terms.clean_feed), plate, model);
+    const Length pierce = thickness_at(rating(terms.pierce_feed), plate, model);
+    const Length sever = thickness_at(rating(terms.sever_feed), plate, model);
+    Limits l;
+    l.clean = std::min(clean, top);
+    l.pierce = std::min(pierce, l.clean);
+    l.sever = std::min(sever, terms.sever_ratio.value * l.clean);
+    l.capped = clean > top;
+    return l;
+}
+
+Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven) {
+    const Length top = cap(terms, proven);
+    const Length t = plate.thickness;
+    const Speed feed = model.feed(plate);
+    if (t <= top && feed >= rating(terms.pierce_feed))
+        return Reach::clean;
+    if (t <= top && feed >= rating(terms.clean_feed))
+        return Reach::edge_start;
+    const Length clean_enough = t / terms.sever_ratio.value;
+    if (feed >= rating(terms.sever_feed) && clean_enough <= top &&
+        feed_at(plate, clean_enough, model) >= rating(terms.clean_feed))
+        return Reach::sever;
+    return Reach::refused;
+}
+
+const Nozzle* nozzle_for(std::span<const Nozzle> nozzles, Current current) {
+    const Nozzle* best = nullptr;
+    for (const Nozzle& n : nozzles) {
+        if (!best) {
+            best = &n;
+            continue;
+        }
+        const bool fits = n.rated >= current;
+        const bool best_fits = best->rated >= current;
+        if (fits != best_fits ? fits : (fits ? n.rated < best->rated : n.rated > best->rated))
+            best = &n;
+    }
+    return best;
+}
+
+} // namespace torchside::cut

@@ -1,0 +1,115 @@
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "core/cut/capacity.hpp"
+
+namespace torchside::cut {
+namespace {
+
+struct Question {
+    const Plate& plate;
+    const Machine& machine;
+    const Table& table;
+    const FeedModel& model;
+    const Terms& terms;
+    Length proven;
+};
+
+struct Setting {
+    int amperes = 0;
+    Reach reach = Reach::refused;
+    bool held_back = false; // below the nozzle's and the machine's top for the table's sake
+    bool too_fast = false;  // for the table even so
+};
+
+Plate with(const Question& q, const Nozzle& nozzle, int amperes) {
+    Plate p = q.plate;
+    p.current = Current{static_cast<double>(amperes), ampere};
+    p.bore = nozzle.bore;
+    p.arc.reset();
+    return p;
+}
+
+Reach reach_of(const Question& q, const Nozzle& nozzle, int amperes) {
+    return reach(with(q, nozzle, amperes), q.model, q.terms, q.proven);
+}
+
+// Largest value in [low, high] for which `holds`, which is true at low and changes once.
+template <class Holds>
+int last_true(int low, int high, const Holds& holds) {
+    while (low < high) {
+        const int middle = low + (high - low + 1) / 2;
+        if (holds(middle))
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return low;
+}
+
+std::optional<Setting> best_setting(const Question& q, const Nozzle& nozzle) {
+    const double top_a = std::min(q.machine.max_current, nozzle.rated).in(ampere);
+    const int low = static_cast<int>(std::ceil(q.machine.min_current.in(ampere)));
+    const int high = static_cast<int>(std::floor(top_a));
+    if (low > high)
+        return std::nullopt;
+    Setting s;
+    s.reach = reach_of(q, nozzle, high);
+    const auto held = [&](int a) { return q.model.feed(with(q, nozzle, a)) <= q.table.max_feed; };
+    const auto weaker = [&](int a) { return reach_of(q, nozzle, a) > s.reach; };
+    s.amperes = held(low) ? last_true(low, high, held) : low;
+    if (weaker(s.amperes)) // a slow table: the cut comes first, the feed is then the table's
+        s.amperes = last_true(s.amperes, high, weaker) + 1;
+    s.held_back = s.amperes < high;
+    s.too_fast = !held(s.amperes);
+    return s;
+}
+
+std::string amps(int a) {
+    return std::to_string(a) + " A";
+}
+
+std::string why(const Setting& s, const Nozzle& nozzle) {
+    const int rated = static_cast<int>(std::lround(nozzle.rated.in(ampere)));
+    std::string text = "The " + amps(rated) + " nozzle is the smallest here that ";
+    text +=
+        s.reach == Reach::clean ? "pierces this plate and cuts it cleanly" : "cuts this plate cleanly, from an edge";
+    if (s.too_fast)
+        text += "; " + amps(s.amperes) + " is as low as it goes, and the table's fastest feed is still the slower one";
+    else if (s.held_back)
+        text += "; above " + amps(s.amperes) + " the cut would be faster than the table";
+    return text + '.';
+}
+
+std::string why_none(bool any_setting) {
+    if (!any_setting)
+        return "The machine's lowest current is above the rating of every nozzle here: add a nozzle rated for it.";
+    return "No nozzle here cuts this plate cleanly at a current that it and the machine allow: it needs a thinner "
+           "plate, "
+           "or a larger machine and nozzle.";
+}
+
+} // namespace
+
+Choice choose(const Plate& plate, const Machine& machine, const Table& table, const FeedModel& model,
+              const Terms& terms, Length proven) {
+    const Question q{plate, machine, table, model, terms, proven};
+    std::vector<Nozzle> nozzles = machine.nozzles;
+    std::stable_sort(nozzles.begin(), nozzles.end(),
+                     [](const Nozzle& a, const Nozzle& b) { return a.rated < b.rated; });
+    bool any = false;
+    Choice best;
+    for (const Nozzle& nozzle : nozzles) {
+        const std::optional<Setting> s = best_setting(q, nozzle);
+        any = any || s;
+        if (!s || s->reach > Reach::edge_start || s->reach >= best.reach)
+            continue;
+        best = {Current{static_cast<double>(s->amperes), ampere}, nozzle.rated, s->reach, why(*s, nozzle)};
+    }
+    if (!best.current)
+        best.reason = why_none(any);
+    return best;
+}
+
+} // namespace torchside::cut
