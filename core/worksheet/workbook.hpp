@@ -9,6 +9,7 @@
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
 #include "core/price/rates.hpp"
+#include "core/quantity/unit_system.hpp"
 #include "core/stock/metal.hpp"
 #include "core/supply/circuit.hpp"
 #include "core/tune/test_cut.hpp"
@@ -16,7 +17,6 @@
 
 namespace torchside {
 
-enum class UnitSystem { metric, inch };
 enum class Theme { automatic, paper, night }; // "auto" in the workbook
 enum class TorchHold { table, hand_standoff, hand_drag };
 

@@ -1,0 +1,111 @@
+// Reading what people type. A text is understood, or asked back, or refused with the reason; it is never guessed at.
+//
+// A number is  6 | 6.5 | 6,5 | .125 | 1 700 (thin or no-break gap) | 3/16 | 1 1/2 | 1-1/2 | 1½ | ⅛ , then a unit or
+// none. Letters count alike in both cases; typographic quotes and primes are inch and foot marks; a unit may be written
+// "in/min", "in per min" or "ipm".
+//
+//   typed                         read as
+//   6                             in the field's own unit (UnitSystem, or the unit named in the call)
+//   3/16                          a length: inches, in either system; anything else: the field's own unit
+//   11/4                          Question: 2 3/4 in, or was 1 1/4 in meant? (any improper fraction)
+//   1,000                         Question: 1000 or 1.000? (comma, then exactly three digits; 0,125 is 0.125)
+//   6 mil                         Question below 40: 0.006 in or, in the workshop's slang, 6 mm? From 40 on: 1/1000 in
+//   16 ga, 16ga, #16, gauge 16    Gauge{16}; the metal is needed, see core/stock/thickness.hpp
+//   4' 6", 3 min 20 s             a larger unit, then a smaller one of the same kind
+//   0.3 in a percentage           Question: 0.3 % or 30 %?
+//   nan, inf, 1e3, -2, 5 A for a length, two numbers, more than 15 digits, more than 48 letters, no number, bytes that
+//   are not UTF-8                 Refusal
+//
+// Works for any bytes whatever. Texts of an answer hold only what this file wrote: a refusal repeats at most the
+// letters a to z of what was typed. Largest error of a value: 2 units in the last place of a double.
+//
+// Worked example (also a test): read_length("3/16\"", UnitSystem::metric) is 4.7625 mm, as "3/16 in".
+// Source of the forms: common practice, no source. Factors: core/quantity/quantity.hpp.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "core/quantity/outcome.hpp"
+#include "core/quantity/quantity.hpp"
+#include "core/quantity/unit_system.hpp"
+
+namespace torchside {
+
+template <class Q>
+struct Answer {
+    Q value{};
+    std::string as{}; // how it was understood: "3/16 in", "6.5 mm"
+};
+
+/// The text can be meant in more than one way: 2 to 4 answers to choose from, the likeliest first.
+template <class Q>
+struct Question {
+    std::string text{};
+    std::vector<Answer<Q>> answers{};
+};
+
+struct Gauge {
+    int number = 0; // 0..999; which gauges exist depends on the metal
+};
+
+/// Why the text cannot be used and what is accepted, as one sentence fit for the screen.
+struct Refusal {
+    std::string text{};
+};
+
+template <class Q>
+class [[nodiscard]] Reading {
+public:
+    Reading(Answer<Q> a) : held_(std::move(a)) {}
+    Reading(Question<Q> q) : held_(std::move(q)) {}
+    Reading(Gauge g) : held_(g) {}
+    Reading(Refusal r) : held_(std::move(r)) {}
+
+    /// Exactly one of the four is not null.
+    [[nodiscard]] const Answer<Q>* answer() const { return std::get_if<0>(&held_); }
+    [[nodiscard]] const Question<Q>* question() const { return std::get_if<1>(&held_); }
+    [[nodiscard]] const Gauge* gauge() const { return std::get_if<2>(&held_); } // from read_length_or_gauge alone
+    [[nodiscard]] const Refusal* refusal() const { return std::get_if<3>(&held_); }
+
+private:
+    std::variant<Answer<Q>, Question<Q>, Gauge, Refusal> held_;
+};
+
+[[nodiscard]] Reading<Length> read_length(std::string_view text, UnitSystem bare); // mm or in; a gauge is refused
+[[nodiscard]] Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare);
+[[nodiscard]] Reading<Speed> read_speed(std::string_view text, UnitSystem bare);               // mm/min or in/min
+[[nodiscard]] Reading<Acceleration> read_acceleration(std::string_view text, UnitSystem bare); // mm/s2 or in/s2
+[[nodiscard]] Reading<Pressure> read_pressure(std::string_view text, UnitSystem bare);         // bar or psi
+[[nodiscard]] Reading<Flow> read_flow(std::string_view text, UnitSystem bare);                 // l/min or cfm
+[[nodiscard]] Reading<Volume> read_volume(std::string_view text, UnitSystem bare);             // l or US gal
+[[nodiscard]] Reading<Mass> read_mass(std::string_view text, UnitSystem bare);                 // kg or lb
+[[nodiscard]] Reading<Duration> read_duration(std::string_view text, Unit<DurationKind> bare); // second, minute or hour
+[[nodiscard]] Reading<Current> read_current(std::string_view text);
+[[nodiscard]] Reading<Voltage> read_voltage(std::string_view text);
+[[nodiscard]] Reading<double> read_number(std::string_view text);
+
+/// A share: "30 %" and "30" are 0.30; a bare number above 0 and up to 1 is asked back.
+[[nodiscard]] Reading<double> read_percent(std::string_view text);
+
+/// For a field of the workbook: the number in the unit of its key ("mm", "mm/min", "A", "V/mm", "s", "min", "bar",
+/// "kVA", "C" ...; "" is a plain number, "share" is read_percent), as core/document/schema.hpp names it. A bare number
+/// is in that unit, or in its inch counterpart when `bare` says so. A unit it does not know counts as a plain number.
+/// Only a temperature may be negative.
+[[nodiscard]] Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare);
+
+/// None when low <= value <= high; else a Fault such as
+/// {"job.thickness_mm", "900 is too large; 0.4 to 160 mm is accepted"}. NaN and infinity are refused too.
+[[nodiscard]] std::optional<Fault> check_range(std::string_view field, double value, double low, double high,
+                                               std::string_view unit);
+
+template <class Kind>
+[[nodiscard]] std::optional<Fault> check_range(std::string_view field, Quantity<Kind> value, Quantity<Kind> low,
+                                               Quantity<Kind> high, Unit<Kind> unit, std::string_view unit_name) {
+    return check_range(field, value.in(unit), low.in(unit), high.in(unit), unit_name);
+}
+
+} // namespace torchside

@@ -1,0 +1,27 @@
+// How thick the plate is: typed, or picked from what is sold.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "core/quantity/read.hpp"
+#include "core/stock/metal.hpp"
+
+namespace torchside::stock {
+
+/// As read_length_or_gauge, with the gauge looked up: "16 ga" in mild steel is 0.0598 in, as "16 ga, 0.0598 in". With
+/// no metal the gauge is a Question with one answer a metal; for copper and for a gauge outside 7..24 a Refusal. Never
+/// a Gauge.
+[[nodiscard]] Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal, UnitSystem bare);
+
+struct Chip {
+    Length thickness{};
+    std::string_view label{}; // "6", "1/4", "16 ga"; the screen adds the read-back of the thickness
+};
+
+/// The thicknesses to offer as large buttons, thinnest first: preferred metric sizes, or gauges and inch fractions
+/// (assets/data/thicknesses.json; from memory and common practice).
+[[nodiscard]] std::vector<Chip> chips(Metal metal, UnitSystem units);
+
+} // namespace torchside::stock
