@@ -5,6 +5,7 @@
 
 #include "core/cut/conduction.hpp"
 #include "core/cut/kerf_heat.hpp"
+#include "core/stock/properties.hpp"
 
 namespace torchside::cut {
 namespace {
@@ -64,11 +65,10 @@ double root(const Equation& e) {
 
 KerfHeat kerf_heat(Metal metal, const Terms& terms) {
     const stock::Properties& m = stock::properties(metal);
-    const double rise = m.melting_k - room_k;
-    const double enthalpy = terms.superheat.value * (m.heat_j_kg_k * rise + m.fusion_j_kg) -
-                            terms.burnt_share.value * terms.burning_heat.value;
-    return {m.density_kg_m3 * enthalpy, m.conductivity_w_m_k * rise,
-            m.conductivity_w_m_k / (m.density_kg_m3 * m.heat_j_kg_k)};
+    const double enthalpy =
+        terms.superheat.value * stock::melt_heat_j_kg(m) - terms.burnt_share.value * terms.burning_heat.value;
+    return {m.density_kg_m3 * enthalpy, m.conductivity_w_m_k * (m.melting_k - stock::room_k),
+            stock::diffusivity_m2_s(m)};
 }
 
 Voltage arc_volts(const Plate& plate, const Terms& terms) {

@@ -5,8 +5,6 @@
 
 namespace torchside::cut {
 
-inline constexpr double room_k = 293.0; // T_0, the plate before the cut
-
 struct KerfHeat {
     double melt_j_m3;      // rho (s h - phi q): to melt and eject the kerf, less what burns in it
     double conduction_w_m; // k (T_melt - T_0)
