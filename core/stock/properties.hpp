@@ -21,7 +21,7 @@ namespace torchside::stock {
 
 struct Properties {
     double density_kg_m3 = 0.0;
-    double specific_heat_j_kg_k = 0.0;
+    double heat_j_kg_k = 0.0;
     double conductivity_w_m_k = 0.0;
     double melting_k = 0.0;
     double fusion_j_kg = 0.0;
@@ -35,7 +35,7 @@ inline constexpr double room_k = 293.0;
 [[nodiscard]] double diffusivity_m2_s(const Properties& p);
 
 /// Heat to boil a zinc coat of `coat` on each side off a sheet, as a share of the heat to melt the sheet's steel
-/// through. 20 um on 1.5 mm: 0.040. Any thickness above 0.
+/// through. 20 um on 1.5 mm: 0.042 (0.040 +- 0.002 expected). Any thickness above 0.
 [[nodiscard]] double zinc_heat_share(Length coat, Length thickness);
 
 /// Whose settings it takes: galvanised cuts as mild steel, every other metal as itself.

@@ -1,0 +1,98 @@
+#include "core/stock/gauge.hpp"
+
+#include <cstddef>
+
+#include "core/quantity/print.hpp"
+
+namespace torchside::stock {
+
+namespace {
+
+constexpr GaugeRow rows[] = {
+#include "generated/gauges.inc"
+};
+constexpr std::size_t per_metal = thinnest_gauge - thickest_gauge + 1;
+
+/// gauges() and gauge_thickness() find a row by its place: a metal's rows stand together, in the order of the gauges.
+constexpr bool in_order() {
+    if (std::size(rows) % per_metal != 0) {
+        return false;
+    }
+    for (std::size_t i = 0; i < std::size(rows); ++i) {
+        const std::size_t nth = i % per_metal;
+        if (rows[i].metal != rows[i - nth].metal || rows[i].gauge != thickest_gauge + static_cast<int>(nth) ||
+            (nth > 0 && rows[i].thickness_in >= rows[i - 1].thickness_in)) {
+            return false;
+        }
+    }
+    return true;
+}
+static_assert(in_order(), "assets/data/gauges.json: rows of one metal together, gauge 7 to 24, thinner each time");
+
+double distance(Length a, Length b) {
+    const double d = (a - b).in(mm);
+    return d < 0 ? -d : d;
+}
+
+} // namespace
+
+std::span<const GaugeRow> gauges(Metal metal) {
+    for (std::size_t i = 0; i < std::size(rows); i += per_metal) {
+        if (rows[i].metal == metal) {
+            return std::span{rows}.subspan(i, per_metal);
+        }
+    }
+    return {};
+}
+
+std::optional<Length> gauge_thickness(Metal metal, int gauge) {
+    const std::span<const GaugeRow> series = gauges(metal);
+    if (series.empty() || gauge < thickest_gauge || gauge > thinnest_gauge) {
+        return {};
+    }
+    return Length{series[static_cast<std::size_t>(gauge - thickest_gauge)].thickness_in, inch};
+}
+
+std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness) {
+    const std::span<const GaugeRow> series = gauges(metal);
+    if (series.empty()) {
+        return {};
+    }
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < series.size(); ++i) {
+        if (distance({series[i].thickness_in, inch}, thickness) <
+            distance({series[best].thickness_in, inch}, thickness)) {
+            best = i;
+        }
+    }
+    const Length found{series[best].thickness_in, inch};
+    const Length neighbour{series[best == 0 ? 1 : best - 1].thickness_in, inch};
+    // Between two gauges the nearest is never further off than half the gap; past either end of the series it may be.
+    if (distance(found, thickness) > 0.5 * distance(found, neighbour)) {
+        return {};
+    }
+    return NearGauge{series[best].gauge, found, found - thickness};
+}
+
+std::string_view gauge_series(Metal metal) {
+    switch (metal) {
+    case Metal::mild_steel:
+        return "Manufacturers' Standard Gauge";
+    case Metal::galvanised:
+        return "Galvanised Sheet Gauge";
+    case Metal::stainless:
+        return "U.S. Standard Gauge";
+    case Metal::aluminium:
+        return "Brown & Sharpe Gauge";
+    case Metal::copper:
+        break;
+    }
+    return {};
+}
+
+std::string print_gauge(Metal metal, int gauge) {
+    const std::optional<Length> t = gauge_thickness(metal, gauge);
+    return t ? print_fixed(gauge, 0) + " ga, " + print_fixed(t->in(inch), 4) + " in" : std::string{};
+}
+
+} // namespace torchside::stock

@@ -1,0 +1,63 @@
+#include "core/stock/thickness.hpp"
+
+#include "core/quantity/print.hpp"
+#include "core/stock/gauge.hpp"
+#include "core/stock/properties.hpp"
+
+namespace torchside::stock {
+
+namespace {
+
+struct ChipRow {
+    Metal metal;
+    UnitSystem units;
+    double thickness;
+    std::string_view label;
+};
+constexpr ChipRow chip_rows[] = {
+#include "generated/thicknesses.inc"
+};
+
+std::string gauge_word(int gauge) {
+    return print_fixed(gauge, 0) + " ga";
+}
+
+} // namespace
+
+Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal, UnitSystem bare) {
+    Reading<Length> reading = read_length_or_gauge(text, bare);
+    const Gauge* gauge = reading.gauge();
+    if (!gauge) {
+        return reading;
+    }
+    const int n = gauge->number;
+    if (metal == Metal::copper) {
+        return Refusal{
+            "copper is sold by thickness or by weight, not by gauge; type the thickness, such as 1.5 mm or 1/16 in"};
+    }
+    if (n < thickest_gauge || n > thinnest_gauge) {
+        return Refusal{gauge_word(n) + " is not in the table; 7 ga to 24 ga are accepted, or the thickness itself"};
+    }
+    if (metal) {
+        return Answer<Length>{*gauge_thickness(*metal, n), print_gauge(*metal, n)};
+    }
+    Question<Length> question{gauge_word(n) + " is a different thickness in each metal; which is it?", {}};
+    for (const Metal m : all_metals) {
+        if (const std::optional<Length> t = gauge_thickness(m, n)) {
+            question.answers.push_back({*t, std::string{name(m)} + ", " + print_gauge(m, n)});
+        }
+    }
+    return question;
+}
+
+std::vector<Chip> chips(Metal metal, UnitSystem units) {
+    std::vector<Chip> out;
+    for (const ChipRow& row : chip_rows) {
+        if (row.metal == metal && row.units == units) {
+            out.push_back({Length{row.thickness, units == UnitSystem::metric ? mm : inch}, row.label});
+        }
+    }
+    return out;
+}
+
+} // namespace torchside::stock
