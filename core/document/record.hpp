@@ -33,13 +33,13 @@ struct Kept {
     Workbook workbook{};
     std::uint32_t counter = 0;  // write the next record with counter + 1 ...
     Slot slot = Slot::a;        // ... to the other slot
-    bool other_damaged = false; // the other slot held something that is no whole record: offer it for export
+    bool other_damaged = false; // the other slot held something that cannot be read: offer it for export
 };
 
-/// The newest good record of the two slots; an empty slot is just empty.
-/// Faults: "storage.empty" both slots are empty; "storage.damaged" neither holds a whole record; or the Fault of
-/// read_workbook for the newest whole record ("torchside": it was written by a newer Torchside - then show, but do not
-/// overwrite either slot).
+/// The newest good record of the two slots; an empty slot is just empty. A record that is whole but whose workbook is
+/// refused counts as damaged, except for one written by a newer Torchside.
+/// Faults: "storage.empty" both slots are empty; "storage.damaged" neither holds a whole record; else the Fault of
+/// read_workbook ("torchside": the newest is from a newer Torchside - then show nothing and overwrite neither slot).
 [[nodiscard]] Outcome<Kept> newest(std::string_view slot_a, std::string_view slot_b);
 
 } // namespace torchside::document

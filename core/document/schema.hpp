@@ -26,6 +26,7 @@ struct FieldInfo {
     std::string_view unit{};                   // "mm", "mm/min", "A" ... empty for a plain number
     std::string_view meaning{};                // one short sentence, shown to the user
     std::span<const std::string_view> words{}; // word: what is accepted, in the order of the enum
+    std::span<const int> choices{};            // integer: when only these are accepted
 };
 
 /// The description of one key; none when the path names nothing in the workbook.

@@ -1,0 +1,260 @@
+#include "core/document/access.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/document/json.hpp"
+#include "core/document/utf8.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+// The number that stands for a base amount in the key's unit: of the doubles beside amount / scale that read back as
+// this very amount, the one with the fewest digits. 15 m is kept as 15000 mm and must be written as 15 again.
+double in_key_unit(double amount, double scale) {
+    const double near = amount / scale;
+    double best = near;
+    std::size_t best_size = near * scale == amount ? number_text(near).size() : std::string::npos;
+    for (const double candidate : {std::nextafter(near, -HUGE_VAL), std::nextafter(near, HUGE_VAL)}) {
+        const std::size_t size = number_text(candidate).size();
+        if (candidate * scale == amount && size < best_size) {
+            best = candidate;
+            best_size = size;
+        }
+    }
+    return best;
+}
+
+std::string shown(const Scalar& value) {
+    switch (value.type) {
+    case Scalar::Type::none:
+        return "null";
+    case Scalar::Type::flag:
+        return value.number != 0.0 ? "true" : "false";
+    case Scalar::Type::number:
+        return number_text(value.number);
+    case Scalar::Type::text:
+        break;
+    }
+    return '"' + one_line(value.text) + '"';
+}
+
+bool number_fits(const FieldInfo& info, double v) {
+    if (!std::isfinite(v) || v < info.low || v > info.high) {
+        return false;
+    }
+    if (info.kind != FieldKind::integer) {
+        return true;
+    }
+    return v == std::floor(v) && (info.choices.empty() || std::find(info.choices.begin(), info.choices.end(),
+                                                                    static_cast<int>(v)) != info.choices.end());
+}
+
+bool fits(const FieldInfo& info, const Scalar& value) {
+    using Type = Scalar::Type;
+    if (value.type == Type::none) {
+        return info.nullable;
+    }
+    switch (info.kind) {
+    case FieldKind::number:
+    case FieldKind::integer:
+        return value.type == Type::number && number_fits(info, value.number);
+    case FieldKind::flag:
+        return value.type == Type::flag;
+    case FieldKind::word:
+        return value.type == Type::text &&
+               std::find(info.words.begin(), info.words.end(), value.text) != info.words.end();
+    case FieldKind::text: {
+        const auto size = static_cast<double>(letters(value.text));
+        return value.type == Type::text && is_utf8(value.text) && !has_hidden(value.text) && size >= info.low &&
+               size <= info.high;
+    }
+    case FieldKind::object:
+    case FieldKind::list:
+        break;
+    }
+    return false;
+}
+
+const Field* find_key(Fields fields, std::string_view key) {
+    const auto it = std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return f.key == key; });
+    return it == fields.end() ? nullptr : &*it;
+}
+
+// Splits "tests[3]" off the front of a path. False when the brackets are malformed.
+bool take_step(std::string_view& path, std::string_view& key, bool& indexed, std::size_t& index) {
+    const std::string_view step = path.substr(0, path.find('.'));
+    path.remove_prefix(std::min(path.size(), step.size() + 1));
+    key = step.substr(0, step.find('['));
+    indexed = key.size() < step.size();
+    index = 0;
+    if (!indexed) {
+        return true;
+    }
+    const std::string_view digits = step.substr(key.size() + 1);
+    if (digits.empty() || digits.back() != ']' || digits.size() > 7) {
+        return false;
+    }
+    for (const char c : digits.substr(0, digits.size() - 1)) {
+        if (c < '0' || c > '9') {
+            return false;
+        }
+        index = index * 10 + static_cast<std::size_t>(c - '0');
+    }
+    return true;
+}
+
+// The object or the entry that a place holds, to look further into.
+const void* inside(const Place& place, Entries entries) {
+    if (!place.owner) {
+        return nullptr;
+    }
+    if (!place.entry) {
+        return place.field->member(place.owner);
+    }
+    return entries == Entries::fresh ? place.field->list->fresh()
+                                     : place.field->list->at(place.field->member(place.owner), *place.entry);
+}
+
+} // namespace
+
+std::optional<Place> find(std::string_view path, const Workbook* workbook, Entries entries) {
+    Fields fields = workbook_fields();
+    Place place{nullptr, workbook, {}};
+    while (!path.empty()) {
+        std::string_view key;
+        bool indexed = false;
+        std::size_t index = 0;
+        if (place.field) {
+            const bool leaf = !place.field->children || (place.field->list && !place.entry);
+            if (leaf) {
+                return {};
+            }
+            fields = *place.field->children;
+            place.owner = inside(place, entries);
+        }
+        if (!take_step(path, key, indexed, index)) {
+            return {};
+        }
+        place.field = find_key(fields, key);
+        place.entry.reset();
+        if (!place.field || (indexed && !place.field->list)) {
+            return {};
+        }
+        if (indexed) {
+            const bool held = entries == Entries::held && place.owner;
+            if (held && index >= place.field->list->size(place.field->member(place.owner))) {
+                return {};
+            }
+            place.entry = index;
+        }
+    }
+    return place.field ? std::optional(place) : std::nullopt;
+}
+
+Scalar fetch(const Field& field, const void* owner) {
+    const void* member = field.member(owner);
+    if (field.info.kind == FieldKind::text) {
+        return std::string_view(*static_cast<const std::string*>(member));
+    }
+    double amount = 0.0;
+    if (!field.scalar->get(member, amount)) {
+        return nullptr;
+    }
+    if (field.info.kind == FieldKind::flag) {
+        return amount != 0.0;
+    }
+    if (field.info.kind == FieldKind::word) {
+        const bool known = amount >= 0.0 && amount < static_cast<double>(field.info.words.size());
+        return known ? field.info.words[static_cast<std::size_t>(amount)] : std::string_view("?");
+    }
+    return field.scale == 1.0 ? amount : in_key_unit(amount, field.scale);
+}
+
+std::optional<std::string> judge(const FieldInfo& info, const Scalar& value) {
+    if (fits(info, value)) {
+        return {};
+    }
+    const bool hidden = info.kind == FieldKind::text && value.type == Scalar::Type::text &&
+                        (!is_utf8(value.text) || has_hidden(value.text));
+    return shown(value) + (hidden ? " holds control characters or is not UTF-8" : " is not accepted") +
+           ", accepted is " + accepted(info);
+}
+
+std::optional<std::string> put(const Field& field, void* owner, const Scalar& value) {
+    if (auto wrong = judge(field.info, value)) {
+        return wrong;
+    }
+    void* member = writable(field, owner);
+    if (value.type == Scalar::Type::none) {
+        field.scalar->set(member, nullptr);
+        return {};
+    }
+    if (field.info.kind == FieldKind::text) {
+        *static_cast<std::string*>(member) = value.text;
+        return {};
+    }
+    double amount = value.number * field.scale;
+    if (field.info.kind == FieldKind::word) {
+        const auto& words = field.info.words;
+        amount = static_cast<double>(std::find(words.begin(), words.end(), value.text) - words.begin());
+    }
+    field.scalar->set(member, &amount);
+    return {};
+}
+
+std::optional<Fault> check_object(Fields fields, const void* object, std::string& path) {
+    for (const Field& field : fields) {
+        const Longer longer(path, field.key);
+        const void* member = field.member(object);
+        if (field.info.kind == FieldKind::object) {
+            if (auto fault = check_object(*field.children, member, path)) {
+                return fault;
+            }
+            continue;
+        }
+        if (field.info.kind != FieldKind::list) {
+            if (auto wrong = judge(field.info, fetch(field, object))) {
+                return Fault{path, *wrong};
+            }
+            continue;
+        }
+        const std::size_t size = field.list->size(member);
+        if (static_cast<double>(size) < field.info.low || static_cast<double>(size) > field.info.high) {
+            return Fault{path, std::to_string(size) + " entries, accepted is " + accepted(field.info)};
+        }
+        for (std::size_t i = 0; i < size; ++i) {
+            const Longer entry(path, i);
+            if (auto fault = check_object(*field.children, field.list->at(member, i), path)) {
+                return fault;
+            }
+        }
+    }
+    return {};
+}
+
+std::optional<Fault> broken_rule(const Workbook& workbook) {
+    const air::AirSystem& air = workbook.shop.air;
+    if (!(air.cut_out > air.cut_in)) {
+        return Fault{"shop.air.cut_out_bar", number_text(air.cut_out.in(bar)) +
+                                                 " is not above the cut-in, accepted is more than " +
+                                                 number_text(air.cut_in.in(bar)) + " bar"};
+    }
+    const std::string& currency = workbook.shop.rates.currency;
+    if (!std::all_of(currency.begin(), currency.end(), [](char c) { return c >= 'A' && c <= 'Z'; })) {
+        return Fault{"shop.rates.currency",
+                     '"' + one_line(currency) +
+                         "\" is not accepted, accepted is three capital letters such as USD or EUR"};
+    }
+    for (std::size_t i = 0; i < workbook.shop.tests.size(); ++i) {
+        const tune::TestCut& cut = workbook.shop.tests[i];
+        if (cut.verdict && !cut.feed) {
+            return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min",
+                         "missing, accepted is the feed that the verdict is about"};
+        }
+    }
+    return {};
+}
+
+} // namespace torchside::document

@@ -1,0 +1,116 @@
+#include "core/document/json.hpp"
+
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+
+namespace torchside::document {
+
+std::string number_text(double value) {
+    char buffer[32];
+    int size = 0;
+    for (int digits = 15; digits <= 17; ++digits) {
+        size = std::snprintf(buffer, sizeof buffer, "%.*g", digits, value);
+        if (std::strtod(buffer, nullptr) == value) {
+            break;
+        }
+    }
+    return {buffer, static_cast<std::size_t>(size)};
+}
+
+void JsonWriter::line_end() {
+    if (flat_from_ == 0) {
+        out_ += '\n';
+        out_.append(2 * closers_.size(), ' ');
+    }
+}
+
+void JsonWriter::begin_value() {
+    if (after_key_) {
+        after_key_ = false;
+        return;
+    }
+    if (closers_.empty()) {
+        return;
+    }
+    if (!first_) {
+        out_ += flat_from_ == 0 ? "," : ", ";
+    }
+    first_ = false;
+    line_end();
+}
+
+void JsonWriter::open(char bracket) {
+    begin_value();
+    out_ += bracket;
+    closers_ += bracket == '{' ? '}' : ']';
+    first_ = true;
+}
+
+void JsonWriter::open_line(char bracket) {
+    open(bracket);
+    if (flat_from_ == 0) {
+        flat_from_ = closers_.size();
+    }
+}
+
+void JsonWriter::close() {
+    const char bracket = closers_.back();
+    const bool flat = flat_from_ != 0;
+    if (closers_.size() == flat_from_) {
+        flat_from_ = 0;
+    }
+    closers_.pop_back();
+    if (!first_ && !flat) {
+        line_end();
+    }
+    out_ += bracket;
+    first_ = false;
+}
+
+JsonWriter& JsonWriter::key(std::string_view name) {
+    text(name);
+    out_ += ": ";
+    after_key_ = true;
+    return *this;
+}
+
+void JsonWriter::number(double value) {
+    begin_value();
+    out_ += std::isfinite(value) ? number_text(value) : "null";
+}
+
+void JsonWriter::flag(bool value) {
+    begin_value();
+    out_ += value ? "true" : "false";
+}
+
+void JsonWriter::null() {
+    begin_value();
+    out_ += "null";
+}
+
+void JsonWriter::text(std::string_view value) {
+    begin_value();
+    out_ += '"';
+    for (const char c : value) {
+        if (c == '"' || c == '\\') {
+            out_ += '\\';
+            out_ += c;
+        } else if (static_cast<unsigned char>(c) < 0x20) {
+            char buffer[8];
+            std::snprintf(buffer, sizeof buffer, "\\u%04x", static_cast<unsigned>(c));
+            out_ += buffer;
+        } else {
+            out_ += c;
+        }
+    }
+    out_ += '"';
+}
+
+std::string JsonWriter::take() {
+    out_ += '\n';
+    return std::move(out_);
+}
+
+} // namespace torchside::document

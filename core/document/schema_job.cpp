@@ -1,0 +1,63 @@
+// Every key of "job", and the two top keys: name, unit, range and meaning.
+#include "core/document/fields.hpp"
+#include "core/document/words.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+constexpr KeyUnit<LengthKind> in_mm{mm, "mm"};
+constexpr KeyUnit<DurationKind> in_min{minute, "min"};
+constexpr KeyUnit<CurrentKind> in_a{ampere, "A"};
+
+constexpr Field part_table[] = {
+    word<&part::PartSpec::shape>("shape", shape_words, "Shape of the part."),
+    number<&part::PartSpec::length>("length_mm", in_mm, 1, 10000, "Length of a plate, gusset or slotted plate."),
+    number<&part::PartSpec::width>("width_mm", in_mm, 1, 10000, "Width of a plate, gusset or slotted plate."),
+    number<&part::PartSpec::outside>("outside_mm", in_mm, 1, 10000, "Outside diameter of a disc, ring or flange."),
+    number<&part::PartSpec::inside>("inside_mm", in_mm, 0, 10000, "Bore of a ring or flange."),
+    number<&part::PartSpec::hole>("hole_mm", in_mm, 0, 1000, "Diameter of the holes; 0 for none."),
+    whole<&part::PartSpec::holes>("holes", 0, 200, "How many holes."),
+    number<&part::PartSpec::hole_circle>("hole_circle_mm", in_mm, 0, 10000, "Diameter of a flange's bolt circle."),
+    number<&part::PartSpec::hole_edge>("hole_edge_mm", in_mm, 0, 5000,
+                                       "Centre of a plate's hole to its nearest edges."),
+    number<&part::PartSpec::corner>("corner_mm", in_mm, 0, 5000, "Radius of the corners."),
+    number<&part::PartSpec::slot_length>("slot_length_mm", in_mm, 0, 10000, "Overall length of the slot."),
+    number<&part::PartSpec::slot_width>("slot_width_mm", in_mm, 0, 1000, "Width of the slot."),
+};
+constexpr Fields part_fields = part_table;
+
+constexpr Field price_table[] = {
+    number<&price::JobPrice::setup>("setup_min", in_min, 0, 10000, "Minutes to set up the job."),
+    plain<&price::JobPrice::material_per_kg>("material_per_kg", "money", 0, 1e6,
+                                             "Price of the plate for one kilogram."),
+    plain<&price::JobPrice::margin>("margin", "", 0, 0.9, "Share of the price that is left over after cost."),
+    plain<&price::JobPrice::outside_quote_each>("outside_quote_each", "money", 0, 1e9,
+                                                "What a cutting service asks for one."),
+};
+constexpr Fields price_fields = price_table;
+
+constexpr Field job_table[] = {
+    word<&Job::material>("material", metal_words, "Metal to cut."),
+    number<&Job::thickness>("thickness_mm", in_mm, 0.3, 150, "Thickness of the plate."),
+    number<&Job::current>("current_a", in_a, 5, 200, "Current to cut at."),
+    word<&Job::torch>("torch", torch_words, "Torch on the table, or in the hand with or without standoff."),
+    whole<&Job::quantity>("quantity", 1, 100000, "How many parts."),
+    object<&Job::part>("part", &part_fields, "The part to cut."),
+    object<&Job::price>("price", &price_fields, "The priced side of the job."),
+};
+
+constexpr Field workbook_table[] = {
+    object<&Workbook::shop>("shop", &shop_fields, "What stands in the shop and what was learnt in it."),
+    object<&Workbook::job>("job", &job_fields, "What is to be cut."),
+};
+
+} // namespace
+
+constinit const Fields job_fields = job_table;
+
+Fields workbook_fields() {
+    return workbook_table;
+}
+
+} // namespace torchside::document

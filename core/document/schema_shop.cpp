@@ -1,0 +1,170 @@
+// Every key of "shop": name, unit, range and meaning. The defaults are the member initialisers of the structs.
+#include "core/document/fields.hpp"
+#include "core/document/words.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+constexpr KeyUnit<LengthKind> in_mm{mm, "mm"}, in_m{metre, "m"};
+constexpr KeyUnit<SpeedKind> in_mm_min{mm_min, "mm/min"};
+constexpr KeyUnit<AccelerationKind> in_mm_s2{mm_s2, "mm/s2"};
+constexpr KeyUnit<DurationKind> in_s{second, "s"}, in_min{minute, "min"};
+constexpr KeyUnit<CurrentKind> in_a{ampere, "A"};
+constexpr KeyUnit<VoltageKind> in_v{volt, "V"};
+constexpr KeyUnit<GradientKind> in_v_mm{volt_per_mm, "V/mm"};
+constexpr KeyUnit<ApparentPowerKind> in_va{volt_ampere, "VA"};
+constexpr KeyUnit<PressureKind> in_bar{bar, "bar"};
+constexpr KeyUnit<VolumeKind> in_l{litre, "L"};
+constexpr KeyUnit<FlowKind> in_l_min{litre_min, "L/min"};
+
+constexpr int phase_counts[] = {1, 3};
+constexpr int run_gauges[] = {2, 3, 4, 6, 8, 10, 12, 14};
+constexpr int cord_gauges[] = {2, 4, 6, 8, 10, 12, 14, 16, 18};
+
+constexpr Field nozzle_table[] = {
+    required(number<&Nozzle::rated>("rated_current_a", in_a, 10, 200, "Current the nozzle is made for.")),
+    number<&Nozzle::bore>("bore_mm", in_mm, 0.4, 4,
+                          "Diameter of the nozzle's hole; left out, it is taken from the current."),
+};
+constexpr Fields nozzle_fields = nozzle_table;
+
+constexpr Field machine_table[] = {
+    number<&Machine::max_current>("max_current_a", in_a, 10, 200, "Largest output current of the machine."),
+    number<&Machine::min_current>("min_current_a", in_a, 5, 200, "Smallest output current of the machine."),
+    plain<&Machine::duty_cycle>("duty_cycle", "", 0.05, 1,
+                                "Share of ten minutes the machine may cut at its duty current."),
+    number<&Machine::duty_current>("duty_current_a", in_a, 5, 200, "Output current the duty cycle is rated at."),
+    plain<&Machine::efficiency>("efficiency", "", 0.5, 0.98, "Output power over input power."),
+    plain<&Machine::power_factor>("power_factor", "", 0.4, 1, "Power factor of the input."),
+    flag<&Machine::power_factor_corrected>("power_factor_corrected", "The machine corrects its power factor."),
+    choice<&Machine::phases>("phases", phase_counts, "Phases of the supply."),
+    number<&Machine::idle_input>("idle_input_a", in_a, 0, 20, "Input current with the arc off."),
+    number<&Machine::plate_i1max>("plate_i1max_a", in_a, 1, 300, "Rated largest supply current on the nameplate."),
+    number<&Machine::plate_i1eff>("plate_i1eff_a", in_a, 1, 300, "Rated effective supply current on the nameplate."),
+    list<&Machine::nozzles>("nozzles", &nozzle_fields, 1, 8, "Nozzles in the shop."),
+};
+constexpr Fields machine_fields = machine_table;
+
+constexpr Field height_control_table[] = {
+    plain<&HeightControl::divider_ratio>("divider_ratio", "", 1, 100,
+                                         "Arc volts for each volt at the controller; 1 is a raw tap."),
+    number<&HeightControl::input_limit>("input_limit_v", in_v, 1, 1000, "Most the controller's input stands."),
+    number<&HeightControl::gradient>("gradient_v_mm", in_v_mm, 0.5, 20,
+                                     "Volts for each millimetre of height, measured on this machine."),
+};
+constexpr Fields height_control_fields = height_control_table;
+
+constexpr Field table_table[] = {
+    number<&Table::max_feed>("max_feed_mm_min", in_mm_min, 100, 50000, "Fastest cutting feed of the table."),
+    number<&Table::acceleration>("acceleration_mm_s2", in_mm_s2, 10, 20000, "Acceleration of the slower axis."),
+    number<&Table::corner_tolerance>("corner_tolerance_mm", in_mm, 0.005, 2, "How far the path may round a corner."),
+    number<&Table::rapid>("rapid_mm_min", in_mm_min, 100, 100000, "Feed between cuts."),
+    flag<&Table::water>("water", "Water stands under the plate."),
+};
+constexpr Fields table_fields = table_table;
+
+constexpr Field circuit_table[] = {
+    number<&supply::Circuit::line>("line_v", in_v, 100, 480, "Voltage of the supply."),
+    number<&supply::Circuit::breaker>("breaker_a", in_a, 10, 100, "Rating of the breaker."),
+    word<&supply::Circuit::breaker_rule>("breaker_rule", breaker_words, "Standard and curve the breaker is made to."),
+    choice<&supply::Circuit::run_awg>("run_awg", run_gauges, "Copper gauge of the fixed wiring.", "AWG"),
+    plain<&supply::Circuit::run_mm2>("run_mm2", "mm2", 1, 70,
+                                     "Copper section of the fixed wiring; it goes before the gauge."),
+    number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
+    choice<&supply::Circuit::cord_awg>("cord_awg", cord_gauges,
+                                       "Copper gauge of the extension cord; none without a cord.", "AWG"),
+    number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
+    number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
+    number<&supply::Circuit::generator>("generator_va", in_va, 500, 200000,
+                                        "Rating of the generator that feeds it instead of the panel."),
+    flag<&supply::Circuit::dedicated>("dedicated", "The circuit was wired for this machine alone."),
+};
+constexpr Fields circuit_fields = circuit_table;
+
+constexpr Field air_table[] = {
+    number<&air::AirSystem::compressor>("compressor_l_min", in_l_min, 10, 5000, "Free air the compressor delivers."),
+    number<&air::AirSystem::receiver>("receiver_l", in_l, 1, 5000, "Size of the air tank."),
+    number<&air::AirSystem::cut_in>("cut_in_bar", in_bar, 1, 16, "Tank pressure at which the compressor starts."),
+    number<&air::AirSystem::cut_out>("cut_out_bar", in_bar, 1, 16, "Tank pressure at which the compressor stops."),
+    number<&air::AirSystem::hose_bore>("hose_bore_mm", in_mm, 4, 50, "Inside diameter of the air hose."),
+    number<&air::AirSystem::hose>("hose_m", in_m, 0, 200, "Length of the air hose."),
+    number<&air::AirSystem::torch>("torch_l_min", in_l_min, 20, 1000, "Free air the torch uses while it cuts."),
+    number<&air::AirSystem::torch_pressure>("torch_bar", in_bar, 2, 10,
+                                            "Pressure the machine wants at its inlet while air flows."),
+    plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
+    plain<&air::AirSystem::humidity>("humidity", "", 0, 1, "Relative humidity at the compressor."),
+};
+constexpr Fields air_fields = air_table;
+
+constexpr Field set_table[] = {
+    required(whole<&wear::ConsumableSet::starts>("starts", 0, 100000, "Arc starts the set made.")),
+    required(number<&wear::ConsumableSet::arc>("arc_min", in_min, 0, 10000, "Minutes of arc the set made.")),
+    word<&wear::ConsumableSet::ended>("ended", ended_words, "Worn out, or pulled while still good."),
+};
+constexpr Fields set_fields = set_table;
+
+constexpr Field in_use_table[] = {
+    whole<&wear::InUse::starts>("starts", 0, 100000, "Arc starts on the set in the torch."),
+    number<&wear::InUse::arc>("arc_min", in_min, 0, 10000, "Minutes of arc on the set in the torch."),
+};
+constexpr Fields in_use_fields = in_use_table;
+
+constexpr Field wear_table[] = {
+    list<&wear::WearLog::sets>("sets", &set_fields, 0, 200, "Consumable sets that are used up."),
+    plain<&wear::WearLog::set_price>("set_price", "money", 0, 1e6, "Price of one nozzle and electrode."),
+    object<&wear::WearLog::now>("now", &in_use_fields, "The set in the torch."),
+};
+constexpr Fields wear_fields = wear_table;
+
+constexpr Field rates_table[] = {
+    text<&price::Rates::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
+    plain<&price::Rates::labour_per_h>("labour_per_h", "money", 0, 1e6, "Labour for one hour."),
+    plain<&price::Rates::machine_per_h>("machine_per_h", "money", 0, 1e6,
+                                        "Table and machine for one hour, consumables and energy apart."),
+    plain<&price::Rates::energy_per_kwh>("energy_per_kwh", "money", 0, 1e6, "Price of one kilowatt hour."),
+};
+constexpr Fields rates_fields = rates_table;
+
+constexpr Field test_table[] = {
+    required(word<&tune::TestCut::material>("material", metal_words, "Metal that was cut.")),
+    required(number<&tune::TestCut::thickness>("thickness_mm", in_mm, 0.3, 150, "Thickness that was cut.")),
+    required(number<&tune::TestCut::current>("current_a", in_a, 5, 200, "Current it was cut at.")),
+    number<&tune::TestCut::feed>("feed_mm_min", in_mm_min, 10, 50000, "Feed it was cut at."),
+    word<&tune::TestCut::verdict>("verdict", verdict_words, "What the cut showed about the feed."),
+    number<&tune::TestCut::kerf_top>("kerf_top_mm", in_mm, 0.1, 15, "Kerf width at the top of the plate."),
+    number<&tune::TestCut::kerf_bottom>("kerf_bottom_mm", in_mm, 0.1, 15, "Kerf width at the bottom of the plate."),
+    number<&tune::TestCut::arc>("arc_v", in_v, 20, 400, "Arc voltage at the torch."),
+    number<&tune::TestCut::cut_height>("cut_height_mm", in_mm, 0, 20, "Height of the torch while cutting."),
+    number<&tune::TestCut::pierce_delay>("pierce_delay_s", in_s, 0, 20, "Pierce delay."),
+    word<&tune::TestCut::pierce>("pierce", pierce_words, "What the pierce showed about its delay."),
+    number<&tune::TestCut::nozzle>("nozzle_a", in_a, 10, 200, "Rated current of the nozzle that cut it."),
+    flag<&tune::TestCut::worn>("worn", "Nozzle or electrode was worn: kept, but not learnt from."),
+};
+constexpr Fields test_fields = test_table;
+
+constexpr Field display_table[] = {
+    word<&Display::units>("units", unit_words, "Units shown first."),
+    word<&Display::theme>("theme", theme_words, "Paper for daylight, night for a dark bay."),
+    flag<&Display::glove>("glove", "Larger targets for gloved hands."),
+};
+constexpr Fields display_fields = display_table;
+
+constexpr Field shop_table[] = {
+    text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
+    object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
+    object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
+    object<&Shop::table>("table", &table_fields, "The cutting table."),
+    object<&Shop::circuit>("circuit", &circuit_fields, "The circuit that feeds the machine."),
+    object<&Shop::air>("air", &air_fields, "Compressor, tank and hose."),
+    object<&Shop::wear>("wear", &wear_fields, "What the consumables lasted so far."),
+    object<&Shop::rates>("rates", &rates_fields, "What an hour and a kilowatt hour cost."),
+    list<&Shop::tests>("tests", &test_fields, 0, 500, "Test cuts made in this shop."),
+    object<&Shop::display>("display", &display_fields, "How the screens show it."),
+};
+
+} // namespace
+
+constinit const Fields shop_fields = shop_table;
+
+} // namespace torchside::document

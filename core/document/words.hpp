@@ -1,0 +1,37 @@
+// The words of the file format for every enum of the workbook and the worksheet, in the order of the enum. The words a
+// screen shows are the screen's own.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string_view>
+
+namespace torchside::document {
+
+using Words = std::span<const std::string_view>;
+
+// workbook
+inline constexpr std::string_view metal_words[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
+inline constexpr std::string_view breaker_words[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
+inline constexpr std::string_view ended_words[] = {"worn", "pulled"};
+inline constexpr std::string_view verdict_words[] = {"clean", "too_fast", "too_slow"};
+inline constexpr std::string_view pierce_words[] = {"good", "short", "long"};
+inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "ring",   "flange",
+                                                   "gusset", "slotted_plate", "drawing"};
+inline constexpr std::string_view torch_words[] = {"table", "hand_standoff", "hand_drag"};
+inline constexpr std::string_view unit_words[] = {"metric", "inch"};
+inline constexpr std::string_view theme_words[] = {"auto", "paper", "night"};
+
+// worksheet
+inline constexpr std::string_view reach_words[] = {"clean", "edge_start", "sever", "refused"};
+inline constexpr std::string_view circuit_words[] = {"holds", "may_trip", "trips_within_hour", "trips_soon",
+                                                     "cannot_deliver"};
+inline constexpr std::string_view air_words[] = {"sustained", "runs_then_waits", "not_enough_pressure"};
+inline constexpr std::string_view severity_words[] = {"note", "caution", "stop"};
+
+template <class Enum>
+[[nodiscard]] constexpr std::string_view word_of(Words words, Enum value) {
+    return words[static_cast<std::size_t>(value)];
+}
+
+} // namespace torchside::document

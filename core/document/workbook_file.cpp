@@ -1,0 +1,211 @@
+#include "core/document/workbook_file.hpp"
+
+#include <algorithm>
+
+#include "core/document/access.hpp"
+#include "core/document/json.hpp"
+#include "core/document/utf8.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+using Wrong = std::optional<Fault>;
+
+Wrong read_object(Fields fields, const JsonValue& json, void* object, std::string& path);
+
+std::string_view type_name(const JsonValue& json) {
+    constexpr std::string_view names[] = {"null", "a flag", "a number", "a text", "a list", "an object"};
+    return names[static_cast<std::size_t>(json.type)];
+}
+
+Scalar to_scalar(const JsonValue& json) {
+    switch (json.type) {
+    case JsonValue::Type::flag:
+        return json.number != 0.0;
+    case JsonValue::Type::number:
+        return json.number;
+    case JsonValue::Type::text:
+        return std::string_view(json.text);
+    default:
+        return nullptr;
+    }
+}
+
+Fault type_fault(const std::string& path, const JsonValue& json, const FieldInfo& info) {
+    return {path, std::string(type_name(json)) + " is not accepted, accepted is " + accepted(info)};
+}
+
+Wrong read_list(const Field& field, const JsonValue& json, void* owner, std::string& path) {
+    if (json.type != JsonValue::Type::list) {
+        return type_fault(path, json, field.info);
+    }
+    const auto count = static_cast<double>(json.items.size());
+    if (count < field.info.low || count > field.info.high) {
+        return Fault{path, number_text(count) + " entries, accepted is " + accepted(field.info)};
+    }
+    void* list = writable(field, owner);
+    while (field.list->size(list) > 0) {
+        field.list->erase(list, field.list->size(list) - 1);
+    }
+    for (std::size_t i = 0; i < json.items.size(); ++i) {
+        const Longer entry(path, i);
+        field.list->grow(list);
+        // The list was just grown through this same door, so its entry may be written to.
+        void* fresh = const_cast<void*>(field.list->at(list, i)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
+        if (auto wrong = read_object(*field.children, json.items[i], fresh, path)) {
+            return wrong;
+        }
+    }
+    return {};
+}
+
+Wrong read_field(const Field& field, const JsonValue& json, void* owner, std::string& path) {
+    if (field.info.kind == FieldKind::object) {
+        return read_object(*field.children, json, writable(field, owner), path);
+    }
+    if (field.info.kind == FieldKind::list) {
+        return read_list(field, json, owner, path);
+    }
+    if (json.type == JsonValue::Type::list || json.type == JsonValue::Type::object) {
+        return type_fault(path, json, field.info);
+    }
+    if (auto wrong = put(field, owner, to_scalar(json))) {
+        return Fault{path, std::move(*wrong)};
+    }
+    return {};
+}
+
+std::string key_list(Fields fields) {
+    std::string out;
+    for (const Field& field : fields) {
+        out += out.empty() ? "" : ", ";
+        out += field.key;
+    }
+    return out;
+}
+
+Wrong read_object(Fields fields, const JsonValue& json, void* object, std::string& path) {
+    if (json.type != JsonValue::Type::object) {
+        return Fault{path,
+                     std::string(type_name(json)) + " is not accepted, accepted is an object with " + key_list(fields)};
+    }
+    for (std::size_t i = 0; i < json.keys.size(); ++i) {
+        const auto field =
+            std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return f.key == json.keys[i]; });
+        const bool known = field != fields.end();
+        const Longer longer(path, known ? json.keys[i] : one_line(json.keys[i]));
+        if (!known) {
+            return Fault{path, "unknown key, accepted is " + key_list(fields)};
+        }
+        if (auto wrong = read_field(*field, json.items[i], object, path)) {
+            return wrong;
+        }
+    }
+    for (const Field& field : fields) {
+        if (field.info.required && std::find(json.keys.begin(), json.keys.end(), field.key) == json.keys.end()) {
+            const Longer longer(path, field.key);
+            return Fault{path, "missing, accepted is " + accepted(field.info)};
+        }
+    }
+    return {};
+}
+
+constexpr std::string_view version_key = "torchside";
+
+// Takes the version off the top object, so that what is left is only what the tables describe.
+Wrong take_version(JsonValue& json) {
+    const std::string wanted = ", accepted is " + std::to_string(workbook_version);
+    if (json.type != JsonValue::Type::object) {
+        return Fault{"workbook", std::string(type_name(json)) +
+                                     " is not accepted, accepted is an object with torchside, shop and job"};
+    }
+    const auto key = std::find(json.keys.begin(), json.keys.end(), version_key);
+    if (key == json.keys.end()) {
+        return Fault{std::string(version_key), "the version of the workbook is missing" + wanted};
+    }
+    const auto value = json.items.begin() + (key - json.keys.begin());
+    const bool is_number = value->type == JsonValue::Type::number;
+    if (is_number && value->number > workbook_version) {
+        return Fault{std::string(version_key), "version " + number_text(value->number) +
+                                                   " was written by a newer Torchside" + wanted +
+                                                   " or older: update first"};
+    }
+    if (!is_number || value->number != workbook_version) {
+        return Fault{std::string(version_key),
+                     (is_number ? number_text(value->number) : std::string(type_name(*value))) + " is no version" +
+                         wanted};
+    }
+    json.items.erase(value);
+    json.keys.erase(key);
+    return {};
+}
+
+void write_object(Fields fields, const void* object, JsonWriter& out) {
+    for (const Field& field : fields) {
+        out.key(field.key);
+        const void* member = field.member(object);
+        if (field.info.kind == FieldKind::object) {
+            out.open('{');
+            write_object(*field.children, member, out);
+            out.close();
+        } else if (field.info.kind == FieldKind::list) {
+            out.open('[');
+            for (std::size_t i = 0; i < field.list->size(member); ++i) {
+                out.open_line('{');
+                write_object(*field.children, field.list->at(member, i), out);
+                out.close();
+            }
+            out.close();
+        } else {
+            write_scalar(fetch(field, object), out);
+        }
+    }
+}
+
+} // namespace
+
+void write_scalar(const Scalar& value, JsonWriter& out) {
+    switch (value.type) {
+    case Scalar::Type::none:
+        return out.null();
+    case Scalar::Type::flag:
+        return out.flag(value.number != 0.0);
+    case Scalar::Type::number:
+        return out.number(value.number);
+    case Scalar::Type::text:
+        return out.text(value.text);
+    }
+}
+
+// A later version adds its step here: a pure function JsonValue -> JsonValue for each version that came before, run in
+// turn between take_version and read_object, each with kept samples of the version it takes.
+Outcome<Workbook> read_workbook(std::string_view json) {
+    auto parsed = parse_json(json);
+    if (!parsed) {
+        return parsed.fault();
+    }
+    if (auto wrong = take_version(parsed.value())) {
+        return *wrong;
+    }
+    Workbook workbook;
+    std::string path;
+    if (auto wrong = read_object(workbook_fields(), parsed.value(), &workbook, path)) {
+        return *wrong;
+    }
+    if (auto wrong = broken_rule(workbook)) {
+        return *wrong;
+    }
+    return workbook;
+}
+
+std::string write_workbook(const Workbook& workbook) {
+    JsonWriter out;
+    out.open('{');
+    out.key(version_key).number(workbook_version);
+    write_object(workbook_fields(), &workbook, out);
+    out.close();
+    return out.take();
+}
+
+} // namespace torchside::document
