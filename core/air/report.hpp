@@ -12,12 +12,33 @@ namespace torchside::air {
 
 enum class AirVerdict { sustained, runs_then_waits, not_enough_pressure };
 
+/// A corner of tank pressure against time; straight between corners (isothermal, steady flows).
+struct CyclePoint {
+    Duration at{};
+    Pressure tank{};
+    bool cutting = false;    // from here on
+    bool compressor = false; // from here on
+};
+
 struct Report {
     AirVerdict verdict = AirVerdict::sustained;
-    std::optional<Duration> runs{}; // arc time until the receiver is down to what the torch needs; none when sustained
-    std::optional<Duration> recovers{}; // pause that fills it again
-    Estimate<Pressure> hose_drop{};
-    double water_g_h = 0.0; // liquid water to drain, grams per arc hour
+    /// Arc time from a full receiver until it is down to what the torch needs. None when sustained, and when even a
+    /// full receiver is too low.
+    std::optional<Duration> runs{};
+    std::optional<Duration> recovers{}; // pause that fills it again; none when the compressor would not start
+    Estimate<Pressure> hose_drop{};     // at the torch's flow and `receiver_min`
+    Estimate<Pressure> receiver_min{};  // least tank pressure that gives the torch its pressure through this hose
+    Pressure inlet_at_cut_in{};         // at the machine while air flows, tank at cut-in
+    Pressure inlet_at_cut_out{};
+    double demand_share = 0.0;       // torch / compressor delivery
+    double arc_share = 1.0;          // largest share of time with the arc on that the compressor keeps up with
+    Volume post_flow_air{};          // free air that the post-flow of one pierce uses at most
+    Duration post_flow_refill{};     // time the compressor takes to make it up
+    double water_g_h = 0.0;          // liquid water to drain, grams per arc hour
+    double dew_point_c = 0.0;        // pressure dew point of the air that leaves the tank, no dryer
+    int water_class = 0;             // ISO 8573-1:2010 class of that dew point, 1..6; 0: wetter than class 6
+    std::string dryness{};           // one sentence
+    std::vector<CyclePoint> cycle{}; // one cut-and-recover cycle from a full receiver; at least two corners
     std::string summary{};
     std::string way_out{};
     std::vector<std::string> basis{};

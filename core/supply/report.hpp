@@ -1,6 +1,7 @@
 // What the circuit does with this machine at this current.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,23 +10,101 @@
 
 namespace torchside::supply {
 
+/// What the breaker makes of the load, worst last. It speaks of tripping and of delivery alone; what a code asks of
+/// wires, plugs and devices besides is in Report::checks.
 enum class CircuitVerdict { holds, may_trip, trips_within_hour, trips_soon, cannot_deliver };
+
+/// Which numbers the input current rests on.
+enum class PowerBasis {
+    estimate,     // efficiency x power factor as entered
+    corrected,    // efficiency as entered x the power factor of a corrected input
+    nameplate,    // efficiency x power factor as the nameplate's I1max implies at the rated load voltage
+    plate_refuted // an I1max that would need more than 100 %: put aside, the estimate was used
+};
+
+/// One thing that a code or good practice asks, and how it stands.
+enum class CheckKind {
+    drop,          // 3 % / 5 % notes on voltage drop
+    low_line,      // the machine's own tolerance of its supply voltage
+    plug_load,     // 80 % of a branch circuit for one cord-and-plug load
+    run_device,    // the breaker against the run's gauge
+    run_load,      // the load against the run's ampacity
+    cord_load,     // the load against the cord's ampacity
+    welder_device, // Article 630: breaker at most 200 % of I1max
+    welder_run,    // Article 630: run's ampacity at least the effective current, breaker at most 200 % of it
+    generator,     // 80 % loading of a generator
+    nameplate      // the nameplate disagrees with physics or with the numbers entered
+};
+
+struct Check {
+    CheckKind kind = CheckKind::drop;
+    bool ok = true;
+    std::string text{};   // one sentence
+    std::string source{}; // code, edition and status
+};
+
+/// The way from the panel to the torch, for a one-line diagram.
+enum class Stop { panel, breaker, run, cord, machine, torch };
+
+struct Node {
+    Stop stop = Stop::panel;
+    std::string figure{}; // the number at this point, "45.9 A of 50 A"
+    std::string detail{}; // what stands there, "8 AWG, 15 m"; a length is printed in the units asked for
+    double used = 0.0;    // load over what this point holds; 0 where nothing limits
+    bool present = true;  // false: no extension cord
+    Voltage voltage{};    // behind this point
+};
+
+struct Chain {
+    std::array<Node, 6> nodes{}; // in the order of Stop
+    int weakest = 1;             // index of the node with the greatest `used`
+};
+
+/// One corner of the breaker's band: a load of `multiple` ratings trips within `within` at the latest. The standard
+/// gives no least time, so the band is everything below the line.
+struct BandPoint {
+    double multiple = 1.0;
+    Duration within{};
+};
+
+struct Band {
+    double holds_to = 1.0;            // up to this multiple the standard says it must not trip
+    double trips_from = 1.35;         // from this multiple it must; nothing is promised in between
+    std::vector<BandPoint> upper{};   // rising multiple; a step at each point, from there on to the right
+    std::vector<BandPoint> between{}; // IEC 60898 only: an interpolated upper line, a reading aid and not a promise
+    double load_multiple = 0.0;       // this load
+};
 
 struct Report {
     Current input{};               // while cutting, line resistance included
-    Current input_at_rated_load{}; // at the type-test load voltage, before any drop
+    Current input_at_rated_load{}; // at the type-test load voltage (80 V + 0.4 V/A), before any drop
     Current effective{};           // by duty
+    Current other{};               // everything else on this circuit, the compressor's motor included
     Voltage machine{};             // at the machine while cutting
-    double drop_share = 0.0;       // of the line voltage
+    double drop_share = 0.0;       // of the line voltage, panel to machine
+    double run_drop_share = 0.0;   // the fixed wiring's part of it
     double load_ratio = 0.0;       // input (with the other load) / breaker rating
     CircuitVerdict verdict = CircuitVerdict::holds;
-    std::optional<Duration> trips_within{}; // an upper time from the standard, never a promised one
-    std::optional<Current>
-        highest_current{}; // the largest output that holds on this circuit; none: not even the smallest
-    std::optional<int> cord_min_awg{};
-    std::optional<int> run_min_awg{};
+    std::optional<Duration> trips_within{};              // an upper time from the standard, never a promised one
+    std::optional<Duration> trips_within_interpolated{}; // IEC 60898: between two points of the standard; a reading aid
+    /// The largest output whose verdict is `holds`; at most the machine's own largest. None: not any, the other load
+    /// alone is too much.
+    std::optional<Current> highest_current{};
+    bool highest_is_machine_limit = false;        // the circuit would hold more than the machine gives
+    bool highest_below_machine = false;           // it holds less than the machine's smallest setting
+    std::optional<Current> largest_deliverable{}; // cannot_deliver: the largest output the wires can carry to it
+    std::optional<int> cord_min_awg{};            // least cord for this input, also when there is none now
+    std::optional<int> run_min_awg{};             // least run, 75 C column
+    std::optional<int> run_min_awg_60c{};         // least run, 60 C column: NM cable, or a terminal without a 75 C mark
+    std::optional<double> run_min_mm2{};          // least run by section, when the run is entered by section
     std::optional<ApparentPower> generator_min{};
+    double duty = 1.0; // at this output
     Duration arc_per_10_min{};
+    PowerBasis power_basis = PowerBasis::estimate;
+    bool effective_from_plate = false;
+    std::vector<Check> checks{};
+    Chain chain{};
+    Band band{};
     std::string summary{};            // one sentence for the verdict row
     std::string way_out{};            // one quiet line
     std::vector<std::string> basis{}; // which code, edition and status each part rests on
