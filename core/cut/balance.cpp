@@ -36,30 +36,26 @@ struct Equation {
     double p_slope;
 
     double excess(double v) const { return melt_slope * v + loss * conduction_shape(p_slope * v) - power; }
-    double slope(double v) const {
+    double log_slope(double v) const { // d excess / d ln v
         const double p = p_slope * v;
-        return melt_slope + loss * conduction_shape(p) * conduction_slope(p) / v;
+        return melt_slope * v + loss * conduction_shape(p) * conduction_slope(p);
     }
 };
 
-// The excess rises and is concave in v, so Newton's step never passes the root from below: from the first step that
-// falls short it climbs to the last bits, which is what makes native and wasm agree. The bracket catches the start.
+// The excess rises and is convex in ln v, so Newton's steps in ln v come down from the feed without conduction and
+// never pass the root; they end at the last bits, which is what makes native and wasm agree.
 double root(const Equation& e) {
-    double low = 0.0;
-    double high = e.power / e.melt_slope;
-    double v = 0.5 * high;
-    for (int i = 0; i < 200; ++i) {
-        const double f = e.excess(v);
-        (f < 0.0 ? low : high) = v;
-        double next = v - f / e.slope(v);
-        if (!(next > low && next < high))
-            next = 0.5 * (low + high);
-        if (std::abs(next - v) <= 2e-16 * v)
-            return next;
-        v = next;
+    double v = e.power / e.melt_slope;
+    for (int i = 0; i < 100; ++i) {
+        const double step = e.excess(v) / e.log_slope(v);
+        v *= std::exp(-step);
+        if (std::abs(step) <= 3e-16)
+            break;
     }
     return v;
 }
+
+constexpr double slowest = 1e-3 / 60000.0; // m/s; below it the plate takes all the heat, and p would underflow
 
 } // namespace
 
@@ -104,6 +100,10 @@ Outcome<Balance> balance(const Plate& plate, const Terms& terms) {
 
     const Equation e{terms.efficiency.value * power, t * w * heat.melt_j_m3, t * terms.wall.value * heat.conduction_w_m,
                      w / (4.0 * heat.diffusivity_m2_s)};
+    if (e.excess(slowest) > 0.0)
+        return Fault{"job.thickness_mm",
+                     "this current cannot melt through: the plate carries all its heat away; take a "
+                     "thinner plate or more current"};
     const double v = root(e);
     const double melt = e.melt_slope * v;
     return Balance{Speed{v * 1000.0, mm_s},
