@@ -49,6 +49,13 @@ Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Leng
     return Reach::refused;
 }
 
+Length bore(const Nozzle& nozzle, const Terms& terms) {
+    Plate at_rating;
+    at_rating.current = nozzle.rated;
+    at_rating.bore = nozzle.bore;
+    return bore(at_rating, terms);
+}
+
 const Nozzle* nozzle_for(std::span<const Nozzle> nozzles, Current current) {
     const Nozzle* best = nullptr;
     for (const Nozzle& n : nozzles) {

@@ -40,6 +40,9 @@ struct Limits {
 /// empty.
 [[nodiscard]] const Nozzle* nozzle_for(std::span<const Nozzle> nozzles, Current current);
 
+/// Bore of a nozzle: the given one, else from the current density at its rating.
+[[nodiscard]] Length bore(const Nozzle& nozzle, const Terms& terms);
+
 struct Choice {
     std::optional<Current> current{};
     std::optional<Current> nozzle{};

@@ -26,7 +26,7 @@ struct Setting {
 Plate with(const Question& q, const Nozzle& nozzle, int amperes) {
     Plate p = q.plate;
     p.current = Current{static_cast<double>(amperes), ampere};
-    p.bore = nozzle.bore;
+    p.bore = bore(nozzle, q.terms);
     p.arc.reset();
     return p;
 }

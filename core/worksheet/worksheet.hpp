@@ -8,7 +8,9 @@
 #include "core/air/report.hpp"
 #include "core/cut/settings.hpp"
 #include "core/safety/report.hpp"
+#include "core/supply/divider.hpp"
 #include "core/supply/report.hpp"
+#include "core/tune/posterior.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside {
@@ -26,6 +28,8 @@ struct Worksheet {
     std::optional<cut::Settings> settings{}; // none when the plate is refused; the reason is in capacity and warnings
     cut::Capacity capacity{};
     std::optional<cut::ByHand> by_hand{}; // none when the plate is refused
+    std::optional<tune::Trail> trail{};   // what moved the feed; none when the plate is refused
+    supply::TapReport tap{};              // what the height control's input gets
     supply::Report circuit{};
     air::Report air{};
     safety::Report safety{};
