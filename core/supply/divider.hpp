@@ -1,4 +1,21 @@
 // What a height controller reads of the arc's voltage, and whether its input stands it.
+//
+// What       Ratio of a divider with and without the controller's own input, the divider a reading points to, the
+//            gradient from two cuts, and whether the tap may be connected.
+// Formula    N = (R1 + R2) / R2                      R1 upper, R2 lower; the controller is across R2
+//            R_th = R1 R2 / (R1 + R2)
+//            loading error -R_th / (R_th + R_in),  loaded ratio N (1 + R_th / R_in)
+//            heat V^2 / (R1 + R2)
+//            gradient g = (V2 - V1) / (h2 - h1),     height h = h1 + (V - V1) / g
+// Source     circuit theory. Ratios of the trade 1, 16, 20, 30, 40, 50: common practice (assets/data/dividers.json).
+//            Arc voltage rises about linearly with height at steady current, feed and gas: agreed everywhere; no number
+//            was found published, so the gradient is always measured, never a constant.
+//            500 V peak at the torch before the arc strikes: IEC 60974-1's limit (from memory).
+// Error      | divider from a reading | the arc's voltage is known to 12 %: 16 and 20 to 1 cannot be told apart then |
+//            The gradient also moves with feed, pressure and the nozzle's wear.
+// Edges      A reading of more than the arc is refused past 12 %; heights closer than 0.1 mm are refused.
+// Example    490 k / 10 k: 50, 100 V reads 2.000 V; 100 k input: -8.93 %, 54.90; 1 M: -0.97 %, 50.49.
+//            2.7 V at 135 V: 50 to 1. 110 V at 1.5 mm, 115 V at 2.5 mm: 5.0 V/mm, 112.5 V is 2.0 mm.
 #pragma once
 
 #include <optional>
@@ -28,7 +45,7 @@ struct DividerMatch {
     double measured = 1.0;             // arc volts / reading
     double ratio = 1.0;                // the trade's ratio nearest to it
     double off = 0.0;                  // measured / ratio - 1
-    bool sure = false;                 // no other ratio of the trade fits within the arc voltage's own uncertainty
+    bool sure = false;                 // it fits, and no other ratio of the trade does
     std::optional<double> runner_up{}; // the other one that fits
     std::string text{};                // one sentence
 };
@@ -39,7 +56,7 @@ struct HeightReading {
     Voltage voltage{};
     Length height{};
 };
-/// Volts per millimetre from two cuts at two heights. Fault: heights closer than 0.1 mm, or volts that fall with
+/// Volts per millimetre from two cuts at two heights. Fault: heights closer than 0.1 mm, or volts that do not rise with
 /// height.
 [[nodiscard]] Outcome<Gradient> calibrate(const HeightReading& low, const HeightReading& high);
 [[nodiscard]] Length height_at(Voltage voltage, const HeightReading& known, Gradient gradient);
@@ -51,9 +68,10 @@ struct TapReport {
     Voltage before_arc{}; // the most the standard lets stand there before the arc strikes
     TapSeverity severity = TapSeverity::fine;
     bool shock = false; // a raw tap: arc and open-circuit voltage at the terminals
-    std::string text{}; // one or two sentences; empty when fine
+    std::string text{}; // empty when fine
     std::vector<std::string> basis{};
 };
+/// `arc`: the highest to expect while cutting.
 [[nodiscard]] TapReport check_tap(const HeightControl& control, Voltage arc);
 
 } // namespace torchside::supply

@@ -1,0 +1,100 @@
+#include "core/supply/chain.hpp"
+
+#include <utility>
+
+#include "core/quantity/print.hpp"
+#include "core/supply/checks.hpp"
+#include "core/supply/conductor.hpp"
+#include "core/supply/words.hpp"
+
+namespace torchside::supply {
+namespace {
+
+Node panel(const Input& input, const Load& load) {
+    const Circuit& circuit = input.circuit;
+    const std::string volts = print(circuit.line).text();
+    if (!circuit.generator)
+        return {Stop::panel, volts, input.machine.phases == 3 ? "three phases" : "one phase", 0.0, true, circuit.line};
+    return {Stop::panel,
+            kva(load.source) + " of " + kva(*circuit.generator),
+            "generator, " + volts,
+            load.source / (generator_loading * *circuit.generator),
+            true,
+            circuit.line};
+}
+
+Node breaker(const Input& input, const Load& load) {
+    const Circuit& circuit = input.circuit;
+    return {Stop::breaker,
+            amps(load.total) + " of " + amps(circuit.breaker),
+            std::string{breaker_name(circuit.breaker_rule)},
+            load.total / (hold_multiple(circuit.breaker_rule) * circuit.breaker),
+            true,
+            circuit.line};
+}
+
+Node run(const Input& input, const Load& load) {
+    const Circuit& circuit = input.circuit;
+    const Current most = run_ampacity(circuit);
+    const bool averaged = article_630_applies(circuit);
+    const Current carried = averaged ? load.effective + load.line.other : load.total;
+    Node node{Stop::run,
+              amps(carried) + (averaged ? " effective of " : " of ") + amps(most),
+              run_words(circuit) + ", " + distance(circuit.run, input.units),
+              0.0,
+              true,
+              load.draw.outlet};
+    // A section below the table's first row carries an unknown current: taken as just over its limit.
+    node.used = most > Current{} ? carried / most : 1.0 + load.total / circuit.breaker;
+    if (most <= Current{})
+        node.figure = amps(carried);
+    return node;
+}
+
+Node cord(const Input& input, const Load& load) {
+    const Circuit& circuit = input.circuit;
+    if (!circuit.cord_awg)
+        return {Stop::cord, {}, "no extension cord", 0.0, false, load.draw.outlet};
+    const Current most = cord_ampacity(*circuit.cord_awg, input.machine.phases);
+    return {Stop::cord,
+            amps(load.draw.current) + " of " + amps(most),
+            std::to_string(*circuit.cord_awg) + " AWG, " + distance(circuit.cord, input.units),
+            load.draw.current / most,
+            true,
+            load.draw.machine};
+}
+
+Node machine(const Input& input, const Load& load) {
+    const Voltage line = input.circuit.line;
+    const double lost = (line - load.draw.machine) / line;
+    return {Stop::machine,
+            print(load.draw.machine).text(),
+            print_percent(lost, 1).text() + " lost on the way",
+            lost / line_tolerance,
+            true,
+            load.draw.machine};
+}
+
+Node torch(const Input& input, const Load& load) {
+    const Voltage arc = input.arc.at(input.output);
+    return {Stop::torch,
+            amps(input.output) + " at " + print_fixed(arc.in(volt), 0) + " V",
+            print_percent(load.duty).text() + " duty",
+            0.0,
+            true,
+            arc};
+}
+
+} // namespace
+
+Chain chain_of(const Input& input, const Load& load) {
+    Chain chain;
+    chain.nodes = {panel(input, load), breaker(input, load), run(input, load),
+                   cord(input, load),  machine(input, load), torch(input, load)};
+    for (std::size_t i = 0; i < chain.nodes.size(); ++i)
+        if (chain.nodes[i].used > chain.nodes[static_cast<std::size_t>(chain.weakest)].used)
+            chain.weakest = static_cast<int>(i);
+    return chain;
+}
+
+} // namespace torchside::supply

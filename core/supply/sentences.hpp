@@ -1,0 +1,15 @@
+// The sentences of the circuit's verdict row and the list of what it rests on.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/supply/load.hpp"
+
+namespace torchside::supply {
+
+[[nodiscard]] std::string summary_of(const Input& input, const Load& load);
+[[nodiscard]] std::string way_out_of(const Input& input, const Load& load, const Report& report);
+[[nodiscard]] std::vector<std::string> basis_of(const Input& input, const Load& load); // ends with who decides
+
+} // namespace torchside::supply

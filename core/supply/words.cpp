@@ -1,0 +1,37 @@
+#include "core/supply/words.hpp"
+
+#include "core/quantity/print.hpp"
+
+namespace torchside::supply {
+
+std::string amps(Current current) {
+    return print(current).text();
+}
+
+std::string section_words(double section_mm2) {
+    return print_trimmed(section_mm2, 2) + " mm²";
+}
+
+std::string run_words(const Circuit& circuit) {
+    return circuit.run_mm2 ? section_words(*circuit.run_mm2) : std::to_string(circuit.run_awg) + " AWG";
+}
+
+std::string distance(Length length, UnitSystem units) {
+    return units == UnitSystem::metric ? print_trimmed(length.in(metre), 1) + " m"
+                                       : print_trimmed(length.in(foot), 0) + " ft";
+}
+
+std::string kva(ApparentPower power) {
+    return print_trimmed(power.in(volt_ampere) / 1000, 1) + " kVA";
+}
+
+Current rated_input(const Input& input, const Conversion& conversion) {
+    const Machine& machine = input.machine;
+    if (conversion.basis == PowerBasis::nameplate)
+        return *machine.plate_i1max;
+    return supply_current(
+        apparent_power(machine.max_current, rated_load_voltage(machine.max_current), conversion.share),
+        input.circuit.line, machine.phases);
+}
+
+} // namespace torchside::supply
