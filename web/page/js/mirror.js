@@ -1,0 +1,257 @@
+// The mirror: what the canvas shows, as real HTML. Records come in reading order; elements are kept by id, so that focus, caret
+// and a screen reader's place survive every update. Text goes in by textContent only.
+const TAGS = {
+  main: 'main', navigation: 'nav', text: 'p', button: 'button', tab: 'button', radio: 'button', switch: 'button',
+  textbox: 'label', table: 'table', row: 'tr', columnheader: 'th', rowheader: 'th', cell: 'td', status: 'p', alert: 'p',
+  list: 'ul', listitem: 'li',
+};
+// Absolute places take a table apart for some browsers; a role that is written down stays.
+const ROLES = {
+  dialog: 'dialog', figure: 'group', radio: 'radio', switch: 'switch', table: 'table', row: 'row', cell: 'cell',
+  columnheader: 'columnheader', rowheader: 'rowheader', status: 'status', alert: 'alert', list: 'list', listitem: 'listitem',
+  img: 'img',
+};
+const PRESSABLE = ['button', 'tab', 'radio', 'switch'];
+const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'list', 'img'];
+
+/** id -> {el, outer, field, text, tag, raw, role, parent, name, value, words, x, y, w, h, start}, in reading order. */
+let nodes = new Map();
+let opener = '';
+let composing = null;
+
+function parse(raw) {
+  const f = raw.split('\x1f');
+  const [x, y, w, h] = f.slice(6, 10).map(Number);
+  return { raw, id: f[0], parent: f[1], role: f[2], name: f[3], value: f[4], words: f[5].split(' '), x, y, w, h, about: f[10] || '' };
+}
+
+const nodeOf = (el) => nodes.get(el?.closest?.('[data-id]')?.dataset.id);
+const has = (node, word) => node.words.includes(word);
+const target = (node) => node.field || node.el;
+
+function tagOf(r) {
+  return r.role === 'heading' ? 'h' + (/level([1-3])/.exec(r.words)?.[1] || 2) : TAGS[r.role] || 'div';
+}
+
+function set(el, name, value) {
+  if (value === '' || value === false || value === undefined) {
+    el.removeAttribute(name);
+  } else if (el.getAttribute(name) !== String(value)) {
+    el.setAttribute(name, value);
+  }
+}
+
+function say(el, text) {
+  if (el.textContent !== text) {
+    el.textContent = text;
+  }
+}
+
+function create(r, tag) {
+  const el = document.createElement(tag);
+  el.dataset.id = r.id;
+  el.id = 'm-' + r.id;
+  if (tag === 'button') {
+    el.type = 'button';
+  }
+  const text = document.createElement('span');
+  el.append(text);
+  const node = { el, outer: el, text, tag, start: '' };
+  if (r.role === 'textbox') {
+    const field = (node.field = document.createElement('input'));
+    field.autocomplete = 'off';
+    field.spellcheck = false;
+    field.autocapitalize = 'off';
+    field.enterKeyHint = 'done';
+    el.append(field);
+  }
+  if (r.role === 'dialog') {
+    el.tabIndex = -1;
+  }
+  return node;
+}
+
+function dressField(node, r) {
+  const { field } = node;
+  const editing = r.words.includes('focused');
+  const ended = node.words && has(node, 'focused') && !editing;
+  const keypad = r.words.includes('mode-keypad') && !html.classList.contains('plain');
+  set(field, 'inputmode', keypad ? 'none' : r.words.includes('mode-text') ? 'text' : 'decimal');
+  set(field, 'aria-invalid', r.words.includes('invalid'));
+  set(field, 'aria-description', r.about);
+  field.readOnly = r.words.includes('disabled');
+  if (field.value !== r.value && composing !== field) {
+    field.value = r.value;
+    if (document.activeElement === field) {
+      field.setSelectionRange(r.value.length, r.value.length);
+    }
+  }
+  if (!editing) {
+    node.start = r.value; // what the field said before anybody typed
+  }
+  return ended;
+}
+
+function dress(node, r) {
+  const { el } = node;
+  const on = (word) => r.words.includes(word);
+  let role = ROLES[r.role];
+  if (r.role === 'group' && r.name) {
+    role = node.choice ? 'radiogroup' : 'group';
+  }
+  set(el, 'role', role);
+  set(el, 'aria-label', NAMED.includes(r.role) ? r.role === 'img' ? [r.name, r.value].filter(Boolean).join(' ') : r.name : '');
+  set(el, 'class', on('printable') && 'printable');
+  set(el, 'aria-live', on('live') && r.role !== 'status' && r.role !== 'alert' && 'polite');
+  if (r.role === 'dialog') {
+    set(el, 'aria-modal', on('modal'));
+  }
+  let said = r.name;
+  if (r.role === 'figure') {
+    said = r.value;
+  } else if (r.value && r.role !== 'textbox') {
+    said = [r.name, r.value].filter(Boolean).join(PRESSABLE.includes(r.role) ? ': ' : ' ');
+  } else if (NAMED.includes(r.role)) {
+    said = '';
+  }
+  say(node.text, said);
+  if (r.role === 'textbox') {
+    set(el, 'data-about', r.about);
+    return dressField(node, r);
+  }
+  set(el, 'aria-description', r.about);
+  set(el, 'aria-disabled', on('disabled'));
+  set(el, 'aria-expanded', on('expanded') ? 'true' : on('collapsed') && 'false');
+  if (r.role === 'radio' || r.role === 'switch') {
+    set(el, 'aria-checked', on('checked') || on('selected') ? 'true' : 'false');
+  } else if (r.role === 'button') {
+    set(el, 'aria-pressed', (on('selected') || on('checked')) && 'true');
+  }
+  const here = on('current') || (on('selected') && r.role !== 'button');
+  set(el, 'aria-current', here && (r.role === 'tab' ? 'page' : 'true'));
+  return false;
+}
+
+function lay(node, r, parent) {
+  const { style } = node.el;
+  const place = [r.x - (parent ? parent.x : 0), r.y - (parent ? parent.y : 0), r.w, r.h].map((n) => n + 'px');
+  ['left', 'top', 'width', 'height'].forEach((side, i) => {
+    if (style[side] !== place[i]) {
+      style[side] = place[i];
+    }
+  });
+}
+
+/** One stop of the Tab key for a choice: the chosen one, or its first. Arrows go on from there. */
+function stops(choices) {
+  for (const radios of choices.values()) {
+    const stop = radios.find((n) => has(n, 'checked') || has(n, 'selected')) || radios[0];
+    radios.forEach((n) => set(n.el, 'tabindex', n === stop ? '0' : '-1'));
+  }
+}
+
+/** A sheet that covers everything takes the rest out of reach; one that stands beside it does not. */
+function shut(dialog) {
+  for (const el of root.querySelectorAll('[inert]')) {
+    el.inert = false;
+  }
+  for (let el = dialog && has(dialog, 'modal') ? dialog.outer : root; el !== root; el = el.parentNode) {
+    for (const other of el.parentNode.children) {
+      other.inert = other !== el && other.tagName !== 'SPAN';
+    }
+  }
+}
+
+function mirror(text) {
+  const records = text.split('\x1e').filter(Boolean).map(parse);
+  const before = nodes;
+  const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
+  const next = new Map();
+  const cursors = new Map();
+  const choices = new Map();
+  const ended = [];
+  let wanted = null;
+  let dialog = null;
+  const ids = new Set(records.map((r) => r.id));
+  for (const [id, node] of before) {
+    if (!ids.has(id)) {
+      node.outer.remove();
+    }
+  }
+  for (const r of records) {
+    const parent = next.get(r.parent);
+    const tag = tagOf(r);
+    let node = before.get(r.id);
+    if (node && (node.tag !== tag || node.role !== r.role)) {
+      node.outer.remove();
+      node = null;
+    }
+    const fresh = !node;
+    node = node || create(r, tag);
+    if (r.role === 'radio' && parent?.role === 'group') {
+      choices.set(parent, [...(choices.get(parent) || []), node]);
+      parent.choice = true;
+      set(parent.el, 'role', parent.name && 'radiogroup');
+    }
+    if (parent?.role === 'list' && r.role !== 'listitem' && node.outer === node.el) {
+      node.outer = document.createElement('li');
+      node.outer.append(node.el);
+    }
+    const sought = r.words.includes('focused') && !(node.words && has(node, 'focused'));
+    if (node.raw !== r.raw) {
+      if (dress(node, r)) {
+        ended.push(node);
+      }
+      Object.assign(node, r);
+    }
+    lay(node, r, parent);
+    const box = parent ? parent.el : root;
+    const cursor = cursors.has(box) ? cursors.get(box) : parent ? parent.text.nextSibling : box.firstChild;
+    if (node.outer !== cursor) {
+      box.insertBefore(node.outer, cursor);
+    }
+    cursors.set(box, node.outer.nextSibling);
+    if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
+      set(parent.el, 'aria-labelledby', node.el.id);
+    }
+    if (r.role === 'dialog') {
+      dialog = fresh || !dialog ? Object.assign(node, { fresh }) : dialog;
+    }
+    wanted = sought ? node : wanted;
+    next.set(r.id, node);
+  }
+  const initial = before.size === 0;
+  nodes = next;
+  stops(choices);
+  shut(dialog);
+  moveFocus(initial, holder, wanted, dialog);
+  afterEdits(ended);
+  if (records.some((r) => r.role === 'figure' && r.name === 'Feed')) {
+    answered();
+  }
+  if (initial) {
+    first.hidden = true;
+  }
+}
+
+/** Where focus goes after an update: where the app wants it, into a new sheet, back to what opened it, else where it was. */
+function moveFocus(initial, holder, wanted, dialog) {
+  const to = (node) => target(node).focus({ preventScroll: true });
+  if (wanted) {
+    opener = dialog?.fresh && holder ? holder.id : opener;
+    if (document.activeElement !== target(wanted)) {
+      to(wanted);
+      wanted.field?.select();
+    }
+  } else if (dialog?.fresh && !initial) {
+    opener = holder ? holder.id : opener;
+    to(dialog);
+  } else if (holder && !nodes.has(holder.id)) {
+    const back = nodes.get(opener) || dialog || [...nodes.values()].find((n) => PRESSABLE.includes(n.role));
+    if (back) {
+      to(back);
+    }
+  } else if (holder && document.activeElement !== target(nodes.get(holder.id)) && nodes.get(holder.id) !== holder) {
+    to(nodes.get(holder.id));
+  }
+}

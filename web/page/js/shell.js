@@ -1,0 +1,119 @@
+// The shell object: all that the app may ask of the page (web/platform/browser.cpp), and the page's own modes.
+let hasAnswered = false;
+
+/** The first figure is on screen: the figure by which the start is measured. */
+function answered() {
+  if (!hasAnswered) {
+    hasAnswered = true;
+    performance.mark('torchside-answer');
+    setTimeout(startWorker, 0);
+  }
+}
+
+// ---- plain mode: the mirror, shown as an ordinary page, is the app ------------------------------------------------------
+
+function plain(on) {
+  html.classList.toggle('plain', on);
+}
+
+/** Without WebGL (or with ?plain=1) the app gets no canvas and builds the mirror all the same. */
+function guardCanvas() {
+  const refuse = new URLSearchParams(location.search).get('plain') === '1';
+  const open = canvas.getContext.bind(canvas);
+  canvas.getContext = (...args) => {
+    const context = refuse ? null : open(...args);
+    plain(!context);
+    return context;
+  };
+  canvas.addEventListener('webglcontextlost', (e) => {
+    e.preventDefault(); // asks the browser to give it back
+    plain(true);
+    requestFrame();
+  });
+  canvas.addEventListener('webglcontextrestored', () => {
+    const node = nodeOf(document.activeElement);
+    if (node?.field && changed(node)) {
+      finish(node);
+    }
+    location.reload(); // everything is stored, the address knows the place
+  });
+}
+
+// ---- services -----------------------------------------------------------------------------------------------------------
+
+function theme(name, ground) {
+  html.dataset.theme = name;
+  document.body.style.background = ground;
+  document.querySelector('meta[name=theme-color]').content = ground;
+  remember('theme', name);
+}
+
+function copy(text) {
+  const byHand = () => {
+    const area = document.createElement('textarea');
+    area.value = text;
+    document.body.append(area);
+    area.select();
+    document.execCommand('copy');
+    area.remove();
+  };
+  if (navigator.clipboard) {
+    navigator.clipboard.writeText(text).catch(byHand);
+  } else {
+    byHand();
+  }
+}
+
+function download(name, type, text) {
+  const a = document.createElement('a');
+  a.href = URL.createObjectURL(new Blob([text], { type }));
+  a.download = name;
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
+}
+
+function pickFile(accept) {
+  const picker = document.createElement('input');
+  picker.type = 'file';
+  picker.accept = accept;
+  picker.addEventListener('change', async () => {
+    const [file] = picker.files;
+    if (!file) {
+      return;
+    }
+    if (file.size > 8e6) {
+      call('torchside_notice', 'file', file.name + ': larger than 8 MB');
+    } else {
+      call('torchside_file', file.name, await file.text());
+    }
+  });
+  picker.click();
+}
+
+function share(text) {
+  if (!navigator.share) {
+    return 0;
+  }
+  navigator.share({ text }).catch(() => {});
+  return 1;
+}
+
+const dark = matchMedia('(prefers-color-scheme: dark)');
+dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.matches ? 'night' : 'paper'));
+
+const matches = (query) => (matchMedia(query).matches ? 1 : 0);
+
+Object.assign(app.shell, {
+  requestFrame, wake, mirror, save, load, place, theme, copy, download, share, pickFile, useUpdate,
+  print: () => window.print(),
+  prefersDark: () => (dark.matches ? 1 : 0),
+  reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
+  touch: () => matches('(pointer: coarse)'),
+  density: () => devicePixelRatio,
+  fragment: () => location.hash,
+  version: () => html.dataset.version,
+  dataVersion: () => html.dataset.data,
+});
+
+html.dataset.theme = load('theme') || (dark.matches ? 'night' : 'paper');
+guardCanvas();

@@ -1,0 +1,59 @@
+// The service worker: it makes the page work with the network cut, and offers a new version without forcing it on anybody.
+const HOUR = 3600e3;
+let registration = null;
+let lastLook = 0;
+
+function offer() {
+  if (registration.waiting && navigator.serviceWorker.controller) {
+    call('torchside_notice', 'update-ready', '');
+  }
+}
+
+function watch(worker) {
+  worker?.addEventListener('statechange', () => {
+    if (worker.state === 'installed') {
+      offer();
+    }
+  });
+}
+
+/** Called once, when the first answer is on screen, so that the worker's own fetching never delays it. */
+async function startWorker() {
+  const workers = navigator.serviceWorker;
+  if (!workers || html.dataset.single || !window.isSecureContext) {
+    return;
+  }
+  let controlled = Boolean(workers.controller);
+  workers.addEventListener('controllerchange', () => {
+    if (controlled) {
+      location.reload();
+    }
+    controlled = true;
+  });
+  workers.ready.then(() => call('torchside_notice', 'offline-ready', ''));
+  const policy = window.trustedTypes?.createPolicy('torchside', { createScriptURL: () => 'sw.js' });
+  try {
+    registration = await workers.register(policy ? policy.createScriptURL('') : 'sw.js', { updateViaCache: 'none' });
+  } catch {
+    return; // no worker: the page works, with the network
+  }
+  lastLook = Date.now();
+  offer();
+  watch(registration.installing);
+  registration.addEventListener('updatefound', () => watch(registration.installing));
+  document.addEventListener('visibilitychange', () => {
+    if (!document.hidden && Date.now() - lastLook > HOUR) {
+      lastLook = Date.now();
+      registration.update().catch(() => {});
+    }
+  });
+}
+
+/** The user took the offer. Every change is stored when it is made; a field still open is handed over first. */
+function useUpdate() {
+  const node = nodeOf(document.activeElement);
+  if (node?.field && changed(node)) {
+    call('torchside_enter', node.id, node.field.value, 1);
+  }
+  setTimeout(() => registration?.waiting?.postMessage('use-update'), 100);
+}

@@ -1,0 +1,84 @@
+// Torchside's service worker. tools/pack_site writes the two lines below; the version is the hash of everything listed.
+//
+// All or nothing: a version is installed only when every file of it has arrived with the right content and type. Answers come
+// from this version's cache alone, so that a fresh page never meets old assets. The old version's cache stays until this one
+// is active, and this one waits until the user takes the offer or the last tab is closed.
+const VERSION = '@VERSION@';
+const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, start of its type]
+
+const PREFIX = 'torchside-';
+const CACHE = PREFIX + VERSION;
+const START = 'index.html';
+const scope = self.registration.scope;
+const url = (path) => new URL(path, scope).href;
+
+async function right(answer, [hash, type]) {
+  if (!answer.ok || answer.redirected || !(answer.headers.get('content-type') || '').startsWith(type)) {
+    return false;
+  }
+  const sum = new Uint8Array(await crypto.subtle.digest('SHA-256', await answer.clone().arrayBuffer()));
+  return Array.from(sum, (b) => b.toString(16).padStart(2, '0')).join('') === hash;
+}
+
+/** What the browser has just loaded will do, if it is the right content; otherwise ask the server itself. */
+async function obtain(path) {
+  for (const cache of ['default', 'reload']) {
+    const answer = await fetch(url(path), { cache });
+    if (await right(answer, FILES[path])) {
+      return answer;
+    }
+  }
+  throw new Error(path + ' is not what version ' + VERSION + ' lists');
+}
+
+async function install() {
+  try {
+    const answers = await Promise.all(Object.keys(FILES).map(async (path) => [path, await obtain(path)]));
+    const cache = await caches.open(CACHE);
+    await Promise.all(answers.map(([path, answer]) => cache.put(url(path), answer)));
+  } catch (e) {
+    await caches.delete(CACHE);
+    throw e;
+  }
+}
+
+async function activate() {
+  for (const name of await caches.keys()) {
+    if (name.startsWith(PREFIX) && name !== CACHE) {
+      await caches.delete(name);
+    }
+  }
+  await self.clients.claim();
+}
+
+async function kept(path) {
+  const cache = await caches.open(CACHE);
+  return cache.match(url(path));
+}
+
+async function answer(request, path) {
+  const name = path === '' ? START : path;
+  if (name in FILES) {
+    const found = await kept(name);
+    return found || fetch(request); // the browser threw the cache away: the network is all there is
+  }
+  if (request.mode === 'navigate') { // not ours: whatever else lies in this folder, or the start page when there is no network
+    return fetch(request).catch(() => Response.redirect(scope));
+  }
+  return new Response('Not part of Torchside ' + VERSION + '\n', { status: 404, headers: { 'content-type': 'text/plain' } });
+}
+
+self.addEventListener('install', (event) => event.waitUntil(install()));
+self.addEventListener('activate', (event) => event.waitUntil(activate()));
+self.addEventListener('message', (event) => {
+  if (event.data === 'use-update') {
+    self.skipWaiting();
+  }
+});
+self.addEventListener('fetch', (event) => {
+  const { request } = event;
+  const asked = request.url.split(/[?#]/)[0];
+  if (request.method === 'GET' && asked.startsWith(scope)) {
+    event.respondWith(answer(request, asked.slice(scope.length)));
+  }
+});
