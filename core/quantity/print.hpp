@@ -5,14 +5,14 @@
 // (U+2009) between groups of three. Ties go away from zero: 0.125 to 2 decimals is 0.13; a value within 2^-50 of a tie
 // counts as one, so that 1.005, which no double can hold, prints as 1.01. NaN and infinity print as an em dash. From
 // 1e15 on only ">1e15" is said.
-// Every text written here is read back by core/quantity/read.hpp to within half a step of the last printed digit.
+// Every text of a positive quantity is read back by core/quantity/read.hpp to within half a step of its last digit.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <string_view>
 
-#include "core/quantity/estimate.hpp"
+#include "core/quantity/print_band.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/unit_system.hpp"
 
@@ -30,7 +30,7 @@ struct Printed {
 [[nodiscard]] std::string print_significant(double value, int figures);   // 1..12 figures: 1234.5 to 3 is "1230"
 
 // Lengths: mm with 3 decimals below 1, 2 below 100, 1 below 1000, none above (zeros dropped), m from 10 m on;
-// in with 4 decimals below 1, else 3 (down to 3, zeros kept: "0.250").
+// in with 4 decimals below 1 and 3 above (a zero in the fourth dropped: "0.250"), ft with 1 decimal from 20 ft on.
 [[nodiscard]] Printed print(Length length, UnitSystem units);
 [[nodiscard]] Printed print(Speed speed, UnitSystem units);               // "1637 mm/min", "64.4 in/min"
 [[nodiscard]] Printed print_m_min(Speed speed);                           // "1.64 m/min"
@@ -44,12 +44,12 @@ struct Printed {
 [[nodiscard]] Printed print(Voltage voltage);   // "128 V", one decimal when there is one
 [[nodiscard]] Printed print_percent(double share, int decimals = 0);
 
-/// The nearest 1/64 in, reduced. Worked example (also a test): 6 mm is 15/64 in, error -0.0019 in.
+/// The nearest 1/64 in, reduced. Worked example (also a test): 6 mm is 15/64 in, error -0.0018 in.
 struct InchFraction {
     std::string text{};                           // "15/64 in", "1 1/2 in", "1 in"
     Length error{};                               // what the fraction is more than the length
     bool exact = false;                           // the error is below 0.00005 in, the last digit an inch is printed to
-    [[nodiscard]] std::string with_error() const; // "15/64 in (−0.0019 in)"; the bare text when exact
+    [[nodiscard]] std::string with_error() const; // "15/64 in (−0.0018 in)"; the bare text when exact
 };
 /// None below 1/128 in and above 1000 in.
 [[nodiscard]] std::optional<InchFraction> inch_fraction(Length length);
@@ -57,25 +57,5 @@ struct InchFraction {
 /// Both units at once: "6.35 mm · 1/4 in", "6 mm · 0.2362 in".
 [[nodiscard]] std::string read_back(Length length);
 [[nodiscard]] std::string read_back(Speed speed); // "1637 mm/min · 64.4 in/min"
-
-/// The step a figure is shown to: the largest of 1, 2 or 5 times a power of ten that is at most 1/25 of its band, so
-/// that rounding moves a figure by at most 1/50 of the band. 0 for a band of nothing.
-[[nodiscard]] double sensible_step(double spread);
-
-/// `value` rounded to sensible_step(spread). Worked example (also a test): 1637 with a band of 1300..2100 is 1640.
-[[nodiscard]] double sensible(double value, double spread);
-
-/// An estimate as a screen shows it, all three to the same sensible step.
-struct PrintedBand {
-    std::string value{};
-    std::string low{};
-    std::string high{};
-    std::string_view unit{};
-};
-[[nodiscard]] PrintedBand print_band(double value, double low, double high, std::string_view unit);
-[[nodiscard]] PrintedBand print(const Estimate<Length>& estimate, UnitSystem units); // mm or in
-[[nodiscard]] PrintedBand print(const Estimate<Speed>& estimate, UnitSystem units);  // mm/min or in/min
-[[nodiscard]] PrintedBand print(const Estimate<Voltage>& estimate);                  // V
-[[nodiscard]] PrintedBand print(const Estimate<Duration>& estimate);                 // s
 
 } // namespace torchside

@@ -17,7 +17,8 @@
 //   are not UTF-8                 Refusal
 //
 // Works for any bytes whatever. Texts of an answer hold only what this file wrote: a refusal repeats at most the
-// letters a to z of what was typed. Largest error of a value: 2 units in the last place of a double.
+// letters a to z of what was typed. A value is the double nearest to what was typed, also in inches; else off by at
+// most 2 units in the last place.
 //
 // Worked example (also a test): read_length("3/16\"", UnitSystem::metric) is 4.7625 mm, as "3/16 in".
 // Source of the forms: common practice, no source. Factors: core/quantity/quantity.hpp.

@@ -1,0 +1,248 @@
+#include "core/quantity/print.hpp"
+
+#include <cmath>
+#include <cstdint>
+
+namespace torchside {
+
+namespace {
+
+constexpr double tens[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
+constexpr int most_decimals_ever = 12;
+constexpr std::string_view minus = "−", gap = "\u2009";
+
+/// The nearest integer, a tie (and what is within 2^-50 of one) upward. scaled: 0 to 2^53.
+std::uint64_t nearest(double scaled) {
+    // Above 2^40 the allowance would come near a whole unit, and the fraction is of no interest to anyone.
+    const double allowance = scaled < 0x1p40 ? scaled * 0x1p-50 : 0.0;
+    return static_cast<std::uint64_t>(scaled + allowance + 0.5);
+}
+
+std::string digits(std::uint64_t n) {
+    std::string out;
+    do {
+        out.insert(out.begin(), static_cast<char>('0' + n % 10));
+        n /= 10;
+    } while (n > 0);
+    return out;
+}
+
+std::string grouped(std::uint64_t n) {
+    std::string out = digits(n);
+    if (n >= 10000) {
+        for (std::size_t at = out.size(); at > 3;) {
+            at -= 3;
+            out.insert(at, gap);
+        }
+    }
+    return out;
+}
+
+void drop_zeros(std::string& text, std::size_t least_decimals) {
+    const std::size_t point = text.find('.');
+    if (point == std::string::npos) {
+        return;
+    }
+    while (text.back() == '0' && text.size() - 1 - point > least_decimals) {
+        text.pop_back();
+    }
+    if (text.back() == '.') {
+        text.pop_back();
+    }
+}
+
+Printed trimmed(double value, int decimals, std::string_view unit) {
+    return {print_trimmed(value, decimals), unit};
+}
+
+/// Decimal places for a metric length, and for weights: about four figures, never more than a micrometre or a gram.
+int places(double value) {
+    return value < 1 ? 3 : value < 100 ? 2 : value < 1000 ? 1 : 0;
+}
+
+} // namespace
+
+std::string Printed::text() const {
+    return unit.empty() ? number : number + " " + std::string{unit};
+}
+
+std::string print_fixed(double value, int decimals) {
+    if (!std::isfinite(value)) {
+        return "—";
+    }
+    const double size = std::abs(value);
+    if (size >= 1e15) {
+        return value > 0 ? ">1e15" : "<" + std::string{minus} + "1e15";
+    }
+    const int wanted = decimals < 0 ? 0 : decimals > most_decimals_ever ? most_decimals_ever : decimals;
+    int kept = wanted;
+    while (size * tens[kept] >= 0x1p53) {
+        --kept; // no digit that a double does not hold
+    }
+    const std::uint64_t n = nearest(size * tens[kept]), scale = static_cast<std::uint64_t>(tens[kept]);
+    std::string text = value < 0 && n > 0 ? std::string{minus} : std::string{};
+    text += grouped(n / scale);
+    if (wanted > 0) {
+        std::string after = digits(n % scale);
+        after.insert(0, static_cast<std::size_t>(kept) - (kept > 0 ? after.size() : 0), '0');
+        if (kept == 0) {
+            after.clear();
+        }
+        after.append(static_cast<std::size_t>(wanted - kept), '0');
+        text += "." + after;
+    }
+    return text;
+}
+
+std::string print_trimmed(double value, int most_decimals) {
+    std::string text = print_fixed(value, most_decimals);
+    drop_zeros(text, 0);
+    return text;
+}
+
+std::string print_significant(double value, int figures) {
+    const double size = std::abs(value);
+    if (!(size > 0.0) || size >= 1e15 || figures < 1) {
+        return print_fixed(value, 0);
+    }
+    int leading = 15; // 10^leading <= size
+    while (leading > -most_decimals_ever && size < (leading >= 0 ? tens[leading] : 1.0 / tens[-leading])) {
+        --leading;
+    }
+    const int decimals = figures - 1 - leading;
+    if (decimals <= 0) {
+        const double unit = decimals < -15 ? tens[15] : tens[-decimals];
+        return print_fixed(std::copysign(static_cast<double>(nearest(size / unit)) * unit, value), 0);
+    }
+    // 9.996 to 3 figures is 10.0, not 10.00: rounding gained a figure.
+    const int kept = decimals > most_decimals_ever ? most_decimals_ever : decimals;
+    const bool gained = figures <= 15 && static_cast<double>(nearest(size * tens[kept])) >= tens[figures];
+    return print_fixed(value, gained ? kept - 1 : kept);
+}
+
+Printed print(Length length, UnitSystem units) {
+    if (units == UnitSystem::metric) {
+        const double x = length.in(mm), size = std::abs(x);
+        return size < 10000 ? trimmed(x, places(size), "mm") : trimmed(length.in(metre), 2, "m");
+    }
+    const double x = length.in(inch);
+    if (std::abs(x) >= 240) {
+        return trimmed(length.in(foot), 1, "ft");
+    }
+    std::string text = print_fixed(x, std::abs(x) < 1 ? 4 : 3);
+    drop_zeros(text, 3);
+    return {text, "in"};
+}
+
+Printed print(Speed speed, UnitSystem units) {
+    if (units == UnitSystem::metric) {
+        return {print_fixed(speed.in(mm_min), 0), "mm/min"};
+    }
+    const double x = speed.in(in_min);
+    return trimmed(x, std::abs(x) < 100 ? 1 : 0, "in/min");
+}
+
+Printed print_m_min(Speed speed) {
+    return trimmed(speed.in(m_min), 2, "m/min");
+}
+
+Printed print(Acceleration acceleration, UnitSystem units) {
+    return units == UnitSystem::metric ? trimmed(acceleration.in(mm_s2), 0, "mm/s²")
+                                       : trimmed(acceleration.in(in_s2), 1, "in/s²");
+}
+
+Printed print(Pressure pressure, UnitSystem units) {
+    if (units == UnitSystem::metric) {
+        return trimmed(pressure.in(bar), std::abs(pressure.in(bar)) < 1 ? 2 : 1, "bar");
+    }
+    return trimmed(pressure.in(psi), std::abs(pressure.in(psi)) < 10 ? 1 : 0, "psi");
+}
+
+Printed print(Flow flow, UnitSystem units) {
+    return units == UnitSystem::metric ? trimmed(flow.in(litre_min), std::abs(flow.in(litre_min)) < 10 ? 1 : 0, "l/min")
+                                       : trimmed(flow.in(cfm), 1, "cfm");
+}
+
+Printed print(Volume volume, UnitSystem units) {
+    return units == UnitSystem::metric ? trimmed(volume.in(litre), std::abs(volume.in(litre)) < 100 ? 1 : 0, "l")
+                                       : trimmed(volume.in(us_gallon), 1, "gal");
+}
+
+Printed print(Mass mass, UnitSystem units) {
+    const double x = mass.in(units == UnitSystem::metric ? kg : lb);
+    return trimmed(x, places(std::abs(x)), units == UnitSystem::metric ? "kg" : "lb");
+}
+
+Printed print(Duration duration) {
+    const double s = duration.in(second), size = std::abs(s);
+    if (!(size < 59.95)) {
+        if (!(size < 1e12)) {
+            return {print_fixed(duration.in(hour), 0), "h"};
+        }
+        const bool hours = size >= 3599.5;
+        const std::uint64_t n = nearest(hours ? size / 60 : size);
+        const std::uint64_t large = n / 60, small = n % 60;
+        std::string text = (s < 0 ? std::string{minus} : std::string{}) + grouped(large) + (hours ? " h" : " min");
+        if (small > 0) {
+            text += (small < 10 ? " 0" : " ") + digits(small) + (hours ? " min" : " s");
+        }
+        return {text, {}};
+    }
+    return trimmed(s, size < 9.995 ? 2 : 1, "s");
+}
+
+Printed print(Current current) {
+    return trimmed(current.in(ampere), 1, "A");
+}
+
+Printed print(Voltage voltage) {
+    return trimmed(voltage.in(volt), 1, "V");
+}
+
+Printed print_percent(double share, int decimals) {
+    return {print_fixed(100.0 * share, decimals), "%"};
+}
+
+std::optional<InchFraction> inch_fraction(Length length) {
+    const double x = length.in(inch);
+    if (!(x >= 1.0 / 128.0 && x <= 1000.0)) {
+        return {};
+    }
+    const std::uint64_t n = nearest(x * 64.0);
+    std::uint64_t over = n % 64, under = 64;
+    while (over > 0 && over % 2 == 0) {
+        over /= 2;
+        under /= 2;
+    }
+    InchFraction out;
+    if (n >= 64) {
+        out.text = digits(n / 64) + (over > 0 ? " " : "");
+    }
+    if (over > 0) {
+        out.text += digits(over) + "/" + digits(under);
+    }
+    out.text += " in";
+    out.error = Length{static_cast<double>(n) / 64.0, inch} - length;
+    out.exact = std::abs(out.error.in(inch)) < 0.00005;
+    return out;
+}
+
+std::string InchFraction::with_error() const {
+    if (exact) {
+        return text;
+    }
+    const double e = error.in(inch);
+    return text + " (" + (e > 0 ? "+" : "") + print_fixed(e, 4) + " in)";
+}
+
+std::string read_back(Length length) {
+    const std::optional<InchFraction> fraction = inch_fraction(length);
+    return print(length, UnitSystem::metric).text() + " · " +
+           (fraction && fraction->exact ? fraction->text : print(length, UnitSystem::inch).text());
+}
+
+std::string read_back(Speed speed) {
+    return print(speed, UnitSystem::metric).text() + " · " + print(speed, UnitSystem::inch).text();
+}
+
+} // namespace torchside

@@ -1,0 +1,162 @@
+#include "core/quantity/read.hpp"
+
+#include <string>
+#include <utility>
+
+#include "core/quantity/print.hpp"
+#include "core/quantity/typed.hpp"
+
+namespace torchside {
+
+namespace {
+
+using typed::Dimension;
+using typed::FoundUnit;
+using typed::Plain;
+using typed::read_wanted;
+using typed::Wanted;
+
+template <class Kind>
+Reading<Quantity<Kind>> typed_as(const Plain& plain) {
+    using Q = Quantity<Kind>;
+    constexpr Unit<Kind> base{1.0};
+    if (const auto* a = plain.answer()) {
+        return Answer<Q>{Q{a->value, base}, a->as};
+    }
+    if (const auto* q = plain.question()) {
+        Question<Q> question{q->text, {}};
+        for (const auto& a : q->answers) {
+            question.answers.push_back({Q{a.value, base}, a.as});
+        }
+        return question;
+    }
+    if (const auto* g = plain.gauge()) {
+        return *g;
+    }
+    return *plain.refusal();
+}
+
+template <class Kind>
+Reading<Quantity<Kind>> read_as(std::string_view text, Dimension dimension, std::string_view bare) {
+    Wanted w;
+    w.dimension = dimension;
+    w.bare = *typed::find_unit(bare, dimension);
+    w.instead = "a gauge is the thickness of a sheet";
+    return typed_as<Kind>(read_wanted(text, w));
+}
+
+std::string_view pick(UnitSystem units, std::string_view metric, std::string_view in_inch) {
+    return units == UnitSystem::metric ? metric : in_inch;
+}
+
+/// What the number of an inch reader is in when the key is in the unit before it.
+constexpr std::pair<std::string_view, std::string_view> counterparts[] = {
+    {"mm", "in"},   {"m", "ft"},  {"mm/min", "in/min"}, {"mm/s2", "in/s2"},
+    {"bar", "psi"}, {"l", "gal"}, {"l/min", "cfm"},     {"kg", "lb"},
+};
+
+} // namespace
+
+Reading<Length> read_length(std::string_view text, UnitSystem bare) {
+    return read_as<LengthKind>(text, Dimension::length, pick(bare, "mm", "in"));
+}
+
+Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare) {
+    Wanted w;
+    w.dimension = Dimension::length;
+    w.bare = *typed::find_unit(pick(bare, "mm", "in"), Dimension::length);
+    w.gauge = true;
+    return typed_as<LengthKind>(read_wanted(text, w));
+}
+
+Reading<Speed> read_speed(std::string_view text, UnitSystem bare) {
+    return read_as<SpeedKind>(text, Dimension::speed, pick(bare, "mm/min", "in/min"));
+}
+
+Reading<Acceleration> read_acceleration(std::string_view text, UnitSystem bare) {
+    return read_as<AccelerationKind>(text, Dimension::acceleration, pick(bare, "mm/s2", "in/s2"));
+}
+
+Reading<Pressure> read_pressure(std::string_view text, UnitSystem bare) {
+    return read_as<PressureKind>(text, Dimension::pressure, pick(bare, "bar", "psi"));
+}
+
+Reading<Flow> read_flow(std::string_view text, UnitSystem bare) {
+    return read_as<FlowKind>(text, Dimension::flow, pick(bare, "l/min", "cfm"));
+}
+
+Reading<Volume> read_volume(std::string_view text, UnitSystem bare) {
+    return read_as<VolumeKind>(text, Dimension::volume, pick(bare, "l", "gal"));
+}
+
+Reading<Mass> read_mass(std::string_view text, UnitSystem bare) {
+    return read_as<MassKind>(text, Dimension::mass, pick(bare, "kg", "lb"));
+}
+
+Reading<Duration> read_duration(std::string_view text, Unit<DurationKind> bare) {
+    return read_as<DurationKind>(text, Dimension::duration,
+                                 bare.per_base >= hour.per_base     ? "h"
+                                 : bare.per_base >= minute.per_base ? "min"
+                                                                    : "s");
+}
+
+Reading<Current> read_current(std::string_view text) {
+    return read_as<CurrentKind>(text, Dimension::current, "a");
+}
+
+Reading<Voltage> read_voltage(std::string_view text) {
+    return read_as<VoltageKind>(text, Dimension::voltage, "v");
+}
+
+Reading<double> read_number(std::string_view text) {
+    return read_field(text, "", UnitSystem::metric);
+}
+
+Reading<double> read_percent(std::string_view text) {
+    return read_field(text, "share", UnitSystem::metric);
+}
+
+Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare) {
+    Wanted w;
+    w.instead = "a gauge is the thickness of a sheet";
+    if (unit == "share") {
+        w.dimension = Dimension::share;
+        w.bare = *typed::find_unit("%", Dimension::share);
+        return read_wanted(text, w);
+    }
+    if (unit == "money") {
+        w.dimension = Dimension::money;
+        return read_wanted(text, w);
+    }
+    const typed::Folded folded = typed::fold(unit);
+    const std::optional<FoundUnit> found = typed::find_unit(folded.text());
+    if (unit.empty() || !found) {
+        return read_wanted(text, w);
+    }
+    w.dimension = found->dimension;
+    w.bare = *found;
+    w.target = *found;
+    for (const auto& [metric, in_inch] : counterparts) {
+        if (bare == UnitSystem::inch && folded.text() == metric) {
+            w.bare = *typed::find_unit(in_inch, w.dimension);
+        }
+    }
+    return read_wanted(text, w);
+}
+
+std::optional<Fault> check_range(std::string_view field, double value, double low, double high, std::string_view unit) {
+    if (value >= low && value <= high) {
+        return {};
+    }
+    std::string text = value > high && value <= 1e308   ? print_trimmed(value, 4) + " is too large; "
+                       : value < low && value >= -1e308 ? print_trimmed(value, 4) + " is too small; "
+                                                        : std::string{"that is not a number; "};
+    text += print_trimmed(low, 4) + " to " + print_trimmed(high, 4);
+    if (!unit.empty()) {
+        text += " ";
+        text += unit;
+    }
+    return Fault{std::string{field}, text + " is accepted"};
+}
+
+} // namespace torchside

@@ -1,0 +1,248 @@
+#include <algorithm>
+#include <utility>
+
+#include "core/quantity/print.hpp"
+#include "core/quantity/typed.hpp"
+
+namespace torchside::typed {
+
+namespace {
+
+struct Amount {
+    Number number{};
+    FoundUnit unit{};
+};
+
+double worth(const Amount& a, const Wanted& w) {
+    const double over = w.sign * a.number.over - a.unit.shift * a.number.under;
+    if (a.unit.up == w.target.up && a.unit.down == w.target.down) {
+        return over / a.number.under;
+    }
+    return over * (a.unit.up * w.target.down) / (a.number.under * (a.unit.down * w.target.up));
+}
+
+std::string shown(const Amount& a, const Wanted& w) {
+    std::string text = w.sign < 0 ? "−" + a.number.as : a.number.as;
+    return a.unit.symbol.empty() ? text : text + " " + a.unit.symbol;
+}
+
+Refusal refuse(std::string_view why, const Wanted& w) {
+    return {std::string{why} + "; type " + std::string{example(w.dimension)}};
+}
+
+/// The unit as it is looked up: no spaces, no full stop or hyphen at its ends.
+std::string unit_word(std::string_view rest) {
+    std::string word;
+    for (const char c : rest) {
+        if (c != ' ' && c != '_' && !(word.empty() && c == '-')) {
+            word += c;
+        }
+    }
+    while (!word.empty() && (word.back() == '.' || word.back() == '-')) {
+        word.pop_back();
+    }
+    return word;
+}
+
+bool digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+/// Where a second number begins: 4'|6", 3min|20s; npos when there is none, or when a point before it may be a full
+/// stop.
+std::size_t second_number(std::string_view rest) {
+    const std::size_t at = rest.find_first_of("0123456789|");
+    if (at == std::string_view::npos || at == 0 || rest[at - 1] != '.') {
+        return at;
+    }
+    const char before = at > 1 ? rest[at - 2] : ' ';
+    return before >= 'a' && before <= 'z' ? std::string_view::npos : at - 1;
+}
+
+/// Only letters a to z are said back: nothing that was typed can reach a screen but those.
+Refusal unknown_unit(std::string_view word, const Wanted& w) {
+    bool letters = !word.empty() && word.size() <= 12;
+    for (const char c : word) {
+        letters = letters && c >= 'a' && c <= 'z';
+    }
+    if (const std::optional<FoundUnit> other = find_unit(word)) {
+        if (other->dimension == Dimension::gauge) {
+            return refuse("a gauge is the thickness of a sheet, not " + std::string{noun(w.dimension)}, w);
+        }
+        return refuse(other->symbol + " is " + std::string{noun(other->dimension)}, w);
+    }
+    if (word.find_first_of("0123456789|") != std::string_view::npos) {
+        return refuse("there is more than one number", w);
+    }
+    return refuse(letters ? "\"" + std::string{word} + "\" is not a unit known here" : "that is not understood", w);
+}
+
+Plain gauge_of(const Number& n, const Wanted& w) {
+    if (!w.gauge) {
+        return refuse(w.instead, w);
+    }
+    if (!n.whole || n.fraction || n.value() > 999) {
+        return refuse("a gauge is a whole number", w);
+    }
+    return Gauge{static_cast<int>(n.value())};
+}
+
+/// "#16", "gauge 16", "ga. 16": the letters before the number, 0 when there are none.
+std::size_t gauge_prefix(std::string_view text) {
+    for (const std::string_view word : {"#", "gauge", "gage", "ga."}) {
+        if (text.starts_with(word)) {
+            return word.size();
+        }
+    }
+    return text.starts_with("ga ") || (text.starts_with("ga") && text.size() > 2 && digit(text[2])) ? 2 : 0;
+}
+
+Plain prefixed_gauge(std::string_view text, const Wanted& w) {
+    const Scan scan = scan_number(text);
+    if (scan.candidates.empty()) {
+        return refuse("there is no gauge number", w);
+    }
+    const std::string word = unit_word(text.substr(scan.used));
+    if (!word.empty() && !find_unit(word, Dimension::gauge)) {
+        return unknown_unit(word, w);
+    }
+    return gauge_of(scan.candidates[0], w);
+}
+
+/// A larger unit, then a smaller one: 4' 6", 3 min 20 s.
+std::optional<Answer<double>> in_two_units(const Amount& large, std::string_view rest, const Wanted& w) {
+    const Scan scan = scan_number(rest);
+    if (scan.candidates.size() != 1 || !large.number.whole) {
+        return {};
+    }
+    const std::optional<FoundUnit> unit = find_unit(unit_word(rest.substr(scan.used)), w.dimension);
+    const Number& n = scan.candidates[0];
+    if (!unit || unit->size() >= large.unit.size() || n.value() * unit->size() >= large.unit.size()) {
+        return {};
+    }
+    const Amount small{n, *unit};
+    return Answer<double>{worth(large, w) + worth(small, w), shown(large, w) + " " + shown(small, w)};
+}
+
+/// The question of scan_number, with the unit known.
+Plain ask(const Scan& scan, const FoundUnit& unit, const Wanted& w) {
+    Question<double> q{std::string{scan.doubt} + "; which is meant?", {}};
+    for (const Number& n : scan.candidates) {
+        const Amount a{n, unit};
+        std::string as = shown(a, w);
+        if (n.fraction) {
+            as += " = " + print_trimmed(n.value(), 4) + (unit.symbol.empty() ? "" : " " + unit.symbol);
+        }
+        q.answers.push_back({worth(a, w), std::move(as)});
+    }
+    return q;
+}
+
+/// Slang: a "mil" is a thousandth of an inch in print and a millimetre in many a shop.
+constexpr double mil_is_doubtful_below = 40.0;
+
+Plain settle(const Scan& scan, const FoundUnit& unit, bool bare, const Wanted& w) {
+    if (scan.candidates.size() > 1) {
+        return ask(scan, unit, w);
+    }
+    const Amount a{scan.candidates[0], unit};
+    if (unit.symbol == "mil" && a.number.value() < mil_is_doubtful_below) {
+        const Amount other{a.number, *find_unit("mm", Dimension::length)};
+        return Question<double>{"a mil is a thousandth of an inch, or a millimetre in shop talk; which is meant?",
+                                {{worth(a, w), shown(a, w) + " = " + print_trimmed(a.number.value() / 1000, 6) + " in"},
+                                 {worth(other, w), shown(other, w)}}};
+    }
+    if (w.dimension == Dimension::share && bare && a.number.value() > 0 && a.number.value() <= 1) {
+        Amount hundredfold = a;
+        hundredfold.number.over *= 100;
+        hundredfold.number.as = print_trimmed(hundredfold.number.value(), 6);
+        return Question<double>{"a percentage or a share of 1?",
+                                {{worth(hundredfold, w), shown(hundredfold, w)}, {worth(a, w), shown(a, w)}}};
+    }
+    return Answer<double>{worth(a, w), shown(a, w)};
+}
+
+/// Signs and words that are no number, before scan_number sees them.
+std::optional<Refusal> no_number(std::string_view text, const Wanted& w) {
+    if (text.empty()) {
+        return refuse("nothing is typed", w);
+    }
+    if (text[0] == '-') {
+        return refuse("a negative number makes no sense here", w);
+    }
+    if (text[0] == '+') {
+        return refuse("a sign is not accepted", w);
+    }
+    for (const std::string_view word : {"nan", "inf"}) {
+        if (text.starts_with(word)) {
+            return refuse(std::string{word} + " is not a number", w);
+        }
+    }
+    return {};
+}
+
+Plain read_folded(std::string_view text, const Wanted& w) {
+    if (const std::optional<Refusal> r = no_number(text, w)) {
+        return *r;
+    }
+    const std::size_t prefix = gauge_prefix(text);
+    if (prefix > 0 && w.dimension == Dimension::length) {
+        text.remove_prefix(prefix);
+        text.remove_prefix(std::min(text.find_first_not_of(" _."), text.size()));
+        return prefixed_gauge(text, w);
+    }
+    const Scan scan = scan_number(text);
+    if (scan.candidates.empty()) {
+        return refuse(scan.problem.empty() ? "there is no number" : scan.problem, w);
+    }
+    const std::string_view rest = text.substr(scan.used);
+    if (rest.size() > 1 && rest[0] == 'e' && (digit(rest[1]) || rest[1] == '-' || rest[1] == '+')) {
+        return refuse("powers of ten such as 1e3 are not read", w);
+    }
+    const std::string word = unit_word(rest);
+    if (word.empty()) {
+        const bool inches = w.dimension == Dimension::length && scan.candidates[0].fraction;
+        return settle(scan, inches ? *find_unit("in", Dimension::length) : w.bare, true, w);
+    }
+    if (const std::optional<FoundUnit> unit = find_unit(word, w.dimension)) {
+        return settle(scan, *unit, false, w);
+    }
+    if (w.dimension == Dimension::length && find_unit(word, Dimension::gauge)) {
+        return gauge_of(scan.candidates[0], w);
+    }
+    const std::size_t second = second_number(rest);
+    if (second != std::string_view::npos && scan.candidates.size() == 1) {
+        const std::optional<FoundUnit> unit = find_unit(unit_word(rest.substr(0, second)), w.dimension);
+        if (unit) {
+            const auto both = in_two_units({scan.candidates[0], *unit}, rest.substr(second), w);
+            if (both) {
+                return *both;
+            }
+        }
+    }
+    return unknown_unit(word, w);
+}
+
+} // namespace
+
+Plain read_wanted(std::string_view text, Wanted w) {
+    const Folded folded = fold(text);
+    if (folded.problem == Folded::Problem::too_long) {
+        return refuse("that is too long to be a number", w);
+    }
+    if (folded.problem == Folded::Problem::not_text) {
+        return refuse("that is not text", w);
+    }
+    std::string_view line = folded.text();
+    if (w.dimension == Dimension::money && line.starts_with('$')) {
+        line.remove_prefix(1);
+        line.remove_prefix(std::min(line.find_first_not_of(" _"), line.size()));
+    }
+    if (w.dimension == Dimension::temperature && line.starts_with('-')) {
+        w.sign = -1.0;
+        line.remove_prefix(1);
+    }
+    return read_folded(line, w);
+}
+
+} // namespace torchside::typed
