@@ -26,6 +26,7 @@ struct Report {
     /// full receiver is too low.
     std::optional<Duration> runs{};
     std::optional<Duration> recovers{}; // pause that fills it again; none when the compressor would not start
+    bool hose_decides = false;          // the other end of the hose drop's range would change the verdict
     Estimate<Pressure> hose_drop{};     // at the torch's flow and `receiver_min`
     Estimate<Pressure> receiver_min{};  // least tank pressure that gives the torch its pressure through this hose
     Pressure inlet_at_cut_in{};         // at the machine while air flows, tank at cut-in

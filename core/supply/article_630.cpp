@@ -16,11 +16,11 @@ struct Standard {
 };
 
 constexpr Multiplier multipliers[] = {
-    // falling duty
+// falling duty
 #include "generated/welder_multipliers.inc"
 };
 constexpr Standard standards[] = {
-    // rising
+// rising
 #include "generated/standard_breakers.inc"
 };
 

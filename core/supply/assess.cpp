@@ -25,6 +25,7 @@ void add_power(Report& report, const Input& input, const Load& load) {
     report.load_ratio = load.total / input.circuit.breaker;
     report.duty = load.duty;
     report.arc_per_10_min = Duration{duty_period_s * load.duty, second};
+    report.duty_note = duty_note_of(load);
     report.power_basis = load.conversion.basis;
 }
 
@@ -47,7 +48,7 @@ void add_verdict(Report& report, const Input& input, const Load& load) {
 
 void add_least(Report& report, const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    report.cord_min_awg = least_cord(load.draw.current, input.machine.phases);
+    report.cord_min_awg = least_cord(load.asked, input.machine.phases);
     if (article_630_applies(circuit)) {
         const Current needed = std::max(welder_run_needs(input, load), circuit.breaker / 2);
         report.run_min_awg = least_run_for(needed, Column::c75);
@@ -55,10 +56,10 @@ void add_least(Report& report, const Input& input, const Load& load) {
         if (circuit.run_mm2)
             report.run_min_mm2 = least_run_mm2(needed);
     } else {
-        report.run_min_awg = least_run(circuit.breaker, load.total, Column::c75);
-        report.run_min_awg_60c = least_run(circuit.breaker, load.total, Column::c60);
+        report.run_min_awg = least_run(circuit.breaker, load.asked + load.line.other, Column::c75);
+        report.run_min_awg_60c = least_run(circuit.breaker, load.asked + load.line.other, Column::c60);
         if (circuit.run_mm2)
-            report.run_min_mm2 = least_run_mm2(std::max(circuit.breaker, load.total));
+            report.run_min_mm2 = least_run_mm2(std::max(circuit.breaker, load.asked + load.line.other));
     }
     if (load.draw.delivered)
         report.generator_min = load.source / generator_loading;

@@ -71,9 +71,9 @@ void plug_load(const Case& c) {
     if (!nec(circuit) || circuit.dedicated)
         return;
     const Current most = plug_share * circuit.breaker;
-    const bool ok = c.load.draw.current <= most;
+    const bool ok = c.load.asked <= most;
     c.add(CheckKind::plug_load, ok,
-          amps(c.load.draw.current) + (ok ? " is within the " : " is over the ") + amps(most) +
+          amps(c.load.asked) + (ok ? " is within the " : " is over the ") + amps(most) +
               " (80 %) that one plugged-in machine may take of a circuit with several outlets.",
           "NEC 210.23(A)(1), in a trade journal");
 }
@@ -98,9 +98,10 @@ void run_load(const Case& c) {
     if (article_630_applies(c.input.circuit))
         return;
     const Current most = run_ampacity(c.input.circuit);
-    const bool ok = c.load.total <= most;
+    const Current total = c.load.asked + c.load.line.other;
+    const bool ok = total <= most;
     c.add(CheckKind::run_load, ok,
-          run_words(c.input.circuit) + " carries " + amps(most) + ", the load is " + amps(c.load.total) +
+          run_words(c.input.circuit) + " carries " + amps(most) + ", the load is " + amps(total) +
               (ok ? "." : ": " + least_run_words(c) + "."),
           c.input.circuit.run_mm2 ? "IEC 60364-5-52 method B2, from memory"
                                   : "NEC Table 310.16 (2023), 75 °C column, seen in reproductions");
@@ -111,10 +112,10 @@ void cord_load(const Case& c) {
     if (!circuit.cord_awg)
         return;
     const Current most = cord_ampacity(*circuit.cord_awg, c.input.machine.phases);
-    const bool ok = c.load.draw.current <= most;
+    const bool ok = c.load.asked <= most;
     c.add(CheckKind::cord_load, ok,
           std::to_string(*circuit.cord_awg) + " AWG cord carries " + amps(most) + ", the machine draws " +
-              amps(c.load.draw.current) + (ok ? "." : ": " + or_thicker(c.report.cord_min_awg) + "."),
+              amps(c.load.asked) + (ok ? "." : ": " + or_thicker(c.report.cord_min_awg) + "."),
           cord_from_memory(*circuit.cord_awg, c.input.machine.phases)
               ? "NEC Table 400.5(A), this row from memory"
               : "NEC Table 400.5(A), as quoted in an appliance standard");

@@ -12,7 +12,7 @@ struct Trade {
     double ratio;
 };
 constexpr Trade trade[] = {
-    // rising
+// rising
 #include "generated/dividers.inc"
 };
 

@@ -64,6 +64,8 @@ Load solve_load(const Input& input, Current output) {
     load.draw = draw(load.line, load.machine);
     load.rated = supply_current(apparent_power(output, rated_load_voltage(output), load.conversion.share),
                                 input.circuit.line, machine.phases);
+    load.asked =
+        load.draw.delivered ? load.draw.current : supply_current(load.machine, input.circuit.line, machine.phases);
     load.total = load.draw.current + load.line.other;
     load.source = source_power(load.line, load.total);
     load.duty = duty_at(machine, output);

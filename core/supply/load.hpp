@@ -26,8 +26,9 @@ struct Load {
     ApparentPower machine{}; // at the machine, while cutting
     Draw draw{};             // while cutting
     Current rated{};         // at the rated load voltage, before any drop
-    Current total{};         // draw.current + other
-    ApparentPower source{};  // at the panel or generator
+    Current asked{}; // what wires must be sized for: draw.current, or what it would be without drop if not delivered
+    Current total{}; // draw.current + other
+    ApparentPower source{}; // at the panel or generator
     double duty = 1.0;
     Current effective{};
     bool effective_from_plate = false;

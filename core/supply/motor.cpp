@@ -9,7 +9,7 @@ struct Motor {
     double hp, a115, a230;
 };
 constexpr Motor motors[] = {
-    // rising
+// rising
 #include "generated/motors.inc"
 };
 

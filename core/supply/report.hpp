@@ -76,7 +76,7 @@ struct Band {
 };
 
 struct Report {
-    Current input{};               // while cutting, line resistance included
+    Current input{};               // while cutting, line resistance included; cannot_deliver: at the line's most power
     Current input_at_rated_load{}; // at the type-test load voltage (80 V + 0.4 V/A), before any drop
     Current effective{};           // by duty
     Current other{};               // everything else on this circuit, the compressor's motor included
@@ -100,6 +100,7 @@ struct Report {
     std::optional<ApparentPower> generator_min{};
     double duty = 1.0; // at this output
     Duration arc_per_10_min{};
+    std::string duty_note{}; // the same as a sentence, with the ambient it is rated at
     PowerBasis power_basis = PowerBasis::estimate;
     bool effective_from_plate = false;
     std::vector<Check> checks{};

@@ -103,6 +103,13 @@ std::string summary_of(const Input& input, const Load& load) {
     }
 }
 
+std::string duty_note_of(const Load& load) {
+    if (load.duty >= 1)
+        return "The arc may stay on: 100 % duty by equal heating, rated at 40 °C; the machine's plate governs.";
+    return print(Duration{duty_period_s * load.duty, second}).text() +
+           " of arc in any 10 min by equal heating, rated at 40 °C; less in warmer air; the machine's plate governs.";
+}
+
 std::string way_out_of(const Input& input, const Load& load, const Report& report) {
     if (load.verdict == CircuitVerdict::holds)
         return remaining(report.checks);
@@ -114,8 +121,8 @@ std::string way_out_of(const Input& input, const Load& load, const Report& repor
     }
     const std::string holds = floor_amps(*report.highest_current);
     if (report.highest_below_machine)
-        return holds + " would hold here, but this machine starts at " + amps(input.machine.min_current) + ". Use " +
-               elsewhere(input) + ".";
+        return holds + " would hold here, but this machine starts at " + amps(input.machine.min_current) + ". " +
+               (other ? "Move the other load to another circuit, or use " : "Use ") + elsewhere(input) + ".";
     std::string text = holds + " holds here.";
     if (other)
         return text + " Or move the other load to another circuit.";

@@ -9,6 +9,7 @@
 namespace torchside::supply {
 
 [[nodiscard]] std::string summary_of(const Input& input, const Load& load);
+[[nodiscard]] std::string duty_note_of(const Load& load);
 [[nodiscard]] std::string way_out_of(const Input& input, const Load& load, const Report& report);
 [[nodiscard]] std::vector<std::string> basis_of(const Input& input, const Load& load); // ends with who decides
 
