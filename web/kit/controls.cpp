@@ -142,7 +142,10 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     return used;
 }
 
-float field_height(const Ui& ui) { return std::max(64.0F, ui.reach()); }
+float field_height(const Ui& ui, std::string_view below, float room) {
+    const float wrapped = ui.pen().paragraph(Type::label, {}, {}, below, room - 28, false);
+    return std::max(49.0F + wrapped, ui.reach());
+}
 
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
     const bool active = ui.editing(id);
@@ -163,18 +166,17 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     if (active) {
         pen.fill(box, t.fill);
         pen.frame(box, t.accent, 2);
+        if (ui.edit()->fresh) { // as if selected: the next key replaces it
+            pen.fill({box.x + 8, box.y + 7, pen.width(Type::title, value) + 4, box.h - 14}, t.hairline);
+        }
         const float end = pen.text_fit(Type::title, {box.x + 10, box.centre().y - 10}, t.ink, value, box.w - 20);
-        pen.fill({ui.edit()->fresh ? box.x + 8 : end + 1, box.y + 7, 2, box.h - 14}, t.accent);
+        pen.fill({end + 2, box.y + 7, 2, box.h - 14}, t.accent);
     } else {
         const float w = std::min(pen.width(Type::title, value), box.w - 4);
         pen.text_fit(Type::title, {box.right() - w, box.centre().y - 10}, t.ink, value, box.w - 4);
     }
     const float y = place.y + 43;
-    if (!look.error.empty()) {
-        pen.text_fit(Type::label, {place.x + 14, y}, t.stop, look.error, place.w - 28);
-    } else {
-        pen.text_fit(Type::label, {place.x + 14, y}, t.quiet, look.below, place.w - 28);
-    }
+    pen.paragraph(Type::label, {place.x + 14, y}, look.error.empty() ? t.quiet : t.stop, below, place.w - 28);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return ui.taken(id);
 }

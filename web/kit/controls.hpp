@@ -6,7 +6,6 @@
 #include <string>
 #include <string_view>
 
-#include "core/quantity/estimate.hpp"
 #include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
 
@@ -48,7 +47,8 @@ struct FieldLook {
     std::string_view error{}; // replaces `below`, with a sign
     bool text_keyboard = false; // a name rather than a number
 };
-[[nodiscard]] float field_height(const Ui& ui);
+/// Grows by a line when what stands below does not fit one.
+[[nodiscard]] float field_height(const Ui& ui, std::string_view below, float room);
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look);
 
 /// A heading inside a sheet; returns the height used.

@@ -48,7 +48,7 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
     const Rect in = place.inset(14, 8);
     pen.text(Type::label, {in.x, in.y}, t.quiet, look.name);
     pen.text(Type::label, {in.right(), in.y}, t.quiet, look.aside, Align::right);
-    pen.figure(Type::figure, {in.x - 2, in.y + 8}, t.ink, t.quiet, look.number, look.unit);
+    pen.figure(Type::figure, {in.x - 2, in.y + 12}, t.ink, t.quiet, look.number, look.unit);
     draw_band(pen, t, {in.x, in.y + 84, in.w, 18}, look.span, cuts);
     pen.text_fit(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
     return used;

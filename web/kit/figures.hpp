@@ -4,6 +4,8 @@
 #include <span>
 #include <string_view>
 
+#include "core/quantity/estimate.hpp"
+#include "core/quantity/quantity.hpp"
 #include "web/kit/ui.hpp"
 
 namespace torchside::web {

@@ -18,7 +18,7 @@ struct Cut {
     float size;
     bool bold;
 };
-constexpr Cut cuts[type_count] = {{13, false}, {15, false}, {15, true}, {25, true}, {60, true}};
+constexpr Cut cuts[type_count] = {{13, false}, {13, true}, {15, false}, {15, true}, {25, true}, {60, true}};
 
 // The big figures print digits only: a full alphabet at 180 device pixels would cost start-up time for nothing.
 constexpr ImWchar figure_range[] = {0x2B, 0x39, 0x2212, 0x2212, 0};
@@ -33,7 +33,7 @@ float size_of(Type type) { return cuts[static_cast<std::size_t>(type)].size; }
 void Fonts::build(float density) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
-    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoPowerOfTwoHeight;
+    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors; // height stays a power of two: WebGL 1 wants it
     atlas.TexDesiredWidth = density > 2.0F ? 1024 : 512;
     for (int i = 0; i < type_count; ++i) {
         ImFontConfig config;
@@ -46,7 +46,7 @@ void Fonts::build(float density) {
         const bool bold = cuts[i].bold;
         const void* data = bold ? bold_otf : regular_otf;
         const int bytes = bold ? static_cast<int>(sizeof bold_otf) : static_cast<int>(sizeof regular_otf);
-        const float pixels = std::round(cuts[i].size * density);
+        const float pixels = std::round(cuts[i].size * face_height * density);
         ImFont* font = atlas.AddFontFromMemoryTTF(const_cast<void*>(data), bytes, pixels, &config);
         font->FallbackChar = '?';
         fonts_[static_cast<std::size_t>(i)] = font;

@@ -25,7 +25,7 @@ float Pen::text(Type type, Point at, Colour colour, std::string_view text, Align
         at.x -= align == Align::centre ? w / 2 : w;
     }
     const ImFont* font = fonts_.at(type);
-    const float top = at.y + (line_height(type) - size_of(type)) / 2;
+    const float top = at.y + (line_height(type) - size_of(type) * face_height) / 2;
     const ImVec2 pixel{std::round(at.x * density_), std::round(top * density_)};
     list_.AddText(font, font->FontSize, pixel, packed(colour), text.data(), text.data() + text.size());
     return at.x + width(type, text);
@@ -78,12 +78,12 @@ float Pen::figure(Type type, Point at, Colour ink, Colour quiet, std::string_vie
     if (unit.empty()) {
         return x;
     }
-    // Base lines: B612 stands 0.79 of its size above the base line (measured from the face's own ascender).
     const Type small = type == Type::figure || type == Type::second ? Type::text : Type::label;
-    const float base = (line_height(type) - size_of(type)) / 2 + size_of(type) * 0.79F;
-    const float small_base = (line_height(small) - size_of(small)) / 2 + size_of(small) * 0.79F;
+    const auto base_line = [](Type of) {
+        return (line_height(of) - size_of(of) * face_height) / 2 + size_of(of) * face_ascent;
+    };
     x += type == Type::figure ? 8.0F : 5.0F;
-    return text(small, {x, at.y + base - small_base}, quiet, unit);
+    return text(small, {x, at.y + base_line(type) - base_line(small)}, quiet, unit);
 }
 
 void Pen::fill(Rect r, Colour colour, float opacity) const {

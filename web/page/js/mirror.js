@@ -97,7 +97,7 @@ function dress(node, r) {
   const on = (word) => r.words.includes(word);
   let role = ROLES[r.role];
   if (r.role === 'group' && r.name) {
-    role = node.choice ? 'radiogroup' : 'group';
+    role = node.choice ? 'radiogroup' : r.parent ? 'group' : 'region'; // what stands by itself is a landmark
   }
   set(el, 'role', role);
   set(el, 'aria-label', NAMED.includes(r.role) ? r.role === 'img' ? [r.name, r.value].filter(Boolean).join(' ') : r.name : '');
@@ -191,7 +191,7 @@ function mirror(text) {
     if (r.role === 'radio' && parent?.role === 'group') {
       choices.set(parent, [...(choices.get(parent) || []), node]);
       parent.choice = true;
-      set(parent.el, 'role', parent.name && 'radiogroup');
+      set(parent.el, 'role', 'radiogroup');
     }
     if (parent?.role === 'list' && r.role !== 'listitem' && node.outer === node.el) {
       node.outer = document.createElement('li');

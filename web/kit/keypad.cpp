@@ -1,0 +1,110 @@
+#include "web/kit/keypad.hpp"
+
+#include <string>
+
+#include "web/kit/controls.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr int rows = 5;
+constexpr int columns = 4;
+constexpr float gap = 6;
+
+/// The eighth key steps on: a second touch makes it a quarter, as a thumb expects.
+constexpr std::string_view eighths[] = {"⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"};
+
+void type_eighth(Ui& ui) {
+    const std::string text = ui.edit() && !ui.edit()->fresh ? ui.edit()->text : std::string();
+    for (std::size_t i = 0; i + 1 < std::size(eighths); ++i) {
+        if (std::string_view(text).ends_with(eighths[i])) {
+            ui.type("\b");
+            ui.type(eighths[i + 1]);
+            return;
+        }
+    }
+    if (!std::string_view(text).ends_with(eighths[std::size(eighths) - 1])) {
+        ui.type(eighths[0]);
+    }
+}
+
+std::string spoken(std::string_view key) {
+    return key == "\"" ? "inch" : key == "/" ? "over" : key == "⅛" ? "eighth" : key == "ga" ? "gauge" : key == "-" ? "dash" : std::string(key);
+}
+
+struct Board {
+    Ui& ui;
+    Rect place;
+
+    [[nodiscard]] Rect cell(int column, int row, int wide = 1) const {
+        const float w = (place.w - gap * (columns + 1)) / columns;
+        const float h = (place.h - gap * (rows + 1)) / rows;
+        const auto c = static_cast<float>(column);
+        const auto r = static_cast<float>(row);
+        const auto n = static_cast<float>(wide);
+        return {place.x + gap + c * (w + gap), place.y + gap + r * (h + gap), n * w + (n - 1) * gap, h};
+    }
+    /// A key that types itself.
+    void key(std::string_view text, Rect at) const {
+        if (text.empty()) {
+            return;
+        }
+        const std::string id = "key/" + spoken(text);
+        const bool used = ui.node(id, Role::button, at, spoken(text));
+        ui.pen().fill(at, ui.pressed(id) ? ui.tokens().hairline : ui.tokens().ground);
+        ui.pen().frame(at, ui.tokens().hairline, 1);
+        const Type type = text == "⅛" ? Type::second : Type::title;
+        ui.pen().text(type, {at.centre().x, at.centre().y - Pen::line_height(type) / 2}, ui.tokens().ink, text, Align::centre);
+        if (used) {
+            text == "⅛" ? type_eighth(ui) : ui.type(text);
+        }
+    }
+    bool mark_key(std::string_view id, std::string_view name, Mark mark, Rect at) const {
+        const bool used = ui.node(id, Role::button, at, name);
+        ui.pen().fill(at, ui.pressed(id) ? ui.tokens().hairline : ui.tokens().ground);
+        ui.pen().frame(at, ui.tokens().hairline, 1);
+        draw_mark(ui.pen(), mark, at.centre(), ui.tokens().ink);
+        return used;
+    }
+};
+
+} // namespace
+
+float keypad_height(const Ui& ui) { return 5 * std::max(52.0F, ui.reach() * 0.9F) + 6 * gap; }
+
+KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
+    ui.open_group("keypad", Role::group, place, "Keypad");
+    ui.pen().fill(place, ui.tokens().fill);
+    ui.pen().hline(place.x, place.right(), place.y + 1, ui.tokens().rule, 2);
+    const Board board{ui, place};
+    constexpr std::string_view digits[] = {"7", "8", "9", "4", "5", "6", "1", "2", "3"};
+    for (int i = 0; i < 9; ++i) {
+        board.key(digits[i], board.cell(i % 3, i / 3));
+    }
+    board.key("0", board.cell(0, 3));
+    board.key(".", board.cell(1, 3));
+    const bool has_below = !keys.below[0].empty();
+    if (board.mark_key("key/erase", "Erase", Mark::erase, board.cell(3, 0))) {
+        ui.type("\b");
+    }
+    for (int i = 0; i < 3; ++i) {
+        board.key(keys.right[i], board.cell(3, 1 + i));
+    }
+    KeypadAnswer answer = KeypadAnswer::none;
+    if (has_below) {
+        board.key(keys.below[0], board.cell(2, 3));
+        board.key(keys.below[1], board.cell(0, 4));
+    }
+    if (board.mark_key("key/system", "Use the device's keyboard", Mark::keyboard, board.cell(has_below ? 1 : 0, 4))) {
+        answer = KeypadAnswer::system_keyboard;
+    }
+    const Rect done = has_below ? board.cell(2, 4, 2) : board.cell(1, 4, 3);
+    if (button(ui, "key/done", done, "Done", Look::main)) {
+        ui.finish_edit();
+        answer = KeypadAnswer::done;
+    }
+    ui.close_group();
+    return answer;
+}
+
+} // namespace torchside::web

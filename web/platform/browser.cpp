@@ -1,0 +1,71 @@
+// The browser's side of platform.hpp: small named calls into the page's shell object (web/page), and nothing else.
+#include "web/platform/platform.hpp"
+
+#include <cstdlib>
+#include <emscripten.h>
+
+// clang-format off
+EM_JS(void, shell_request_frame, (), { Module['shell']['requestFrame'](); })
+EM_JS(void, shell_wake, (int ms), { Module['shell']['wake'](ms); })
+EM_JS(void, shell_mirror, (const char* text), { Module['shell']['mirror'](UTF8ToString(text)); })
+EM_JS(void, shell_place, (const char* path), { Module['shell']['place'](UTF8ToString(path)); })
+EM_JS(void, shell_theme, (const char* name, const char* ground), { Module['shell']['theme'](UTF8ToString(name), UTF8ToString(ground)); })
+EM_JS(int, shell_save, (int slot, const char* record), { return Module['shell']['save'](UTF8ToString(record), slot); })
+EM_JS(char*, shell_load, (int slot), {
+    var text = Module['shell']['load'](slot);
+    var bytes = lengthBytesUTF8(text) + 1;
+    var at = _malloc(bytes);
+    stringToUTF8(text, at, bytes);
+    return at;
+})
+EM_JS(char*, shell_fragment, (), {
+    var text = Module['shell']['fragment']();
+    var bytes = lengthBytesUTF8(text) + 1;
+    var at = _malloc(bytes);
+    stringToUTF8(text, at, bytes);
+    return at;
+})
+EM_JS(void, shell_copy, (const char* text), { Module['shell']['copy'](UTF8ToString(text)); })
+EM_JS(void, shell_download, (const char* name, const char* type, const char* text), { Module['shell']['download'](UTF8ToString(name), UTF8ToString(type), UTF8ToString(text)); })
+EM_JS(void, shell_print, (), { Module['shell']['print'](); })
+EM_JS(void, shell_pick_file, (const char* accept), { Module['shell']['pickFile'](UTF8ToString(accept)); })
+EM_JS(void, shell_use_update, (), { Module['shell']['useUpdate'](); })
+EM_JS(int, shell_prefers_dark, (), { return Module['shell']['prefersDark'](); })
+EM_JS(int, shell_reduced_motion, (), { return Module['shell']['reducedMotion'](); })
+EM_JS(double, shell_density, (), { return Module['shell']['density'](); })
+// clang-format on
+
+namespace torchside::web::platform {
+namespace {
+
+std::string owned(char* text) {
+    std::string out(text);
+    std::free(text);
+    return out;
+}
+
+} // namespace
+
+void request_frame() { shell_request_frame(); }
+void wake(int milliseconds) { shell_wake(milliseconds); }
+double now_ms() { return emscripten_get_now(); }
+void publish(std::string_view tree_wire) { shell_mirror(std::string(tree_wire).c_str()); }
+void place(std::string_view path) { shell_place(std::string(path).c_str()); }
+void theme(std::string_view name, std::string_view ground) {
+    shell_theme(std::string(name).c_str(), std::string(ground).c_str());
+}
+bool save(int slot, std::string_view record) { return shell_save(slot, std::string(record).c_str()) != 0; }
+std::string load(int slot) { return owned(shell_load(slot)); }
+void copy(std::string_view text) { shell_copy(std::string(text).c_str()); }
+void download(std::string_view name, std::string_view type, std::string_view text) {
+    shell_download(std::string(name).c_str(), std::string(type).c_str(), std::string(text).c_str());
+}
+void print() { shell_print(); }
+void pick_file(std::string_view accept) { shell_pick_file(std::string(accept).c_str()); }
+void use_update() { shell_use_update(); }
+bool prefers_dark() { return shell_prefers_dark() != 0; }
+bool reduced_motion() { return shell_reduced_motion() != 0; }
+float density() { return static_cast<float>(shell_density()); }
+std::string fragment() { return owned(shell_fragment()); }
+
+} // namespace torchside::web::platform

@@ -1,0 +1,189 @@
+// The page's entry: one SDL window on the canvas, one WebGL context, and a frame drawn only when something asked for it.
+#include <SDL.h>
+#include <SDL_opengles2.h>
+#include <cmath>
+#include <emscripten.h>
+#include <imgui.h>
+#include <imgui_impl_opengl3.h>
+#include <memory>
+
+#include "web/platform/platform.hpp"
+#include "web/screens/app.hpp"
+
+namespace torchside::web {
+namespace {
+
+SDL_Window* window = nullptr;
+std::unique_ptr<App> app;
+Fonts fonts;
+float built_density = 0;
+
+Point window_size() {
+    int w = 0;
+    int h = 0;
+    SDL_GetWindowSize(window, &w, &h);
+    return {static_cast<float>(w), static_cast<float>(h)};
+}
+
+void hand_on(const SDL_Event& event) {
+    const double now = platform::now_ms();
+    const Point size = window_size();
+    const auto finger = [&] { return Point{event.tfinger.x * size.x, event.tfinger.y * size.y}; };
+    static SDL_FingerID first = 0;
+    static bool touching = false;
+    switch (event.type) {
+    case SDL_FINGERDOWN:
+        if (!touching) {
+            touching = true;
+            first = event.tfinger.fingerId;
+            app->pointer_down(finger(), now);
+        }
+        break;
+    case SDL_FINGERMOTION:
+        if (touching && event.tfinger.fingerId == first) {
+            app->pointer_move(finger(), now);
+        }
+        break;
+    case SDL_FINGERUP:
+        if (touching && event.tfinger.fingerId == first) {
+            touching = false;
+            app->pointer_up(finger(), now);
+        }
+        break;
+    case SDL_MOUSEBUTTONDOWN:
+        if (event.button.button == SDL_BUTTON_LEFT) {
+            app->pointer_down({static_cast<float>(event.button.x), static_cast<float>(event.button.y)}, now);
+        }
+        break;
+    case SDL_MOUSEMOTION:
+        if ((event.motion.state & SDL_BUTTON_LMASK) != 0) {
+            app->pointer_move({static_cast<float>(event.motion.x), static_cast<float>(event.motion.y)}, now);
+        }
+        break;
+    case SDL_MOUSEBUTTONUP:
+        if (event.button.button == SDL_BUTTON_LEFT) {
+            app->pointer_up({static_cast<float>(event.button.x), static_cast<float>(event.button.y)}, now);
+        }
+        break;
+    case SDL_MOUSEWHEEL: {
+        int x = 0;
+        int y = 0;
+        SDL_GetMouseState(&x, &y);
+        app->wheel({static_cast<float>(x), static_cast<float>(y)}, {event.wheel.preciseX * 60.0F, -event.wheel.preciseY * 60.0F});
+        break;
+    }
+    default:
+        break;
+    }
+}
+
+/// Events are pushed inside the browser's handlers: each asks for a frame. The poll sentinel would ask for ever; a mouse that
+/// only wanders changes nothing.
+int wake_on_event(void*, SDL_Event* event) {
+    const bool wandering = event->type == SDL_MOUSEMOTION && event->motion.state == 0;
+    if (event->type != SDL_POLLSENTINEL && !wandering) {
+        platform::request_frame();
+    }
+    return 1;
+}
+
+void frame() {
+    SDL_Event event;
+    while (SDL_PollEvent(&event) != 0) {
+        hand_on(event);
+    }
+    const float density = platform::density();
+    if (density != built_density) {
+        if (built_density != 0) {
+            ImGui_ImplOpenGL3_DestroyFontsTexture();
+        }
+        fonts.build(density);
+        if (built_density != 0) {
+            ImGui_ImplOpenGL3_CreateFontsTexture();
+        }
+        built_density = density;
+    }
+    int pixels_w = 0;
+    int pixels_h = 0;
+    SDL_GL_GetDrawableSize(window, &pixels_w, &pixels_h);
+    const Point size = window_size();
+    ImGui::GetIO().DisplaySize = {static_cast<float>(pixels_w), static_cast<float>(pixels_h)};
+    ImGui_ImplOpenGL3_NewFrame();
+    app->frame(fonts, density, {0, 0, size.x, size.y}, platform::now_ms());
+    const Colour ground = app->tokens().ground;
+    const auto channel = [&](int shift) { return static_cast<float>((ground.rgb >> shift) & 0xFF) / 255.0F; };
+    glViewport(0, 0, pixels_w, pixels_h);
+    glClearColor(channel(16), channel(8), channel(0), 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    SDL_GL_SwapWindow(window);
+}
+
+bool open_window() {
+    SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
+    SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
+    if (SDL_Init(SDL_INIT_VIDEO) != 0) {
+        return false;
+    }
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 2);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
+    SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
+    SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
+    window = SDL_CreateWindow("Torchside", 0, 0, 360, 740, SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+    return window != nullptr && SDL_GL_CreateContext(window) != nullptr;
+}
+
+} // namespace
+} // namespace torchside::web
+
+using torchside::web::app;
+namespace platform = torchside::web::platform;
+
+extern "C" {
+
+EMSCRIPTEN_KEEPALIVE void torchside_frame() {
+    if (torchside::web::window != nullptr) {
+        torchside::web::frame();
+    } else {
+        app->frame_without_canvas(platform::now_ms());
+    }
+}
+EMSCRIPTEN_KEEPALIVE void torchside_activate(const char* id) {
+    app->ui().activate(id);
+    platform::request_frame();
+}
+EMSCRIPTEN_KEEPALIVE void torchside_enter(const char* id, const char* text, int final) {
+    app->ui().enter(id, text, final != 0);
+    platform::request_frame();
+}
+EMSCRIPTEN_KEEPALIVE void torchside_focus(const char* id) {
+    app->ui().focus(id);
+    platform::request_frame();
+}
+EMSCRIPTEN_KEEPALIVE void torchside_back() {
+    app->back();
+    platform::request_frame();
+}
+EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
+    app->notice(kind, text);
+    platform::request_frame();
+}
+}
+
+int main() {
+    IMGUI_CHECKVERSION();
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.DeltaTime = 1.0F / 60.0F;
+    app = std::make_unique<torchside::web::App>();
+    if (torchside::web::open_window()) {
+        ImGui_ImplOpenGL3_Init("#version 100");
+        SDL_AddEventWatch(torchside::web::wake_on_event, nullptr);
+    } else {
+        torchside::web::window = nullptr; // no WebGL: the mirror, shown as a plain page, is the app
+    }
+    platform::request_frame();
+    emscripten_exit_with_live_runtime();
+}

@@ -1,0 +1,174 @@
+#include "web/screens/app.hpp"
+
+#include <imgui.h>
+
+#include "web/platform/platform.hpp"
+#include "web/screens/screens.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float two_columns = 700;
+constexpr float three_columns = 1100;
+constexpr int most_builds = 4; // an activation, what it opens, and a view that shrank: never a loop
+
+} // namespace
+
+App::App() {
+    take_route(platform::fragment());
+    book_ = keeper_.load();
+    sheet_ = evaluate(book_);
+}
+
+const Tokens& App::tokens() const {
+    switch (book_.shop.display.theme) {
+    case Theme::paper:
+        return paper;
+    case Theme::night:
+        return night;
+    case Theme::automatic:
+        break;
+    }
+    return platform::prefers_dark() ? night : paper;
+}
+
+const Chart& App::chart() {
+    if (chart_stale_) {
+        chart_ = torchside::chart(book_.shop, book_.job.material);
+        chart_stale_ = false;
+    }
+    return chart_;
+}
+
+bool App::set(std::string_view path, const document::Scalar& value) { return take(document::set(book_, path, value)); }
+
+bool App::take(Outcome<Workbook> changed) {
+    if (!changed.ok()) {
+        refusal_ = changed.fault().text;
+        return false;
+    }
+    refusal_.clear();
+    book_ = std::move(changed.value());
+    sheet_ = evaluate(book_);
+    chart_stale_ = true;
+    keeper_.save(book_);
+    return true;
+}
+
+void App::go(Place place) {
+    place_ = place;
+    open("");
+}
+
+void App::open(std::string_view sheet) {
+    open_sheet_ = sheet;
+    refusal_.clear();
+    ui_.stop_edit();
+}
+
+void App::back() {
+    if (ui_.edit()) {
+        refusal_.clear();
+        ui_.stop_edit();
+    } else if (!open_sheet_.empty()) {
+        close();
+    } else {
+        go(Place::cut);
+    }
+}
+
+void App::take_route(std::string_view fragment) {
+    const std::string_view shop = "#/shop";
+    place_ = fragment.starts_with(shop) ? Place::shop : Place::cut;
+    const std::size_t head = place_ == Place::shop ? shop.size() : std::string_view("#/cut").size();
+    open_sheet_ = fragment.size() > head + 1 && fragment[head] == '/' ? fragment.substr(head + 1) : std::string_view();
+}
+
+void App::pointer_up(Point p, double now) {
+    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), !platform::reduced_motion());
+    if (!tapped.empty()) {
+        ui_.activate(tapped);
+    }
+}
+
+void App::notice(std::string_view kind, std::string_view text) {
+    if (kind == "update-ready") {
+        notices_.update_ready = true;
+    } else if (kind == "offline-ready") {
+        notices_.offline_ready = true;
+    } else if (kind == "other-tab") {
+        notices_.other_tab = true;
+    } else if (kind == "route") {
+        take_route(text);
+    }
+}
+
+void App::build(Pen& pen, Rect screen, double now) {
+    columns_ = screen.w >= three_columns ? 3 : screen.w >= two_columns ? 2 : 1;
+    ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
+    pen.fill(screen, tokens().ground);
+    lay_out(*this, screen, columns_);
+    ui_.end();
+}
+
+void App::frame(const Fonts& fonts, float density, Rect screen, double now) {
+    const bool gliding = ui_.gesture.glide(now, ui_.regions);
+    for (int built = 0; built < most_builds; ++built) {
+        ImGui::NewFrame();
+        Pen pen(*ImGui::GetBackgroundDrawList(), fonts, density);
+        build(pen, screen, now);
+        if (!ui_.changed()) {
+            break;
+        }
+        if (built + 1 < most_builds) {
+            ImGui::EndFrame();
+        }
+    }
+    ImGui::Render();
+    publish();
+    if (gliding) {
+        platform::request_frame();
+    }
+    const double until_shown = ui_.gesture.until_shown(now);
+    if (until_shown >= 0) {
+        platform::wake(static_cast<int>(until_shown) + 1);
+    }
+}
+
+void App::frame_without_canvas(double now) {
+    // ImGui still lays out text; it needs a font atlas and a size, not a graphics card.
+    static Fonts fonts;
+    static bool built = false;
+    if (!built) {
+        fonts.build(1);
+        built = true;
+    }
+    ImGui::GetIO().DisplaySize = {360, 740};
+    frame(fonts, 1, {0, 0, 360, 740}, now);
+}
+
+void App::publish() {
+    if (&tokens() != announced_theme_) {
+        announced_theme_ = &tokens();
+        platform::theme(announced_theme_->name, announced_theme_->ground_css);
+    }
+    std::string path = place_ == Place::shop ? "#/shop" : "#/cut";
+    if (!open_sheet_.empty()) {
+        path += '/';
+        path += open_sheet_;
+    }
+    if (path != announced_) {
+        announced_ = path;
+        platform::place(path);
+    }
+    if (ui_.moving()) {
+        return; // places move with every frame of a scroll; the page learns them when it rests
+    }
+    std::string wire = ui_.tree().wire();
+    if (wire != published_) {
+        published_ = std::move(wire);
+        platform::publish(published_);
+    }
+}
+
+} // namespace torchside::web

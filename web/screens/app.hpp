@@ -1,0 +1,89 @@
+// The app: one workbook, its worksheet, where the user is, and the one door through which a screen changes anything.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/document/intent.hpp"
+#include "core/worksheet/chart.hpp"
+#include "core/worksheet/worksheet.hpp"
+#include "web/kit/fonts.hpp"
+#include "web/kit/ui.hpp"
+#include "web/screens/keeper.hpp"
+
+namespace torchside::web {
+
+enum class Place { cut, shop };
+
+class App {
+public:
+    App();
+
+    // --- for platform/main.cpp
+    void frame(const Fonts& fonts, float density, Rect screen, double now);
+    /// Without WebGL nothing is drawn, but the mirror is built and every control in it works.
+    void frame_without_canvas(double now);
+    void pointer_down(Point p, double now) { ui_.gesture.down(p, now, ui_.tree(), ui_.regions); }
+    void pointer_move(Point p, double now) { ui_.gesture.move(p, now, ui_.regions); }
+    void pointer_up(Point p, double now);
+    void wheel(Point p, Point by) { ui_.gesture.wheel(p, by, ui_.regions); }
+    void notice(std::string_view kind, std::string_view text);
+    [[nodiscard]] Ui& ui() { return ui_; }
+    [[nodiscard]] const Tokens& tokens() const;
+
+    // --- for the screens
+    [[nodiscard]] const Workbook& book() const { return book_; }
+    [[nodiscard]] const Worksheet& sheet() const { return sheet_; }
+    [[nodiscard]] const Chart& chart();
+    [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    [[nodiscard]] bool wide() const { return columns_ > 1; }
+
+    [[nodiscard]] Place place() const { return place_; }
+    /// The sheet that is open over (or beside) the place, "" for none: "stock", "figure/feed", "machine", ...
+    [[nodiscard]] const std::string& open_sheet() const { return open_sheet_; }
+    void go(Place place);
+    void open(std::string_view sheet);
+    void close() { open(""); }
+    /// Back: leaves a field, then a sheet, then the place.
+    void back();
+
+    /// Intents. Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says why in refusal().
+    bool set(std::string_view path, const document::Scalar& value);
+    bool take(Outcome<Workbook> changed);
+    /// Why the last entry was not taken; empty when it was.
+    [[nodiscard]] const std::string& refusal() const { return refusal_; }
+    void refuse(std::string_view why) { refusal_ = why; }
+    /// The app's own keypad, or the system's keyboard for this field.
+    bool system_keyboard = false;
+
+    struct Notices {
+        bool update_ready = false;
+        bool offline_ready = false;
+        bool other_tab = false;
+    };
+    [[nodiscard]] const Notices& notices() const { return notices_; }
+    [[nodiscard]] const Keeper& keeper() const { return keeper_; }
+
+private:
+    void build(Pen& pen, Rect screen, double now);
+    void publish();
+    void take_route(std::string_view fragment);
+
+    Workbook book_;
+    Worksheet sheet_;
+    Chart chart_;
+    bool chart_stale_ = true;
+    Keeper keeper_;
+    Ui ui_;
+    Place place_ = Place::cut;
+    std::string open_sheet_;
+    std::string refusal_;
+    int columns_ = 1;
+    Notices notices_;
+    std::string published_; // what the page was last told, so that it is told only of changes
+    std::string announced_;
+    const Tokens* announced_theme_ = nullptr;
+};
+
+} // namespace torchside::web

@@ -1,0 +1,30 @@
+// One function a screen: it draws itself into a place, registers its controls, and changes the workbook only by an intent.
+#pragma once
+
+#include "web/screens/app.hpp"
+
+namespace torchside::web {
+
+/// Everything on the screen, in one, two or three columns.
+void lay_out(App& app, Rect screen, int columns);
+
+void title_block(App& app, Rect place);
+[[nodiscard]] float title_block_height(const Ui& ui);
+void place_bar(App& app, Rect place);
+[[nodiscard]] float place_bar_height(const Ui& ui);
+
+void cut_screen(App& app, Rect place);
+void chart_panel(App& app, Rect place);
+void shop_screen(App& app, Rect place);
+
+/// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
+void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
+
+void stock_sheet(App& app, Rect place, bool closable);
+void figure_sheet(App& app, Rect place, std::string_view figure, bool closable);
+void chart_sheet(App& app, Rect place, bool closable);
+void reach_sheet(App& app, Rect place, bool closable);
+void safety_sheet(App& app, Rect place, bool closable);
+void section_sheet(App& app, Rect place, std::string_view section, bool closable);
+
+} // namespace torchside::web

@@ -1,0 +1,218 @@
+// The sheets that open from a row or a figure, and which name opens which.
+#include "web/kit/controls.hpp"
+#include "web/kit/figures.hpp"
+#include "web/kit/keypad.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/shop_sections.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float margin = 14;
+
+/// Head, scrolled body, keypad while a field is edited: the frame of every sheet.
+template <class Body>
+void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Body body) {
+    Ui& ui = app.ui();
+    ui.open_group(id, Role::dialog, place, title);
+    if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
+        app.close();
+    }
+    const bool pad = ui.edit() && ui.edit()->id.starts_with("field/shop.") && !app.system_keyboard;
+    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
+    const Point at = ui.open_region(id, place);
+    const float used = body(Rect{at.x, at.y, place.w, 1e6F});
+    ui.close_region({place.w, used});
+    if (pad) {
+        const bool length = ui.edit()->id.ends_with("_mm");
+        if (keypad(ui, pad_place, length ? length_keys : plain_keys) == KeypadAnswer::system_keyboard) {
+            app.system_keyboard = true;
+        }
+    }
+    ui.close_group();
+}
+
+/// Name on the left, figure on the right, a hairline under it.
+float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value) {
+    Ui& ui = app.ui();
+    const Tokens& t = ui.tokens();
+    ui.node(id, Role::text, {at.x, at.y, w, 36}, name, value);
+    ui.pen().text(Type::text, {at.x, at.y + 8}, t.ink, name);
+    ui.pen().text(Type::title, {at.x + w, at.y + 8}, t.ink, value, Align::right);
+    ui.pen().hline(at.x, at.x + w, at.y + 36, t.hairline, 1);
+    return 37;
+}
+
+struct FigureText {
+    const char* key;
+    const char* name;
+    const char* how; // what it rests on and how to make it better, in words
+};
+constexpr FigureText figure_texts[] = {
+    {"feed", "Feed",
+     "A typical production feed: the heat of the arc against the heat to melt the kerf and to warm the plate, shifted by shop "
+     "practice and by your own cuts. Too fast throws sparks back over the top; too slow leaves dross that comes off easily."},
+    {"arc", "Arc volts",
+     "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the electrode wears. "
+     "Read yours on a good cut and enter it: it replaces this."},
+    {"pierce_height", "Pierce height", "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle."},
+    {"pierce_delay", "Pierce delay",
+     "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the nozzle. Take off "
+     "0.1 s until the lead-in skips, then add 0.2 s."},
+    {"kerf", "Kerf", "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
+    {"lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap."},
+    {"min_hole", "Smallest hole", "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
+};
+
+std::string settings_range(const App& app, std::string_view key, std::string& value, std::string& basis) {
+    const cut::Settings& s = *app.sheet().settings;
+    const UnitSystem units = app.book().shop.display.units;
+    const auto length = [&](const Estimate<Length>& e) {
+        value = show(e.value, units).whole();
+        basis = show_basis(e.basis);
+        return show_range(e, units);
+    };
+    if (key == "feed") {
+        value = show(s.feed, units).whole();
+        basis = show_basis(s.feed.basis);
+        return show_range(s.feed, units);
+    }
+    if (key == "arc") {
+        value = show(s.arc.value).whole();
+        basis = show_basis(s.arc.basis);
+        return show_range(s.arc);
+    }
+    if (key == "pierce_delay") {
+        value = show(s.pierce_delay.value).whole();
+        basis = show_basis(s.pierce_delay.basis);
+        return show_range(s.pierce_delay);
+    }
+    return length(key == "pierce_height" ? s.pierce_height : key == "kerf" ? s.kerf : key == "lead_in" ? s.lead_in : s.min_hole);
+}
+
+} // namespace
+
+void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) {
+    const FigureText* text = nullptr;
+    for (const FigureText& candidate : figure_texts) {
+        if (figure == candidate.key) {
+            text = &candidate;
+        }
+    }
+    if (text == nullptr || !app.sheet().settings) {
+        reach_sheet(app, place, closable);
+        return;
+    }
+    sheet(app, place, "figure", text->name, closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const float x = body.x + margin;
+        const float w = body.w - 2 * margin;
+        std::string value;
+        std::string basis;
+        const std::string range = settings_range(app, text->key, value, basis);
+        float y = body.y + 6;
+        y += line(app, "figure/value", {x, y}, w, "Use", value);
+        y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
+        y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
+        y += 14;
+        y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);
+        return y + 20 - body.y;
+    });
+}
+
+void reach_sheet(App& app, Rect place, bool closable) {
+    sheet(app, place, "reach", "Reach of this current", closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const cut::Capacity& c = app.sheet().capacity;
+        const UnitSystem units = app.book().shop.display.units;
+        const float x = body.x + margin;
+        const float w = body.w - 2 * margin;
+        float y = body.y + 6;
+        const auto both = [&](Length l) {
+            const Shown s = show(l, units);
+            return s.whole() + " · " + s.other;
+        };
+        y += line(app, "reach/plate", {x, y}, w, "This plate", both(app.book().job.thickness));
+        y += line(app, "reach/pierce", {x, y}, w, "Pierces standing still to", both(c.pierce));
+        y += line(app, "reach/clean", {x, y}, w, "Cuts clean to", both(c.clean));
+        y += line(app, "reach/sever", {x, y}, w, "Parts, rough, to", both(c.sever));
+        y += 14;
+        y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
+        if (c.suggested_current) {
+            const bool same = std::abs(c.suggested_current->in(ampere) - app.book().job.current.in(ampere)) < 0.05;
+            if (!same && button(ui, "reach/use", {x, y, w, ui.reach()}, "Use " + show(*c.suggested_current).whole(), Look::main)) {
+                app.set("job.current_a", c.suggested_current->in(ampere));
+            }
+            y += same ? 0 : ui.reach() + 14;
+        }
+        y += words(ui, "reach/basis", Type::label, {x, y}, w,
+                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from memory. These are estimates; "
+                   "the machine's own manual comes first.",
+                   ui.tokens().quiet);
+        return y + 20 - body.y;
+    });
+}
+
+void safety_sheet(App& app, Rect place, bool closable) {
+    sheet(app, place, "safety", "Eyes, ears, fume, fire", closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const safety::Report& r = app.sheet().safety;
+        const float x = body.x + margin;
+        const float w = body.w - 2 * margin;
+        float y = body.y + 12;
+        y += words(ui, "safety/shade", Type::title, {x, y}, w, "Shade " + std::to_string(r.shade_min) + " or darker with the arc in view",
+                   ui.tokens().ink) + 4;
+        y += words(ui, "safety/shade/note", Type::text, {x, y}, w, r.shade_note, ui.tokens().ink) + 12;
+        for (const safety::Caution& c : r.cautions) {
+            ui.pen().hline(x, x + w, y, ui.tokens().hairline, 1);
+            y += 10;
+            y += words(ui, "safety/" + c.code, Type::text, {x, y}, w, c.text, ui.tokens().ink) + 2;
+            y += words(ui, "safety/" + c.code + "/source", Type::label, {x, y}, w, c.source, ui.tokens().quiet) + 10;
+        }
+        return y + 12 - body.y;
+    });
+}
+
+void section_sheet(App& app, Rect place, std::string_view name, bool closable) {
+    for (const ShopSection& s : shop_sections()) {
+        if (name != s.sheet) {
+            continue;
+        }
+        sheet(app, place, s.sheet, s.title, closable, [&](Rect body) {
+            float y = body.y;
+            const auto rest = [&] { return Rect{body.x, y, body.w, 1e6F}; };
+            if (s.above != nullptr) {
+                y += s.above(app, rest());
+            }
+            for (const ShopField& f : s.fields) {
+                y += entry(app, {body.x, y, body.w, 0}, f.path, f.label);
+            }
+            if (s.below != nullptr) {
+                y += s.below(app, rest());
+            }
+            return y - body.y;
+        });
+        return;
+    }
+    reach_sheet(app, place, closable);
+}
+
+void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
+    if (name == "stock") {
+        stock_sheet(app, place, closable);
+    } else if (name == "chart") {
+        chart_sheet(app, place, closable);
+    } else if (name == "reach") {
+        reach_sheet(app, place, closable);
+    } else if (name == "safety") {
+        safety_sheet(app, place, closable);
+    } else if (name.starts_with("figure/")) {
+        figure_sheet(app, place, name.substr(7), closable);
+    } else {
+        section_sheet(app, place, name, closable);
+    }
+}
+
+} // namespace torchside::web

@@ -1,0 +1,214 @@
+#include "web/screens/shop_sections.hpp"
+
+#include <vector>
+
+#include "core/document/workbook_file.hpp"
+#include "core/quantity/print.hpp"
+#include "web/kit/controls.hpp"
+#include "web/platform/platform.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+std::string amps(Current c) { return show(c).whole(); }
+
+// --- summaries: what a section says of itself in the list
+
+std::string machine_summary(const App& app) {
+    const Machine& m = app.book().shop.machine;
+    return amps(m.min_current) + " to " + amps(m.max_current) + ", " + print_percent(m.duty_cycle).text() + " duty at " +
+           amps(m.duty_current);
+}
+
+std::string nozzle_summary(const App& app) {
+    std::string out;
+    for (const Nozzle& nozzle : app.book().shop.machine.nozzles) {
+        out += (out.empty() ? "" : ", ") + amps(nozzle.rated);
+    }
+    return out;
+}
+
+std::string height_summary(const App& app) {
+    const double ratio = app.book().shop.height_control.divider_ratio;
+    return ratio > 1 ? "Divider " + print_trimmed(ratio, 2) + ":1" : "Raw arc volts, 1:1: a shock hazard";
+}
+
+std::string table_summary(const App& app) {
+    const Table& t = app.book().shop.table;
+    return print(t.max_feed, app.book().shop.display.units).text() + (t.water ? ", water tray" : ", dry");
+}
+
+std::string screen_summary(const App& app) {
+    const Display& d = app.book().shop.display;
+    const char* theme = d.theme == Theme::automatic ? "theme of the device" : d.theme == Theme::paper ? "paper" : "night";
+    return std::string(d.units == UnitSystem::metric ? "mm, " : "inch, ") + theme + (d.glove ? ", gloves" : "");
+}
+
+std::string kept_summary(const App& app) {
+    if (app.keeper().refused()) {
+        return "Nothing is kept in this browser";
+    }
+    return app.notices().offline_ready ? "On this device; works offline" : "On this device";
+}
+
+// --- what a section shows besides plain fields
+
+float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
+                  std::span<const char* const> labels) {
+    Ui& ui = app.ui();
+    const auto now = document::get(app.book(), path);
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
+    }
+    const float x = place.x + 14;
+    const float w = place.w - 28;
+    float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
+    const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
+    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
+        app.set(path, words[*touched]);
+    }
+    y += h + 12;
+    return y - place.y;
+}
+
+float display_choices(App& app, Rect place) {
+    constexpr const char* units[] = {"metric", "inch"};
+    constexpr const char* unit_names[] = {"mm first", "inch first"};
+    constexpr const char* themes[] = {"auto", "paper", "night"};
+    constexpr const char* theme_names[] = {"Device", "Paper", "Night"};
+    const float used = word_choice(app, place, "shop.display.units", "Units", units, unit_names);
+    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.display.theme", "Theme", themes, theme_names);
+}
+
+float divider_choices(App& app, Rect place) {
+    // Ratios in the trade: common practice, no source.
+    constexpr double ratios[] = {1, 16, 20, 30, 40, 50};
+    Ui& ui = app.ui();
+    std::vector<Choice> items;
+    for (const double ratio : ratios) {
+        const std::string text = print_trimmed(ratio, 0) + ":1";
+        items.push_back({"height/ratio/" + text, text, app.book().shop.height_control.divider_ratio == ratio});
+    }
+    const float x = place.x + 14;
+    const float w = place.w - 28;
+    const float y = place.y + section(ui, "height/ratio/title", {x, place.y}, w, "Divider between torch and controller");
+    const float h = choices_height(ui, items.size(), 3);
+    if (const auto touched = choices(ui, "height/ratio", {x, y, w, h}, "Divider", items, 3)) {
+        app.set("shop.height_control.divider_ratio", ratios[*touched]);
+    }
+    return y + h + 10 - place.y;
+}
+
+/// What the controller will show for the job's cut.
+float controller_reading(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const auto& settings = app.sheet().settings;
+    if (!settings) {
+        return 0;
+    }
+    const std::string text = "At this cut the torch stands at " + show(settings->arc.value).whole() + " and the controller reads " +
+                             show(settings->controller).whole() + ".";
+    float y = place.y + 14;
+    y += words(ui, "height/reading", Type::text, {place.x + 14, y}, place.w - 28, text, ui.tokens().ink);
+    if (app.book().shop.height_control.divider_ratio <= 1) {
+        draw_sign(ui.pen(), ui.tokens(), Sign::caution, {place.x + 24, y + 26});
+        y += 16 + words(ui, "height/shock", Type::text, {place.x + 46, y + 16}, place.w - 60,
+                        "A raw tap carries the full arc and no-load voltage: it can kill. Isolate it, and have it wired by "
+                        "someone licensed to.",
+                        ui.tokens().caution);
+    }
+    return y + 14 - place.y;
+}
+
+float nozzle_list(App& app, Rect place) {
+    Ui& ui = app.ui();
+    float y = place.y;
+    const auto& nozzles = app.book().shop.machine.nozzles;
+    for (std::size_t i = 0; i < nozzles.size(); ++i) {
+        const std::string at = "shop.machine.nozzles[" + std::to_string(i) + "]";
+        y += section(ui, at + "/title", {place.x + 14, y}, place.w - 28, "Nozzle " + std::to_string(i + 1));
+        y += entry(app, {place.x, y, place.w, 0}, at + ".rated_current_a", "Rated current");
+        y += entry(app, {place.x, y, place.w, 0}, at + ".bore_mm", "Bore");
+        if (nozzles.size() > 1) {
+            y += 8;
+            if (button(ui, at + "/remove", {place.x + 14, y, place.w - 28, ui.reach()}, "Take this nozzle out")) {
+                ui.stop_edit();
+                app.take(document::remove(app.book(), at));
+                break; // the list is another one now
+            }
+            y += ui.reach();
+        }
+    }
+    y += 16;
+    if (nozzles.size() < 8 && button(ui, "nozzles/add", {place.x + 14, y, place.w - 28, ui.reach()}, "Add a nozzle")) {
+        app.take(document::add(app.book(), Nozzle{}));
+    }
+    return y + ui.reach() + 16 - place.y;
+}
+
+float backup(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const float x = place.x + 14;
+    const float w = place.w - 28;
+    float y = place.y + 12;
+    y += words(ui, "kept/how", Type::text, {x, y}, w,
+               "Your shop and job stay in this browser, on this device, and are sent nowhere. A browser may clear what a page keeps, so "
+               "take a backup file now and then.",
+               ui.tokens().ink);
+    y += 14;
+    if (button(ui, "kept/save", {x, y, w, ui.reach()}, "Save a backup file", Look::main)) {
+        platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
+    }
+    y += ui.reach() + 8;
+    if (button(ui, "kept/open", {x, y, w, ui.reach()}, "Open a backup file")) {
+        platform::pick_file(".json,application/json");
+    }
+    y += ui.reach() + 12;
+    if (!app.refusal().empty()) {
+        y += words(ui, "kept/refused", Type::text, {x, y}, w, "That file was not taken: " + app.refusal(), ui.tokens().stop) + 12;
+    }
+    y += words(ui, "kept/licences", Type::label, {x, y}, w,
+               "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
+               ui.tokens().quiet);
+    return y + 16 - place.y;
+}
+
+constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest current"},
+                                        {"shop.machine.min_current_a", "Smallest current"},
+                                        {"shop.machine.duty_cycle", "Duty cycle"},
+                                        {"shop.machine.duty_current_a", "Duty is rated at"},
+                                        {"shop.machine.efficiency", "Efficiency"},
+                                        {"shop.machine.power_factor", "Power factor"},
+                                        {"shop.machine.power_factor_corrected", "Corrected input"},
+                                        {"shop.machine.phases", "Phases"},
+                                        {"shop.machine.idle_input_a", "Input when idle"},
+                                        {"shop.machine.plate_i1max_a", "Nameplate I1max"},
+                                        {"shop.machine.plate_i1eff_a", "Nameplate I1eff"}};
+constexpr ShopField height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
+                                       {"shop.height_control.input_limit_v", "Input stands"},
+                                       {"shop.height_control.gradient_v_mm", "Volts per mm"}};
+constexpr ShopField table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},
+                                      {"shop.table.acceleration_mm_s2", "Acceleration"},
+                                      {"shop.table.corner_tolerance_mm", "Corner tolerance"},
+                                      {"shop.table.rapid_mm_min", "Rapid"},
+                                      {"shop.table.water", "Water tray"}};
+constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}};
+constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
+
+constexpr ShopSection sections[] = {
+    {"machine", "Machine", Mark::cut, machine_summary, machine_fields, nullptr, nullptr},
+    {"nozzles", "Nozzles", Mark::part, nozzle_summary, {}, nozzle_list, nullptr},
+    {"height", "Height control", Mark::tune, height_summary, height_fields, divider_choices, controller_reading},
+    {"table", "Table", Mark::chart, table_summary, table_fields, nullptr, nullptr},
+    {"screen", "Screen", Mark::keyboard, screen_summary, screen_fields, display_choices, nullptr},
+    {"kept", "Kept work", Mark::quote, kept_summary, name_fields, nullptr, backup},
+};
+
+} // namespace
+
+std::span<const ShopSection> shop_sections() { return sections; }
+
+} // namespace torchside::web

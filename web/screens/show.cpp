@@ -1,0 +1,127 @@
+#include "web/screens/show.hpp"
+
+#include "core/quantity/print.hpp"
+
+namespace torchside::web {
+namespace {
+
+UnitSystem other(UnitSystem units) { return units == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric; }
+
+Shown shown(const Printed& here, const Printed& there) {
+    return {here.number, std::string(here.unit), there.text()};
+}
+
+std::string range(const PrintedBand& band) { return band.low + " to " + band.high; }
+
+} // namespace
+
+Shown show(Length length, UnitSystem units) {
+    // Two decimals of a millimetre are more than a torch height holds; an inch needs three.
+    if (units == UnitSystem::metric) {
+        return {print_trimmed(length.in(mm), length.in(mm) < 10 ? 1 : 0), "mm", print(length, UnitSystem::inch).text()};
+    }
+    return {print_fixed(length.in(inch), 3), "in", print_trimmed(length.in(mm), 1) + " mm"};
+}
+
+Shown show_plate(Length thickness, UnitSystem units) {
+    const auto fraction = inch_fraction(thickness);
+    const bool is_fraction = fraction && fraction->exact;
+    if (units == UnitSystem::metric) {
+        const Printed metric = print(thickness, UnitSystem::metric);
+        return shown(metric, is_fraction ? Printed{fraction->text, ""} : Printed{print_fixed(thickness.in(inch), 3), "in"});
+    }
+    const Printed metric = print(thickness, UnitSystem::metric);
+    if (is_fraction) {
+        const std::string& text = fraction->text; // "1/4 in"
+        return {text.substr(0, text.size() - 3), "in", metric.text()};
+    }
+    return {print_fixed(thickness.in(inch), 3), "in", metric.text()};
+}
+
+Shown show(const Estimate<Speed>& feed, UnitSystem units) {
+    const PrintedBand here = print(feed, units);
+    const PrintedBand there = print(feed, other(units));
+    return {here.value, std::string(here.unit), there.value + ' ' + std::string(there.unit)};
+}
+
+Shown show(Voltage voltage) { return {print_fixed(voltage.in(volt), voltage.in(volt) < 10 ? 2 : 0), "V", ""}; }
+
+Shown show(Current current) {
+    const Printed p = print(current);
+    return {p.number, std::string(p.unit), ""};
+}
+
+Shown show(Duration duration) {
+    const double s = duration.in(second);
+    if (s < 60) {
+        return {print_fixed(s, s < 10 ? 1 : 0), "s", ""};
+    }
+    const Printed p = print(duration);
+    return {p.number, std::string(p.unit), ""};
+}
+
+std::string show_range(const Estimate<Speed>& e, UnitSystem units) { return range(print(e, units)); }
+std::string show_range(const Estimate<Length>& e, UnitSystem units) { return range(print(e, units)); }
+std::string show_range(const Estimate<Voltage>& e) { return range(print(e)); }
+std::string show_range(const Estimate<Duration>& e) { return range(print(e)); }
+
+std::string show_field(double value, std::string_view unit, UnitSystem units) {
+    if (unit == "mm") {
+        return print(Length{value, mm}, units).text();
+    }
+    if (unit == "m") {
+        return units == UnitSystem::metric ? print_trimmed(value, 1) + " m" : print_trimmed(Length{value, metre}.in(foot), 1) + " ft";
+    }
+    if (unit == "mm/min") {
+        return print(Speed{value, mm_min}, units).text();
+    }
+    if (unit == "mm/s2") {
+        return print(Acceleration{value, mm_s2}, units).text();
+    }
+    if (unit == "bar") {
+        return print(Pressure{value, bar}, units).text();
+    }
+    if (unit == "L/min") {
+        return print(Flow{value, litre_min}, units).text();
+    }
+    if (unit == "L") {
+        return print(Volume{value, litre}, units).text();
+    }
+    if (unit == "share") {
+        return print_percent(value, 0).text();
+    }
+    std::string out = print_trimmed(value, 3);
+    if (!unit.empty()) {
+        out += ' ';
+        out += unit;
+    }
+    return out;
+}
+
+std::string show_basis(const Basis& basis) {
+    std::string out;
+    const auto also = [&](std::string_view text) {
+        if (!out.empty()) {
+            out += ", ";
+        }
+        out += text;
+    };
+    if (basis.entered) {
+        also("what you entered");
+    }
+    if (basis.physics) {
+        also("physics");
+    }
+    if (!basis.published.empty()) {
+        also("a published table");
+    }
+    if (basis.practice) {
+        also("practice");
+    }
+    if (basis.tests > 0) {
+        also(basis.tests == 1 ? std::string("1 cut of yours") : std::to_string(basis.tests) + " cuts of yours");
+    }
+    return out;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,41 @@
+// How a quantity reads on the screen, in the user's units with the other unit near. Only words and rounding; no figure is made
+// here.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/quantity/estimate.hpp"
+#include "core/worksheet/workbook.hpp"
+
+namespace torchside::web {
+
+struct Shown {
+    std::string number;
+    std::string unit;
+    std::string other; // in the other system of units, with its unit; empty when there is none
+
+    [[nodiscard]] std::string whole() const { return number + ' ' + unit; }
+};
+
+[[nodiscard]] Shown show(Length length, UnitSystem units);
+/// A plate: inch sizes as the fraction when it is one.
+[[nodiscard]] Shown show_plate(Length thickness, UnitSystem units);
+[[nodiscard]] Shown show(const Estimate<Speed>& feed, UnitSystem units);
+[[nodiscard]] Shown show(Voltage voltage);
+[[nodiscard]] Shown show(Current current);
+[[nodiscard]] Shown show(Duration duration);
+
+/// "1190 to 2210", rounded to a step that fits the band.
+[[nodiscard]] std::string show_range(const Estimate<Speed>& e, UnitSystem units);
+[[nodiscard]] std::string show_range(const Estimate<Length>& e, UnitSystem units);
+[[nodiscard]] std::string show_range(const Estimate<Voltage>& e);
+[[nodiscard]] std::string show_range(const Estimate<Duration>& e);
+
+/// A number of the workbook in its key's unit, as the user's units say it: (60, "mm") is "60 mm" or "2.362 in".
+[[nodiscard]] std::string show_field(double value, std::string_view unit, UnitSystem units);
+
+/// "physics, practice, 2 cuts of yours".
+[[nodiscard]] std::string show_basis(const Basis& basis);
+
+} // namespace torchside::web

@@ -1,0 +1,148 @@
+// The stock sheet: metal, thickness and current, by chip, by keypad or as people say it.
+#include <vector>
+
+#include "core/stock/properties.hpp"
+#include "core/stock/thickness.hpp"
+#include "web/kit/controls.hpp"
+#include "web/kit/keypad.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float margin = 14;
+
+float metals(App& app, Point at, float w) {
+    std::vector<Choice> items;
+    for (const Metal metal : all_metals) {
+        items.push_back({"stock/metal/" + std::string(stock::key(metal)), std::string(stock::name(metal)),
+                         app.book().job.material == metal});
+    }
+    const float h = choices_height(app.ui(), items.size(), 2);
+    if (const auto touched = choices(app.ui(), "stock/metal", {at.x, at.y, w, h}, "Metal", items, 2)) {
+        app.set("job.material", stock::key(all_metals[*touched]));
+    }
+    return h;
+}
+
+float plates(App& app, Point at, float w) {
+    const auto sizes = stock::chips(app.book().job.material, app.book().shop.display.units);
+    std::vector<Choice> items;
+    for (const stock::Chip& size : sizes) {
+        items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
+                         std::abs(size.thickness.in(mm) - app.book().job.thickness.in(mm)) < 0.005});
+    }
+    const float h = choices_height(app.ui(), items.size(), 5);
+    if (const auto touched = choices(app.ui(), "stock/plates", {at.x, at.y, w, h}, "Usual thicknesses", items, 5)) {
+        app.ui().stop_edit();
+        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm));
+    }
+    return h;
+}
+
+float currents(App& app, Point at, float w) {
+    const Machine& machine = app.book().shop.machine;
+    std::vector<Choice> items;
+    std::vector<double> amps;
+    const double least = machine.min_current.in(ampere);
+    const double most = machine.max_current.in(ampere);
+    const double step = most - least > 60 ? 20 : most - least > 40 ? 10 : 5;
+    for (double a = least; a < most - 1e-9; a += step) {
+        amps.push_back(a);
+    }
+    amps.push_back(most);
+    for (const double a : amps) {
+        const Shown shown = show(Current{a, ampere});
+        items.push_back({"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
+    }
+    const float h = choices_height(app.ui(), items.size(), 4);
+    if (const auto touched = choices(app.ui(), "stock/amps", {at.x, at.y, w, h}, "Usual currents", items, 4)) {
+        app.ui().stop_edit();
+        app.set("job.current_a", amps[*touched]);
+    }
+    return h;
+}
+
+/// The amperage look-up: which current and nozzle this plate wants, and why; one touch takes it.
+float suggestion(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const cut::Capacity& capacity = app.sheet().capacity;
+    float y = at.y;
+    if (capacity.suggested_current) {
+        const Shown amps = show(*capacity.suggested_current);
+        const bool same = std::abs(capacity.suggested_current->in(ampere) - app.book().job.current.in(ampere)) < 0.05;
+        std::string label = same ? amps.whole() + " is the one to use" : "Use " + amps.whole();
+        if (capacity.suggested_nozzle) {
+            label += ", " + show(*capacity.suggested_nozzle).whole() + " nozzle";
+        }
+        if (button(ui, "stock/suggested", {at.x, y, w, ui.reach()}, label, Look::plain, Role::button, same ? "disabled" : "")) {
+            ui.stop_edit();
+            app.set("job.current_a", capacity.suggested_current->in(ampere));
+        }
+        y += ui.reach() + 8;
+    }
+    y += words(ui, "stock/why", Type::label, {at.x, y}, w, capacity.reason, ui.tokens().quiet);
+    return y - at.y;
+}
+
+float torch_hold(App& app, Point at, float w) {
+    constexpr const char* keys[] = {"table", "hand_standoff", "hand_drag"};
+    constexpr const char* names[] = {"On the table", "By hand, gap", "By hand, drag"};
+    std::vector<Choice> items;
+    for (int i = 0; i < 3; ++i) {
+        items.push_back({std::string("stock/torch/") + keys[i], names[i], static_cast<int>(app.book().job.torch) == i});
+    }
+    const float h = choices_height(app.ui(), items.size(), 3);
+    if (const auto touched = choices(app.ui(), "stock/torch", {at.x, at.y, w, h}, "Torch", items, 3)) {
+        app.set("job.torch", keys[*touched]);
+    }
+    float y = at.y + h;
+    if (const auto& hand = app.sheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
+        const bool metric = app.metric();
+        const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
+        const std::string text = pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + hand->advice;
+        y += 10 + words(app.ui(), "stock/pace", Type::text, {at.x, y + 10}, w, text, app.ui().tokens().ink);
+    }
+    return y - at.y;
+}
+
+} // namespace
+
+void stock_sheet(App& app, Rect place, bool closable) {
+    Ui& ui = app.ui();
+    ui.open_group("stock", Role::dialog, place, "Stock");
+    if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
+        app.close();
+    }
+    const bool editing = ui.editing("stock/thickness") || ui.editing("stock/current");
+    const bool pad = editing && !app.system_keyboard;
+    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
+    const Point at = ui.open_region("stock", place);
+    const float w = place.w - 2 * margin;
+    const float x = at.x + margin;
+    float y = at.y;
+    y += thickness_entry(app, {at.x, y, place.w, 0});
+    y += 10;
+    y += plates(app, {x, y}, w);
+    y += section(ui, "stock/metal/title", {x, y}, w, "Metal");
+    y += metals(app, {x, y}, w);
+    y += 12;
+    y += current_entry(app, {at.x, y, place.w, 0});
+    y += 10;
+    y += currents(app, {x, y}, w) + 10;
+    y += suggestion(app, {x, y}, w);
+    y += section(ui, "stock/torch/title", {x, y}, w, "Torch");
+    y += torch_hold(app, {x, y}, w) + 20;
+    ui.close_region({place.w, y - at.y});
+    if (pad) {
+        const Keys& keys = ui.editing("stock/thickness") ? length_keys : plain_keys;
+        if (keypad(ui, pad_place, keys) == KeypadAnswer::system_keyboard) {
+            app.system_keyboard = true;
+        }
+    }
+    ui.close_group();
+}
+
+} // namespace torchside::web

@@ -1,0 +1,111 @@
+#include "web/screens/verdicts.hpp"
+
+#include <algorithm>
+
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+Sign sign_of(Severity severity) {
+    return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
+}
+
+std::string reach_words(const App& app) {
+    const cut::Capacity& c = app.sheet().capacity;
+    const UnitSystem units = app.book().shop.display.units;
+    const Shown sever = show(c.sever, units);
+    return "Clean to " + show(c.clean, units).number + ", pierce to " + show(c.pierce, units).number + ", parts " +
+           sever.whole();
+}
+
+Verdict plate(const App& app) {
+    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), "reach"};
+    switch (app.sheet().capacity.verdict) {
+    case cut::Reach::clean:
+        break;
+    case cut::Reach::edge_start:
+        v.sign = Sign::caution;
+        v.sentence = "Too thick to pierce: start at an edge";
+        break;
+    case cut::Reach::sever:
+        v.sign = Sign::caution;
+        v.sentence = "Parts this plate, no clean cut";
+        break;
+    case cut::Reach::refused:
+        v.sign = Sign::stop;
+        v.sentence = "Past what " + show(app.book().job.current).whole() + " parts";
+        break;
+    }
+    return v;
+}
+
+Verdict circuit(const App& app) {
+    const supply::Report& r = app.sheet().circuit;
+    const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
+                      : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
+                                                                      : Sign::stop;
+    return {"circuit", sign, r.summary, r.way_out, "circuit"};
+}
+
+Verdict air_supply(const App& app) {
+    const air::Report& r = app.sheet().air;
+    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
+                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
+                                                                      : Sign::stop;
+    return {"air", sign, r.summary, r.way_out, "air"};
+}
+
+Verdict eyes(const App& app) {
+    return {"safety", Sign::holds, "Shade " + std::to_string(app.sheet().safety.shade_min) + " or darker, arc in view",
+            "Eyes, ears, fume, fire: read once", "safety"};
+}
+
+/// Warnings that no row above speaks for; each opens the sheet that holds its field.
+bool has_own_row(std::string_view code) {
+    return code.starts_with("plate_") || code.starts_with("circuit") || code.starts_with("air") || code.starts_with("breaker");
+}
+
+std::string sheet_for(std::string_view field) {
+    if (field.starts_with("shop.machine")) {
+        return "machine";
+    }
+    if (field.starts_with("shop.height_control")) {
+        return "height";
+    }
+    if (field.starts_with("shop.table")) {
+        return "table";
+    }
+    return "stock";
+}
+
+/// A warning is one sentence; its first clause is the row's title, the rest its quiet line.
+Verdict of_warning(const Warning& w) {
+    std::size_t cut = w.text.find_first_of(":;");
+    Verdict v{w.code, sign_of(w.severity), w.text, "", sheet_for(w.field)};
+    if (cut != std::string::npos && cut + 2 < w.text.size()) {
+        v.sentence = w.text.substr(0, cut);
+        v.way_out = w.text.substr(cut + 2);
+        if (!v.way_out.empty() && v.way_out[0] >= 'a' && v.way_out[0] <= 'z') {
+            v.way_out[0] = static_cast<char>(v.way_out[0] - 'a' + 'A');
+        }
+    }
+    return v;
+}
+
+} // namespace
+
+std::vector<Verdict> verdicts(const App& app) {
+    std::vector<Verdict> rows{plate(app), circuit(app), air_supply(app)};
+    for (const Warning& w : app.sheet().warnings) {
+        if (!has_own_row(w.code)) {
+            rows.push_back(of_warning(w));
+        }
+    }
+    rows.push_back(eyes(app));
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const Verdict& a, const Verdict& b) { return static_cast<int>(a.sign) > static_cast<int>(b.sign); });
+    return rows;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,23 @@
+// The verdict rows of the Cut screen, made of what the worksheet says: no judgement is made here.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "web/kit/marks.hpp"
+#include "web/screens/app.hpp"
+
+namespace torchside::web {
+
+struct Verdict {
+    std::string code;
+    Sign sign = Sign::holds;
+    std::string sentence;
+    std::string way_out;
+    std::string sheet; // what touching the row opens
+};
+
+/// Worst first.
+[[nodiscard]] std::vector<Verdict> verdicts(const App& app);
+
+} // namespace torchside::web
