@@ -85,6 +85,9 @@ const Field* find_key(Fields fields, std::string_view key) {
 // Splits "tests[3]" off the front of a path. False when the brackets are malformed.
 bool take_step(std::string_view& path, std::string_view& key, bool& indexed, std::size_t& index) {
     const std::string_view step = path.substr(0, path.find('.'));
+    if (step.size() + 1 == path.size()) {
+        return false; // ends in a dot
+    }
     path.remove_prefix(std::min(path.size(), step.size() + 1));
     key = step.substr(0, step.find('['));
     indexed = key.size() < step.size();

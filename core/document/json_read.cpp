@@ -247,12 +247,18 @@ private:
             }
         }
         const std::string literal(text_.substr(start, at_ - start));
+        const std::size_t end = at_;
+        at_ = start;
         if (literal.size() > longest_number) {
             return fail("a number of more than 64 characters");
         }
         out.type = JsonValue::Type::number;
         out.number = std::strtod(literal.c_str(), nullptr) + 0.0; // + 0.0 makes -0 a plain 0
-        return std::isfinite(out.number) || fail("a number too large for any field");
+        if (!std::isfinite(out.number)) {
+            return fail("a number too large for any field");
+        }
+        at_ = end;
+        return true;
     }
 
     std::string_view text_;

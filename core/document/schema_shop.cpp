@@ -76,6 +76,8 @@ constexpr Field circuit_table[] = {
                                        "Copper gauge of the extension cord; none without a cord.", "AWG"),
     number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
     number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
+    plain<&supply::Circuit::compressor_motor_hp>("compressor_motor_hp", "hp", 0.5, 10,
+                                                 "Motor of the compressor, when it runs on this circuit too."),
     number<&supply::Circuit::generator>("generator_va", in_va, 500, 200000,
                                         "Rating of the generator that feeds it instead of the panel."),
     flag<&supply::Circuit::dedicated>("dedicated", "The circuit was wired for this machine alone."),
@@ -92,6 +94,7 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::torch>("torch_l_min", in_l_min, 20, 1000, "Free air the torch uses while it cuts."),
     number<&air::AirSystem::torch_pressure>("torch_bar", in_bar, 2, 10,
                                             "Pressure the machine wants at its inlet while air flows."),
+    number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "", 0, 1, "Relative humidity at the compressor."),
 };

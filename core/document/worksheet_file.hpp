@@ -1,0 +1,16 @@
+// The worksheet as JSON: what `torchside worksheet` prints.
+//
+// A figure that is advice is {"value", "low", "high", "basis": ["physics", "practice", "published:<key>", "tests:<n>",
+// "entered"]}; units are in the keys. The members are always all there: when the plate is refused, those of "settings"
+// and "by_hand" are null and the reason is in "capacity" and "warnings".
+#pragma once
+
+#include <string>
+
+#include "core/worksheet/worksheet.hpp"
+
+namespace torchside::document {
+
+[[nodiscard]] std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook);
+
+} // namespace torchside::document

@@ -1,0 +1,148 @@
+// Random workbooks with every field somewhere in its range, made from the schema's own tables so that a new key is
+// covered the day it is added. The same seed gives the same workbook on every platform.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/document/access.hpp"
+#include "tests/property/rng.hpp"
+
+namespace torchside::test {
+
+namespace detail {
+
+inline void fill(document::Fields fields, void* object, Rng& rng);
+
+inline double random_number(const document::FieldInfo& info, Rng& rng) {
+    if (rng.chance(0.04)) {
+        return rng.chance(0.5) ? info.low : info.high;
+    }
+    const double x = info.low > 0.0 ? rng.by_factor(info.low, info.high) : rng.uniform(info.low, info.high);
+    // People type round numbers; but every digit must survive too.
+    const double rounded = std::floor(x * 10.0 + 0.5) / 10.0;
+    return rng.chance(0.5) && rounded >= info.low && rounded <= info.high ? rounded : x;
+}
+
+inline document::Scalar random_scalar(const document::FieldInfo& info, Rng& rng) {
+    using document::FieldKind;
+    if (info.nullable && rng.chance(0.4)) {
+        return nullptr;
+    }
+    switch (info.kind) {
+    case FieldKind::integer:
+        if (!info.choices.empty()) {
+            return info.choices[rng.below(info.choices.size())];
+        }
+        return std::floor(random_number(info, rng));
+    case FieldKind::flag:
+        return rng.chance(0.5);
+    case FieldKind::word:
+        return info.words[rng.below(info.words.size())];
+    case FieldKind::text: {
+        constexpr std::string_view letters[] = {"A", "z", " ", "\"", "\\", "/", "ß", "é", "⅛", "鉄", "😀", "<", "&"};
+        std::string out;
+        const bool code = info.low == info.high;
+        for (auto n = code ? 3 : rng.below(static_cast<std::uint64_t>(info.high) + 1); n > 0; --n) {
+            out +=
+                code ? std::string(1, static_cast<char>('A' + rng.below(26))) : letters[rng.below(std::size(letters))];
+        }
+        return std::string_view(out);
+    }
+    default:
+        return random_number(info, rng);
+    }
+}
+
+inline std::uint64_t random_count(const document::FieldInfo& info, Rng& rng) {
+    const auto low = static_cast<std::uint64_t>(info.low);
+    const auto high = static_cast<std::uint64_t>(info.high);
+    return std::min(high, low + (rng.chance(0.01) ? rng.below(60) : rng.below(6)));
+}
+
+inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
+    void* member = document::writable(field, owner);
+    if (field.info.kind == document::FieldKind::object) {
+        return fill(*field.children, member, rng);
+    }
+    if (field.info.kind != document::FieldKind::list) {
+        static_cast<void>(document::put(field, owner, random_scalar(field.info, rng)));
+        return;
+    }
+    while (field.list->size(member) > 0) {
+        field.list->erase(member, 0);
+    }
+    for (auto n = random_count(field.info, rng); n > 0; --n) {
+        field.list->grow(member);
+        fill(*field.children, const_cast<void*>(field.list->at(member, field.list->size(member) - 1)), rng);
+    }
+}
+
+inline void fill(document::Fields fields, void* object, Rng& rng) {
+    for (const document::Field& field : fields) {
+        fill_field(field, object, rng);
+    }
+}
+
+} // namespace detail
+
+inline Workbook random_workbook(Rng& rng) {
+    Workbook w;
+    detail::fill(document::workbook_fields(), &w, rng);
+    air::AirSystem& air = w.shop.air;
+    if (air.cut_in > air.cut_out) {
+        std::swap(air.cut_in, air.cut_out);
+    } else if (!(air.cut_out > air.cut_in)) {
+        air.cut_in = Pressure{6, bar};
+        air.cut_out = Pressure{8, bar};
+    }
+    // Half of the jobs are ones a small shop has, so that settings are compared and not only refusals.
+    if (rng.chance(0.5)) {
+        w.job.thickness = Length{rng.by_factor(1.0, 14.0), mm};
+        w.job.current = Current{rng.uniform(30.0, 60.0), ampere};
+        w.shop.machine.max_current = Current{rng.uniform(60.0, 90.0), ampere};
+    }
+    for (tune::TestCut& cut : w.shop.tests) {
+        if (cut.verdict && !cut.feed) {
+            cut.verdict.reset();
+        }
+        if (rng.chance(0.6)) {
+            cut.material = w.job.material;
+        }
+    }
+    return w;
+}
+
+/// Equal to the last bit in every field.
+inline bool same(document::Fields fields, const void* a, const void* b) {
+    using document::FieldKind;
+    return std::all_of(fields.begin(), fields.end(), [&](const document::Field& field) {
+        const void* in_a = field.member(a);
+        const void* in_b = field.member(b);
+        if (field.info.kind == FieldKind::object) {
+            return same(*field.children, in_a, in_b);
+        }
+        if (field.info.kind == FieldKind::text) {
+            return *static_cast<const std::string*>(in_a) == *static_cast<const std::string*>(in_b);
+        }
+        if (field.info.kind == FieldKind::list) {
+            const std::size_t size = field.list->size(in_a);
+            bool equal = size == field.list->size(in_b);
+            for (std::size_t i = 0; equal && i < size; ++i) {
+                equal = same(*field.children, field.list->at(in_a, i), field.list->at(in_b, i));
+            }
+            return equal;
+        }
+        double x = 0.0;
+        double y = 0.0;
+        const bool has_x = field.scalar->get(in_a, x);
+        const bool has_y = field.scalar->get(in_b, y);
+        return has_x == has_y && x == y;
+    });
+}
+
+inline bool same(const Workbook& a, const Workbook& b) {
+    return same(document::workbook_fields(), &a, &b);
+}
+
+} // namespace torchside::test

@@ -1,0 +1,24 @@
+// The commands of `torchside`: each takes the words after its name and gives back the whole text to print, or a Fault
+// that becomes the one line on stderr. Nothing is printed before all of it is known, so there are no partial results.
+#pragma once
+
+#include <string>
+
+#include "core/quantity/outcome.hpp"
+#include "tools/cli/words.hpp"
+
+namespace torchside::cli {
+
+struct Command {
+    const char* name;
+    const char* usage; // the words after the name
+    const char* about; // one line
+    Outcome<std::string> (*run)(const Arguments&);
+};
+
+Outcome<std::string> run_worksheet(const Arguments& arguments);
+Outcome<std::string> run_chart(const Arguments& arguments);
+Outcome<std::string> run_physics(const Arguments& arguments);
+Outcome<std::string> run_schema(const Arguments& arguments);
+
+} // namespace torchside::cli

@@ -1,0 +1,68 @@
+// torchside: the calculator as a command, for scripts and for checks. See DESIGN's table of commands and `--help`.
+#include <cstdio>
+#include <cstring>
+
+#include "core/document/utf8.hpp"
+#include "tools/cli/command.hpp"
+
+namespace {
+
+using namespace torchside;
+using namespace torchside::cli;
+
+constexpr Command commands[] = {
+    {"physics", "--material M --thickness_mm T --current_a I [--arc_v U] [--bore_mm D]", "the energy balance alone",
+     run_physics},
+    {"schema", "", "every key of the workbook: range, default, meaning", run_schema},
+};
+
+std::string help() {
+    std::string out = "Torchside: what to dial in for a small air plasma torch, and what it costs.\n\n";
+    for (const Command& command : commands) {
+        out += "  torchside " + std::string(command.name) + (*command.usage != '\0' ? " " : "") + command.usage +
+               "\n      " + command.about + "\n";
+    }
+    out += "  torchside --help | --version\n\n"
+           "FILE is a workbook (JSON as `torchside schema` describes it), or - for standard input.\n"
+           "Exit 0; or 2 and one line on standard error, FIELD: what is wrong, what is accepted.\n";
+    return out;
+}
+
+Outcome<std::string> run(const Arguments& words) {
+    std::string names;
+    for (const Command& command : commands) {
+        if (!words.empty() && words[0] == command.name) {
+            return command.run({words.begin() + 1, words.end()});
+        }
+        names += (names.empty() ? "" : ", ") + std::string(command.name);
+    }
+    if (words.size() == 1 && words[0] == "--help") {
+        return help();
+    }
+    if (words.size() == 1 && words[0] == "--version") {
+        return std::string("torchside " TORCHSIDE_VERSION "\n");
+    }
+    if (words.empty()) {
+        return Fault{"COMMAND", "missing, accepted is " + names + ", --help or --version"};
+    }
+    return Fault{document::one_line(words[0]), "unknown command, accepted is " + names + ", --help or --version"};
+}
+
+int refuse(const Fault& fault) {
+    std::fprintf(stderr, "%s: %s\n", fault.field.c_str(), fault.text.c_str());
+    return 2;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    const auto answer = run(Arguments(argv + 1, argv + argc));
+    if (!answer) {
+        return refuse(answer.fault());
+    }
+    const std::string& text = answer.value();
+    if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size() || std::fflush(stdout) != 0) {
+        return refuse({"standard output", "cannot be written, accepted is an open file or pipe with room"});
+    }
+    return 0;
+}

@@ -1,0 +1,81 @@
+// torchside physics: the energy balance alone, with the terms of a small air torch, for checks.
+#include "core/cut/balance.hpp"
+#include "core/document/json.hpp"
+#include "tools/cli/command.hpp"
+
+namespace torchside::cli {
+
+namespace {
+
+// The balance knows the workbook's keys; here the same figures came by options.
+Fault by_option(const Fault& fault, const Words& words) {
+    constexpr std::string_view options[][2] = {
+        {"thickness", "--thickness_mm"}, {"current", "--current_a"}, {"bore", "--bore_mm"}, {"arc", "--arc_v"}};
+    for (const auto& [part, option] : options) {
+        if (fault.field.find(part) != std::string::npos) {
+            const std::string typed = words.option(option).value_or("");
+            return {std::string(option), (typed.empty() ? "" : typed + " is not accepted: ") + fault.text};
+        }
+    }
+    return fault;
+}
+
+std::string to_json(const cut::Balance& b, Length kerf) {
+    document::JsonWriter out;
+    out.open('{');
+    out.key("feed_mm_min").number(b.feed.in(mm_min));
+    out.key("arc_v").number(b.arc.in(volt));
+    out.key("kerf_mm").number(kerf.in(mm));
+    out.key("melted_width_mm").number(b.kerf.in(mm));
+    out.key("power_w").number(b.power.in(watt));
+    out.key("melt_w").number(b.melt.in(watt));
+    out.key("conduction_w").number(b.conduction.in(watt));
+    out.close();
+    return out.take();
+}
+
+} // namespace
+
+Outcome<std::string> run_physics(const Arguments& arguments) {
+    const auto words =
+        Words::sort(arguments, 0, {"--material", "--thickness_mm", "--current_a", "--arc_v", "--bore_mm"});
+    if (!words) {
+        return words.fault();
+    }
+    const auto metal = words.value().material();
+    const auto thickness = words.value().number("--thickness_mm");
+    const auto current = words.value().number("--current_a");
+    const auto arc = words.value().number_if_given("--arc_v");
+    const auto bore = words.value().number_if_given("--bore_mm");
+    if (!metal) {
+        return metal.fault();
+    }
+    for (const auto* number : {&thickness, &current}) {
+        if (!*number) {
+            return number->fault();
+        }
+    }
+    for (const auto* number : {&arc, &bore}) {
+        if (!*number) {
+            return number->fault();
+        }
+    }
+    cut::Plate plate;
+    plate.metal = metal.value();
+    plate.thickness = Length{thickness.value(), mm};
+    plate.current = Current{current.value(), ampere};
+    if (arc.value()) {
+        plate.arc = Voltage{*arc.value(), volt};
+    }
+    if (bore.value()) {
+        plate.bore = Length{*bore.value(), mm};
+    }
+    const cut::Terms& terms = cut::small_air_torch(plate.metal);
+    const auto balance = cut::balance(plate, terms);
+    if (!balance) {
+        return by_option(balance.fault(), words.value());
+    }
+    return to_json(balance.value(), cut::kerf(plate, terms));
+}
+
+} // namespace torchside::cli

@@ -1,0 +1,16 @@
+// torchside schema: every key of the workbook with its range, default and meaning, as a JSON Schema.
+#include "core/document/schema.hpp"
+
+#include "tools/cli/command.hpp"
+
+namespace torchside::cli {
+
+Outcome<std::string> run_schema(const Arguments& arguments) {
+    const auto words = Words::sort(arguments, 0, {});
+    if (!words) {
+        return words.fault();
+    }
+    return document::schema_json();
+}
+
+} // namespace torchside::cli

@@ -1,0 +1,134 @@
+#include "tools/cli/words.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <memory>
+
+#include "core/document/json.hpp"
+#include "core/document/schema.hpp"
+#include "core/document/utf8.hpp"
+#include "core/document/workbook_file.hpp"
+
+namespace torchside::cli {
+
+namespace {
+
+template <class Names>
+std::string listed(const Names& names) {
+    std::string out;
+    for (const auto& name : names) {
+        out += out.empty() ? "" : ", ";
+        out += name;
+    }
+    return out.empty() ? "none" : out;
+}
+
+std::string quoted(std::string_view word) {
+    return '"' + document::one_line(word) + '"';
+}
+
+} // namespace
+
+Outcome<Words> Words::sort(const Arguments& arguments, std::size_t files,
+                           std::initializer_list<std::string_view> options) {
+    Words words;
+    for (std::size_t i = 0; i < arguments.size(); ++i) {
+        const std::string& word = arguments[i];
+        if (!word.starts_with("--")) {
+            words.files_.push_back(word);
+            continue;
+        }
+        if (std::find(options.begin(), options.end(), word) == options.end()) {
+            return Fault{document::one_line(word), "unknown option, accepted is " + listed(options)};
+        }
+        if (words.option(word)) {
+            return Fault{word, "given twice, accepted is once"};
+        }
+        if (i + 1 == arguments.size()) {
+            return Fault{word, "its value is missing, accepted is " + word + " and a value"};
+        }
+        words.options_.emplace_back(word, arguments[++i]);
+    }
+    if (words.files_.size() < files) {
+        return Fault{"FILE", "missing, accepted is a workbook file, or - for standard input"};
+    }
+    if (words.files_.size() > files) {
+        return Fault{document::one_line(words.files_[files]),
+                     "one word too many, accepted is " + std::to_string(files) + " file and " + listed(options)};
+    }
+    return words;
+}
+
+std::optional<std::string> Words::option(std::string_view name) const {
+    for (const auto& [key, value] : options_) {
+        if (key == name) {
+            return value;
+        }
+    }
+    return {};
+}
+
+Outcome<std::optional<double>> Words::number_if_given(std::string_view name) const {
+    const auto typed = option(name);
+    if (!typed) {
+        return std::optional<double>{};
+    }
+    const auto json = document::parse_json(*typed);
+    if (!json || json.value().type != document::JsonValue::Type::number) {
+        return Fault{std::string(name), quoted(*typed) + " is no number, accepted is a number such as 6 or 12.7"};
+    }
+    return std::optional(json.value().number);
+}
+
+Outcome<double> Words::number(std::string_view name) const {
+    const auto number = number_if_given(name);
+    if (!number) {
+        return number.fault();
+    }
+    if (!number.value()) {
+        return Fault{std::string(name), "missing, accepted is a number such as 6 or 12.7"};
+    }
+    return *number.value();
+}
+
+Outcome<std::size_t> Words::choice(std::string_view name, std::initializer_list<std::string_view> words,
+                                   std::optional<std::size_t> otherwise) const {
+    const auto typed = option(name);
+    if (!typed && otherwise) {
+        return *otherwise;
+    }
+    const auto found = typed ? std::find(words.begin(), words.end(), *typed) : words.end();
+    if (found == words.end()) {
+        return Fault{std::string(name),
+                     (typed ? quoted(*typed) + " is not accepted" : "missing") + ", accepted is " + listed(words)};
+    }
+    return static_cast<std::size_t>(found - words.begin());
+}
+
+Outcome<Metal> Words::material() const {
+    const auto info = document::field("job.material");
+    const auto typed = option("--material");
+    const auto found = typed ? std::find(info->words.begin(), info->words.end(), *typed) : info->words.end();
+    if (found == info->words.end()) {
+        return Fault{"--material", (typed ? quoted(*typed) + " is not accepted" : "missing") + ", accepted is " +
+                                       document::accepted(*info)};
+    }
+    return static_cast<Metal>(found - info->words.begin());
+}
+
+Outcome<Workbook> load_workbook(const std::string& file) {
+    const auto close = [](std::FILE* f) { return f == stdin ? 0 : std::fclose(f); };
+    const std::unique_ptr<std::FILE, decltype(close)> in(file == "-" ? stdin : std::fopen(file.c_str(), "rb"), close);
+    const std::string name = document::one_line(file);
+    if (!in) {
+        return Fault{name, "cannot be opened, accepted is a workbook file, or - for standard input"};
+    }
+    std::string text(document::largest_file + 1, '\0');
+    text.resize(std::fread(text.data(), 1, text.size(), in.get()));
+    if (std::ferror(in.get()) != 0) {
+        return Fault{name, "cannot be read, accepted is a workbook file, or - for standard input"};
+    }
+    return document::read_workbook(text);
+}
+
+} // namespace torchside::cli
