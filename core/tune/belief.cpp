@@ -1,0 +1,109 @@
+// What a fit says of one stock and of one row.
+#include <algorithm>
+#include <tuple>
+
+#include "core/quantity/estimate.hpp"
+#include "core/tune/quantile.hpp"
+#include "core/tune/series.hpp"
+#include "core/tune/table.hpp"
+
+namespace torchside::tune {
+
+double Belief::quantile(double p) const {
+    if (mass.empty())
+        return mean + sd * normal_quantile(p);
+    double below = 0.0;
+    for (std::size_t i = 0; i < mass.size(); ++i) {
+        if (below + mass[i] >= p) // within a node's cell the mass lies evenly
+            return low + step * (static_cast<double>(i) - 0.5 + (p - below) / mass[i]);
+        below += mass[i];
+    }
+    return low + step * static_cast<double>(mass.size() - 1);
+}
+
+const Series::Stock* Series::find(const Vector& x, std::int64_t tag) const {
+    const auto at = std::lower_bound(stocks_.begin(), stocks_.end(), std::tie(x, tag),
+                                     [](const Stock& s, const auto& key) { return std::tie(s.x, s.tag) < key; });
+    return at != stocks_.end() && at->x == x && at->tag == tag ? &*at : nullptr;
+}
+
+Series::Cavity Series::cavity(const Vector& x, std::int64_t tag) const {
+    if (const Stock* stock = find(x, tag))
+        return cavity_of(*stock);
+    return {coefficients_.at(x), coefficients_.variance(x)};
+}
+
+Belief Series::belief(const Vector& x, std::int64_t tag) const {
+    if (const Stock* stock = find(x, tag))
+        return belief_of(*stock);
+    Belief b;
+    b.mean = coefficients_.at(x);
+    b.sd = std::sqrt(coefficients_.variance(x) + model_.stock_sd * model_.stock_sd);
+    return b;
+}
+
+Belief Series::belief_of(const Stock& stock) const {
+    Belief b;
+    b.mean = stock.mean;
+    b.sd = std::sqrt(stock.variance);
+    if (stock.evidence.empty())
+        return b;
+    const Cavity eta = cavity_of(stock);
+    const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
+    const double v = prior / (1.0 + prior * stock.reading_tau);
+    const double m = v * (eta.mean / prior + stock.reading_nu);
+    b.mass = product({stock.low, stock.step, stock.evidence}, m, v);
+    std::size_t first = 0;
+    std::size_t last = b.mass.size();
+    while (first + 1 < last && b.mass[first] < 1e-14)
+        ++first;
+    while (last > first + 1 && b.mass[last - 1] < 1e-14)
+        --last;
+    b.mass.erase(b.mass.begin() + static_cast<std::ptrdiff_t>(last), b.mass.end());
+    b.mass.erase(b.mass.begin(), b.mass.begin() + static_cast<std::ptrdiff_t>(first));
+    b.low = stock.low + static_cast<double>(first) * stock.step;
+    b.step = stock.step;
+    return b;
+}
+
+// A verdict against what all other rows say: they are had by dividing its own likelihood out again.
+Finding Series::appraise(const Observation& row, const Belief& belief) const {
+    const Judge judge(model_.window);
+    const double sure = 1.0 - model_.window.misread;
+    double right = 0.0;
+    double without = 0.0;
+    double expected = 0.0;
+    for (std::size_t i = 0; i < belief.mass.size(); ++i) {
+        const double z = row.y - (belief.low + static_cast<double>(i) * belief.step);
+        const double p = judge.happens(row.verdict, z);
+        const double rest = belief.mass[i] / judge.read_as(p);
+        right += sure * p * rest;
+        without += rest;
+        expected += p * rest;
+    }
+    const double chance = std::clamp(expected / without, 1e-300, 1.0);
+    Finding f;
+    f.row = row.row;
+    f.weight = right;
+    f.flagged = chance < normal_cdf(-model_.outlier_sd);
+    f.sd_off = chance < 0.05 ? -normal_quantile(chance) : 0.0;
+    return f;
+}
+
+void Series::report(const std::vector<double>& weights) {
+    const std::vector<double> z = distances(weights);
+    findings_.clear();
+    for (const Stock& stock : stocks_) {
+        const Belief belief = stock.evidence.empty() ? Belief{} : belief_of(stock);
+        for (std::size_t i = stock.begin; i < stock.end; ++i) {
+            const Observation& row = rows_[i];
+            if (row.judged())
+                findings_.push_back(appraise(row, belief));
+            else
+                findings_.push_back({row.row, weights[i], std::abs(z[i]), std::abs(z[i]) > model_.outlier_sd});
+        }
+    }
+    std::sort(findings_.begin(), findings_.end(), [](const Finding& a, const Finding& b) { return a.row < b.row; });
+}
+
+} // namespace torchside::tune

@@ -1,0 +1,253 @@
+// From the log to the four fits.
+#include <algorithm>
+#include <cmath>
+
+#include "core/cut/pierce.hpp"
+#include "core/tune/plate_terms.hpp"
+#include "core/tune/rows.hpp"
+
+namespace torchside::tune {
+namespace {
+
+struct Practice {
+    Metal metal;
+    double thickness_mm;
+    double current_a;
+    double bore_mm;
+    double feed_mm_min;
+    double log_sd;
+};
+
+constexpr Practice practice[] = {
+#include "generated/practice.inc"
+};
+
+double square(double x) {
+    return x * x;
+}
+
+double rest(double whole, double part) {
+    return std::sqrt(std::fmax(0.0, square(whole) - square(part)));
+}
+
+Reading reading_of(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::too_fast:
+        return Reading::high;
+    case Verdict::too_slow:
+        return Reading::low;
+    case Verdict::clean:
+        break;
+    }
+    return Reading::good;
+}
+
+Reading reading_of(PierceVerdict verdict) {
+    switch (verdict) {
+    case PierceVerdict::is_long:
+        return Reading::high;
+    case PierceVerdict::is_short:
+        return Reading::low;
+    case PierceVerdict::good:
+        break;
+    }
+    return Reading::good;
+}
+
+Observation at(const Place& place, int row) {
+    Observation o;
+    o.x = place.x;
+    o.tag = place.tag;
+    o.row = row;
+    return o;
+}
+
+Model model_of(const Gaussian& prior, double stock_sd, const Priors& p) {
+    Model m;
+    m.prior = prior;
+    m.stock_sd = stock_sd;
+    m.outlier_sd = p.outlier_sd;
+    m.student_dof = p.student_dof;
+    return m;
+}
+
+Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
+    const cut::Terms& t = cut::small_air_torch(Metal::mild_steel);
+    const double sd[] = {t.arc_offset.sd, t.arc_per_mm.sd, t.arc_per_a.sd, t.arc_per_height.sd};
+    Gaussian g = Gaussian::independent(sd);
+    if (gradient)
+        g.observe({0.0, 0.0, 0.0, 1.0}, gradient->in(volt_per_mm)-t.arc_per_height.value, square(p.arc_gradient_noise));
+    return g;
+}
+
+} // namespace
+
+Gaussian feed_physics(const Priors& p) {
+    const double sd[] = {p.feed_bias,  p.feed_slope, p.feed_current, p.feed_metal,
+                         p.feed_metal, p.feed_metal, p.feed_metal};
+    return Gaussian::independent(sd);
+}
+
+// Rules of thumb describe the typical shop: they are taken in by the part of the prior that all shops share, and the
+// shop's own part is laid on top again.
+Gaussian feed_practice(const Priors& p) {
+    const double sd[] = {rest(p.feed_bias, p.feed_shop_bias),
+                         rest(p.feed_slope, p.feed_shop_slope),
+                         p.feed_current,
+                         p.feed_metal,
+                         p.feed_metal,
+                         p.feed_metal,
+                         p.feed_metal};
+    Gaussian typical = Gaussian::independent(sd);
+    for (const Practice& row : practice) {
+        cut::Plate plate;
+        plate.metal = row.metal;
+        plate.thickness = Length{row.thickness_mm, mm};
+        plate.current = Current{row.current_a, ampere};
+        plate.bore = Length{row.bore_mm, mm};
+        const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(row.metal));
+        typical.observe(feed_place(plate).x, std::log(row.feed_mm_min / level_1.in(mm_min)), square(row.log_sd));
+    }
+    typical.cov[0][0] += square(std::fmin(p.feed_shop_bias, p.feed_bias));
+    typical.cov[1][1] += square(std::fmin(p.feed_shop_slope, p.feed_slope));
+    return typical;
+}
+
+void read_row(const TestCut& row, int index, const cut::Plate& plate, Speed level_1, const Priors& p,
+              Evidence& evidence) {
+    const cut::Terms& terms = cut::small_air_torch(row.material);
+    const bool kerf_measured = row.kerf_top || row.kerf_bottom;
+    if (row.feed && (row.verdict || !(kerf_measured || row.arc || row.pierce))) {
+        Observation o = at(feed_place(plate), index);
+        o.y = std::log(*row.feed / level_1);
+        if (row.verdict)
+            o.verdict = reading_of(*row.verdict);
+        else
+            o.noise = square(rest(p.feed_noise, p.feed_stock));
+        evidence.feed.push_back(o);
+    }
+    if (kerf_measured) {
+        const bool both = row.kerf_top && row.kerf_bottom;
+        const Length one = row.kerf_top ? *row.kerf_top : *row.kerf_bottom;
+        const Length w = both ? 0.5 * (*row.kerf_top + *row.kerf_bottom) : one;
+        Observation o = at(power_place(plate), index);
+        o.y = std::log(w / cut::kerf(plate, terms));
+        o.noise = square(p.kerf_noise) + (both ? 0.0 : square(p.kerf_one_face));
+        evidence.kerf.push_back(o);
+    }
+    if (row.arc) {
+        Observation o = at(arc_place(plate), index);
+        o.y = (*row.arc - cut::arc_volts(plate, terms)).in(volt);
+        o.noise = square(p.arc_noise);
+        evidence.arc.push_back(o);
+    }
+}
+
+namespace {
+
+// Level 1 of rows that differ by thickness alone shares the search for the limit.
+struct KnownLimit {
+    cut::Plate plate{};
+    Length limit{};
+
+    [[nodiscard]] bool holds_for(const cut::Plate& p) const {
+        return plate.metal == p.metal && plate.current == p.current && plate.bore == p.bore && plate.height == p.height;
+    }
+};
+
+Series fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
+    std::vector<Observation> rows;
+    std::vector<KnownLimit> limits;
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const TestCut& cut = cuts[i];
+        if (cut.worn || !cut.pierce || !cut.pierce_delay || !(cut.pierce_delay->in(second) > 0.0))
+            continue;
+        const cut::Plate plate = plate_of(cut, posterior.nozzles);
+        auto known =
+            std::find_if(limits.begin(), limits.end(), [&](const KnownLimit& k) { return k.holds_for(plate); });
+        if (known == limits.end())
+            known = limits.insert(limits.end(), {plate, pierce_limit(posterior, plate)});
+        const Duration level_1 = pierce_level_1(plate, known->limit);
+        if (!(level_1.in(second) > 0.0))
+            continue;
+        Observation o = at(power_place(plate), static_cast<int>(i));
+        o.y = std::log(*cut.pierce_delay / level_1);
+        o.verdict = reading_of(*cut.pierce);
+        rows.push_back(o);
+    }
+    const double sd[] = {p.pierce_bias, p.pierce_slope, p.pierce_current};
+    Model model = model_of(Gaussian::independent(sd), p.pierce_stock, p);
+    model.window = {p.pierce_window, p.pierce_soft, p.pierce_misread};
+    return fit(std::move(rows), model);
+}
+
+void mark(std::vector<RowNote>& notes, const Series& series) {
+    for (const Finding& f : series.findings()) {
+        RowNote& note = notes[static_cast<std::size_t>(f.row)];
+        note.why = RowNote::Why::taught;
+        note.measure_again = note.measure_again || f.flagged;
+        note.weight = std::fmin(note.weight, f.weight);
+        note.sd_off = std::fmax(note.sd_off, f.sd_off);
+    }
+}
+
+std::string_view text_of(const RowNote& note) {
+    if (note.measure_again)
+        return "More than three standard deviations from what your other cuts say: kept at a low weight. Cut or "
+               "measure it "
+               "again.";
+    switch (note.why) {
+    case RowNote::Why::worn:
+        return "Cut with a worn nozzle or electrode: kept, but it does not teach.";
+    case RowNote::Why::says_nothing:
+        return "Holds no verdict and no measurement that a setting could be learnt from.";
+    case RowNote::Why::outside_model:
+        return "Outside the plate, current or height that the cut model holds for: kept, but it does not teach.";
+    case RowNote::Why::taught:
+        break;
+    }
+    return {};
+}
+
+} // namespace
+
+Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient) {
+    return learn(cuts, machine, gradient, priors());
+}
+
+Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
+                const Priors& p) {
+    Posterior posterior;
+    posterior.nozzles = machine.nozzles;
+    posterior.notes.resize(cuts.size());
+    posterior.feed_physics = feed_physics(p);
+    posterior.feed_practice = feed_practice(p);
+
+    Evidence evidence;
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const cut::Plate plate = plate_of(cuts[i], posterior.nozzles);
+        const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
+        if (cuts[i].worn)
+            posterior.notes[i].why = RowNote::Why::worn;
+        else if (!(level_1.in(mm_min) > 0.0))
+            posterior.notes[i].why = RowNote::Why::outside_model;
+        else
+            read_row(cuts[i], static_cast<int>(i), plate, level_1, p, evidence);
+    }
+
+    Model feed_model = model_of(posterior.feed_practice, p.feed_stock, p);
+    feed_model.window = {p.window, p.window_soft, p.misread};
+    posterior.feed = fit(std::move(evidence.feed), feed_model);
+    const double kerf_sd[] = {p.kerf_bias, p.kerf_slope, p.kerf_current};
+    posterior.kerf = fit(std::move(evidence.kerf), model_of(Gaussian::independent(kerf_sd), 0.0, p));
+    posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
+    posterior.pierce = fit_pierce(cuts, posterior, p);
+
+    for (const Series* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
+        mark(posterior.notes, *series);
+    for (RowNote& note : posterior.notes)
+        note.text = text_of(note);
+    return posterior;
+}
+
+} // namespace torchside::tune

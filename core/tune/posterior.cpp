@@ -1,0 +1,156 @@
+#include "core/tune/posterior.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/cut/pierce.hpp"
+#include "core/tune/plate_terms.hpp"
+#include "core/tune/rows.hpp"
+
+namespace torchside::tune {
+namespace {
+
+Basis basis_of(const Series& series, bool practice) {
+    Basis basis;
+    basis.physics = true;
+    basis.practice = practice;
+    basis.tests = series.rows();
+    return basis;
+}
+
+Belief with_noise(Belief belief, double sd) {
+    belief.sd = std::sqrt(belief.sd * belief.sd + sd * sd);
+    return belief;
+}
+
+// level 1 times e^f, at the median and the ends of the band.
+template <class Q>
+Estimate<Q> scaled(Q level_1, const Belief& f, const Basis& basis) {
+    return {std::exp(f.quantile(0.5)) * level_1, std::exp(f.quantile(0.1)) * level_1,
+            std::exp(f.quantile(0.9)) * level_1, basis};
+}
+
+Belief normal(const Gaussian& coefficients, const Vector& x, double stock_sd) {
+    Belief b;
+    b.mean = coefficients.at(x);
+    b.sd = std::sqrt(coefficients.variance(x) + stock_sd * stock_sd);
+    return b;
+}
+
+} // namespace
+
+Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
+    if (!(level_1.in(mm_min) > 0.0))
+        return {};
+    const Place place = feed_place(plate);
+    return scaled(level_1, posterior.feed.belief(place.x, place.tag), basis_of(posterior.feed, true));
+}
+
+Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Length level_1 = cut::kerf(plate, cut::small_air_torch(plate.metal));
+    if (!(level_1.in(mm) > 0.0 && plate.thickness.in(mm) > 0.0))
+        return {};
+    const Place place = power_place(plate);
+    const Belief f = with_noise(posterior.kerf.belief(place.x, place.tag), priors().kerf_noise);
+    return scaled(level_1, f, basis_of(posterior.kerf, false));
+}
+
+Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Voltage level_1 = cut::arc_volts(plate, cut::small_air_torch(plate.metal));
+    const Place place = arc_place(plate);
+    const Belief f = with_noise(posterior.arc.belief(place.x, place.tag), priors().arc_noise);
+    const double u = level_1.in(volt);
+    return {Voltage{u + f.mean, volt}, Voltage{std::fmax(0.0, u + f.quantile(0.1)), volt},
+            Voltage{u + f.quantile(0.9), volt}, basis_of(posterior.arc, true)};
+}
+
+Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Length limit = pierce_limit(posterior, plate);
+    if (plate.thickness >= limit)
+        return {};
+    const Duration level_1 = pierce_level_1(plate, limit);
+    if (!(level_1.in(second) > 0.0))
+        return {};
+    const Place place = power_place(plate);
+    return scaled(level_1, posterior.pierce.belief(place.x, place.tag), basis_of(posterior.pierce, false));
+}
+
+// Regula falsi with Illinois' weight: ln(feed) over ln(t) is nearly straight, so a handful of steps will do.
+Length pierce_limit(const Posterior& posterior, const cut::Plate& asked) {
+    const double wanted = std::log(cut::small_air_torch(asked.metal).pierce_feed.value);
+    const LearntFeed model(posterior);
+    cut::Plate plate = asked;
+    const auto excess = [&](double ln_t) {
+        plate.thickness = Length{std::exp(ln_t), mm};
+        return std::log(model.feed(plate).in(mm_min)) - wanted;
+    };
+    double a = std::log(0.1001);
+    double b = std::log(199.9);
+    double fa = excess(a);
+    double fb = excess(b);
+    if (!(fa > 0.0 && fb < 0.0))
+        return fa > 0.0 ? Length{200.0, mm} : Length{};
+    double x = a;
+    for (int i = 0; i < 60; ++i) {
+        const double next = b - fb * (b - a) / (fb - fa);
+        if (std::abs(next - x) < 1e-15)
+            break;
+        x = next;
+        const double f = excess(x);
+        if (f == 0.0)
+            break;
+        if ((f > 0.0) == (fb > 0.0)) {
+            fa *= 0.5;
+        } else {
+            a = b;
+            fa = fb;
+        }
+        b = x;
+        fb = f;
+    }
+    return Length{std::exp(x), mm};
+}
+
+Duration pierce_level_1(const cut::Plate& plate, Length limit) {
+    const Length kept = std::max(limit, plate.thickness / 0.9);
+    const Outcome<Duration> delay = cut::pierce_delay(plate, kept, cut::small_air_torch(plate.metal));
+    return delay ? delay.value() : Duration{};
+}
+
+Trail trail(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
+    if (!(level_1.in(mm_min) > 0.0))
+        return {};
+    const Vector x = feed_place(plate).x;
+    const double stock_sd = priors().feed_stock;
+    Basis basis;
+    basis.physics = true;
+    Trail t;
+    t.physics = scaled(level_1, normal(posterior.feed_physics, x, stock_sd), basis);
+    basis.practice = true;
+    t.practice = scaled(level_1, normal(posterior.feed_practice, x, stock_sd), basis);
+    t.own = feed(posterior, plate);
+    return t;
+}
+
+Speed LearntFeed::feed(const cut::Plate& asked) const {
+    const cut::Plate plate = plate_of(asked, posterior_->nozzles);
+    const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
+    return std::exp(posterior_->feed.curve(feed_place(plate).x)) * level_1;
+}
+
+Length proven(std::span<const TestCut> cuts, Metal metal, Current current) {
+    Length most{};
+    for (const TestCut& row : cuts)
+        if (row.material == metal && row.current <= current && row.verdict == Verdict::clean && !row.worn)
+            most = std::max(most, row.thickness);
+    return most;
+}
+
+} // namespace torchside::tune

@@ -1,0 +1,95 @@
+// What a shop's test cuts teach: every number of a cut, from physics, common practice and the shop's own log.
+//
+// What       Feed, kerf, arc volts and pierce delay of any plate, each with its 80 % band and what it rests on.
+// Formula    feed    ln v = ln v_1 + b0 + b1 ln(t/6 mm) + b2 ln(I/45 A) + c_metal + e_stock
+//            kerf    ln w = ln w_1 + k0 + k1 ln(t/6) + k2 ln(I/45) + noise
+//            arc     U = U_1 + a0 + a1 (t - 6) + a2 (I - 45) + a3 (h - 1.5 mm) + noise
+//            pierce  ln d = ln d_1 + p0 + p1 ln(t/6) + p2 ln(I/45) + e_stock;  d_1 with the pierce limit of the learnt
+//            feed level 1 (v_1, w_1, U_1, d_1): core/cut. Priors: assets/data/tune_priors.json, voltage terms of
+//            core/cut. Level 2: the rows of assets/data/practice.json read b0, b1, b2, c of the typical shop with
+//            log-sd 0.20; the shop's own part of b0 (sd 0.25 of 0.35) and b1 (sd 0.15 of 0.20) they leave open. Level
+//            3: the log, through series.hpp. value is the median, low..high the 10 % and 90 % points of e_stock and all
+//            coefficients (of the next cut, noise included, for kerf and arc).
+// Rows       feed with a verdict: window likelihood. A feed with neither verdict nor any other finding: the feed this
+// shop
+//            runs, a clean one, log-sd 0.08. Kerf: mean of both faces; one face alone with more noise. Arc volts: at
+//            the row's cut height (1.5 mm when absent). Pierce delay with a verdict: window likelihood. Worn rows and
+//            rows outside the model do not teach; note() says so.
+// Range      0..500 rows, any plate that core/cut accepts. Without own cuts expect +-30 % (1 sd) of a feed.
+// Edges      a plate the balance refuses: an Estimate of zeros. A plate at or past the pierce limit: pierce delay of
+// zeros.
+//            Galvanised learns with mild steel. Rows in any order give the same bits.
+// Example    no rows, mild steel 6 mm 45 A: see tests/core/tune_posterior.cpp.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "core/cut/feed_model.hpp"
+#include "core/gear/machine.hpp"
+#include "core/quantity/estimate.hpp"
+#include "core/tune/priors.hpp"
+#include "core/tune/series.hpp"
+#include "core/tune/test_cut.hpp"
+
+namespace torchside::tune {
+
+/// What became of one row of the log.
+struct RowNote {
+    enum class Why { taught, worn, says_nothing, outside_model };
+    Why why = Why::says_nothing;
+    bool measure_again = false; // some finding of it is more than 3 sd from what all else says
+    double weight = 1.0;        // of its least trusted finding
+    double sd_off = 0.0;        // of its furthest finding
+    std::string_view text{};    // one sentence; empty when there is nothing to say
+};
+
+struct Posterior {
+    Series feed{};
+    Series kerf{};
+    Series arc{};
+    Series pierce{};
+    Gaussian feed_physics{};  // coefficients of the feed after level 1
+    Gaussian feed_practice{}; // after level 2
+    std::vector<Nozzle> nozzles{};
+    std::vector<RowNote> notes{}; // one a row of the log
+};
+
+/// `gradient`: arc volts per height that the user measured on this machine.
+[[nodiscard]] Posterior learn(std::span<const TestCut> cuts, const Machine& machine,
+                              std::optional<Gradient> gradient = std::nullopt);
+
+/// The same with other spreads: for simulations and tests.
+[[nodiscard]] Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
+                              const Priors& priors);
+
+[[nodiscard]] Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& plate);
+
+/// What moved the feed: physics alone, with practice, with the shop's own cuts.
+struct Trail {
+    Estimate<Speed> physics{};
+    Estimate<Speed> practice{};
+    Estimate<Speed> own{};
+};
+[[nodiscard]] Trail trail(const Posterior& posterior, const cut::Plate& plate);
+
+/// The smooth middle of the learnt feed, without any one stock's own part: for the searches of core/cut over thickness.
+/// Refers to the posterior, which must outlive it.
+class LearntFeed final : public cut::FeedModel {
+public:
+    explicit LearntFeed(const Posterior& posterior) : posterior_(&posterior) {}
+    [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
+
+private:
+    const Posterior* posterior_;
+};
+
+/// The thickest plate of this metal that the log says was cut cleanly at this current or less; 0 for none.
+[[nodiscard]] Length proven(std::span<const TestCut> cuts, Metal metal, Current current);
+
+} // namespace torchside::tune

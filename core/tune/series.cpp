@@ -1,0 +1,185 @@
+#include "core/tune/series.hpp"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+#include "core/tune/table.hpp"
+
+namespace torchside::tune {
+namespace {
+
+constexpr int most_sweeps = 60;
+constexpr int damped_after = 20; // contradictory rows can make the sweeps swing: then half steps
+constexpr double settled = 1e-13;
+constexpr int most_outlier_rounds = 40;
+
+auto said(const Observation& o) {
+    return std::tie(o.x, o.tag, o.noise, o.verdict, o.y);
+}
+
+} // namespace
+
+void Series::sort_into_stocks() {
+    std::stable_sort(rows_.begin(), rows_.end(),
+                     [](const Observation& a, const Observation& b) { return said(a) < said(b); });
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        if (i == 0 || rows_[i].x != rows_[i - 1].x || rows_[i].tag != rows_[i - 1].tag) {
+            Stock stock;
+            stock.x = rows_[i].x;
+            stock.tag = rows_[i].tag;
+            stock.begin = i;
+            stocks_.push_back(std::move(stock));
+        }
+        stocks_.back().end = i + 1;
+    }
+}
+
+void Series::tabulate(Stock& stock) const {
+    const std::span<const Observation> rows(rows_.data() + stock.begin, stock.end - stock.begin);
+    if (std::none_of(rows.begin(), rows.end(), [](const Observation& o) { return o.judged(); }))
+        return;
+    const double sd = std::sqrt(model_.prior.variance(stock.x) + model_.stock_sd * model_.stock_sd);
+    const Table table = verdict_table(rows, model_.prior.at(stock.x), sd, model_.window);
+    stock.low = table.low;
+    stock.step = table.step;
+    stock.evidence = table.value;
+}
+
+void Series::weigh(const std::vector<double>& weights) {
+    for (Stock& stock : stocks_) {
+        stock.reading_tau = stock.reading_nu = 0.0;
+        for (std::size_t i = stock.begin; i < stock.end; ++i) {
+            if (rows_[i].judged())
+                continue;
+            stock.reading_tau += weights[i] / rows_[i].noise;
+            stock.reading_nu += weights[i] * rows_[i].y / rows_[i].noise;
+        }
+    }
+}
+
+Series::Cavity Series::cavity_of(const Stock& stock) const {
+    const double v = coefficients_.variance(stock.x);
+    const double rest = 1.0 - stock.tau * v;
+    return {(coefficients_.at(stock.x) - stock.nu * v) / rest, v / rest};
+}
+
+// Moves f of the stock to where prior and evidence put it; gives back the variance its prior had.
+double Series::locate(Stock& stock, const Cavity& eta) const {
+    const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
+    const double v = prior / (1.0 + prior * stock.reading_tau);
+    const double m = v * (eta.mean / prior + stock.reading_nu);
+    const Moments f = moments({stock.low, stock.step, stock.evidence}, m, v);
+    stock.mean = f.mean;
+    stock.variance = f.variance;
+    return prior;
+}
+
+// One stock's message afresh; gives back how far it moved f.
+double Series::update(Stock& stock, double share) {
+    const Cavity eta = cavity_of(stock);
+    if (!(eta.variance > 0.0) || !std::isfinite(eta.variance))
+        return 0.0;
+    const Moments before{stock.mean, stock.variance};
+    const double prior = locate(stock, eta);
+    const double shrink = (prior - stock.variance) / (prior * prior);
+    const double k = 1.0 / (1.0 - eta.variance * shrink);
+    const double tau = shrink * k;
+    const double nu = eta.mean * tau + (stock.mean - eta.mean) / prior * k;
+    const double more_tau = share * (tau - stock.tau);
+    const double more_nu = share * (nu - stock.nu);
+    if (!coefficients_.add(stock.x, more_tau, more_nu))
+        return 0.0;
+    stock.tau += more_tau;
+    stock.nu += more_nu;
+    return std::fmax(std::abs(stock.mean - before.mean) / std::sqrt(prior),
+                     std::abs(stock.variance - before.variance) / prior);
+}
+
+void Series::settle() {
+    coefficients_ = model_.prior;
+    const double s2 = model_.stock_sd * model_.stock_sd;
+    for (Stock& stock : stocks_) { // the normal rows of every stock: exact at once
+        const double k = 1.0 + s2 * stock.reading_tau;
+        stock.tau = stock.reading_tau / k;
+        stock.nu = stock.reading_nu / k;
+        coefficients_.add(stock.x, stock.tau, stock.nu);
+    }
+    for (int sweep = 0; sweep < most_sweeps; ++sweep) {
+        double change = 0.0;
+        for (Stock& stock : stocks_)
+            if (!stock.evidence.empty())
+                change = std::fmax(change, update(stock, sweep < damped_after ? 1.0 : 0.5));
+        if (change < settled)
+            break;
+    }
+    for (Stock& stock : stocks_)
+        locate(stock, cavity_of(stock));
+}
+
+std::vector<double> Series::distances(const std::vector<double>& weights) const {
+    std::vector<double> z(rows_.size(), 0.0);
+    for (const Stock& stock : stocks_) {
+        for (std::size_t i = stock.begin; i < stock.end; ++i) {
+            const Observation& row = rows_[i];
+            if (row.judged())
+                continue;
+            const double own = weights[i] / row.noise;
+            const double rest = 1.0 - own * stock.variance;
+            if (!(rest > 1e-12))
+                continue;
+            const double v = stock.variance / rest;
+            const double m = (stock.mean - own * row.y * stock.variance) / rest;
+            z[i] = (row.y - m) / std::sqrt(v + row.noise);
+        }
+    }
+    return z;
+}
+
+std::vector<double> Series::weigh_outliers() {
+    std::vector<double> weights(rows_.size(), 1.0);
+    std::vector<char> suspect(rows_.size(), 0);
+    for (int round = 0; round < most_outlier_rounds; ++round) {
+        weigh(weights);
+        settle();
+        const std::vector<double> z = distances(weights);
+        double moved = 0.0;
+        double worst = model_.outlier_sd;
+        std::size_t next = rows_.size();
+        for (std::size_t i = 0; i < rows_.size(); ++i) {
+            const double off = std::abs(z[i]);
+            if (!suspect[i]) {
+                if (off > worst) {
+                    worst = off;
+                    next = i;
+                }
+                continue;
+            }
+            const double weight =
+                off > model_.outlier_sd ? (model_.student_dof + 1.0) / (model_.student_dof + off * off) : 1.0;
+            moved = std::fmax(moved, std::abs(weight - weights[i]));
+            weights[i] = weight;
+        }
+        if (next < rows_.size()) {
+            suspect[next] = 1;
+            weights[next] = (model_.student_dof + 1.0) / (model_.student_dof + worst * worst);
+            moved = 1.0;
+        }
+        if (moved < 1e-14)
+            break;
+    }
+    return weights;
+}
+
+Series fit(std::vector<Observation> rows, const Model& model) {
+    Series s;
+    s.model_ = model;
+    s.rows_ = std::move(rows);
+    s.sort_into_stocks();
+    for (auto& stock : s.stocks_)
+        s.tabulate(stock);
+    s.report(s.weigh_outliers());
+    return s;
+}
+
+} // namespace torchside::tune
