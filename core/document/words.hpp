@@ -26,6 +26,13 @@ inline constexpr std::string_view theme_words[] = {"auto", "paper", "night"};
 inline constexpr std::string_view reach_words[] = {"clean", "edge_start", "sever", "refused"};
 inline constexpr std::string_view circuit_words[] = {"holds", "may_trip", "trips_within_hour", "trips_soon",
                                                      "cannot_deliver"};
+inline constexpr std::string_view power_basis_words[] = {"estimate", "corrected", "nameplate", "plate_refuted"};
+inline constexpr std::string_view check_words[] = {"drop",      "low_line",  "plug_load",     "run_device",
+                                                   "run_load",  "cord_load", "welder_device", "welder_run",
+                                                   "generator", "nameplate"};
+inline constexpr std::string_view stop_words[] = {"panel", "breaker", "run", "cord", "machine", "torch"};
+inline constexpr std::string_view tap_words[] = {"fine", "caution", "stop"};
+inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
 inline constexpr std::string_view air_words[] = {"sustained", "runs_then_waits", "not_enough_pressure"};
 inline constexpr std::string_view severity_words[] = {"note", "caution", "stop"};
 

@@ -11,6 +11,8 @@ using namespace torchside;
 using namespace torchside::cli;
 
 constexpr Command commands[] = {
+    {"worksheet", "FILE", "settings, limits, circuit, air and safety of the workbook's job", run_worksheet},
+    {"chart", "FILE --material M [--units metric|inch] [--format csv|json]", "the whole chart of the shop", run_chart},
     {"physics", "--material M --thickness_mm T --current_a I [--arc_v U] [--bore_mm D]", "the energy balance alone",
      run_physics},
     {"schema", "", "every key of the workbook: range, default, meaning", run_schema},

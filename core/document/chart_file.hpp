@@ -1,0 +1,17 @@
+// The chart of a shop as a file: what `torchside chart` prints and what a spreadsheet opens.
+//
+// CSV (RFC 4180, line ends \n): one line a cell, thickest last, with the units in the header's names; a refused cell
+// has its figures empty. JSON: the same cells, every figure with its 80 % band and basis, keys named by the same units.
+#pragma once
+
+#include <string>
+
+#include "core/quantity/unit_system.hpp"
+#include "core/worksheet/chart.hpp"
+
+namespace torchside::document {
+
+[[nodiscard]] std::string write_chart_csv(const Chart& chart, UnitSystem units);
+[[nodiscard]] std::string write_chart_json(const Chart& chart, UnitSystem units);
+
+} // namespace torchside::document

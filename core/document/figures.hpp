@@ -1,0 +1,44 @@
+// Figures of a result as JSON members. Internal to core/document.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "core/document/json.hpp"
+#include "core/quantity/estimate.hpp"
+#include "core/quantity/quantity.hpp"
+
+namespace torchside::document {
+
+void write_basis(const Basis& basis, JsonWriter& out);
+void write_texts(std::string_view key, const std::vector<std::string>& lines, JsonWriter& out);
+
+template <class K>
+void write_estimate(std::string_view key, const Estimate<Quantity<K>>& e, Unit<K> unit, JsonWriter& out) {
+    out.key(key).open_line('{');
+    out.key("value").number(e.value.in(unit));
+    out.key("low").number(e.low.in(unit));
+    out.key("high").number(e.high.in(unit));
+    write_basis(e.basis, out);
+    out.close();
+}
+
+template <class K>
+void write_amount(std::string_view key, Quantity<K> q, Unit<K> unit, JsonWriter& out) {
+    out.key(key).number(q.in(unit));
+}
+
+template <class K>
+void write_amount(std::string_view key, const std::optional<Quantity<K>>& q, Unit<K> unit, JsonWriter& out) {
+    out.key(key);
+    q ? out.number(q->in(unit)) : out.null();
+}
+
+template <class Number>
+void write_plain(std::string_view key, const std::optional<Number>& n, JsonWriter& out) {
+    out.key(key);
+    n ? out.number(*n) : out.null();
+}
+
+} // namespace torchside::document

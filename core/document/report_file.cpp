@@ -1,0 +1,108 @@
+#include "core/document/report_file.hpp"
+
+#include "core/document/figures.hpp"
+#include "core/document/words.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+void checks(const std::vector<supply::Check>& all, JsonWriter& out) {
+    out.key("checks").open('[');
+    for (const supply::Check& check : all) {
+        out.open_line('{');
+        out.key("code").text(word_of(check_words, check.kind));
+        out.key("ok").flag(check.ok);
+        out.key("text").text(check.text);
+        out.key("source").text(check.source);
+        out.close();
+    }
+    out.close();
+}
+
+void chain(const supply::Chain& way, JsonWriter& out) {
+    out.key("chain").open('[');
+    for (const supply::Node& node : way.nodes) {
+        out.open_line('{');
+        out.key("stop").text(word_of(stop_words, node.stop));
+        out.key("present").flag(node.present);
+        out.key("figure").text(node.figure);
+        out.key("detail").text(node.detail);
+        out.key("used").number(node.used);
+        write_amount("v", node.voltage, volt, out);
+        out.close();
+    }
+    out.close();
+}
+
+} // namespace
+
+void write_circuit(const supply::Report& r, JsonWriter& out) {
+    out.key("circuit").open('{');
+    write_amount("input_a", r.input, ampere, out);
+    write_amount("input_at_rated_load_a", r.input_at_rated_load, ampere, out);
+    write_amount("effective_a", r.effective, ampere, out);
+    write_amount("other_a", r.other, ampere, out);
+    write_amount("machine_v", r.machine, volt, out);
+    out.key("drop_share").number(r.drop_share);
+    out.key("run_drop_share").number(r.run_drop_share);
+    out.key("load_ratio").number(r.load_ratio);
+    out.key("verdict").text(word_of(circuit_words, r.verdict));
+    write_amount("trips_within_s", r.trips_within, second, out);
+    write_amount("trips_within_interpolated_s", r.trips_within_interpolated, second, out);
+    write_amount("highest_current_a", r.highest_current, ampere, out);
+    out.key("highest_is_machine_limit").flag(r.highest_is_machine_limit);
+    write_amount("largest_deliverable_a", r.largest_deliverable, ampere, out);
+    write_plain("cord_min_awg", r.cord_min_awg, out);
+    write_plain("run_min_awg", r.run_min_awg, out);
+    write_plain("run_min_awg_60c", r.run_min_awg_60c, out);
+    write_plain("run_min_mm2", r.run_min_mm2, out);
+    write_amount("generator_min_va", r.generator_min, volt_ampere, out);
+    out.key("duty").number(r.duty);
+    write_amount("arc_s_per_10_min", r.arc_per_10_min, second, out);
+    out.key("duty_note").text(r.duty_note);
+    out.key("power_basis").text(word_of(power_basis_words, r.power_basis));
+    checks(r.checks, out);
+    chain(r.chain, out);
+    out.key("summary").text(r.summary);
+    out.key("way_out").text(r.way_out);
+    write_texts("basis", r.basis, out);
+    out.close();
+}
+
+void write_tap(const supply::TapReport& r, JsonWriter& out) {
+    out.key("tap").open('{');
+    write_amount("controller_v", r.controller, volt, out);
+    write_amount("before_arc_v", r.before_arc, volt, out);
+    out.key("severity").text(word_of(tap_words, r.severity));
+    out.key("shock").flag(r.shock);
+    out.key("text").text(r.text);
+    write_texts("basis", r.basis, out);
+    out.close();
+}
+
+void write_air(const air::Report& r, JsonWriter& out) {
+    out.key("air").open('{');
+    out.key("verdict").text(word_of(air_words, r.verdict));
+    write_amount("runs_s", r.runs, second, out);
+    write_amount("recovers_s", r.recovers, second, out);
+    out.key("hose_decides").flag(r.hose_decides);
+    write_estimate("hose_drop_bar", r.hose_drop, bar, out);
+    write_estimate("receiver_min_bar", r.receiver_min, bar, out);
+    write_amount("inlet_at_cut_in_bar", r.inlet_at_cut_in, bar, out);
+    write_amount("inlet_at_cut_out_bar", r.inlet_at_cut_out, bar, out);
+    out.key("demand_share").number(r.demand_share);
+    out.key("arc_share").number(r.arc_share);
+    write_amount("post_flow_air_l", r.post_flow_air, litre, out);
+    write_amount("post_flow_refill_s", r.post_flow_refill, second, out);
+    out.key("water_g_h").number(r.water_g_h);
+    out.key("dew_point_c").number(r.dew_point_c);
+    out.key("water_class").number(r.water_class);
+    out.key("dryness").text(r.dryness);
+    out.key("summary").text(r.summary);
+    out.key("way_out").text(r.way_out);
+    write_texts("basis", r.basis, out);
+    out.close();
+}
+
+} // namespace torchside::document

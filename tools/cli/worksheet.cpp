@@ -1,0 +1,20 @@
+// torchside worksheet: a workbook in, everything there is to know about its job out.
+#include "core/document/worksheet_file.hpp"
+
+#include "tools/cli/command.hpp"
+
+namespace torchside::cli {
+
+Outcome<std::string> run_worksheet(const Arguments& arguments) {
+    const auto words = Words::sort(arguments, 1, {});
+    if (!words) {
+        return words.fault();
+    }
+    const auto workbook = load_workbook(words.value().file(0));
+    if (!workbook) {
+        return workbook.fault();
+    }
+    return document::write_worksheet(evaluate(workbook.value()), workbook.value());
+}
+
+} // namespace torchside::cli
