@@ -49,6 +49,14 @@ Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Leng
     return Reach::refused;
 }
 
+Reach reach(Length thickness, const Limits& limits) {
+    if (thickness <= limits.pierce)
+        return Reach::clean;
+    if (thickness <= limits.clean)
+        return Reach::edge_start;
+    return thickness <= limits.sever ? Reach::sever : Reach::refused;
+}
+
 Length bore(const Nozzle& nozzle, const Terms& terms) {
     Plate at_rating;
     at_rating.current = nozzle.rated;

@@ -33,7 +33,10 @@ struct Limits {
 /// that the user has cut cleanly at this current or less, 0 for none.
 [[nodiscard]] Limits limits(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven = {});
 
-/// Where this plate lies among the limits, without searching for them.
+/// Where a thickness lies among limits already found.
+[[nodiscard]] Reach reach(Length thickness, const Limits& limits);
+
+/// The same without the search, for one plate.
 [[nodiscard]] Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven = {});
 
 /// The nozzle a shop uses at a current: the smallest rated for it, else the largest it has. Null only when `nozzles` is

@@ -82,12 +82,16 @@ std::string why(const Setting& s, const Nozzle& nozzle) {
     return text + '.';
 }
 
-std::string why_none(bool any_setting) {
+// What is missing: a nozzle for the machine's full current, or a larger machine.
+std::string why_none(const Question& q, bool any_setting) {
+    const int high = static_cast<int>(std::floor(q.machine.max_current.in(ampere)));
+    const bool bigger_helps = reach_of(q, Nozzle{q.machine.max_current, {}}, high) <= Reach::edge_start;
+    if (bigger_helps)
+        return "No nozzle here is large enough for this plate: one rated for " + amps(high) + " would cut it cleanly.";
     if (!any_setting)
         return "The machine's lowest current is above the rating of every nozzle here: add a nozzle rated for it.";
-    return "No nozzle here cuts this plate cleanly at a current that it and the machine allow: it needs a thinner "
-           "plate, "
-           "or a larger machine and nozzle.";
+    return "This plate is past what the machine cuts cleanly, with any nozzle: it needs thinner plate or a larger "
+           "machine.";
 }
 
 } // namespace
@@ -108,7 +112,7 @@ Choice choose(const Plate& plate, const Machine& machine, const Table& table, co
         best = {Current{static_cast<double>(s->amperes), ampere}, nozzle.rated, s->reach, why(*s, nozzle)};
     }
     if (!best.current)
-        best.reason = why_none(any);
+        best.reason = why_none(q, any);
     return best;
 }
 

@@ -94,10 +94,13 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
     }
     const cut::Choice none = choose(20, machine);
     CHECK_FALSE(none.current);
-    CHECK(none.reason.find("No nozzle here") != std::string::npos);
+    CHECK(none.reason.find("past what the machine cuts cleanly") != std::string::npos);
 
+    machine.nozzles = {{Current{40, ampere}, {}}};
+    CHECK(choose(12, machine).reason.find("one rated for 50 A would") != std::string::npos);
     machine.nozzles = {{Current{15, ampere}, {}}};
-    CHECK(choose(1, machine).reason.find("lowest current is above") != std::string::npos);
+    CHECK_FALSE(choose(20, machine).current);
+    CHECK(choose(20, machine).reason.find("lowest current is above") != std::string::npos);
 }
 
 TEST_CASE("A slow table does not cost the cut", "[cut][capacity]") {

@@ -1,0 +1,81 @@
+#include "core/worksheet/advice.hpp"
+
+#include <algorithm>
+
+#include "core/cut/rules.hpp"
+#include "core/supply/divider.hpp"
+
+namespace torchside {
+namespace {
+
+// The table's fastest feed is then the one to set; the band keeps what it says of a slower cut.
+bool hold_to(Estimate<Speed>& feed, Speed fastest) {
+    const bool capped = feed.value > fastest;
+    feed.value = std::min(feed.value, fastest);
+    feed.low = std::min(feed.low, fastest);
+    feed.high = std::min(feed.high, fastest);
+    return capped;
+}
+
+} // namespace
+
+Advice::Advice(const Shop& shop, Metal metal)
+    : shop_(&shop), metal_(metal), terms_(&cut::small_air_torch(metal)),
+      posterior_(tune::learn(shop.tests, shop.machine, shop.height_control.gradient)) {}
+
+const Nozzle* Advice::nozzle(Current current) const {
+    return cut::nozzle_for(shop_->machine.nozzles, current);
+}
+
+cut::Plate Advice::plate(Length thickness, Current current) const {
+    cut::Plate p;
+    p.metal = metal_;
+    p.thickness = thickness;
+    p.current = current;
+    if (const Nozzle* n = nozzle(current))
+        p.bore = cut::bore(*n, *terms_);
+    p.height = cut::cut_height().value;
+    return p;
+}
+
+Speed Advice::feed(const cut::Plate& plate) const {
+    return tune::LearntFeed{posterior_}.feed(plate);
+}
+
+Estimate<Speed> Advice::arc_feed(const cut::Plate& plate) const {
+    return tune::feed(posterior_, plate);
+}
+
+Estimate<Voltage> Advice::arc_volts(const cut::Plate& plate) const {
+    return tune::arc(posterior_, plate);
+}
+
+cut::Limits Advice::limits(Current current) const {
+    return cut::limits(plate(Length{1, mm}, current), *this, *terms_, tune::proven(shop_->tests, metal_, current));
+}
+
+cut::Choice Advice::choose(Length thickness) const {
+    const Current most = shop_->machine.max_current;
+    return cut::choose(plate(thickness, most), shop_->machine, shop_->table, *this, *terms_,
+                       tune::proven(shop_->tests, metal_, most));
+}
+
+std::optional<cut::Settings> Advice::settings(const cut::Plate& plate, cut::Reach reach) const {
+    if (reach == cut::Reach::refused)
+        return std::nullopt;
+    cut::Settings s;
+    s.feed = tune::feed(posterior_, plate);
+    s.feed_capped = hold_to(s.feed, shop_->table.max_feed);
+    s.arc = tune::arc(posterior_, plate);
+    s.kerf = tune::kerf(posterior_, plate);
+    s.cut_height = cut::cut_height();
+    s.pierce_height = cut::pierce_height(s.cut_height);
+    if (reach == cut::Reach::clean)
+        s.pierce_delay = tune::pierce_delay(posterior_, plate);
+    s.lead_in = cut::lead_in(plate.thickness, s.kerf);
+    s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
+    s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);
+    return s;
+}
+
+} // namespace torchside

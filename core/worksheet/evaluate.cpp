@@ -1,0 +1,73 @@
+#include "core/air/assess.hpp"
+#include "core/cut/rules.hpp"
+#include "core/safety/assess.hpp"
+#include "core/supply/assess.hpp"
+#include "core/worksheet/advice.hpp"
+#include "core/worksheet/warnings.hpp"
+#include "core/worksheet/worksheet.hpp"
+
+namespace torchside {
+namespace {
+
+// The circuit is asked about other currents too, so it gets the arc's voltage as a line: this plate's learnt voltage at
+// the job's current, with level 1's slope.
+supply::ArcLine arc_line(const Estimate<Voltage>& arc, Current current, const cut::Terms& terms) {
+    supply::ArcLine line;
+    line.per_ampere = Resistance{terms.arc_per_a.value, ohm};
+    line.offset = arc.value - Voltage{terms.arc_per_a.value * current.in(ampere), volt};
+    return line;
+}
+
+cut::Capacity capacity_of(const Advice& advice, Length thickness, const cut::Limits& limits) {
+    const cut::Choice choice = advice.choose(thickness);
+    cut::Capacity c;
+    c.clean = limits.clean;
+    c.pierce = limits.pierce;
+    c.sever = limits.sever;
+    c.verdict = cut::reach(thickness, limits);
+    c.suggested_current = choice.current;
+    c.suggested_nozzle = choice.nozzle;
+    c.reason = choice.reason;
+    return c;
+}
+
+safety::Report safety_of(const Workbook& w, bool raw_tap) {
+    safety::Input in;
+    in.metal = w.job.material;
+    in.current = w.job.current;
+    in.by_hand = w.job.torch != TorchHold::table;
+    in.raw_tap = raw_tap;
+    in.water_table = !in.by_hand && w.shop.table.water;
+    return safety::assess(in);
+}
+
+} // namespace
+
+Worksheet evaluate(const Workbook& workbook) {
+    const Shop& shop = workbook.shop;
+    const Job& job = workbook.job;
+    const Advice advice{shop, job.material};
+    const cut::Plate plate = advice.plate(job.thickness, job.current);
+    const cut::Limits limits = advice.limits(job.current);
+    const Estimate<Speed> arc_feed = advice.arc_feed(plate);
+    const Estimate<Voltage> arc = advice.arc_volts(plate);
+
+    Worksheet sheet;
+    sheet.capacity = capacity_of(advice, job.thickness, limits);
+    sheet.settings = advice.settings(plate, sheet.capacity.verdict);
+    if (sheet.settings) {
+        sheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
+        sheet.trail = advice.trail(plate);
+    }
+    if (job.torch == TorchHold::table)
+        sheet.tap = supply::check_tap(shop.height_control, arc.value);
+    sheet.circuit = supply::assess(
+        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
+    sheet.air = air::assess(shop.air, shop.display.units);
+    sheet.safety = safety_of(workbook, sheet.tap.shock);
+    const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
+    sheet.warnings = warnings(findings);
+    return sheet;
+}
+
+} // namespace torchside

@@ -1,0 +1,31 @@
+// What the worksheet has to say beside its figures: stable codes, one sentence each, worst first.
+#pragma once
+
+#include <vector>
+
+#include "core/worksheet/advice.hpp"
+#include "core/worksheet/worksheet.hpp"
+
+namespace torchside {
+
+/// All that a warning may look at.
+struct Findings {
+    const Workbook& workbook;
+    const Worksheet& sheet; // all but its warnings
+    const cut::Limits& limits;
+    Estimate<Speed> arc_feed{}; // not held down to the table
+    Length proven{};            // thickest plate of this metal that the log shows cut cleanly at this current or less
+};
+
+void warn_of_plate(const Findings& findings, std::vector<Warning>& out);
+void warn_of_machine(const Findings& findings, std::vector<Warning>& out);
+void warn_of_feed(const Findings& findings, std::vector<Warning>& out);
+void warn_of_tap(const Findings& findings, std::vector<Warning>& out);
+void warn_of_circuit(const Findings& findings, std::vector<Warning>& out);
+void warn_of_air(const Findings& findings, std::vector<Warning>& out);
+void warn_of_metal(const Findings& findings, std::vector<Warning>& out);
+
+/// All of the above; stops before cautions before notes, otherwise in the order above.
+[[nodiscard]] std::vector<Warning> warnings(const Findings& findings);
+
+} // namespace torchside

@@ -1,0 +1,30 @@
+#include "core/worksheet/words.hpp"
+
+#include <cmath>
+
+#include "core/quantity/print.hpp"
+
+namespace torchside::words {
+
+std::string plate(Length thickness) {
+    return print_trimmed(thickness.in(mm), 2) + " mm (" + print_trimmed(thickness.in(inch), 3) + " in)";
+}
+
+std::string limit(Length thickness) {
+    return print_fixed(std::floor(thickness.in(mm)*10.0) / 10.0, 1) + " mm (" +
+           print_fixed(std::floor(thickness.in(inch)*100.0) / 100.0, 2) + " in)";
+}
+
+std::string feed(Speed speed) {
+    return print_significant(speed.in(mm_min), 2) + " mm/min (" + print_significant(speed.in(in_min), 2) + " in/min)";
+}
+
+std::string amps(Current current) {
+    return print_trimmed(current.in(ampere), 1) + " A";
+}
+
+std::string volts(Voltage voltage) {
+    return print_fixed(voltage.in(volt), 0) + " V";
+}
+
+} // namespace torchside::words
