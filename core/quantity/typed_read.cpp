@@ -61,6 +61,9 @@ std::size_t second_number(std::string_view rest) {
 
 /// Only letters a to z are said back: nothing that was typed can reach a screen but those.
 Refusal unknown_unit(std::string_view word, const Wanted& w) {
+    if (word.starts_with('/')) {
+        return refuse("the fraction is not finished", w);
+    }
     bool letters = !word.empty() && word.size() <= 12;
     for (const char c : word) {
         letters = letters && c >= 'a' && c <= 'z';

@@ -3,6 +3,7 @@
 #include <cstddef>
 
 #include "core/quantity/print.hpp"
+#include "core/stock/inches.hpp"
 
 namespace torchside::stock {
 
@@ -50,7 +51,7 @@ std::optional<Length> gauge_thickness(Metal metal, int gauge) {
     if (series.empty() || gauge < thickest_gauge || gauge > thinnest_gauge) {
         return {};
     }
-    return Length{series[static_cast<std::size_t>(gauge - thickest_gauge)].thickness_in, inch};
+    return table_inches(series[static_cast<std::size_t>(gauge - thickest_gauge)].thickness_in);
 }
 
 std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness) {
@@ -65,10 +66,12 @@ std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness) {
             best = i;
         }
     }
-    const Length found{series[best].thickness_in, inch};
-    const Length neighbour{series[best == 0 ? 1 : best - 1].thickness_in, inch};
+    const Length found = table_inches(series[best].thickness_in);
     // Between two gauges the nearest is never further off than half the gap; past either end of the series it may be.
-    if (distance(found, thickness) > 0.5 * distance(found, neighbour)) {
+    const std::size_t last = series.size() - 1;
+    const bool past_end = (best == 0 && thickness > found) || (best == last && thickness < found);
+    if (past_end && distance(found, thickness) >
+                        0.5 * distance(found, table_inches(series[best == 0 ? 1 : last - 1].thickness_in))) {
         return {};
     }
     return NearGauge{series[best].gauge, found, found - thickness};

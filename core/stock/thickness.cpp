@@ -2,6 +2,7 @@
 
 #include "core/quantity/print.hpp"
 #include "core/stock/gauge.hpp"
+#include "core/stock/inches.hpp"
 #include "core/stock/properties.hpp"
 
 namespace torchside::stock {
@@ -54,7 +55,8 @@ std::vector<Chip> chips(Metal metal, UnitSystem units) {
     std::vector<Chip> out;
     for (const ChipRow& row : chip_rows) {
         if (row.metal == metal && row.units == units) {
-            out.push_back({Length{row.thickness, units == UnitSystem::metric ? mm : inch}, row.label});
+            out.push_back(
+                {units == UnitSystem::metric ? Length{row.thickness, mm} : table_inches(row.thickness), row.label});
         }
     }
     return out;

@@ -1,0 +1,114 @@
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/stock/gauge.hpp"
+#include "core/stock/properties.hpp"
+#include "core/stock/thickness.hpp"
+
+using namespace torchside;
+
+TEST_CASE("A metal's key and name find it again", "[stock]") {
+    for (const Metal metal : all_metals) {
+        CHECK(stock::metal_from_key(stock::key(metal)) == metal);
+        CHECK(stock::metal_from_name(stock::name(metal)) == metal);
+        CHECK(stock::metal_from_name(stock::key(metal)) == metal);
+        CHECK_FALSE(stock::common_grade(metal).empty());
+    }
+    CHECK(stock::key(Metal::mild_steel) == "mild_steel");
+    CHECK(stock::name(Metal::mild_steel) == "Mild steel");
+    CHECK(stock::metal_from_name("ALUMINUM") == Metal::aluminium);
+    CHECK(stock::metal_from_name("mild STEEL") == Metal::mild_steel);
+    CHECK(stock::metal_from_name("304") == Metal::stainless);
+    for (const char* unknown : {"", "titanium", "mild_steel ", "Mild steel"}) {
+        CHECK_FALSE(stock::metal_from_key(unknown));
+    }
+    CHECK_FALSE(stock::metal_from_name(""));
+    CHECK_FALSE(stock::metal_from_name("brass"));
+}
+
+TEST_CASE("Galvanised cuts as mild steel", "[stock]") {
+    for (const Metal metal : all_metals) {
+        CHECK(stock::cuts_as(metal) == (metal == Metal::galvanised ? Metal::mild_steel : metal));
+    }
+    CHECK(stock::melt_heat_j_kg(stock::properties(Metal::galvanised)) ==
+          stock::melt_heat_j_kg(stock::properties(Metal::mild_steel)));
+}
+
+TEST_CASE("Gauges that do not exist", "[stock]") {
+    CHECK(stock::gauges(Metal::copper).empty());
+    CHECK(stock::gauge_series(Metal::copper).empty());
+    CHECK(stock::print_gauge(Metal::copper, 16).empty());
+    for (const int gauge : {-1, 0, 6, 25, 999}) {
+        CHECK_FALSE(stock::gauge_thickness(Metal::mild_steel, gauge));
+    }
+    CHECK(stock::print_gauge(Metal::mild_steel, 16) == "16 ga, 0.0598 in");
+}
+
+TEST_CASE("The nearest gauge", "[stock]") {
+    const auto near = stock::nearest_gauge(Metal::mild_steel, Length{1.5, mm});
+    REQUIRE(near);
+    CHECK(near->gauge == 16);
+    CHECK(std::abs(near->difference.in(mm) - 0.01892) < 1e-9);
+    CHECK_FALSE(stock::nearest_gauge(Metal::mild_steel, Length{6, mm}));
+    CHECK_FALSE(stock::nearest_gauge(Metal::mild_steel, Length{0.4, mm}));
+    CHECK_FALSE(stock::nearest_gauge(Metal::copper, Length{1.5, mm}));
+    CHECK(stock::nearest_gauge(Metal::stainless, Length{4.8, mm})->gauge == 7);
+}
+
+TEST_CASE("A typed thickness with its metal", "[stock][read]") {
+    const auto value = [](const char* text, std::optional<Metal> metal) {
+        const auto r = stock::read_thickness(text, metal, UnitSystem::metric);
+        return r.answer() ? r.answer()->value.in(inch) : -1.0;
+    };
+    for (const char* text : {"16 ga", "16ga", "#16", "16 gauge", "gauge 16", "16-ga", "GA 16", "016 ga"}) {
+        INFO(text);
+        CHECK(std::abs(value(text, Metal::mild_steel) - 0.0598) < 1e-9);
+        CHECK(std::abs(value(text, Metal::galvanised) - 0.0635) < 1e-9);
+        CHECK(std::abs(value(text, Metal::stainless) - 0.0625) < 1e-9);
+        CHECK(std::abs(value(text, Metal::aluminium) - 0.0508) < 1e-9);
+    }
+    CHECK(stock::read_thickness("16 ga", Metal::mild_steel, UnitSystem::metric).answer()->as == "16 ga, 0.0598 in");
+    CHECK(stock::read_thickness("6", Metal::copper, UnitSystem::metric).answer()->value.in(mm) == 6);
+    // Copper has none; the table ends at 7 and 24.
+    CHECK(stock::read_thickness("16 ga", Metal::copper, UnitSystem::metric)
+              .refusal()
+              ->text.find("by thickness or by weight") != std::string::npos);
+    for (const char* text : {"6 ga", "25 ga", "#0", "gauge 999"}) {
+        INFO(text);
+        CHECK(stock::read_thickness(text, Metal::mild_steel, UnitSystem::metric).refusal());
+        CHECK(stock::read_thickness(text, {}, UnitSystem::metric).refusal());
+    }
+}
+
+TEST_CASE("A gauge with no metal is asked back", "[stock][read]") {
+    const auto r = stock::read_thickness("16 ga", {}, UnitSystem::inch);
+    REQUIRE(r.question());
+    const auto& answers = r.question()->answers;
+    REQUIRE(answers.size() == 4);
+    CHECK(answers[0].as == "Mild steel, 16 ga, 0.0598 in");
+    for (const auto& a : answers) {
+        CHECK(a.as.ends_with(" in"));
+        CHECK(a.value > Length{1, mm});
+    }
+}
+
+TEST_CASE("Thicknesses on offer", "[stock]") {
+    for (const Metal metal : all_metals) {
+        for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
+            const std::vector<stock::Chip> chips = stock::chips(metal, units);
+            CHECK(chips.size() >= 7);
+            CHECK(chips.size() <= 14);
+            for (std::size_t i = 0; i < chips.size(); ++i) {
+                INFO(stock::name(metal) << " " << chips[i].label);
+                // What the button says, typed, is what the button sets.
+                const auto typed = stock::read_thickness(chips[i].label, metal, units);
+                REQUIRE(typed.answer());
+                CHECK(typed.answer()->value == chips[i].thickness);
+                CHECK((i == 0 || chips[i - 1].thickness < chips[i].thickness));
+            }
+        }
+    }
+}
