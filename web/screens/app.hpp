@@ -15,6 +15,7 @@
 namespace torchside::web {
 
 enum class Place { cut, shop };
+enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
 public:
@@ -56,6 +57,7 @@ public:
     void refuse(std::string_view why) { refusal_ = why; }
     /// The app's own keypad, or the system's keyboard for this field.
     bool system_keyboard = false;
+    ChartFigure chart_figure = ChartFigure::feed;
 
     struct Notices {
         bool update_ready = false;

@@ -1,5 +1,231 @@
+// The chart of the whole shop: every plate against every current, to look up, to touch, and to print and tape to the table.
+#include <vector>
+
+#include "core/quantity/print.hpp"
+#include "core/stock/properties.hpp"
+#include "web/kit/controls.hpp"
+#include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
+
 namespace torchside::web {
-void chart_panel(App& app, Rect place) { (void)app; (void)place; }
-void chart_sheet(App& app, Rect place, bool) { chart_panel(app, place); }
+namespace {
+
+constexpr float label_width = 70;
+constexpr float head_height = 34;
+constexpr float least_cell = 52;
+constexpr float most_cell = 76;
+constexpr const char* figure_names[] = {"Feed", "Arc volts", "Pierce delay", "Kerf"};
+constexpr const char* figure_tabs[] = {"Feed", "Volts", "Pierce", "Kerf"};
+
+struct Grid {
+    Rect view;  // where the cells are seen
+    Point at;   // where the first cell stands, scrolled
+    float w, h; // of a cell
+
+    [[nodiscard]] Rect cell(std::size_t row, std::size_t column) const {
+        return {at.x + w * static_cast<float>(column), at.y + h * static_cast<float>(row), w, h};
+    }
+};
+
+std::string cell_text(const App& app, const cut::Settings& s) {
+    const UnitSystem units = app.book().shop.display.units;
+    switch (app.chart_figure) {
+    case ChartFigure::feed:
+        return print(s.feed, units).value;
+    case ChartFigure::arc:
+        return show(s.arc.value).number;
+    case ChartFigure::pierce_delay:
+        return s.pierce_delay.value.in(second) > 0 ? show(s.pierce_delay.value).number : "edge";
+    case ChartFigure::kerf:
+        return show(s.kerf.value, units).number;
+    }
+    return {};
 }
+
+const char* unit_text(const App& app) {
+    const bool metric = app.metric();
+    switch (app.chart_figure) {
+    case ChartFigure::feed:
+        return metric ? "mm/min" : "in/min";
+    case ChartFigure::arc:
+        return "V at the torch";
+    case ChartFigure::pierce_delay:
+        return "s";
+    case ChartFigure::kerf:
+        return metric ? "mm" : "in";
+    }
+    return "";
+}
+
+/// Deeper is faster, in five steps that survive a photocopier.
+float shade(const ChartCell& cell) {
+    const double feed = cell.settings->feed.value.in(mm_min);
+    const double steps[] = {700, 1500, 3000, 6000};
+    float dark = 0;
+    for (const double step : steps) {
+        dark += feed >= step ? 0.25F : 0.0F;
+    }
+    return dark;
+}
+
+bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t column) {
+    const Job& job = app.book().job;
+    const double dt = chart.rows[row].in(mm) - job.thickness.in(mm);
+    const double di = chart.columns[column].current.in(ampere) - job.current.in(ampere);
+    return dt * dt < 0.0025 && di * di < 0.04;
+}
+
+void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column, const std::string& plate) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const ChartCell& cell = chart.at(row, column);
+    const Rect place = grid.cell(row, column);
+    const std::string amps = show(chart.columns[column].current).whole();
+    const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
+    const bool job = is_job(app, chart, row, column);
+    const std::string text = cell.settings ? cell_text(app, *cell.settings) : "—";
+    ui.open_group(id, Role::cell, place, text);
+    const bool used = ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "",
+                              cell.tested == Tested::here ? "You cut this" : "");
+    ui.close_group();
+    if (used) {
+        app.take(document::apply(app.book(), {{"job.thickness_mm", chart.rows[row].in(mm)},
+                                              {"job.current_a", chart.columns[column].current.in(ampere)}}));
+    }
+    if (cell.settings) {
+        pen.fill(place, t.hairline, shade(cell));
+    }
+    if (ui.pressed(id + "/use")) {
+        pen.fill(place, t.hairline);
+    }
+    const bool clean = cell.reach == cut::Reach::clean;
+    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 10},
+             cell.settings && clean ? t.ink : t.quiet, text, Align::centre);
+    if (cell.tested == Tested::here) {
+        pen.ring({place.right() - 9, place.y + 9}, 3.5F, t.ink, 1.5F);
+    }
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    pen.vline(place.right() - 0.5F, place.y, place.bottom(), t.hairline, 1);
+    if (job) {
+        pen.frame(place, t.accent, 2);
+    }
+}
+
+void heads(App& app, const Chart& chart, const Grid& grid, Rect strip) {
+    Ui& ui = app.ui();
+    ui.pen().push_clip(strip);
+    ui.open_group("chart/head", Role::row, strip, "Currents");
+    ui.node("chart/corner", Role::columnheader, {strip.x - label_width, strip.y, label_width, strip.h}, "Plate");
+    for (std::size_t c = 0; c < chart.columns.size(); ++c) {
+        const Rect head{grid.at.x + grid.w * static_cast<float>(c), strip.y, grid.w, strip.h};
+        const std::string amps = show(chart.columns[c].current).whole();
+        ui.node("chart/head/" + std::to_string(c), Role::columnheader, head, amps);
+        ui.pen().text(Type::label, {head.centre().x, head.y + 9}, ui.tokens().quiet, amps, Align::centre);
+    }
+    ui.close_group();
+    ui.pen().pop_clip();
+}
+
+void row_label(App& app, const Grid& grid, std::size_t row, const Shown& plate, Rect strip) {
+    Ui& ui = app.ui();
+    const Rect label{strip.x, grid.at.y + grid.h * static_cast<float>(row), strip.w, grid.h};
+    ui.node("chart/row/" + std::to_string(row) + "/head", Role::rowheader, label, plate.whole());
+    ui.pen().text(Type::text, {label.right() - 8, label.centre().y - 10}, ui.tokens().ink, plate.whole(), Align::right);
+}
+
+void grid_of(App& app, const Chart& chart, Rect place) {
+    Ui& ui = app.ui();
+    const auto columns = static_cast<float>(chart.columns.size());
+    const auto rows = static_cast<float>(chart.rows.size());
+    const Rect head{place.x + label_width, place.y, place.w - label_width, head_height};
+    const Rect view{head.x, place.y + head_height, head.w, place.h - head_height};
+    const float w = std::clamp(view.w / columns, least_cell, most_cell);
+    ui.open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.chart_figure)], "printable");
+    const Point at = ui.open_region("chart", view);
+    const Grid grid{view, at, w, std::max(48.0F, ui.glove() ? 72.0F : 48.0F)};
+    ui.pen().pop_clip(); // heads and labels stand outside the view
+    heads(app, chart, grid, head);
+    const Rect labels{place.x, view.y, label_width, view.h};
+    for (std::size_t r = 0; r < chart.rows.size(); ++r) {
+        const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
+        ui.open_group("chart/row/" + std::to_string(r), Role::row, {place.x, grid.cell(r, 0).y, place.w, grid.h}, plate.whole());
+        ui.pen().push_clip(labels);
+        row_label(app, grid, r, plate, labels);
+        ui.pen().pop_clip();
+        ui.pen().push_clip(view);
+        for (std::size_t c = 0; c < chart.columns.size(); ++c) {
+            one_cell(app, chart, grid, r, c, plate.whole());
+        }
+        ui.pen().pop_clip();
+        ui.close_group();
+    }
+    ui.pen().push_clip(view);
+    ui.close_region({w * columns + 2, grid.h * rows + 2});
+    ui.close_group();
+    ui.pen().hline(place.x, std::min(place.right(), grid.at.x + w * columns), view.y - 0.5F, ui.tokens().rule, 1.5F);
+}
+
+float figure_choice(App& app, Rect place) {
+    std::vector<Choice> items;
+    for (int i = 0; i < 4; ++i) {
+        items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
+    }
+    constexpr int columns = 4;
+    const float h = choices_height(app.ui(), items.size(), columns);
+    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, columns)) {
+        app.chart_figure = static_cast<ChartFigure>(*touched);
+    }
+    return h;
+}
+
+void chart_body(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Tokens& t = ui.tokens();
+    const Chart& chart = app.chart();
+    Rect body = place.inset(14, 10);
+    body.take_top(figure_choice(app, body) + 10);
+    std::string title = std::string(figure_names[static_cast<int>(app.chart_figure)]) + ", " + unit_text(app) + " · " +
+                        std::string(stock::name(chart.metal));
+    if (!app.book().shop.name.empty()) {
+        title += " · " + app.book().shop.name;
+    }
+    ui.node("chart/title", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level3 printable");
+    ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
+    body.take_top(22);
+    const Rect print_row = body.take_bottom(ui.reach());
+    if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
+        platform::print();
+    }
+    const std::string_view note = "Deeper tint: faster · circle: you cut it · quiet print: no clean cut · dash: out of reach. "
+                                  "Estimates; the machine's manual comes first.";
+    const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
+    const Rect note_place = body.take_bottom(note_height);
+    ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);
+    ui.node("chart/note", Role::text, note_place, note, {}, "printable");
+    if (!chart.columns.empty() && !chart.rows.empty()) {
+        grid_of(app, chart, body);
+    }
+}
+
+} // namespace
+
+void chart_panel(App& app, Rect place) {
+    Ui& ui = app.ui();
+    ui.open_group("chart", Role::group, place, "Chart for this shop");
+    chart_body(app, place);
+    ui.close_group();
+}
+
+void chart_sheet(App& app, Rect place, bool closable) {
+    Ui& ui = app.ui();
+    ui.open_group("chart", Role::dialog, place, "Chart for this shop");
+    if (sheet_head(ui, "chart", place.take_top(sheet_head_height()), "Chart for this shop", closable)) {
+        app.close();
+    }
+    chart_body(app, place);
+    ui.close_group();
+}
+
+} // namespace torchside::web
