@@ -76,7 +76,7 @@ std::string why(const Setting& s, const Nozzle& nozzle) {
     text +=
         s.reach == Reach::clean ? "pierces this plate and cuts it cleanly" : "cuts this plate cleanly, from an edge";
     if (s.too_fast)
-        text += "; " + amps(s.amperes) + " is as low as it goes, and the table's fastest feed is still the slower one";
+        text += "; " + amps(s.amperes) + " is as low as that goes, and the cut would still be faster than the table";
     else if (s.held_back)
         text += "; above " + amps(s.amperes) + " the cut would be faster than the table";
     return text + '.';
