@@ -1,4 +1,15 @@
 // What the codes and good practice ask of this circuit besides not tripping, each as one sentence with its source.
+//
+// Rule                                             Source (assets/data/sources.json)
+//   breaker against the run's gauge                nec_240, nec_310_16; by section iec_60364_4_43, iec_60364_5_52
+//   load against the run's and the cord's ampacity nec_310_16, nec_400_5
+//   one plugged-in machine takes at most 80 %      nec_210; only where the NEC is (UL 489) and the circuit is shared
+//   dedicated circuit, 200 % rules                 nec_630; only where the NEC is
+//   drop of 3 % in the run, 5 % in all             nec_210, an informational note
+//   supply within 10 %                             iec_60974_1 (from memory)
+//   generator at most at 80 %                      practice
+// 240.4(B), the next larger breaker, is not used: it does not hold for a run with several outlets. The 75 C column
+// needs terminals marked for it (110.14(C)); what the 60 C column asks for is said beside it.
 #pragma once
 
 #include <vector>

@@ -16,7 +16,7 @@
 // Edges      r = 0: I = S / E. S = 0: I = 0. E <= 0 (the other load alone takes all voltage): nothing delivered, 0 A.
 //            Not delivered: current and voltage are those of most power.
 // Example    S 6857.142857 VA (40 A at 96 V, 0.80 x 0.70), 240 V, 15.24 m of 10 AWG: before drop 28.571 A; solved
-//            28.999 A, 236.46 V.
+//            29.006 A, 236.403 V.
 #pragma once
 
 #include "core/quantity/quantity.hpp"

@@ -1,0 +1,52 @@
+// Whether a height controller may be connected to a tap, and readings that are refused.
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/supply/divider.hpp"
+
+using namespace torchside;
+using namespace torchside::supply;
+
+TEST_CASE("a raw tap into an input that does not stand it is stopped", "[supply]") {
+    const HeightControl raw{1.0, Voltage{10, volt}, {}};
+    const TapReport report = check_tap(raw, Voltage{135, volt});
+    CHECK(report.severity == TapSeverity::stop);
+    CHECK(report.shock);
+    CHECK(report.controller == Voltage{135, volt});
+    CHECK(report.text.find("14:1") != std::string::npos); // the least whole ratio that fits
+    CHECK(report.text.find("shock") != std::string::npos);
+}
+
+TEST_CASE("a raw tap into an input that stands it is still a shock hazard", "[supply]") {
+    const TapReport report = check_tap({1.0, Voltage{500, volt}, {}}, Voltage{135, volt});
+    CHECK(report.severity == TapSeverity::caution);
+    CHECK(report.shock);
+}
+
+TEST_CASE("a divided tap", "[supply]") {
+    const TapReport fine = check_tap({50.0, Voltage{10, volt}, {}}, Voltage{135, volt});
+    CHECK(fine.severity == TapSeverity::fine);
+    CHECK_FALSE(fine.shock);
+    CHECK(fine.text.empty());
+    // 20 to 1 is good while cutting, but before the arc strikes up to 25 V may stand there.
+    const TapReport before = check_tap({20.0, Voltage{10, volt}, {}}, Voltage{135, volt});
+    CHECK(before.severity == TapSeverity::caution);
+    CHECK(before.before_arc == Voltage{25, volt});
+    CHECK_FALSE(before.shock);
+    CHECK(check_tap({10.0, Voltage{10, volt}, {}}, Voltage{135, volt}).severity == TapSeverity::stop);
+    CHECK_FALSE(before.basis.empty());
+}
+
+TEST_CASE("readings that cannot be are refused by name", "[supply]") {
+    const auto more = identify_divider(Voltage{135, volt}, Voltage{160, volt});
+    REQUIRE_FALSE(more);
+    CHECK(more.fault().field == "reading_v");
+    REQUIRE_FALSE(identify_divider(Voltage{135, volt}, Voltage{}));
+    REQUIRE_FALSE(identify_divider(Voltage{}, Voltage{2.7, volt}));
+    CHECK(identify_divider(Voltage{}, Voltage{2.7, volt}).fault().field == "arc_v");
+    const auto same = calibrate({Voltage{110, volt}, Length{1.5, mm}}, {Voltage{115, volt}, Length{1.55, mm}});
+    REQUIRE_FALSE(same);
+    CHECK(same.fault().field == "height_mm");
+    const auto falls = calibrate({Voltage{115, volt}, Length{1.5, mm}}, {Voltage{110, volt}, Length{2.5, mm}});
+    REQUIRE_FALSE(falls);
+    CHECK(falls.fault().field == "arc_v");
+}
