@@ -2,12 +2,12 @@
 // page from the server. What the user entered is not touched.
 self.addEventListener('install', () => self.skipWaiting());
 self.addEventListener('activate', (event) => event.waitUntil((async () => {
-  for (const name of await caches.keys()) {
-    if (name.startsWith('torchside-')) {
-      await caches.delete(name);
-    }
-  }
+  const ours = (await caches.keys()).filter((name) => name.startsWith('torchside-'));
+  await Promise.all(ours.map((name) => caches.delete(name)));
   await self.registration.unregister();
+  if (ours.length === 0) {
+    return; // the page has been loaded from the server already; a page that registers this again must not go round and round
+  }
   for (const client of await self.clients.matchAll({ type: 'window' })) {
     client.navigate(client.url).catch(() => {});
   }

@@ -4,7 +4,7 @@
 // from this version's cache alone, so that a fresh page never meets old assets. The old version's cache stays until this one
 // is active, and this one waits until the user takes the offer or the last tab is closed.
 const VERSION = '@VERSION@';
-const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, start of its type]
+const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, what its type must contain]
 
 const PREFIX = 'torchside-';
 const CACHE = PREFIX + VERSION;
@@ -13,7 +13,7 @@ const scope = self.registration.scope;
 const url = (path) => new URL(path, scope).href;
 
 async function right(answer, [hash, type]) {
-  if (!answer.ok || answer.redirected || !(answer.headers.get('content-type') || '').startsWith(type)) {
+  if (!answer.ok || answer.redirected || !(answer.headers.get('content-type') || '').includes(type)) {
     return false;
   }
   const sum = new Uint8Array(await crypto.subtle.digest('SHA-256', await answer.clone().arrayBuffer()));
