@@ -64,8 +64,10 @@ Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
     const Place place = arc_place(plate);
     const Belief f = with_noise(posterior.arc.belief(place.x, place.tag), priors().arc_noise);
     const double u = level_1.in(volt);
-    return {Voltage{u + f.mean, volt}, Voltage{std::fmax(0.0, u + f.quantile(0.1)), volt},
-            Voltage{u + f.quantile(0.9), volt}, basis_of(posterior.arc, true)};
+    // Absurd rows far from this plate could carry the line below any arc's voltage.
+    constexpr double least = 20.0;
+    return {Voltage{std::fmax(least, u + f.mean), volt}, Voltage{std::fmax(least, u + f.quantile(0.1)), volt},
+            Voltage{std::fmax(least, u + f.quantile(0.9)), volt}, basis_of(posterior.arc, true)};
 }
 
 Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& asked) {
@@ -87,7 +89,7 @@ Length pierce_limit(const Posterior& posterior, const cut::Plate& asked) {
     cut::Plate plate = asked;
     const auto excess = [&](double ln_t) {
         plate.thickness = Length{std::exp(ln_t), mm};
-        return std::log(model.feed(plate).in(mm_min)) - wanted;
+        return std::log(std::fmax(model.feed(plate).in(mm_min), 1e-3)) - wanted; // refused plate has a feed of 0
     };
     double a = std::log(0.1001);
     double b = std::log(199.9);

@@ -11,7 +11,9 @@ namespace torchside {
 
 class Advice final : public cut::FeedModel {
 public:
+    /// Keeps a pointer to the shop, which must outlive it.
     Advice(const Shop& shop, Metal metal);
+    Advice(Shop&& shop, Metal metal) = delete;
 
     [[nodiscard]] Metal metal() const { return metal_; }
     [[nodiscard]] const cut::Terms& terms() const { return *terms_; }

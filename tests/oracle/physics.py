@@ -92,11 +92,8 @@ def balance(metal, t_mm, i_a, arc_v, bore_mm):
 
     if excess(SLOWEST) > 0:
         return None
-    low, high = mp.log(SLOWEST), mp.log(heat / melt)
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (low, middle) if excess(mp.exp(middle)) > 0 else (middle, high)
-    v = mp.exp((low + high) / 2)
+    ends = (mp.log(SLOWEST), mp.log(heat / melt))
+    v = mp.exp(mp.findroot(lambda u: excess(mp.exp(u)) / heat, ends, solver="anderson", tol=mp.mpf(10) ** -36))
     return {
         "feed_mm_min": v * 60000,
         "arc_v": arc,

@@ -1,0 +1,119 @@
+// Properties of the worksheet over random workbooks; fixed seeds.
+#include <algorithm>
+#include <cmath>
+
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/worksheet/advice.hpp"
+#include "core/worksheet/chart.hpp"
+#include "core/worksheet/worksheet.hpp"
+#include "tests/property/random_workbook.hpp"
+
+using namespace torchside;
+
+namespace {
+
+bool sound(double low, double value, double high) {
+    return std::isfinite(low) && std::isfinite(high) && 0.0 <= low && low <= value && value <= high;
+}
+
+template <class Q, class U>
+bool sound(const Estimate<Q>& e, U unit) {
+    return sound(e.low.in(unit), e.value.in(unit), e.high.in(unit));
+}
+
+bool sound(const cut::Settings& s) {
+    return sound(s.feed, mm_min) && sound(s.arc, volt) && sound(s.cut_height, mm) && sound(s.pierce_height, mm) &&
+           sound(s.pierce_delay, second) && sound(s.kerf, mm) && sound(s.lead_in, mm) && sound(s.min_hole, mm) &&
+           s.feed.value > Speed{} && s.kerf.value > Length{} && std::isfinite(s.controller.in(volt));
+}
+
+} // namespace
+
+TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
+    test::Rng rng{20240701};
+    int with_settings = 0;
+    for (int i = 0; i < 1500; ++i) {
+        const Workbook w = test::random_workbook(rng);
+        const Worksheet sheet = evaluate(w);
+        const cut::Capacity& c = sheet.capacity;
+        CAPTURE(i);
+        CHECK((c.pierce <= c.clean && c.clean <= c.sever));
+        CHECK_FALSE(c.reason.empty());
+        CHECK(c.suggested_current.has_value() == c.suggested_nozzle.has_value());
+        CHECK(sheet.settings.has_value() == (c.verdict != cut::Reach::refused));
+        CHECK(sheet.by_hand.has_value() == sheet.settings.has_value());
+        if (sheet.settings) {
+            ++with_settings;
+            CHECK(sound(*sheet.settings));
+            CHECK(sheet.settings->feed.value <= w.shop.table.max_feed);
+            CHECK((sheet.settings->pierce_delay.value > Duration{}) == (c.verdict == cut::Reach::clean));
+        }
+        const auto stops = [](const Warning& x) { return x.severity == Severity::stop; };
+        if (c.verdict == cut::Reach::refused)
+            CHECK(std::any_of(sheet.warnings.begin(), sheet.warnings.end(), stops));
+    }
+    CHECK(with_settings > 400);
+}
+
+TEST_CASE("What is suggested cuts the plate, within machine, nozzle and table", "[worksheet][property]") {
+    test::Rng rng{20240702};
+    int suggested = 0;
+    for (int i = 0; i < 600; ++i) {
+        Workbook w = test::random_workbook(rng);
+        w.job.thickness = Length{rng.by_factor(0.5, 20.0), mm};
+        w.shop.tests.clear(); // what they teach depends on the nozzles, which are taken away below
+        const cut::Capacity asked = evaluate(w).capacity;
+        if (!asked.suggested_current)
+            continue;
+        ++suggested;
+        CAPTURE(i, w.job.thickness.in(mm), asked.suggested_current->in(ampere));
+        CHECK(*asked.suggested_current >= w.shop.machine.min_current);
+        CHECK(*asked.suggested_current <= w.shop.machine.max_current);
+        CHECK(*asked.suggested_current <= *asked.suggested_nozzle);
+        // The shop with that nozzle alone, at that current.
+        std::erase_if(w.shop.machine.nozzles, [&](const Nozzle& n) { return n.rated != *asked.suggested_nozzle; });
+        w.shop.machine.nozzles.resize(1);
+        w.job.current = *asked.suggested_current;
+        CHECK(evaluate(w).capacity.verdict <= cut::Reach::edge_start);
+    }
+    CHECK(suggested > 200);
+}
+
+TEST_CASE("The learnt feed's middle falls with thickness and rises with current", "[worksheet][property]") {
+    test::Rng rng{20240703};
+    for (int i = 0; i < 60; ++i) {
+        const Workbook w = test::random_workbook(rng);
+        Shop shop = w.shop;
+        shop.tests.resize(std::min<std::size_t>(shop.tests.size(), 4));
+        const Advice advice{shop, w.job.material};
+        cut::Plate p = advice.plate(Length{3, mm}, Current{45, ampere});
+        for (double t = 0.5; t < 30; t *= 1.2) {
+            p.thickness = Length{t, mm};
+            cut::Plate thicker = p;
+            thicker.thickness = 1.05 * p.thickness;
+            CHECK((advice.feed(thicker) < advice.feed(p) || advice.feed(p) == Speed{}));
+        }
+    }
+}
+
+TEST_CASE("No own cuts: feed and capacity are monotone", "[worksheet][property]") {
+    const Shop shop;
+    for (const Metal metal : all_metals) {
+        const Advice advice{shop, metal};
+        cut::Limits before{};
+        for (double i_a = 20; i_a <= 100; i_a += 5) {
+            const cut::Limits l = advice.limits(Current{i_a, ampere});
+            CHECK((l.clean > before.clean || l.capped));
+            CHECK((l.sever > before.sever || l.capped));
+            CHECK((l.pierce > before.pierce || l.capped));
+            before = l;
+            Speed last{1e9, mm_min};
+            for (double t = 0.5; t < 12; t *= 1.1) {
+                const Speed v = advice.arc_feed(advice.plate(Length{t, mm}, Current{i_a, ampere})).value;
+                CHECK((v < last || v == Speed{}));
+                last = v;
+            }
+        }
+    }
+}
