@@ -43,7 +43,7 @@ inline document::Scalar random_scalar(const document::FieldInfo& info, Rng& rng)
         constexpr std::string_view letters[] = {"A", "z", " ", "\"", "\\", "/", "ß", "é", "⅛", "鉄", "😀", "<", "&"};
         std::string out;
         const bool code = info.low == info.high;
-        for (auto n = code ? 3 : rng.below(static_cast<std::uint64_t>(info.high) + 1); n > 0; --n) {
+        for (auto n = code ? 3 : rng.below(static_cast<std::size_t>(info.high) + 1); n > 0; --n) {
             out +=
                 code ? std::string(1, static_cast<char>('A' + rng.below(26))) : letters[rng.below(std::size(letters))];
         }
@@ -54,10 +54,10 @@ inline document::Scalar random_scalar(const document::FieldInfo& info, Rng& rng)
     }
 }
 
-inline std::uint64_t random_count(const document::FieldInfo& info, Rng& rng) {
-    const auto low = static_cast<std::uint64_t>(info.low);
-    const auto high = static_cast<std::uint64_t>(info.high);
-    return std::min(high, low + (rng.chance(0.01) ? rng.below(60) : rng.below(6)));
+inline std::size_t random_count(const document::FieldInfo& info, Rng& rng) {
+    const auto low = static_cast<std::size_t>(info.low);
+    const auto high = static_cast<std::size_t>(info.high);
+    return std::min(high, low + (rng.below(rng.chance(0.01) ? 60 : 6)));
 }
 
 inline void fill_field(const document::Field& field, void* owner, Rng& rng) {

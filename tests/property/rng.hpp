@@ -2,6 +2,7 @@
 // arithmetic that IEEE 754 rounds exactly - no library functions.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 
 namespace torchside::test {
@@ -20,7 +21,7 @@ public:
     /// 0 <= x < 1
     double unit() { return static_cast<double>(bits() >> 11) * 0x1p-53; }
     /// 0 <= i < count
-    std::uint64_t below(std::uint64_t count) { return bits() % count; }
+    std::size_t below(std::size_t count) { return static_cast<std::size_t>(bits() % count); }
     bool chance(double share) { return unit() < share; }
 
     double uniform(double low, double high) {
@@ -34,7 +35,7 @@ public:
             ++doublings;
         }
         double start = low;
-        for (std::uint64_t i = below(doublings + 1); i > 0; --i) {
+        for (std::size_t i = below(doublings + 1); i > 0; --i) {
             start *= 2.0;
         }
         return uniform(start, start * 2.0 < high ? start * 2.0 : high);
