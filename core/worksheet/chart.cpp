@@ -52,8 +52,7 @@ std::vector<Current> chart_currents(const Machine& machine) {
     std::erase_if(wanted, [&](double i) { return i < low || i > high; });
     std::sort(wanted.begin(), wanted.end());
     wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
-    while (wanted.size() > most_columns) // the one closest to its lower neighbour says least
-    {
+    while (wanted.size() > most_columns) { // the one closest to its lower neighbour says least
         std::size_t least = 1;
         for (std::size_t i = 1; i + 1 < wanted.size(); ++i)
             if (wanted[i] - wanted[i - 1] < wanted[least] - wanted[least - 1])
@@ -61,6 +60,7 @@ std::vector<Current> chart_currents(const Machine& machine) {
         wanted.erase(wanted.begin() + static_cast<std::ptrdiff_t>(least));
     }
     std::vector<Current> currents;
+    currents.reserve(wanted.size());
     for (const double i : wanted)
         currents.push_back(Current{i, ampere});
     return currents;

@@ -78,7 +78,7 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
     };
     constexpr Row rows[] = {
         {0.6, 20, 30, "20 A is as low as that goes"}, // still faster than the table
-        {0.9, 27, 30, "faster than the table"},     // held back for the table
+        {0.9, 27, 30, "faster than the table"},       // held back for the table
         {6, 30, 30, "pierces this plate and cuts it cleanly"},
         {8, 45, 45, "pierces this plate and cuts it cleanly"},
         {11.7, 50, 60, "from an edge"},
@@ -117,7 +117,7 @@ TEST_CASE("A slow table does not cost the cut", "[cut][capacity]") {
         return cut::reach(p, cut::LevelOne{steel}, steel);
     };
     CHECK(at(c.current->in(ampere)) == cut::Reach::clean);
-    CHECK(at(c.current->in(ampere) - 1) != cut::Reach::clean);
+    CHECK(at(c.current->in(ampere)-1) != cut::Reach::clean);
 }
 
 TEST_CASE("The nozzle for a current", "[cut][capacity]") {

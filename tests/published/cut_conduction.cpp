@@ -12,7 +12,7 @@ struct Row {
 };
 
 constexpr Row rows[] = {
-#include "conduction_rows.inc"
+#include "tests/published/conduction_rows.inc"
 };
 
 double error(double got, double want) {
