@@ -96,6 +96,51 @@ void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
         pen.vline(c.x - 3.5F, c.y - 9, c.y + 9, colour, 1.5F);
         pen.vline(c.x + 4, c.y - 9, c.y + 9, colour, 1.5F);
         break;
+    case Mark::machine:
+        s.path({{-11, -7}, {11, -7}, {11, 9}, {-11, 9}}, true);
+        s.path({{-4, -7}, {-4, -11}, {4, -11}, {4, -7}});
+        s.circle(-4, 1, 3.5F);
+        s.bar(3, 8, 0, stroke);
+        s.bar(3, 8, 4, stroke);
+        break;
+    case Mark::nozzle:
+        s.path({{-9, -9}, {9, -9}, {9, 0}, {3, 8}, {-3, 8}, {-9, 0}}, true);
+        pen.vline(c.x, c.y - 9, c.y + 12, colour, 1.5F);
+        break;
+    case Mark::height:
+        s.bar(-12, 2, 10, stroke);
+        s.path({{-9, -10}, {-9, -4}, {-5, 0}, {-1, -4}, {-1, -10}});
+        pen.vline(c.x + 8, c.y - 1, c.y + 10, colour, 1.5F);
+        s.bar(4, 12, -1, 1.5F);
+        s.bar(4, 12, 10, 1.5F);
+        break;
+    case Mark::table:
+        s.path({{-12, -5}, {12, -5}, {12, 1}, {-12, 1}}, true);
+        s.path({{-9, 1}, {-9, 11}});
+        s.path({{9, 1}, {9, 11}});
+        s.path({{-3, -5}, {-3, -11}, {3, -11}, {3, -5}});
+        break;
+    case Mark::circuit:
+        s.path({{-5, -11}, {-5, -4}});
+        s.path({{5, -11}, {5, -4}});
+        s.path({{-9, -4}, {9, -4}, {9, 1}, {4, 6}, {-4, 6}, {-9, 1}}, true);
+        pen.vline(c.x, c.y + 6, c.y + 12, colour, stroke);
+        break;
+    case Mark::air:
+        s.path({{-11, -3}, {-8, -6}, {8, -6}, {11, -3}, {11, 3}, {8, 6}, {-8, 6}, {-11, 3}}, true);
+        s.path({{-6, 6}, {-6, 11}});
+        s.path({{6, 6}, {6, 11}});
+        s.path({{0, -6}, {0, -11}, {5, -11}});
+        break;
+    case Mark::screen:
+        s.path({{-7, -12}, {7, -12}, {7, 12}, {-7, 12}}, true);
+        s.bar(-2, 2, 8, stroke);
+        break;
+    case Mark::kept:
+        s.path({{-11, -9}, {11, -9}, {11, -3}, {-11, -3}}, true);
+        s.path({{-9, -3}, {-9, 10}, {9, 10}, {9, -3}});
+        s.bar(-3, 3, 2, stroke);
+        break;
     case Mark::chevron:
         s.path({{-4, -7}, {4, 0}, {-4, 7}});
         break;

@@ -6,7 +6,11 @@
 namespace torchside::web {
 
 enum class Sign { holds, caution, stop };
-enum class Mark { cut, tune, part, quote, shop, chart, chevron, close, erase, keyboard, back };
+enum class Mark {
+    cut, tune, part, quote, shop, chart,                                         // places
+    machine, nozzle, height, table, circuit, air, screen, kept,                  // what stands in the shop
+    chevron, close, erase, keyboard, back
+};
 
 /// About 18 px across, centred: a disc holds, a triangle cautions, a square stops.
 void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point centre);

@@ -31,6 +31,7 @@ public:
     void wheel(Point p, Point by) { ui_.gesture.wheel(p, by, ui_.regions); }
     void notice(std::string_view kind, std::string_view text);
     [[nodiscard]] Ui& ui() { return ui_; }
+    [[nodiscard]] const Ui& ui() const { return ui_; }
     [[nodiscard]] const Tokens& tokens() const;
 
     // --- for the screens
@@ -58,6 +59,11 @@ public:
     /// The app's own keypad, or the system's keyboard for this field.
     bool system_keyboard = false;
     ChartFigure chart_figure = ChartFigure::feed;
+    /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
+    struct Scratch {
+        std::optional<double> reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
+    };
+    Scratch scratch;
 
     struct Notices {
         bool update_ready = false;

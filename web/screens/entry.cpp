@@ -47,17 +47,22 @@ std::optional<double> ask(App& app, Rect place, std::string_view id, const Heard
     return touched ? std::optional(h.answers[*touched].value) : std::nullopt;
 }
 
+std::string range_of(std::string_view path) {
+    const auto info = document::field(path);
+    return info ? document::accepted(*info) : std::string();
+}
+
 struct FieldText {
     std::string_view id;
-    std::string_view path;
     std::string_view label;
     std::string shown; // the stored value
     std::string idle;  // the quiet line when nobody types
+    std::string takes; // what is accepted, said while the field is open
 };
 
-/// Draws the field at the top of `place`, reads what is typed with `read`, and sets the path once the user is done (or on every key that makes sense).
-template <class Read>
-float typed_field(App& app, Rect place, const FieldText& f, Read read) {
+/// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to `take`.
+template <class Read, class Take>
+float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take) {
     Ui& ui = app.ui();
     Heard h;
     const bool active = ui.editing(f.id);
@@ -67,8 +72,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read) {
     std::string below = f.idle;
     std::string error;
     if (active) {
-        const auto info = document::field(f.path);
-        below = info ? document::accepted(*info) : "";
+        below = f.takes;
         if (!h.wrong.empty()) {
             error = h.wrong;
         } else if (h.value && !app.refusal().empty()) {
@@ -83,7 +87,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read) {
     if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error})) {
         const Heard now = read(entry->text);
         if (now.value) {
-            app.set(f.path, *now.value); // a refusal stays in app.refusal() and is shown while the field is open
+            take(*now.value); // a refusal stays in app.refusal() and is shown while the field is open
         } else {
             app.refuse("");
         }
@@ -97,7 +101,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read) {
         const Rect answers{place.x + 14, place.y + used + 8, place.w - 28, choices_height(ui, h.answers.size(), 2)};
         if (const auto picked = ask(app, answers, f.id, h)) {
             ui.stop_edit();
-            app.set(f.path, *picked);
+            take(*picked);
         }
         used += answers.h + 16;
     }
@@ -137,13 +141,59 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     }
     const UnitSystem units = app.book().shop.display.units;
     const bool given = value->type == document::Scalar::Type::number;
-    FieldText field{id, path, label, given ? show_field(value->number, info->unit, units) : "not given", std::string(info->meaning)};
-    return typed_field(app, place, field, [&](const std::string& text) {
+    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given", std::string(info->meaning),
+                          document::accepted(*info)};
+    const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{};
         }
         return heard(read_field(text, info->unit, units), [](double v) { return v; });
-    });
+    };
+    return typed_field(app, place, field, read, [&](double v) { app.set(path, v); });
+}
+
+float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle, std::string_view unit,
+                    std::optional<double>& value) {
+    const UnitSystem units = app.book().shop.display.units;
+    const FieldText field{id, label, value ? show_field(*value, unit, units) : "—", std::string(idle), std::string(idle)};
+    const auto read = [&](const std::string& text) { return heard(read_field(text, unit, units), [](double v) { return v; }); };
+    return typed_field(app, place, field, read, [&](double v) { value = v; });
+}
+
+float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
+                  std::span<const char* const> labels) {
+    Ui& ui = app.ui();
+    const auto now = document::get(app.book(), path);
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
+    }
+    const float x = place.x + 14;
+    const float w = place.w - 28;
+    float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
+    const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
+    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
+        app.set(path, words[*touched]);
+    }
+    y += h + 12;
+    return y - place.y;
+}
+
+float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers, std::span<const char* const> labels,
+                    int columns) {
+    Ui& ui = app.ui();
+    const auto now = document::get(app.book(), path);
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+        items.push_back({std::string("field/") + path + '/' + labels[i], labels[i], now && now->number == numbers[i]});
+    }
+    const float h = choices_height(ui, items.size(), columns);
+    const Rect buttons{place.x + 14, place.y, place.w - 28, h};
+    if (const auto touched = choices(ui, std::string("choice/") + path, buttons, labels[0], items, columns)) {
+        ui.stop_edit();
+        app.set(path, numbers[*touched]);
+    }
+    return h + 12;
 }
 
 float thickness_entry(App& app, Rect place) {
@@ -154,22 +204,22 @@ float thickness_entry(App& app, Rect place) {
     if (const auto gauge = stock::nearest_gauge(job.material, job.thickness); gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
-    return typed_field(app, place, {"stock/thickness", "job.thickness_mm", "Thickness", plate.whole(), idle},
-                       [&](const std::string& text) {
-                           Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
-                           if (h.value) {
-                               h.as += " is " + read_back(Length{*h.value, mm});
-                           }
-                           return h;
-                       });
+    const auto read = [&](const std::string& text) {
+        Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
+        if (h.value) {
+            h.as += " is " + read_back(Length{*h.value, mm});
+        }
+        return h;
+    };
+    return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")}, read,
+                       [&](double v) { app.set("job.thickness_mm", v); });
 }
 
 float current_entry(App& app, Rect place) {
     const Shown amps = show(app.book().job.current);
-    return typed_field(app, place, {"stock/current", "job.current_a", "Current", amps.whole(), "Output of the machine"},
-                       [](const std::string& text) {
-                           return heard(read_current(text), [](Current c) { return c.in(ampere); });
-                       });
+    const auto read = [](const std::string& text) { return heard(read_current(text), [](Current c) { return c.in(ampere); }); };
+    return typed_field(app, place, {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")}, read,
+                       [&](double v) { app.set("job.current_a", v); });
 }
 
 } // namespace torchside::web

@@ -23,6 +23,8 @@ void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
 void stock_sheet(App& app, Rect place, bool closable);
 void figure_sheet(App& app, Rect place, std::string_view figure, bool closable);
 void chart_sheet(App& app, Rect place, bool closable);
+void circuit_sheet(App& app, Rect place, bool closable);
+void air_sheet(App& app, Rect place, bool closable);
 void reach_sheet(App& app, Rect place, bool closable);
 void safety_sheet(App& app, Rect place, bool closable);
 void section_sheet(App& app, Rect place, std::string_view section, bool closable);

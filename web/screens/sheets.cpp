@@ -1,49 +1,14 @@
 // The sheets that open from a row or a figure, and which name opens which.
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
-#include "web/kit/keypad.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
 #include "web/screens/shop_sections.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
-
-constexpr float margin = 14;
-
-/// Head, scrolled body, keypad while a field is edited: the frame of every sheet.
-template <class Body>
-void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Body body) {
-    Ui& ui = app.ui();
-    ui.open_group(id, Role::dialog, place, title);
-    if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
-        app.close();
-    }
-    const bool pad = ui.edit() && ui.edit()->id.starts_with("field/shop.") && !app.system_keyboard;
-    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region(id, place);
-    const float used = body(Rect{at.x, at.y, place.w, 1e6F});
-    ui.close_region({place.w, used});
-    if (pad) {
-        const bool length = ui.edit()->id.ends_with("_mm");
-        if (keypad(ui, pad_place, length ? length_keys : plain_keys) == KeypadAnswer::system_keyboard) {
-            app.system_keyboard = true;
-        }
-    }
-    ui.close_group();
-}
-
-/// Name on the left, figure on the right, a hairline under it.
-float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    ui.node(id, Role::text, {at.x, at.y, w, 36}, name, value);
-    ui.pen().text(Type::text, {at.x, at.y + 8}, t.ink, name);
-    ui.pen().text(Type::title, {at.x + w, at.y + 8}, t.ink, value, Align::right);
-    ui.pen().hline(at.x, at.x + w, at.y + 36, t.hairline, 1);
-    return 37;
-}
 
 struct FigureText {
     const char* key;
@@ -107,8 +72,8 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
     }
     sheet(app, place, "figure", text->name, closable, [&](Rect body) {
         Ui& ui = app.ui();
-        const float x = body.x + margin;
-        const float w = body.w - 2 * margin;
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
         std::string value;
         std::string basis;
         const std::string range = settings_range(app, text->key, value, basis);
@@ -127,8 +92,8 @@ void reach_sheet(App& app, Rect place, bool closable) {
         Ui& ui = app.ui();
         const cut::Capacity& c = app.sheet().capacity;
         const UnitSystem units = app.book().shop.display.units;
-        const float x = body.x + margin;
-        const float w = body.w - 2 * margin;
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
         float y = body.y + 6;
         const auto both = [&](Length l) {
             const Shown s = show(l, units);
@@ -159,8 +124,8 @@ void safety_sheet(App& app, Rect place, bool closable) {
     sheet(app, place, "safety", "Eyes, ears, fume, fire", closable, [&](Rect body) {
         Ui& ui = app.ui();
         const safety::Report& r = app.sheet().safety;
-        const float x = body.x + margin;
-        const float w = body.w - 2 * margin;
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
         float y = body.y + 12;
         y += words(ui, "safety/shade", Type::title, {x, y}, w, "Shade " + std::to_string(r.shade_min) + " or darker with the arc in view",
                    ui.tokens().ink) + 4;
@@ -204,6 +169,10 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         stock_sheet(app, place, closable);
     } else if (name == "chart") {
         chart_sheet(app, place, closable);
+    } else if (name == "circuit") {
+        circuit_sheet(app, place, closable);
+    } else if (name == "air") {
+        air_sheet(app, place, closable);
     } else if (name == "reach") {
         reach_sheet(app, place, closable);
     } else if (name == "safety") {

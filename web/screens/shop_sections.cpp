@@ -7,6 +7,7 @@
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/entry.hpp"
+#include "web/screens/height_tools.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -35,6 +36,10 @@ std::string height_summary(const App& app) {
     return ratio > 1 ? "Divider " + print_trimmed(ratio, 2) + ":1" : "Raw arc volts, 1:1: a shock hazard";
 }
 
+std::string circuit_summary(const App& app) { return app.sheet().circuit.summary; }
+
+std::string air_summary(const App& app) { return app.sheet().air.summary; }
+
 std::string table_summary(const App& app) {
     const Table& t = app.book().shop.table;
     return print(t.max_feed, app.book().shop.display.units).text() + (t.water ? ", water tray" : ", dry");
@@ -54,25 +59,6 @@ std::string kept_summary(const App& app) {
 }
 
 // --- what a section shows besides plain fields
-
-float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
-                  std::span<const char* const> labels) {
-    Ui& ui = app.ui();
-    const auto now = document::get(app.book(), path);
-    std::vector<Choice> items;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
-    }
-    const float x = place.x + 14;
-    const float w = place.w - 28;
-    float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
-    const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
-    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
-        app.set(path, words[*touched]);
-    }
-    y += h + 12;
-    return y - place.y;
-}
 
 float display_choices(App& app, Rect place) {
     constexpr const char* units[] = {"metric", "inch"};
@@ -100,27 +86,6 @@ float divider_choices(App& app, Rect place) {
         app.set("shop.height_control.divider_ratio", ratios[*touched]);
     }
     return y + h + 10 - place.y;
-}
-
-/// What the controller will show for the job's cut.
-float controller_reading(App& app, Rect place) {
-    Ui& ui = app.ui();
-    const auto& settings = app.sheet().settings;
-    if (!settings) {
-        return 0;
-    }
-    const std::string text = "At this cut the torch stands at " + show(settings->arc.value).whole() + " and the controller reads " +
-                             show(settings->controller).whole() + ".";
-    float y = place.y + 14;
-    y += words(ui, "height/reading", Type::text, {place.x + 14, y}, place.w - 28, text, ui.tokens().ink);
-    if (app.book().shop.height_control.divider_ratio <= 1) {
-        draw_sign(ui.pen(), ui.tokens(), Sign::caution, {place.x + 24, y + 26});
-        y += 16 + words(ui, "height/shock", Type::text, {place.x + 46, y + 16}, place.w - 60,
-                        "A raw tap carries the full arc and no-load voltage: it can kill. Isolate it, and have it wired by "
-                        "someone licensed to.",
-                        ui.tokens().caution);
-    }
-    return y + 14 - place.y;
 }
 
 float nozzle_list(App& app, Rect place) {
@@ -199,12 +164,14 @@ constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}};
 constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
 
 constexpr ShopSection sections[] = {
-    {"machine", "Machine", Mark::cut, machine_summary, machine_fields, nullptr, nullptr},
-    {"nozzles", "Nozzles", Mark::part, nozzle_summary, {}, nozzle_list, nullptr},
-    {"height", "Height control", Mark::tune, height_summary, height_fields, divider_choices, controller_reading},
-    {"table", "Table", Mark::chart, table_summary, table_fields, nullptr, nullptr},
-    {"screen", "Screen", Mark::keyboard, screen_summary, screen_fields, display_choices, nullptr},
-    {"kept", "Kept work", Mark::quote, kept_summary, name_fields, nullptr, backup},
+    {"machine", "Machine", Mark::machine, machine_summary, machine_fields, nullptr, nullptr},
+    {"nozzles", "Nozzles", Mark::nozzle, nozzle_summary, {}, nozzle_list, nullptr},
+    {"height", "Height control", Mark::height, height_summary, height_fields, divider_choices, height_tools},
+    {"circuit", "Circuit", Mark::circuit, circuit_summary, {}, nullptr, nullptr},
+    {"air", "Air", Mark::air, air_summary, {}, nullptr, nullptr},
+    {"table", "Table", Mark::table, table_summary, table_fields, nullptr, nullptr},
+    {"screen", "Screen", Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
+    {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, backup},
 };
 
 } // namespace

@@ -3,16 +3,12 @@
 
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
-#include "web/kit/controls.hpp"
-#include "web/kit/keypad.hpp"
 #include "web/screens/entry.hpp"
-#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
-
-constexpr float margin = 14;
 
 float metals(App& app, Point at, float w) {
     std::vector<Choice> items;
@@ -116,12 +112,11 @@ void stock_sheet(App& app, Rect place, bool closable) {
     if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
         app.close();
     }
-    const bool editing = ui.editing("stock/thickness") || ui.editing("stock/current");
-    const bool pad = editing && !app.system_keyboard;
+    const bool pad = wants_keypad(app, "stock/");
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
     const Point at = ui.open_region("stock", place);
-    const float w = place.w - 2 * margin;
-    const float x = at.x + margin;
+    const float w = place.w - 2 * sheet_margin;
+    const float x = at.x + sheet_margin;
     float y = at.y;
     y += thickness_entry(app, {at.x, y, place.w, 0});
     y += 10;
@@ -137,10 +132,7 @@ void stock_sheet(App& app, Rect place, bool closable) {
     y += torch_hold(app, {x, y}, w) + 20;
     ui.close_region({place.w, y - at.y});
     if (pad) {
-        const Keys& keys = ui.editing("stock/thickness") ? length_keys : plain_keys;
-        if (keypad(ui, pad_place, keys) == KeypadAnswer::system_keyboard) {
-            app.system_keyboard = true;
-        }
+        number_keypad(app, pad_place);
     }
     ui.close_group();
 }

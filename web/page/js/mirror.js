@@ -12,7 +12,7 @@ const ROLES = {
   img: 'img',
 };
 const PRESSABLE = ['button', 'tab', 'radio', 'switch'];
-const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'list', 'img'];
+const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'row', 'list', 'img'];
 
 /** id -> {el, outer, field, text, tag, raw, role, parent, name, value, words, x, y, w, h, start}, in reading order. */
 let nodes = new Map();
@@ -226,7 +226,7 @@ function mirror(text) {
   shut(dialog);
   moveFocus(initial, holder, wanted, dialog);
   afterEdits(ended);
-  if (records.some((r) => r.role === 'figure' && r.name === 'Feed')) {
+  if (records.some((r) => r.name === 'Feed' && r.value)) {
     answered();
   }
   if (initial) {

@@ -48,6 +48,11 @@ function theme(name, ground) {
   remember('theme', name);
 }
 
+/** The app lends the face that it carries: the field under the finger and the plain page are set in it too. */
+function font(weight, bytes) {
+  new FontFace('B612', bytes.slice().buffer, { weight }).load().then((face) => document.fonts.add(face), () => {});
+}
+
 function copy(text) {
   const byHand = () => {
     const area = document.createElement('textarea');
@@ -104,7 +109,7 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, place, theme, copy, download, share, pickFile, useUpdate,
+  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, pickFile, useUpdate,
   print: () => window.print(),
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),

@@ -1,0 +1,169 @@
+#include "web/screens/circuit_picture.hpp"
+
+#include <cmath>
+#include <string>
+
+#include "core/quantity/print.hpp"
+#include "web/kit/marks.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr const char* names[] = {"Panel", "Breaker", "Wiring", "Cord", "Machine", "Torch"};
+constexpr float row_height = 50;
+
+void symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour ink) {
+    const Rect box{c.x - 9, c.y - 9, 18, 18};
+    switch (stop) {
+    case supply::Stop::panel:
+    case supply::Stop::machine:
+        pen.fill(box, t.ground);
+        pen.frame(box, ink, 2);
+        break;
+    case supply::Stop::breaker:
+        pen.fill(box, t.ground);
+        pen.frame(box, ink, 1.5F);
+        pen.line({c.x - 5, c.y + 5}, {c.x + 5, c.y - 5}, ink, 2.5F);
+        break;
+    case supply::Stop::run:
+    case supply::Stop::cord: {
+        pen.fill({c.x - 2, c.y - 13, 4, 26}, ink);
+        break;
+    }
+    case supply::Stop::torch: {
+        const Point tip[] = {{c.x - 7, c.y - 9}, {c.x + 7, c.y - 9}, {c.x + 7, c.y + 2}, {c.x, c.y + 10}, {c.x - 7, c.y + 2}};
+        pen.polygon(tip, 5, t.ground);
+        pen.polyline(tip, 5, ink, 2, true);
+        break;
+    }
+    }
+}
+
+/// How much of what this point holds is used: a bar to scale, full at its limit.
+void used_bar(const Pen& pen, const Tokens& t, Rect place, double used, bool weakest) {
+    const auto share = static_cast<float>(std::clamp(used, 0.0, 1.25) / 1.25);
+    const Colour colour = used > 1.0 ? t.stop : weakest ? t.accent : t.ink;
+    pen.hline(place.x, place.right(), place.centre().y, t.hairline, 1);
+    pen.fill({place.x, place.centre().y - 2, place.w * share, 4}, colour);
+    const float limit = place.x + place.w / 1.25F;
+    pen.vline(limit, place.y, place.bottom(), t.ink, 1.5F);
+}
+
+std::string node_words(const supply::Node& node, bool weakest) {
+    std::string out = node.figure;
+    if (!node.detail.empty()) {
+        out += ", " + node.detail;
+    }
+    if (node.used > 0) {
+        out += ", " + print_percent(node.used).text() + " used";
+    }
+    return weakest ? out + ", the weakest" : out;
+}
+
+/// Seconds on a log scale, 1 s at the foot and 2 h at the top.
+float log_height(double seconds) {
+    return static_cast<float>(std::clamp(std::log(std::max(seconds, 1.0)) / std::log(7200.0), 0.0, 1.0));
+}
+
+} // namespace
+
+float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    int shown = 0;
+    for (const supply::Node& node : chain.nodes) {
+        shown += node.present ? 1 : 0;
+    }
+    const float height = row_height * static_cast<float>(shown);
+    const float spine = at.x + 12;
+    pen.vline(spine, at.y + row_height / 2, at.y + height - row_height / 2, t.ink, 2);
+    ui.open_group("circuit/chain", Role::list, {at.x, at.y, w, height}, "From the panel to the torch");
+    float y = at.y;
+    for (std::size_t i = 0; i < chain.nodes.size(); ++i) {
+        const supply::Node& node = chain.nodes[i];
+        if (!node.present) {
+            continue;
+        }
+        const bool weakest = static_cast<int>(i) == chain.weakest;
+        const bool over = node.used > 1.0;
+        const Colour ink = over ? t.stop : t.ink;
+        const char* name = names[static_cast<std::size_t>(node.stop)];
+        const std::string id = std::string("circuit/chain/") + name;
+        ui.node(id, Role::listitem, {at.x, y, w, row_height}, name, node_words(node, weakest));
+        symbol(pen, t, node.stop, {spine, y + row_height / 2}, ink);
+        const float text = at.x + 36;
+        pen.text(Type::label, {text, y + 5}, t.quiet, name);
+        pen.text_fit(Type::title, {text, y + 22}, ink, node.figure, w - 36);
+        pen.text_fit(Type::label, {text + 76, y + 5}, t.quiet, node.detail, w - 36 - 76);
+        if (node.used > 0) {
+            used_bar(pen, t, {at.x + w - 76, y + 25, 76, 14}, node.used, weakest);
+            if (weakest) {
+                pen.text(Type::strong_label, {at.x + w - 84, y + 23}, ink, "weakest", Align::right);
+            }
+        }
+        y += row_height;
+    }
+    ui.close_group();
+    return height;
+}
+
+float band_picture_height() { return 158; }
+
+void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const Rect plot{place.x + 34, place.y + 8, place.w - 42, place.h - 34};
+    const double most = std::max(3.0, std::ceil(band.load_multiple + 0.4));
+    const auto x_at = [&](double multiple) {
+        return plot.x + plot.w * static_cast<float>(std::clamp((multiple - 0.5) / (most - 0.5), 0.0, 1.0));
+    };
+    const auto y_at = [&](double seconds) { return plot.bottom() - plot.h * log_height(seconds); };
+    // What may happen lies below the upper line: filled. Between "holds" and "trips" nothing is promised: hatched.
+    const float holds_to = x_at(band.holds_to);
+    const float trips = x_at(band.trips_from);
+    for (float x = holds_to + 4; x < trips; x += 6) {
+        pen.dashes({x, plot.y}, {x, plot.bottom()}, t.hairline, 1, 3, 3);
+    }
+    for (std::size_t i = 0; i < band.upper.size(); ++i) {
+        const float from = x_at(band.upper[i].multiple);
+        const float to = i + 1 < band.upper.size() ? x_at(band.upper[i + 1].multiple) : plot.right();
+        const float top = y_at(band.upper[i].within.in(second));
+        pen.fill({from, top, to - from, plot.bottom() - top}, t.fill);
+        pen.hline(from, to, top, t.ink, 2);
+        const float before = i > 0 ? y_at(band.upper[i - 1].within.in(second)) : plot.y;
+        pen.vline(from, before, top, t.ink, 2);
+    }
+    pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
+    pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
+    struct Tick {
+        double seconds;
+        const char* text;
+    };
+    for (const Tick tick : {Tick{3600, "1 h"}, Tick{120, "2 min"}, Tick{10, "10 s"}}) {
+        const float y = y_at(tick.seconds);
+        pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
+        pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, tick.text, Align::right);
+    }
+    for (double m = 1; m <= most; m += 1) {
+        pen.vline(x_at(m), plot.bottom(), plot.bottom() + 4, t.ink, 1);
+        pen.text(Type::label, {x_at(m), plot.bottom() + 5}, t.quiet, print_trimmed(m, 0) + "×", Align::centre);
+    }
+    pen.text(Type::label, {plot.x + 6, plot.bottom() - 22}, t.quiet, "holds");
+    if (plot.right() - trips > 90) {
+        pen.text(Type::label, {(trips + plot.right()) / 2, plot.bottom() - 22}, t.quiet, "trips below the line", Align::centre);
+    }
+    const float x = x_at(band.load_multiple);
+    const Colour mark = holds ? t.accent : t.stop;
+    pen.vline(x, plot.y + 6, plot.bottom(), mark, 2);
+    holds ? pen.disc({x, plot.y + 10}, 6, mark) : pen.fill({x - 6, plot.y + 4, 12, 12}, mark);
+    const std::string load = "this load " + print_trimmed(band.load_multiple, 2) + "×";
+    const float wide = pen.width(Type::strong_label, load);
+    const float from = x + 10 + wide > plot.right() ? x - 10 - wide : x + 10;
+    const float line_top = plot.y + plot.h * 0.5F;
+    pen.fill({from - 3, line_top, wide + 6, 18}, t.ground, 0.9F);
+    pen.text(Type::strong_label, {from, line_top}, mark, load);
+    ui.node("circuit/band", Role::img, place,
+            "Time to trip against load. This load is " + print_trimmed(band.load_multiple, 2) + " times the rating");
+}
+
+} // namespace torchside::web
