@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <utility>
 
 #include "core/air/cycle.hpp"
 #include "core/air/hose.hpp"
@@ -98,12 +100,15 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
 }
 
 std::vector<std::string> basis_of() {
-    return {"Tank: free air over pressure at a steady temperature, as two engineering notes have it",
-            "Hose: mean of three published forms that disagree, 25 % either way; couplings not counted",
-            "Water: Magnus formula, WMO coefficients (from memory); classes of ISO 8573-1:2010, seen in reproductions",
-            "Post-flow: its length is a guess until the machine's own is entered",
-            "The manuals of machine and compressor decide; for what feeds the compressor, local code and a licensed "
-            "electrician decide"};
+    constexpr const char* lines[] = {
+        "Tank: free air over pressure at a steady temperature, as two engineering notes have it",
+        "Hose: mean of three published forms that disagree, 25 % either way; couplings not counted",
+        "Water: Magnus formula, WMO coefficients (from memory); classes of ISO 8573-1:2010, seen in reproductions",
+        "Post-flow: its length is a guess until the machine's own is entered",
+        ("Machine and compressor: their manuals decide; for what feeds them, local code and a licensed electrician "
+         "decide"),
+    };
+    return {std::begin(lines), std::end(lines)};
 }
 
 } // namespace

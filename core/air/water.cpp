@@ -13,7 +13,7 @@ struct WaterClass {
     double dew_point;
 };
 constexpr WaterClass classes[] = {
-    // driest first
+// driest first
 #include "generated/water_classes.inc"
 };
 

@@ -101,16 +101,16 @@ std::optional<int> least_run(Current breaker, Current load, Column column) {
     return {};
 }
 
-std::optional<int> least_run_for(Current needed, Column column) {
+std::optional<int> least_run_for(Current load, Column column) {
     for (const Wire& wire : wires)
-        if (of(wire, column) >= needed.in(ampere))
+        if (of(wire, column) >= load.in(ampere))
             return wire.awg;
     return {};
 }
 
-std::optional<double> least_run_mm2(Current needed) {
+std::optional<double> least_run_mm2(Current load) {
     for (const MetricWire& wire : metric_wires)
-        if (wire.ampacity >= needed.in(ampere))
+        if (wire.ampacity >= load.in(ampere))
             return wire.mm2;
     return {};
 }

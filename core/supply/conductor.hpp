@@ -40,8 +40,8 @@ struct Ampacity {
 /// The thinnest gauge that allows this breaker and carries this load; none: thicker than the table's 2 AWG.
 enum class Column { c60, c75 };
 [[nodiscard]] std::optional<int> least_run(Current breaker, Current load, Column column);
-[[nodiscard]] std::optional<int> least_run_for(Current ampacity, Column column);
-[[nodiscard]] std::optional<double> least_run_mm2(Current ampacity);
+[[nodiscard]] std::optional<int> least_run_for(Current load, Column column); // whatever the breaker
+[[nodiscard]] std::optional<double> least_run_mm2(Current load);
 [[nodiscard]] std::optional<int> least_cord(Current load, int phases);
 
 } // namespace torchside::supply

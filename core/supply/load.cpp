@@ -79,7 +79,7 @@ Load solve_load(const Input& input, Current output) {
 }
 
 Current output_for(const Input& input, const Load& load, Current limit) {
-    const Current drawn = std::min(limit, current_of_most_power(load.line));
+    const Current drawn = std::max(Current{}, std::min(limit, current_of_most_power(load.line)));
     const double out = load.conversion.share * power_at(load.line, drawn).in(volt_ampere);
     const double offset = input.arc.offset.in(volt);
     const double square = offset * offset + 4 * input.arc.per_ampere.in(ohm)*out;

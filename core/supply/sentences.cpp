@@ -79,7 +79,8 @@ std::string run_basis(const Circuit& circuit) {
     if (article_630_applies(circuit))
         return "Fixed wiring: NEC Article 630, text of 2008 seen in reproductions, later editions from memory; Table "
                "310.16 (2023) and Chapter 9 Table 8, seen in reproductions";
-    return "Fixed wiring: NEC Table 310.16 (2023), 240.4(D) and Chapter 9 Table 8, seen in reproductions";
+    return "Fixed wiring: NEC Table 310.16 (2023) at 30 °C ambient (36 to 40 °C: 0.88 of it), 240.4(D) and Chapter 9 "
+           "Table 8, seen in reproductions";
 }
 
 } // namespace
