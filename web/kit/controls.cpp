@@ -27,7 +27,8 @@ constexpr float gap = 8.0F;
 
 } // namespace
 
-bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role, std::string_view state) {
+bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,
+            std::string_view state) {
     const bool used = ui.node(id, role, place, label, {}, state);
     const Tokens& t = ui.tokens();
     const Pen& pen = ui.pen();
@@ -52,7 +53,8 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
 }
 
 float choices_height(const Ui& ui, std::size_t count, int columns) {
-    const auto rows = static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
+    const auto rows =
+        static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
     return rows * ui.reach() + (rows - 1) * gap;
 }
 
@@ -75,10 +77,12 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
     return touched;
 }
 
-float verdict_height(const Ui& ui) { return ui.reach(); }
+float verdict_height(const Ui& ui) {
+    return ui.reach();
+}
 
-bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view way_out,
-                 bool chosen) {
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
+                 std::string_view way_out, bool chosen) {
     std::string about = word_of(sign);
     about += ". ";
     about += way_out;
@@ -194,7 +198,9 @@ float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::s
     return height;
 }
 
-float sheet_head_height() { return 56; }
+float sheet_head_height() {
+    return 56;
+}
 
 bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
     const Pen& pen = ui.pen();

@@ -1,4 +1,5 @@
-// The app's controls. Each registers itself for finger, keyboard and screen reader, draws itself, and says whether it was used.
+// The app's controls. Each registers itself for finger, keyboard and screen reader, draws itself, and says whether it
+// was used.
 #pragma once
 
 #include <optional>
@@ -29,8 +30,8 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
 
 /// Sign, one plain sentence, one quiet line with the way out. The whole row is the target.
 [[nodiscard]] float verdict_height(const Ui& ui);
-bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view way_out,
-                 bool chosen = false);
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
+                 std::string_view way_out, bool chosen = false);
 
 /// A row that opens something: title, quiet line, chevron.
 bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, std::string_view quiet, Mark mark,
@@ -39,12 +40,13 @@ bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, s
 /// A switch: a word on the left, on or off on the right.
 bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label, bool on, std::string_view quiet = {});
 
-/// A line of text entry. `shown` is the stored value as it reads when nobody edits; `below` is the read-back or the range.
+/// A line of text entry. `shown` is the stored value as it reads when nobody edits; `below` is the read-back or the
+/// range.
 struct FieldLook {
     std::string_view label;
     std::string_view shown;
     std::string_view below{};
-    std::string_view error{}; // replaces `below`, with a sign
+    std::string_view error{};   // replaces `below`, with a sign
     bool text_keyboard = false; // a name rather than a number
 };
 /// Grows by a line when what stands below does not fit one.

@@ -32,7 +32,9 @@ void draw_band(const Pen& pen, const Tokens& t, Rect place, Span span, std::span
     pen.triangle({x - half, y - 2 - 1.6F * half}, {x + half, y - 2 - 1.6F * half}, {x, y - 2}, t.accent);
 }
 
-float big_figure_height() { return 140; }
+float big_figure_height() {
+    return 140;
+}
 
 bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts) {
     std::string value(look.number);
@@ -54,7 +56,9 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
     return used;
 }
 
-float small_figure_height() { return 76; }
+float small_figure_height() {
+    return 76;
+}
 
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look) {
     std::string value(look.number);

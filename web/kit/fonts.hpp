@@ -10,8 +10,8 @@ namespace torchside::web {
 enum class Type { label, strong_label, text, title, second, figure };
 inline constexpr int type_count = 6;
 
-/// B612's own measures, as shares of its size (its hhea table: ascent 1930, descent -500, 2000 units to the em). ImGui takes the
-/// height from ascender to descender for a font's size, a style sheet takes the em.
+/// B612's own measures, as shares of its size (its hhea table: ascent 1930, descent -500, 2000 units to the em). ImGui
+/// takes the height from ascender to descender for a font's size, a style sheet takes the em.
 inline constexpr float face_height = 1.215F;
 inline constexpr float face_ascent = 0.965F;
 

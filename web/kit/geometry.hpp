@@ -50,7 +50,8 @@ struct Rect {
 [[nodiscard]] inline Rect overlap(Rect a, Rect b) {
     const float x = std::max(a.x, b.x);
     const float y = std::max(a.y, b.y);
-    return {x, y, std::max(0.0F, std::min(a.right(), b.right()) - x), std::max(0.0F, std::min(a.bottom(), b.bottom()) - y)};
+    return {x, y, std::max(0.0F, std::min(a.right(), b.right()) - x),
+            std::max(0.0F, std::min(a.bottom(), b.bottom()) - y)};
 }
 
 } // namespace torchside::web

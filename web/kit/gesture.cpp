@@ -113,7 +113,8 @@ const std::string& Gesture::pressed(double now) const {
 }
 
 double Gesture::until_shown(double now) const {
-    return phase_ == Phase::press && !candidate_.empty() && now - down_at_ < show_ms ? show_ms - (now - down_at_) : -1.0;
+    return phase_ == Phase::press && !candidate_.empty() && now - down_at_ < show_ms ? show_ms - (now - down_at_)
+                                                                                     : -1.0;
 }
 
 } // namespace torchside::web

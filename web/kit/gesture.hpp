@@ -1,5 +1,5 @@
-// One finger (or the mouse) on the canvas: tap, scroll and momentum. 8 px of slop, scroll wins over press, a press shows after
-// 60 ms, so that a list that is dragged never flashes its rows.
+// One finger (or the mouse) on the canvas: tap, scroll and momentum. 8 px of slop, scroll wins over press, a press
+// shows after 60 ms, so that a list that is dragged never flashes its rows.
 #pragma once
 
 #include <string>
@@ -25,9 +25,9 @@ struct Region {
 
 class Gesture {
 public:
-    static constexpr float slop = 8.0F;      // px a finger may wander and still tap
-    static constexpr double show_ms = 60.0;  // a press shows after this
-    static constexpr float rest = 0.02F;     // px/ms below which momentum has ended
+    static constexpr float slop = 8.0F;       // px a finger may wander and still tap
+    static constexpr double show_ms = 60.0;   // a press shows after this
+    static constexpr float rest = 0.02F;      // px/ms below which momentum has ended
     static constexpr float decay_ms = 325.0F; // momentum falls to 1/e in this time
 
     void down(Point p, double now, const Tree& tree, const std::vector<Region>& regions);

@@ -29,7 +29,12 @@ void type_eighth(Ui& ui) {
 }
 
 std::string spoken(std::string_view key) {
-    return key == "\"" ? "inch" : key == "/" ? "over" : key == "⅛" ? "eighth" : key == "ga" ? "gauge" : key == "-" ? "dash" : std::string(key);
+    return key == "\""   ? "inch"
+           : key == "/"  ? "over"
+           : key == "⅛"  ? "eighth"
+           : key == "ga" ? "gauge"
+           : key == "-"  ? "dash"
+                         : std::string(key);
 }
 
 struct Board {
@@ -54,7 +59,8 @@ struct Board {
         ui.pen().fill(at, ui.pressed(id) ? ui.tokens().hairline : ui.tokens().ground);
         ui.pen().frame(at, ui.tokens().hairline, 1);
         const Type type = text == "⅛" ? Type::second : Type::title;
-        ui.pen().text(type, {at.centre().x, at.centre().y - Pen::line_height(type) / 2}, ui.tokens().ink, text, Align::centre);
+        ui.pen().text(type, {at.centre().x, at.centre().y - Pen::line_height(type) / 2}, ui.tokens().ink, text,
+                      Align::centre);
         if (used) {
             text == "⅛" ? type_eighth(ui) : ui.type(text);
         }
@@ -70,7 +76,9 @@ struct Board {
 
 } // namespace
 
-float keypad_height(const Ui& ui) { return 5 * std::max(52.0F, ui.reach() * 0.9F) + 6 * gap; }
+float keypad_height(const Ui& ui) {
+    return 5 * std::max(52.0F, ui.reach() * 0.9F) + 6 * gap;
+}
 
 KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
     ui.open_group("keypad", Role::group, place, "Keypad");

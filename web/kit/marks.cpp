@@ -41,7 +41,9 @@ Colour colour_of(const Tokens& t, Sign sign) {
     return sign == Sign::holds ? t.ink : sign == Sign::caution ? t.caution : t.stop;
 }
 
-const char* word_of(Sign sign) { return sign == Sign::holds ? "holds" : sign == Sign::caution ? "caution" : "stop"; }
+const char* word_of(Sign sign) {
+    return sign == Sign::holds ? "holds" : sign == Sign::caution ? "caution" : "stop";
+}
 
 void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point c) {
     const Colour colour = colour_of(tokens, sign);

@@ -7,9 +7,25 @@ namespace torchside::web {
 
 enum class Sign { holds, caution, stop };
 enum class Mark {
-    cut, tune, part, quote, shop, chart,                                         // places
-    machine, nozzle, height, table, circuit, air, screen, kept,                  // what stands in the shop
-    chevron, close, erase, keyboard, back
+    cut,
+    tune,
+    part,
+    quote,
+    shop,
+    chart, // places
+    machine,
+    nozzle,
+    height,
+    table,
+    circuit,
+    air,
+    screen,
+    kept, // what stands in the shop
+    chevron,
+    close,
+    erase,
+    keyboard,
+    back
 };
 
 /// About 18 px across, centred: a disc holds, a triangle cautions, a square stops.

@@ -12,7 +12,9 @@ ImU32 packed(Colour c, float opacity = 1.0F) {
 
 } // namespace
 
-float Pen::line_height(Type type) { return size_of(type) * 1.3F; }
+float Pen::line_height(Type type) {
+    return size_of(type) * 1.3F;
+}
 
 float Pen::width(Type type, std::string_view text) const {
     const ImFont* font = fonts_.at(type);
@@ -99,12 +101,17 @@ void Pen::frame(Rect r, Colour colour, float t) const {
 }
 
 void Pen::line(Point a, Point b, Colour colour, float thickness) const {
-    list_.AddLine({a.x * density_, a.y * density_}, {b.x * density_, b.y * density_}, packed(colour), thickness * density_);
+    list_.AddLine({a.x * density_, a.y * density_}, {b.x * density_, b.y * density_}, packed(colour),
+                  thickness * density_);
 }
 
-void Pen::hline(float x0, float x1, float y, Colour colour, float t) const { fill({x0, y - t / 2, x1 - x0, t}, colour); }
+void Pen::hline(float x0, float x1, float y, Colour colour, float t) const {
+    fill({x0, y - t / 2, x1 - x0, t}, colour);
+}
 
-void Pen::vline(float x, float y0, float y1, Colour colour, float t) const { fill({x - t / 2, y0, t, y1 - y0}, colour); }
+void Pen::vline(float x, float y0, float y1, Colour colour, float t) const {
+    fill({x - t / 2, y0, t, y1 - y0}, colour);
+}
 
 void Pen::triangle(Point a, Point b, Point c, Colour colour) const {
     const float s = density_;
@@ -141,7 +148,8 @@ void Pen::dashes(Point a, Point b, Colour colour, float thickness, float dash, f
     const float length = std::sqrt(dx * dx + dy * dy);
     for (float d = 0; d < length; d += dash + gap) {
         const float e = std::min(d + dash, length);
-        line({a.x + dx * d / length, a.y + dy * d / length}, {a.x + dx * e / length, a.y + dy * e / length}, colour, thickness);
+        line({a.x + dx * d / length, a.y + dy * d / length}, {a.x + dx * e / length, a.y + dy * e / length}, colour,
+             thickness);
     }
 }
 
@@ -150,6 +158,8 @@ void Pen::push_clip(Rect r) const {
                        {std::round(r.right() * density_), std::round(r.bottom() * density_)}, true);
 }
 
-void Pen::pop_clip() const { list_.PopClipRect(); }
+void Pen::pop_clip() const {
+    list_.PopClipRect();
+}
 
 } // namespace torchside::web

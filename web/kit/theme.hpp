@@ -21,9 +21,9 @@ struct Tokens {
     const char* ground_css;
 };
 
-inline constexpr Tokens paper{"paper",    {0xFAF8F2}, {0xF0ECE1}, {0x14171A}, {0x5A5F63}, {0x14171A}, {0xCFCABD},
-                              {0x0060A0}, {0x8A4B00}, {0xA1130E}, "#FAF8F2"};
-inline constexpr Tokens night{"night",    {0x101418}, {0x181E24}, {0xF2EFE6}, {0xA9B0B5}, {0xD9D6CC}, {0x333A40},
-                              {0x7CC4F2}, {0xF0B44A}, {0xFF8B7B}, "#101418"};
+inline constexpr Tokens paper{"paper",    {0xFAF8F2}, {0xF0ECE1}, {0x14171A}, {0x5A5F63}, {0x14171A},
+                              {0xCFCABD}, {0x0060A0}, {0x8A4B00}, {0xA1130E}, "#FAF8F2"};
+inline constexpr Tokens night{"night",    {0x101418}, {0x181E24}, {0xF2EFE6}, {0xA9B0B5}, {0xD9D6CC},
+                              {0x333A40}, {0x7CC4F2}, {0xF0B44A}, {0xFF8B7B}, "#101418"};
 
 } // namespace torchside::web

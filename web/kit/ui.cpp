@@ -48,8 +48,16 @@ void Ui::enter(std::string_view id, std::string_view text, bool final) {
 
 bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value,
               std::string_view state, std::string_view about) {
-    Node n{std::string(id), groups_.empty() ? std::string() : groups_.back(), role, std::string(name), std::string(value),
-           std::string(state), place, std::string(about), place, -1};
+    Node n{std::string(id),
+           groups_.empty() ? std::string() : groups_.back(),
+           role,
+           std::string(name),
+           std::string(value),
+           std::string(state),
+           place,
+           std::string(about),
+           place,
+           -1};
     if (!open_regions_.empty()) {
         n.region = open_regions_.back();
         n.seen = overlap(place, regions[static_cast<std::size_t>(n.region)].view);
@@ -71,7 +79,9 @@ void Ui::open_group(std::string_view id, Role role, Rect place, std::string_view
     groups_.emplace_back(id);
 }
 
-void Ui::close_group() { groups_.pop_back(); }
+void Ui::close_group() {
+    groups_.pop_back();
+}
 
 Point Ui::open_region(std::string_view name, Rect view) {
     int at = 0;

@@ -1,8 +1,8 @@
 // One frame of the app: where controls register, are drawn, and learn that they were pressed.
 //
-// A finger, a key on a mirrored element and a screen reader all end in activate(id); the control with that id sees it in the next
-// build of the screen. After an activation the screen is built twice, the first time without being shown, so that what is drawn is
-// never one change behind.
+// A finger, a key on a mirrored element and a screen reader all end in activate(id); the control with that id sees it
+// in the next build of the screen. After an activation the screen is built twice, the first time without being shown,
+// so that what is drawn is never one change behind.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,6 @@
-// What is on screen, as a tree of named nodes. The page turns it into real, hidden HTML: a screen reader's, a keyboard's and a
-// test's way to every control; the same places answer a finger on the canvas. There is no other list of controls.
+// What is on screen, as a tree of named nodes. The page turns it into real, hidden HTML: a screen reader's, a
+// keyboard's and a test's way to every control; the same places answer a finger on the canvas. There is no other list
+// of controls.
 #pragma once
 
 #include <string>
@@ -11,8 +12,28 @@
 namespace torchside::web {
 
 enum class Role {
-    main, navigation, dialog, group, heading, text, button, tab, radio, toggle, textbox, figure, table, row, columnheader,
-    rowheader, cell, status, alert, list, listitem, img
+    main,
+    navigation,
+    dialog,
+    group,
+    heading,
+    text,
+    button,
+    tab,
+    radio,
+    toggle,
+    textbox,
+    figure,
+    table,
+    row,
+    columnheader,
+    rowheader,
+    cell,
+    status,
+    alert,
+    list,
+    listitem,
+    img
 };
 
 struct Node {
@@ -21,7 +42,8 @@ struct Node {
     Role role = Role::text;
     std::string name;
     std::string value{};
-    std::string state{}; // words: disabled selected checked expanded collapsed current invalid focused live level1..3 ...
+    std::string
+        state{}; // words: disabled selected checked expanded collapsed current invalid focused live level1..3 ...
     Rect place{};
     std::string about{}; // a longer description
     Rect seen{};         // the part of the place that is not scrolled away; what a finger can hit

@@ -46,26 +46,56 @@ std::string owned(char* text) {
 
 } // namespace
 
-void request_frame() { shell_request_frame(); }
-void wake(int milliseconds) { shell_wake(milliseconds); }
-double now_ms() { return emscripten_get_now(); }
-void publish(std::string_view tree_wire) { shell_mirror(std::string(tree_wire).c_str()); }
-void place(std::string_view path) { shell_place(std::string(path).c_str()); }
+void request_frame() {
+    shell_request_frame();
+}
+void wake(int milliseconds) {
+    shell_wake(milliseconds);
+}
+double now_ms() {
+    return emscripten_get_now();
+}
+void publish(std::string_view tree_wire) {
+    shell_mirror(std::string(tree_wire).c_str());
+}
+void place(std::string_view path) {
+    shell_place(std::string(path).c_str());
+}
 void theme(std::string_view name, std::string_view ground) {
     shell_theme(std::string(name).c_str(), std::string(ground).c_str());
 }
-bool save(int slot, std::string_view record) { return shell_save(slot, std::string(record).c_str()) != 0; }
-std::string load(int slot) { return owned(shell_load(slot)); }
-void copy(std::string_view text) { shell_copy(std::string(text).c_str()); }
+bool save(int slot, std::string_view record) {
+    return shell_save(slot, std::string(record).c_str()) != 0;
+}
+std::string load(int slot) {
+    return owned(shell_load(slot));
+}
+void copy(std::string_view text) {
+    shell_copy(std::string(text).c_str());
+}
 void download(std::string_view name, std::string_view type, std::string_view text) {
     shell_download(std::string(name).c_str(), std::string(type).c_str(), std::string(text).c_str());
 }
-void print() { shell_print(); }
-void pick_file(std::string_view accept) { shell_pick_file(std::string(accept).c_str()); }
-void use_update() { shell_use_update(); }
-bool prefers_dark() { return shell_prefers_dark() != 0; }
-bool reduced_motion() { return shell_reduced_motion() != 0; }
-float density() { return static_cast<float>(shell_density()); }
-std::string fragment() { return owned(shell_fragment()); }
+void print() {
+    shell_print();
+}
+void pick_file(std::string_view accept) {
+    shell_pick_file(std::string(accept).c_str());
+}
+void use_update() {
+    shell_use_update();
+}
+bool prefers_dark() {
+    return shell_prefers_dark() != 0;
+}
+bool reduced_motion() {
+    return shell_reduced_motion() != 0;
+}
+float density() {
+    return static_cast<float>(shell_density());
+}
+std::string fragment() {
+    return owned(shell_fragment());
+}
 
 } // namespace torchside::web::platform

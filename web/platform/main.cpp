@@ -1,4 +1,5 @@
-// The page's entry: one SDL window on the canvas, one WebGL context, and a frame drawn only when something asked for it.
+// The page's entry: one SDL window on the canvas, one WebGL context, and a frame drawn only when something asked for
+// it.
 #include <SDL.h>
 #include <SDL_opengles2.h>
 #include <cmath>
@@ -69,7 +70,8 @@ void hand_on(const SDL_Event& event) {
         int x = 0;
         int y = 0;
         SDL_GetMouseState(&x, &y);
-        app->wheel({static_cast<float>(x), static_cast<float>(y)}, {event.wheel.preciseX * 60.0F, -event.wheel.preciseY * 60.0F});
+        app->wheel({static_cast<float>(x), static_cast<float>(y)},
+                   {event.wheel.preciseX * 60.0F, -event.wheel.preciseY * 60.0F});
         break;
     }
     default:
@@ -77,8 +79,8 @@ void hand_on(const SDL_Event& event) {
     }
 }
 
-/// Events are pushed inside the browser's handlers: each asks for a frame. The poll sentinel would ask for ever; a mouse that
-/// only wanders changes nothing.
+/// Events are pushed inside the browser's handlers: each asks for a frame. The poll sentinel would ask for ever; a
+/// mouse that only wanders changes nothing.
 int wake_on_event(void*, SDL_Event* event) {
     const bool wandering = event->type == SDL_MOUSEMOTION && event->motion.state == 0;
     if (event->type != SDL_POLLSENTINEL && !wandering) {
@@ -130,7 +132,8 @@ bool open_window() {
     SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
     SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
     SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
-    window = SDL_CreateWindow("Torchside", 0, 0, 360, 740, SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+    window = SDL_CreateWindow("Torchside", 0, 0, 360, 740,
+                              SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
     return window != nullptr && SDL_GL_CreateContext(window) != nullptr;
 }
 

@@ -1,4 +1,5 @@
-// All that the app asks of the browser. browser.cpp answers with the page's shell object; headless.cpp answers in tests.
+// All that the app asks of the browser. browser.cpp answers with the page's shell object; headless.cpp answers in
+// tests.
 #pragma once
 
 #include <string>

@@ -58,7 +58,9 @@ float figures(App& app, Point at, float w) {
     const air::Report& r = app.sheet().air;
     const UnitSystem units = app.book().shop.display.units;
     float y = at.y;
-    const auto put = [&](const char* id, const char* name, const std::string& value) { y += line(app, id, {at.x, y}, w, name, value); };
+    const auto put = [&](const char* id, const char* name, const std::string& value) {
+        y += line(app, id, {at.x, y}, w, name, value);
+    };
     if (r.runs) {
         put("air/runs", "Arc on a full tank", print(*r.runs).text());
     }
@@ -66,7 +68,8 @@ float figures(App& app, Point at, float w) {
         put("air/recovers", "Pause to fill it again", print(*r.recovers).text());
     }
     put("air/share", "Arc the compressor keeps up with", print_percent(r.arc_share).text());
-    put("air/drop", "Lost in the hose", print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
+    put("air/drop", "Lost in the hose",
+        print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
     put("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
     put("air/water", "Water in an arc hour", print_significant(r.water_g_h, 2) + " g");

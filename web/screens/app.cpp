@@ -40,7 +40,9 @@ const Chart& App::chart() {
     return chart_;
 }
 
-bool App::set(std::string_view path, const document::Scalar& value) { return take(document::set(book_, path, value)); }
+bool App::set(std::string_view path, const document::Scalar& value) {
+    return take(document::set(book_, path, value));
+}
 
 bool App::take(Outcome<Workbook> changed) {
     if (!changed.ok()) {

@@ -50,7 +50,8 @@ public:
     /// Back: leaves a field, then a sheet, then the place.
     void back();
 
-    /// Intents. Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says why in refusal().
+    /// Intents. Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says why in
+    /// refusal().
     bool set(std::string_view path, const document::Scalar& value);
     bool take(Outcome<Workbook> changed);
     /// Why the last entry was not taken; empty when it was.

@@ -1,4 +1,5 @@
-// The chart of the whole shop: every plate against every current, to look up, to touch, and to print and tape to the table.
+// The chart of the whole shop: every plate against every current, to look up, to touch, and to print and tape to the
+// table.
 #include <vector>
 
 #include "core/quantity/print.hpp"
@@ -71,12 +72,13 @@ float shade(const ChartCell& cell) {
 
 bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t column) {
     const Job& job = app.book().job;
-    const double dt = chart.rows[row].in(mm) - job.thickness.in(mm);
-    const double di = chart.columns[column].current.in(ampere) - job.current.in(ampere);
+    const double dt = chart.rows[row].in(mm)-job.thickness.in(mm);
+    const double di = chart.columns[column].current.in(ampere)-job.current.in(ampere);
     return dt * dt < 0.0025 && di * di < 0.04;
 }
 
-void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column, const std::string& plate) {
+void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column,
+              const std::string& plate) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -150,7 +152,8 @@ void grid_of(App& app, const Chart& chart, Rect place) {
     const Rect labels{place.x, view.y, label_width, view.h};
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
         const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
-        ui.open_group("chart/row/" + std::to_string(r), Role::row, {place.x, grid.cell(r, 0).y, place.w, grid.h}, plate.whole());
+        ui.open_group("chart/row/" + std::to_string(r), Role::row, {place.x, grid.cell(r, 0).y, place.w, grid.h},
+                      plate.whole());
         ui.pen().push_clip(labels);
         row_label(app, grid, r, plate, labels);
         ui.pen().pop_clip();
@@ -174,7 +177,8 @@ float figure_choice(App& app, Rect place) {
     }
     constexpr int columns = 4;
     const float h = choices_height(app.ui(), items.size(), columns);
-    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, columns)) {
+    if (const auto touched =
+            choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, columns)) {
         app.chart_figure = static_cast<ChartFigure>(*touched);
     }
     return h;
@@ -198,8 +202,9 @@ void chart_body(App& app, Rect place) {
     if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
-    const std::string_view note = "Deeper tint: faster · circle: you cut it · quiet print: no clean cut · dash: out of reach. "
-                                  "Estimates; the machine's manual comes first.";
+    const std::string_view note =
+        "Deeper tint: faster · circle: you cut it · quiet print: no clean cut · dash: out of reach. "
+        "Estimates; the machine's manual comes first.";
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);

@@ -31,7 +31,8 @@ void symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour 
         break;
     }
     case supply::Stop::torch: {
-        const Point tip[] = {{c.x - 7, c.y - 9}, {c.x + 7, c.y - 9}, {c.x + 7, c.y + 2}, {c.x, c.y + 10}, {c.x - 7, c.y + 2}};
+        const Point tip[] = {
+            {c.x - 7, c.y - 9}, {c.x + 7, c.y - 9}, {c.x + 7, c.y + 2}, {c.x, c.y + 10}, {c.x - 7, c.y + 2}};
         pen.polygon(tip, 5, t.ground);
         pen.polyline(tip, 5, ink, 2, true);
         break;
@@ -107,7 +108,9 @@ float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
     return height;
 }
 
-float band_picture_height() { return 158; }
+float band_picture_height() {
+    return 158;
+}
 
 void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
     const Pen& pen = ui.pen();
@@ -150,7 +153,8 @@ void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
     }
     pen.text(Type::label, {plot.x + 6, plot.bottom() - 22}, t.quiet, "holds");
     if (plot.right() - trips > 90) {
-        pen.text(Type::label, {(trips + plot.right()) / 2, plot.bottom() - 22}, t.quiet, "trips below the line", Align::centre);
+        pen.text(Type::label, {(trips + plot.right()) / 2, plot.bottom() - 22}, t.quiet, "trips below the line",
+                 Align::centre);
     }
     const float x = x_at(band.load_multiple);
     const Colour mark = holds ? t.accent : t.stop;

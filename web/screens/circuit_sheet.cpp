@@ -18,7 +18,8 @@ float answer(App& app, Point at, float w) {
     if (r.highest_current && !r.highest_below_machine && r.highest_current->in(ampere) < now && !holds) {
         // Down to a whole ampere, the way a dial is set: rounding up would trip.
         const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
-        if (button(ui, "circuit/use", {at.x, y, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A: it holds here", Look::main)) {
+        if (button(ui, "circuit/use", {at.x, y, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A: it holds here",
+                   Look::main)) {
             app.set("job.current_a", amps);
         }
         y += ui.reach() + 8;
@@ -29,11 +30,14 @@ float answer(App& app, Point at, float w) {
 float figures(App& app, Point at, float w) {
     const supply::Report& r = app.sheet().circuit;
     float y = at.y;
-    const auto put = [&](const char* id, const char* name, const std::string& value) { y += line(app, id, {at.x, y}, w, name, value); };
+    const auto put = [&](const char* id, const char* name, const std::string& value) {
+        y += line(app, id, {at.x, y}, w, name, value);
+    };
     put("circuit/input", "Draws while cutting", print(r.input).text());
     put("circuit/rated", "At the rated load voltage", print(r.input_at_rated_load).text());
     put("circuit/effective", "Heating, by duty", print(r.effective).text());
-    put("circuit/machine_v", "At the machine", print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
+    put("circuit/machine_v", "At the machine",
+        print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
     put("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
     if (r.highest_current) {
         put("circuit/highest", "Highest output that holds", print_fixed(r.highest_current->in(ampere), 1) + " A");
@@ -45,7 +49,8 @@ float figures(App& app, Point at, float w) {
         put("circuit/cord_min", "Extension cord, at least", std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
-        put("circuit/generator_min", "Generator, at least", print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
+        put("circuit/generator_min", "Generator, at least",
+            print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
     }
     return y - at.y;
 }
@@ -55,16 +60,12 @@ float fields(App& app, Rect body, float y0) {
     constexpr const char* line_names[] = {"120 V", "208 V", "230 V", "240 V", "400 V"};
     constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
     constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
-    constexpr const char* paths[][2] = {{"shop.circuit.breaker_a", "Breaker"},
-                                        {"shop.circuit.run_m", "Wiring, one way"},
-                                        {"shop.circuit.run_awg", "Wiring gauge"},
-                                        {"shop.circuit.run_mm2", "or its section"},
-                                        {"shop.circuit.cord_m", "Extension cord"},
-                                        {"shop.circuit.cord_awg", "Cord gauge"},
-                                        {"shop.circuit.other_load_a", "Other load"},
-                                        {"shop.circuit.compressor_motor_hp", "Compressor motor"},
-                                        {"shop.circuit.generator_va", "Generator"},
-                                        {"shop.circuit.dedicated", "Wired for this machine"}};
+    constexpr const char* paths[][2] = {
+        {"shop.circuit.breaker_a", "Breaker"},       {"shop.circuit.run_m", "Wiring, one way"},
+        {"shop.circuit.run_awg", "Wiring gauge"},    {"shop.circuit.run_mm2", "or its section"},
+        {"shop.circuit.cord_m", "Extension cord"},   {"shop.circuit.cord_awg", "Cord gauge"},
+        {"shop.circuit.other_load_a", "Other load"}, {"shop.circuit.compressor_motor_hp", "Compressor motor"},
+        {"shop.circuit.generator_va", "Generator"},  {"shop.circuit.dedicated", "Wired for this machine"}};
     Ui& ui = app.ui();
     float y = y0;
     y += section(ui, "circuit/fields", {body.x + sheet_margin, y}, body.w, "The circuit");
@@ -94,13 +95,15 @@ void circuit_sheet(App& app, Rect place, bool closable) {
         y += figures(app, {x, y}, w);
         for (std::size_t i = 0; i < r.checks.size(); ++i) {
             const supply::Check& check = r.checks[i];
-            y += signed_words(app, "circuit/check/" + std::to_string(i), check.ok ? Sign::holds : Sign::caution, {x, y}, w, check.text,
-                              check.source);
+            y += signed_words(app, "circuit/check/" + std::to_string(i), check.ok ? Sign::holds : Sign::caution, {x, y},
+                              w, check.text, check.source);
         }
         y += fields(app, body, y);
         y += section(ui, "circuit/basis", {x, y}, w, "What this rests on");
         for (std::size_t i = 0; i < r.basis.size(); ++i) {
-            y += words(ui, "circuit/basis/" + std::to_string(i), Type::label, {x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
+            y +=
+                words(ui, "circuit/basis/" + std::to_string(i), Type::label, {x, y}, w, r.basis[i], ui.tokens().quiet) +
+                6;
         }
         return y + 20 - body.y;
     });

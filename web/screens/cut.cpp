@@ -17,8 +17,8 @@ std::vector<double> cuts_here(const Workbook& book) {
     std::vector<double> feeds;
     for (const tune::TestCut& cut : book.shop.tests) {
         const bool same_plate = cut.material == book.job.material &&
-                                std::abs(cut.thickness.in(mm) - book.job.thickness.in(mm)) < 0.05 &&
-                                std::abs(cut.current.in(ampere) - book.job.current.in(ampere)) < 0.5;
+                                std::abs(cut.thickness.in(mm)-book.job.thickness.in(mm)) < 0.05 &&
+                                std::abs(cut.current.in(ampere)-book.job.current.in(ampere)) < 0.5;
         if (same_plate && cut.feed && !cut.worn) {
             feeds.push_back(cut.feed->in(mm_min));
         }
@@ -37,9 +37,10 @@ float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis);
     const auto cuts = cuts_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
-    if (big_figure(app.ui(), "cut/feed", cell,
-                   {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min), true, is_open(app, "feed")},
-                   cuts)) {
+    if (big_figure(
+            app.ui(), "cut/feed", cell,
+            {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min), true, is_open(app, "feed")},
+            cuts)) {
         app.open("figure/feed");
     }
     return cell.h;
@@ -51,8 +52,9 @@ void cell(App& app, Rect place, const char* key, const char* name, const Estimat
           const Shown& shown, std::string_view aside) {
     const std::string id = std::string("cut/") + key;
     const std::string about = show_basis(e.basis);
-    if (small_figure(app.ui(), id, place,
-                     {name, shown.number, shown.unit, aside, about, span_of(e, unit), e.high > e.low, is_open(app, key)})) {
+    if (small_figure(
+            app.ui(), id, place,
+            {name, shown.number, shown.unit, aside, about, span_of(e, unit), e.high > e.low, is_open(app, key)})) {
         app.open(std::string("figure/") + key);
     }
 }
@@ -89,8 +91,11 @@ float refused(App& app, Rect place) {
     const Tokens& t = ui.tokens();
     draw_sign(ui.pen(), t, Sign::stop, {place.x + 24, place.y + 34});
     float y = place.y + 22;
-    y += words(ui, "cut/refused", Type::title, {place.x + 46, y}, place.w - 60, "No settings for this plate", t.stop) + 8;
-    y += words(ui, "cut/refused/why", Type::text, {place.x + 14, y + 8}, place.w - 28, app.sheet().capacity.reason, t.ink) + 24;
+    y += words(ui, "cut/refused", Type::title, {place.x + 46, y}, place.w - 60, "No settings for this plate", t.stop) +
+         8;
+    y += words(ui, "cut/refused/why", Type::text, {place.x + 14, y + 8}, place.w - 28, app.sheet().capacity.reason,
+               t.ink) +
+         24;
     return y - place.y;
 }
 

@@ -60,7 +60,8 @@ struct FieldText {
     std::string takes; // what is accepted, said while the field is open
 };
 
-/// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to `take`.
+/// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to
+/// `take`.
 template <class Read, class Take>
 float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take) {
     Ui& ui = app.ui();
@@ -141,8 +142,8 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     }
     const UnitSystem units = app.book().shop.display.units;
     const bool given = value->type == document::Scalar::Type::number;
-    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given", std::string(info->meaning),
-                          document::accepted(*info)};
+    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given",
+                          std::string(info->meaning), document::accepted(*info)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{};
@@ -152,11 +153,14 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     return typed_field(app, place, field, read, [&](double v) { app.set(path, v); });
 }
 
-float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle, std::string_view unit,
-                    std::optional<double>& value) {
+float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
+                    std::string_view unit, std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
-    const FieldText field{id, label, value ? show_field(*value, unit, units) : "—", std::string(idle), std::string(idle)};
-    const auto read = [&](const std::string& text) { return heard(read_field(text, unit, units), [](double v) { return v; }); };
+    const FieldText field{id, label, value ? show_field(*value, unit, units) : "—", std::string(idle),
+                          std::string(idle)};
+    const auto read = [&](const std::string& text) {
+        return heard(read_field(text, unit, units), [](double v) { return v; });
+    };
     return typed_field(app, place, field, read, [&](double v) { value = v; });
 }
 
@@ -172,15 +176,16 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     const float w = place.w - 28;
     float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
     const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
-    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
+    if (const auto touched =
+            choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
         app.set(path, words[*touched]);
     }
     y += h + 12;
     return y - place.y;
 }
 
-float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers, std::span<const char* const> labels,
-                    int columns) {
+float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers,
+                    std::span<const char* const> labels, int columns) {
     Ui& ui = app.ui();
     const auto now = document::get(app.book(), path);
     std::vector<Choice> items;
@@ -201,7 +206,8 @@ float thickness_entry(App& app, Rect place) {
     const UnitSystem units = app.book().shop.display.units;
     const Shown plate = show_plate(job.thickness, units);
     std::string idle = read_back(job.thickness);
-    if (const auto gauge = stock::nearest_gauge(job.material, job.thickness); gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
+    if (const auto gauge = stock::nearest_gauge(job.material, job.thickness);
+        gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
     const auto read = [&](const std::string& text) {
@@ -211,15 +217,18 @@ float thickness_entry(App& app, Rect place) {
         }
         return h;
     };
-    return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")}, read,
-                       [&](double v) { app.set("job.thickness_mm", v); });
+    return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")},
+                       read, [&](double v) { app.set("job.thickness_mm", v); });
 }
 
 float current_entry(App& app, Rect place) {
     const Shown amps = show(app.book().job.current);
-    const auto read = [](const std::string& text) { return heard(read_current(text), [](Current c) { return c.in(ampere); }); };
-    return typed_field(app, place, {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")}, read,
-                       [&](double v) { app.set("job.current_a", v); });
+    const auto read = [](const std::string& text) {
+        return heard(read_current(text), [](Current c) { return c.in(ampere); });
+    };
+    return typed_field(app, place,
+                       {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")},
+                       read, [&](double v) { app.set("job.current_a", v); });
 }
 
 } // namespace torchside::web

@@ -1,4 +1,5 @@
-// A field of the workbook on the screen: label, value in the user's units, read-back while typing, and the error in words.
+// A field of the workbook on the screen: label, value in the user's units, read-back while typing, and the error in
+// words.
 #pragma once
 
 #include <optional>
@@ -13,14 +14,14 @@ namespace torchside::web {
 float entry(App& app, Rect place, std::string_view path, std::string_view label);
 
 /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
-float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle, std::string_view unit,
-                    std::optional<double>& value);
+float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
+                    std::string_view unit, std::optional<double>& value);
 /// The words of a path as buttons under a heading; returns the height used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
                   std::span<const char* const> labels);
 /// The usual numbers of a path as buttons; anything else is typed in the field.
-float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers, std::span<const char* const> labels,
-                    int columns);
+float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers,
+                    std::span<const char* const> labels, int columns);
 
 /// Thickness and current of the job, as the stock sheet shows them. A question ("11/4") is asked back with its answers.
 float thickness_entry(App& app, Rect place);

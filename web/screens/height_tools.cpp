@@ -15,8 +15,8 @@ float reading(App& app, Point at, float w) {
     if (!settings) {
         return 0;
     }
-    const std::string text = "At this cut the torch stands at " + show(settings->arc.value).whole() + " and the controller reads " +
-                             show(settings->controller).whole() + ".";
+    const std::string text = "At this cut the torch stands at " + show(settings->arc.value).whole() +
+                             " and the controller reads " + show(settings->controller).whole() + ".";
     float y = at.y + 14;
     y += words(ui, "height/reading", Type::text, {at.x, y}, w, text, ui.tokens().ink) + 4;
     const supply::TapReport tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
@@ -33,8 +33,8 @@ float identify(App& app, Rect body, float y0) {
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
     float y = y0 + section(ui, "height/identify", {x, y0}, w, "Which divider is it?");
-    y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/reading", "Controller reads", "Volts it shows while this cut runs", "V",
-                       app.scratch.reading_v);
+    y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/reading", "Controller reads",
+                       "Volts it shows while this cut runs", "V", app.scratch.reading_v);
     if (!app.scratch.reading_v || !app.sheet().settings) {
         return y - y0;
     }
@@ -58,7 +58,8 @@ float gradient(App& app, Rect body, float y0) {
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
     float y = y0 + section(ui, "height/gradient", {x, y0}, w, "Volts of a millimetre, from two cuts");
-    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit, std::optional<double>& value) {
+    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
+                           std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
     };
     field("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
@@ -68,7 +69,8 @@ float gradient(App& app, Rect body, float y0) {
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
         return y - y0;
     }
-    const auto slope = supply::calibrate({Voltage{*s.low_v, volt}, Length{*s.low_mm, mm}}, {Voltage{*s.high_v, volt}, Length{*s.high_mm, mm}});
+    const auto slope = supply::calibrate({Voltage{*s.low_v, volt}, Length{*s.low_mm, mm}},
+                                         {Voltage{*s.high_v, volt}, Length{*s.high_mm, mm}});
     y += 10;
     if (!slope.ok()) {
         return y + words(ui, "height/slope", Type::text, {x, y}, w, slope.fault().text, ui.tokens().stop) - y0;
@@ -99,9 +101,12 @@ float loading(App& app, Rect body, float y0) {
     }
     const supply::Divider divider{Resistance{*s.upper_kohm * 1e3, ohm}, Resistance{*s.lower_kohm * 1e3, ohm}};
     const Resistance input{*s.input_kohm * 1e3, ohm};
-    y += line(app, "height/loading/open", {x, y}, w, "With nothing connected", print_significant(supply::ratio(divider), 4) + ":1");
-    y += line(app, "height/loading/loaded", {x, y}, w, "With this input", print_significant(supply::loaded_ratio(divider, input), 4) + ":1");
-    y += line(app, "height/loading/error", {x, y}, w, "It reads off by", print_percent(supply::loading_error(divider, input), 2).text());
+    y += line(app, "height/loading/open", {x, y}, w, "With nothing connected",
+              print_significant(supply::ratio(divider), 4) + ":1");
+    y += line(app, "height/loading/loaded", {x, y}, w, "With this input",
+              print_significant(supply::loaded_ratio(divider, input), 4) + ":1");
+    y += line(app, "height/loading/error", {x, y}, w, "It reads off by",
+              print_percent(supply::loading_error(divider, input), 2).text());
     return y - y0;
 }
 

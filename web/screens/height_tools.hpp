@@ -1,4 +1,5 @@
-// Height control: what the controller reads at this cut, which divider it has, and the volts of a millimetre on this machine.
+// Height control: what the controller reads at this cut, which divider it has, and the volts of a millimetre on this
+// machine.
 #pragma once
 
 #include "web/screens/app.hpp"

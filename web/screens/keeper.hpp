@@ -1,5 +1,5 @@
-// Keeps the workbook in the browser: two slots written in turn, each with a checksum, so that a torn write loses one change and
-// never the work. Nothing is written until the user changes something.
+// Keeps the workbook in the browser: two slots written in turn, each with a checksum, so that a torn write loses one
+// change and never the work. Nothing is written until the user changes something.
 #pragma once
 
 #include "core/worksheet/workbook.hpp"

@@ -17,14 +17,16 @@ struct PlaceTab {
     const char* name;
     Mark mark;
 };
-constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut}, {Place::shop, "place/shop", "Shop", Mark::shop}};
+constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
+                             {Place::shop, "place/shop", "Shop", Mark::shop}};
 
 bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
     std::string value = shown.unit.empty() ? shown.number : shown.whole();
     if (!shown.other.empty()) {
         value += ", " + shown.other;
     }
-    const bool used = ui.node(id, Role::button, cell, label, value, open ? "expanded" : "collapsed", "Change the stock");
+    const bool used =
+        ui.node(id, Role::button, cell, label, value, open ? "expanded" : "collapsed", "Change the stock");
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     if (ui.pressed(id)) {
@@ -46,7 +48,8 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
 void units_switch(App& app, Rect cell) {
     Ui& ui = app.ui();
     const bool metric = app.metric();
-    if (ui.node("title/units", Role::button, cell, "Units", metric ? "metric" : "inch", {}, "Switch between mm and inch")) {
+    if (ui.node("title/units", Role::button, cell, "Units", metric ? "metric" : "inch", {},
+                "Switch between mm and inch")) {
         app.set("shop.display.units", metric ? "inch" : "metric");
     }
     const Pen& pen = ui.pen();
@@ -72,7 +75,8 @@ void notice_strip(App& app, Rect& rest) {
     const Rect strip = rest.take_bottom(ui.reach());
     ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
     if (notices.update_ready) {
-        if (link_row(ui, "notice/update", strip, "New version: use it now", "Your work is kept. Or it waits", Mark::back)) {
+        if (link_row(ui, "notice/update", strip, "New version: use it now", "Your work is kept. Or it waits",
+                     Mark::back)) {
             platform::use_update();
         }
         return;
@@ -113,7 +117,9 @@ void left_side(App& app, Rect column) {
 
 } // namespace
 
-float title_block_height(const Ui& ui) { return std::max(58.0F, ui.reach() + 2); }
+float title_block_height(const Ui& ui) {
+    return std::max(58.0F, ui.reach() + 2);
+}
 
 void title_block(App& app, Rect place) {
     Ui& ui = app.ui();
@@ -147,7 +153,9 @@ void title_block(App& app, Rect place) {
     ui.close_group();
 }
 
-float place_bar_height(const Ui& ui) { return std::max(63.0F, ui.reach() + 2); }
+float place_bar_height(const Ui& ui) {
+    return std::max(63.0F, ui.reach() + 2);
+}
 
 void place_bar(App& app, Rect place) {
     Ui& ui = app.ui();

@@ -1,4 +1,5 @@
-// One function a screen: it draws itself into a place, registers its controls, and changes the workbook only by an intent.
+// One function a screen: it draws itself into a place, registers its controls, and changes the workbook only by an
+// intent.
 #pragma once
 
 #include "web/screens/app.hpp"

@@ -13,7 +13,8 @@ float line(App& app, std::string_view id, Point at, float w, std::string_view na
     return 37;
 }
 
-float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text, std::string_view source) {
+float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text,
+                   std::string_view source) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
     draw_sign(ui.pen(), t, sign, {at.x + 10, at.y + 20});
@@ -28,7 +29,8 @@ float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, 
 
 bool wants_keypad(const App& app, std::string_view prefix) {
     const auto& edit = app.ui().edit();
-    return edit && std::string_view(edit->id).starts_with(prefix) && !edit->id.ends_with(".name") && !app.system_keyboard;
+    return edit && std::string_view(edit->id).starts_with(prefix) && !edit->id.ends_with(".name") &&
+           !app.system_keyboard;
 }
 
 void number_keypad(App& app, Rect place) {

@@ -13,14 +13,16 @@ inline constexpr float sheet_margin = 14;
 float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value);
 
 /// A sentence behind a sign, with its source in quiet print; returns the height used.
-float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text, std::string_view source);
+float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text,
+                   std::string_view source);
 
 /// True while a field whose id starts so is edited with the app's own keypad.
 [[nodiscard]] bool wants_keypad(const App& app, std::string_view prefix);
 /// The keypad with the keys that the field under edit can use.
 void number_keypad(App& app, Rect place);
 
-/// Head, scrolled body, keypad while a field is edited. `body` draws at the top of the place it is given and returns the height.
+/// Head, scrolled body, keypad while a field is edited. `body` draws at the top of the place it is given and returns
+/// the height.
 template <class Body>
 void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Body body) {
     Ui& ui = app.ui();

@@ -17,18 +17,25 @@ struct FigureText {
 };
 constexpr FigureText figure_texts[] = {
     {"feed", "Feed",
-     "A typical production feed: the heat of the arc against the heat to melt the kerf and to warm the plate, shifted by shop "
-     "practice and by your own cuts. Too fast throws sparks back over the top; too slow leaves dross that comes off easily."},
+     "A typical production feed: the heat of the arc against the heat to melt the kerf and to warm the plate, shifted "
+     "by shop "
+     "practice and by your own cuts. Too fast throws sparks back over the top; too slow leaves dross that comes off "
+     "easily."},
     {"arc", "Arc volts",
-     "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the electrode wears. "
+     "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the "
+     "electrode wears. "
      "Read yours on a good cut and enter it: it replaces this."},
-    {"pierce_height", "Pierce height", "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle."},
+    {"pierce_height", "Pierce height",
+     "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle."},
     {"pierce_delay", "Pierce delay",
-     "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the nozzle. Take off "
+     "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the "
+     "nozzle. Take off "
      "0.1 s until the lead-in skips, then add 0.2 s."},
-    {"kerf", "Kerf", "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
+    {"kerf", "Kerf",
+     "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
     {"lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap."},
-    {"min_hole", "Smallest hole", "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
+    {"min_hole", "Smallest hole",
+     "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
 };
 
 std::string settings_range(const App& app, std::string_view key, std::string& value, std::string& basis) {
@@ -54,7 +61,10 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         basis = show_basis(s.pierce_delay.basis);
         return show_range(s.pierce_delay);
     }
-    return length(key == "pierce_height" ? s.pierce_height : key == "kerf" ? s.kerf : key == "lead_in" ? s.lead_in : s.min_hole);
+    return length(key == "pierce_height" ? s.pierce_height
+                  : key == "kerf"        ? s.kerf
+                  : key == "lead_in"     ? s.lead_in
+                                         : s.min_hole);
 }
 
 } // namespace
@@ -106,14 +116,16 @@ void reach_sheet(App& app, Rect place, bool closable) {
         y += 14;
         y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
         if (c.suggested_current) {
-            const bool same = std::abs(c.suggested_current->in(ampere) - app.book().job.current.in(ampere)) < 0.05;
-            if (!same && button(ui, "reach/use", {x, y, w, ui.reach()}, "Use " + show(*c.suggested_current).whole(), Look::main)) {
+            const bool same = std::abs(c.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
+            if (!same && button(ui, "reach/use", {x, y, w, ui.reach()}, "Use " + show(*c.suggested_current).whole(),
+                                Look::main)) {
                 app.set("job.current_a", c.suggested_current->in(ampere));
             }
             y += same ? 0 : ui.reach() + 14;
         }
         y += words(ui, "reach/basis", Type::label, {x, y}, w,
-                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from memory. These are estimates; "
+                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from "
+                   "memory. These are estimates; "
                    "the machine's own manual comes first.",
                    ui.tokens().quiet);
         return y + 20 - body.y;
@@ -127,8 +139,9 @@ void safety_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 12;
-        y += words(ui, "safety/shade", Type::title, {x, y}, w, "Shade " + std::to_string(r.shade_min) + " or darker with the arc in view",
-                   ui.tokens().ink) + 4;
+        y += words(ui, "safety/shade", Type::title, {x, y}, w,
+                   "Shade " + std::to_string(r.shade_min) + " or darker with the arc in view", ui.tokens().ink) +
+             4;
         y += words(ui, "safety/shade/note", Type::text, {x, y}, w, r.shade_note, ui.tokens().ink) + 12;
         for (const safety::Caution& c : r.cautions) {
             ui.pen().hline(x, x + w, y, ui.tokens().hairline, 1);

@@ -13,14 +13,16 @@
 namespace torchside::web {
 namespace {
 
-std::string amps(Current c) { return show(c).whole(); }
+std::string amps(Current c) {
+    return show(c).whole();
+}
 
 // --- summaries: what a section says of itself in the list
 
 std::string machine_summary(const App& app) {
     const Machine& m = app.book().shop.machine;
-    return amps(m.min_current) + " to " + amps(m.max_current) + ", " + print_percent(m.duty_cycle).text() + " duty at " +
-           amps(m.duty_current);
+    return amps(m.min_current) + " to " + amps(m.max_current) + ", " + print_percent(m.duty_cycle).text() +
+           " duty at " + amps(m.duty_current);
 }
 
 std::string nozzle_summary(const App& app) {
@@ -36,9 +38,13 @@ std::string height_summary(const App& app) {
     return ratio > 1 ? "Divider " + print_trimmed(ratio, 2) + ":1" : "Raw arc volts, 1:1: a shock hazard";
 }
 
-std::string circuit_summary(const App& app) { return app.sheet().circuit.summary; }
+std::string circuit_summary(const App& app) {
+    return app.sheet().circuit.summary;
+}
 
-std::string air_summary(const App& app) { return app.sheet().air.summary; }
+std::string air_summary(const App& app) {
+    return app.sheet().air.summary;
+}
 
 std::string table_summary(const App& app) {
     const Table& t = app.book().shop.table;
@@ -47,7 +53,9 @@ std::string table_summary(const App& app) {
 
 std::string screen_summary(const App& app) {
     const Display& d = app.book().shop.display;
-    const char* theme = d.theme == Theme::automatic ? "theme of the device" : d.theme == Theme::paper ? "paper" : "night";
+    const char* theme = d.theme == Theme::automatic ? "theme of the device"
+                        : d.theme == Theme::paper   ? "paper"
+                                                    : "night";
     return std::string(d.units == UnitSystem::metric ? "mm, " : "inch, ") + theme + (d.glove ? ", gloves" : "");
 }
 
@@ -66,7 +74,8 @@ float display_choices(App& app, Rect place) {
     constexpr const char* themes[] = {"auto", "paper", "night"};
     constexpr const char* theme_names[] = {"Device", "Paper", "Night"};
     const float used = word_choice(app, place, "shop.display.units", "Units", units, unit_names);
-    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.display.theme", "Theme", themes, theme_names);
+    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.display.theme", "Theme", themes,
+                              theme_names);
 }
 
 float divider_choices(App& app, Rect place) {
@@ -80,7 +89,8 @@ float divider_choices(App& app, Rect place) {
     }
     const float x = place.x + 14;
     const float w = place.w - 28;
-    const float y = place.y + section(ui, "height/ratio/title", {x, place.y}, w, "Divider between torch and controller");
+    const float y =
+        place.y + section(ui, "height/ratio/title", {x, place.y}, w, "Divider between torch and controller");
     const float h = choices_height(ui, items.size(), 3);
     if (const auto touched = choices(ui, "height/ratio", {x, y, w, h}, "Divider", items, 3)) {
         app.set("shop.height_control.divider_ratio", ratios[*touched]);
@@ -120,7 +130,8 @@ float backup(App& app, Rect place) {
     const float w = place.w - 28;
     float y = place.y + 12;
     y += words(ui, "kept/how", Type::text, {x, y}, w,
-               "Your shop and job stay in this browser, on this device, and are sent nowhere. A browser may clear what a page keeps, so "
+               "Your shop and job stay in this browser, on this device, and are sent nowhere. A browser may clear what "
+               "a page keeps, so "
                "take a backup file now and then.",
                ui.tokens().ink);
     y += 14;
@@ -133,11 +144,14 @@ float backup(App& app, Rect place) {
     }
     y += ui.reach() + 12;
     if (!app.refusal().empty()) {
-        y += words(ui, "kept/refused", Type::text, {x, y}, w, "That file was not taken: " + app.refusal(), ui.tokens().stop) + 12;
+        y += words(ui, "kept/refused", Type::text, {x, y}, w, "That file was not taken: " + app.refusal(),
+                   ui.tokens().stop) +
+             12;
     }
-    y += words(ui, "kept/licences", Type::label, {x, y}, w,
-               "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
-               ui.tokens().quiet);
+    y += words(
+        ui, "kept/licences", Type::label, {x, y}, w,
+        "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
+        ui.tokens().quiet);
     return y + 16 - place.y;
 }
 
@@ -176,6 +190,8 @@ constexpr ShopSection sections[] = {
 
 } // namespace
 
-std::span<const ShopSection> shop_sections() { return sections; }
+std::span<const ShopSection> shop_sections() {
+    return sections;
+}
 
 } // namespace torchside::web

@@ -5,13 +5,17 @@
 namespace torchside::web {
 namespace {
 
-UnitSystem other(UnitSystem units) { return units == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric; }
+UnitSystem other(UnitSystem units) {
+    return units == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric;
+}
 
 Shown shown(const Printed& here, const Printed& there) {
     return {here.number, std::string(here.unit), there.text()};
 }
 
-std::string range(const PrintedBand& band) { return band.low + " to " + band.high; }
+std::string range(const PrintedBand& band) {
+    return band.low + " to " + band.high;
+}
 
 } // namespace
 
@@ -28,7 +32,8 @@ Shown show_plate(Length thickness, UnitSystem units) {
     const bool is_fraction = fraction && fraction->exact;
     if (units == UnitSystem::metric) {
         const Printed metric = print(thickness, UnitSystem::metric);
-        return shown(metric, is_fraction ? Printed{fraction->text, ""} : Printed{print_fixed(thickness.in(inch), 3), "in"});
+        return shown(metric,
+                     is_fraction ? Printed{fraction->text, ""} : Printed{print_fixed(thickness.in(inch), 3), "in"});
     }
     const Printed metric = print(thickness, UnitSystem::metric);
     if (is_fraction) {
@@ -44,7 +49,9 @@ Shown show(const Estimate<Speed>& feed, UnitSystem units) {
     return {here.value, std::string(here.unit), there.value + ' ' + std::string(there.unit)};
 }
 
-Shown show(Voltage voltage) { return {print_fixed(voltage.in(volt), voltage.in(volt) < 10 ? 2 : 0), "V", ""}; }
+Shown show(Voltage voltage) {
+    return {print_fixed(voltage.in(volt), voltage.in(volt) < 10 ? 2 : 0), "V", ""};
+}
 
 Shown show(Current current) {
     const Printed p = print(current);
@@ -60,17 +67,26 @@ Shown show(Duration duration) {
     return {p.number, std::string(p.unit), ""};
 }
 
-std::string show_range(const Estimate<Speed>& e, UnitSystem units) { return range(print(e, units)); }
-std::string show_range(const Estimate<Length>& e, UnitSystem units) { return range(print(e, units)); }
-std::string show_range(const Estimate<Voltage>& e) { return range(print(e)); }
-std::string show_range(const Estimate<Duration>& e) { return range(print(e)); }
+std::string show_range(const Estimate<Speed>& e, UnitSystem units) {
+    return range(print(e, units));
+}
+std::string show_range(const Estimate<Length>& e, UnitSystem units) {
+    return range(print(e, units));
+}
+std::string show_range(const Estimate<Voltage>& e) {
+    return range(print(e));
+}
+std::string show_range(const Estimate<Duration>& e) {
+    return range(print(e));
+}
 
 std::string show_field(double value, std::string_view unit, UnitSystem units) {
     if (unit == "mm") {
         return print(Length{value, mm}, units).text();
     }
     if (unit == "m") {
-        return units == UnitSystem::metric ? print_trimmed(value, 1) + " m" : print_trimmed(Length{value, metre}.in(foot), 1) + " ft";
+        return units == UnitSystem::metric ? print_trimmed(value, 1) + " m"
+                                           : print_trimmed(Length{value, metre}.in(foot), 1) + " ft";
     }
     if (unit == "mm/min") {
         return print(Speed{value, mm_min}, units).text();

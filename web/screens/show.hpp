@@ -1,5 +1,5 @@
-// How a quantity reads on the screen, in the user's units with the other unit near. Only words and rounding; no figure is made
-// here.
+// How a quantity reads on the screen, in the user's units with the other unit near. Only words and rounding; no figure
+// is made here.
 #pragma once
 
 #include <string>

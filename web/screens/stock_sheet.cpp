@@ -28,7 +28,7 @@ float plates(App& app, Point at, float w) {
     std::vector<Choice> items;
     for (const stock::Chip& size : sizes) {
         items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
-                         std::abs(size.thickness.in(mm) - app.book().job.thickness.in(mm)) < 0.005});
+                         std::abs(size.thickness.in(mm)-app.book().job.thickness.in(mm)) < 0.005});
     }
     const float h = choices_height(app.ui(), items.size(), 5);
     if (const auto touched = choices(app.ui(), "stock/plates", {at.x, at.y, w, h}, "Usual thicknesses", items, 5)) {
@@ -51,7 +51,8 @@ float currents(App& app, Point at, float w) {
     amps.push_back(most);
     for (const double a : amps) {
         const Shown shown = show(Current{a, ampere});
-        items.push_back({"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
+        items.push_back(
+            {"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
     }
     const float h = choices_height(app.ui(), items.size(), 4);
     if (const auto touched = choices(app.ui(), "stock/amps", {at.x, at.y, w, h}, "Usual currents", items, 4)) {
@@ -68,12 +69,13 @@ float suggestion(App& app, Point at, float w) {
     float y = at.y;
     if (capacity.suggested_current) {
         const Shown amps = show(*capacity.suggested_current);
-        const bool same = std::abs(capacity.suggested_current->in(ampere) - app.book().job.current.in(ampere)) < 0.05;
+        const bool same = std::abs(capacity.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
         std::string label = same ? amps.whole() + " is the one to use" : "Use " + amps.whole();
         if (capacity.suggested_nozzle) {
             label += ", " + show(*capacity.suggested_nozzle).whole() + " nozzle";
         }
-        if (button(ui, "stock/suggested", {at.x, y, w, ui.reach()}, label, Look::plain, Role::button, same ? "disabled" : "")) {
+        if (button(ui, "stock/suggested", {at.x, y, w, ui.reach()}, label, Look::plain, Role::button,
+                   same ? "disabled" : "")) {
             ui.stop_edit();
             app.set("job.current_a", capacity.suggested_current->in(ampere));
         }

@@ -6,7 +6,9 @@
 
 namespace torchside::web {
 
-float torch_picture_height() { return 78; }
+float torch_picture_height() {
+    return 78;
+}
 
 void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings) {
     const Pen& pen = ui.pen();
@@ -41,7 +43,8 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
     }
     const float tip = top - height_mm * scale;
     pen.fill({x - 2, tip, 4, bottom - tip}, t.accent);
-    const Point nozzle[] = {{x - 18, place.y}, {x - 18, tip - 10}, {x - 8, tip}, {x + 8, tip}, {x + 18, tip - 10}, {x + 18, place.y}};
+    const Point nozzle[] = {{x - 18, place.y}, {x - 18, tip - 10}, {x - 8, tip},
+                            {x + 8, tip},      {x + 18, tip - 10}, {x + 18, place.y}};
     pen.polyline(nozzle, 6, t.ink, 2);
 
     // Dimensions, the way a drawing shows them.

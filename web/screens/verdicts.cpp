@@ -63,7 +63,8 @@ Verdict eyes(const App& app) {
 
 /// Warnings that no row above speaks for; each opens the sheet that holds its field.
 bool has_own_row(std::string_view code) {
-    return code.starts_with("plate_") || code.starts_with("circuit") || code.starts_with("air") || code.starts_with("breaker");
+    return code.starts_with("plate_") || code.starts_with("circuit") || code.starts_with("air") ||
+           code.starts_with("breaker");
 }
 
 std::string sheet_for(std::string_view field) {
@@ -103,8 +104,9 @@ std::vector<Verdict> verdicts(const App& app) {
         }
     }
     rows.push_back(eyes(app));
-    std::stable_sort(rows.begin(), rows.end(),
-                     [](const Verdict& a, const Verdict& b) { return static_cast<int>(a.sign) > static_cast<int>(b.sign); });
+    std::stable_sort(rows.begin(), rows.end(), [](const Verdict& a, const Verdict& b) {
+        return static_cast<int>(a.sign) > static_cast<int>(b.sign);
+    });
     return rows;
 }
 
