@@ -165,7 +165,7 @@ void grid_of(App& app, const Chart& chart, Rect place) {
         ui.close_group();
     }
     ui.pen().push_clip(view);
-    ui.close_region({w * columns + 2, grid.h * rows + 2});
+    ui.close_region({w * columns - 0.5F, grid.h * rows});
     ui.close_group();
     ui.pen().hline(place.x, std::min(place.right(), grid.at.x + w * columns), view.y - 0.5F, ui.tokens().rule, 1.5F);
 }

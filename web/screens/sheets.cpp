@@ -6,6 +6,7 @@
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/shop_sections.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/trail_picture.hpp"
 
 namespace torchside::web {
 namespace {
@@ -91,6 +92,10 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         y += line(app, "figure/value", {x, y}, w, "Use", value);
         y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
         y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
+        if (figure == "feed") {
+            y += section(ui, "figure/trail", {x, y}, w, "What moved this number");
+            y += trail_picture(app, {x, y}, w);
+        }
         y += 14;
         y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);
         return y + 20 - body.y;
