@@ -1,7 +1,8 @@
 #include "web/kit/figures.hpp"
 
 #include <algorithm>
-#include <cmath>
+
+#include "web/kit/plot.hpp"
 
 namespace torchside::web {
 
@@ -14,10 +15,7 @@ void draw_band(const Pen& pen, const Tokens& t, Rect place, Span span, std::span
     if (!(high > low)) {
         return;
     }
-    const auto at = [&](double v) {
-        const double share = std::clamp((v - low) / (high - low), 0.0, 1.0);
-        return place.x + place.w * static_cast<float>(share);
-    };
+    const auto at = [&](double v) { return place.x + place.w * linear_share(v, low, high); };
     const float x0 = at(span.low);
     const float x1 = at(span.high);
     pen.fill({x0, y - 1.5F, std::max(2.0F, x1 - x0), 3}, t.ink);

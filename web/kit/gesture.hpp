@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "web/kit/geometry.hpp"
+#include "web/mirror/geometry.hpp"
 #include "web/mirror/tree.hpp"
 
 namespace torchside::web {

@@ -4,8 +4,8 @@
 #include <string_view>
 
 #include "web/kit/fonts.hpp"
-#include "web/kit/geometry.hpp"
 #include "web/kit/theme.hpp"
+#include "web/mirror/geometry.hpp"
 
 struct ImDrawList;
 

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "web/kit/geometry.hpp"
+#include "web/mirror/geometry.hpp"
 
 namespace torchside::web {
 

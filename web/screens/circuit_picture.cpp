@@ -1,10 +1,11 @@
 #include "web/screens/circuit_picture.hpp"
 
-#include <cmath>
+#include <algorithm>
 #include <string>
 
 #include "core/quantity/print.hpp"
 #include "web/kit/marks.hpp"
+#include "web/kit/plot.hpp"
 
 namespace torchside::web {
 namespace {
@@ -61,11 +62,6 @@ std::string node_words(const supply::Node& node, bool weakest) {
     return weakest ? out + ", the weakest" : out;
 }
 
-/// Seconds on a log scale, 1 s at the foot and 2 h at the top.
-float log_height(double seconds) {
-    return static_cast<float>(std::clamp(std::log(std::max(seconds, 1.0)) / std::log(7200.0), 0.0, 1.0));
-}
-
 } // namespace
 
 float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
@@ -116,11 +112,9 @@ void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const Rect plot{place.x + 34, place.y + 8, place.w - 42, place.h - 34};
-    const double most = std::max(3.0, std::ceil(band.load_multiple + 0.4));
-    const auto x_at = [&](double multiple) {
-        return plot.x + plot.w * static_cast<float>(std::clamp((multiple - 0.5) / (most - 0.5), 0.0, 1.0));
-    };
-    const auto y_at = [&](double seconds) { return plot.bottom() - plot.h * log_height(seconds); };
+    const double most = std::max(3.0, static_cast<double>(static_cast<int>(band.load_multiple + 1.4)));
+    const auto x_at = [&](double multiple) { return plot.x + plot.w * linear_share(multiple, 0.5, most); };
+    const auto y_at = [&](double seconds) { return plot.bottom() - plot.h * log_share(seconds, 1, 7200); };
     // What may happen lies below the upper line: filled. Between "holds" and "trips" nothing is promised: hatched.
     const float holds_to = x_at(band.holds_to);
     const float trips = x_at(band.trips_from);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/quantity/print.hpp"
+#include "web/kit/plot.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -14,7 +15,7 @@ struct Scale {
     double low, high;
     float x, w;
 
-    [[nodiscard]] float at(double v) const { return x + w * static_cast<float>((v - low) / (high - low)); }
+    [[nodiscard]] float at(double v) const { return x + w * linear_share(v, low, high); }
 };
 
 void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e) {

@@ -1,4 +1,5 @@
-// What moved the feed: physics alone, then shop practice, then the user's own cuts, each with its band on one common scale.
+// What moved the feed: physics alone, then shop practice, then the user's own cuts, each with its band on one common
+// scale.
 #pragma once
 
 #include "web/screens/app.hpp"

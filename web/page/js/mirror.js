@@ -226,11 +226,9 @@ function mirror(text) {
   shut(dialog);
   moveFocus(initial, holder, wanted, dialog);
   afterEdits(ended);
-  if (records.some((r) => r.name === 'Feed' && r.value)) {
-    answered();
-  }
-  if (initial) {
+  if (initial && records.length) {
     first.hidden = true;
+    shown(records.some((r) => r.name.startsWith('Feed')));
   }
 }
 

@@ -1,13 +1,10 @@
 // The shell object: all that the app may ask of the page (web/platform/browser.cpp), and the page's own modes.
-let hasAnswered = false;
-
-/** The first figure is on screen: the figure by which the start is measured. */
-function answered() {
-  if (!hasAnswered) {
-    hasAnswered = true;
+/** The first screen stands. With a feed on it, it is the answer by which the start is measured. */
+function shown(feed) {
+  if (feed) {
     performance.mark('torchside-answer');
-    setTimeout(startWorker, 0);
   }
+  setTimeout(startWorker, 0);
 }
 
 // ---- plain mode: the mirror, shown as an ordinary page, is the app ------------------------------------------------------
