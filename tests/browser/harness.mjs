@@ -41,7 +41,7 @@ export async function serve(folder) {
 /** Pack a site of its own under build/browser; `fake` puts the stand-in in the app's place. */
 export function pack(name, { fake = false, mark = '' } = {}) {
   mkdirSync(WORK, { recursive: true });
-  const args = ['--out', path.join(WORK, name), '--single', '', '--mark', mark];
+  const args = [...(process.env.TORCHSIDE_PACK || '').split(' ').filter(Boolean), '--out', path.join(WORK, name), '--single', '', '--mark', mark];
   if (fake) {
     const empty = path.join(WORK, 'empty.wasm');
     writeFileSync(empty, Buffer.from([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]));
@@ -110,9 +110,9 @@ export async function until(look, what, ms = 15000) {
   }
 }
 
-/** The page has answered and has nothing more to draw. */
+/** The page stands and has nothing more to draw. */
 export async function settled(page) {
-  await page.waitForFunction(() => performance.getEntriesByName('torchside-answer').length > 0 && window.torchsideCounters, null, { timeout: 20000 });
+  await page.waitForFunction(() => document.getElementById('first')?.hidden && document.querySelector('#mirror > *'), null, { timeout: 20000 });
   let before = -1;
   await until(async () => {
     const now = await page.evaluate(() => window.torchsideCounters.drawn);
