@@ -82,8 +82,14 @@ Current output_for(const Input& input, const Load& load, Current limit) {
     const Current drawn = std::max(Current{}, std::min(limit, current_of_most_power(load.line)));
     const double out = load.conversion.share * power_at(load.line, drawn).in(volt_ampere);
     const double offset = input.arc.offset.in(volt);
-    const double square = offset * offset + 4 * input.arc.per_ampere.in(ohm)*out;
-    const double below = square < 0 ? 0.0 : offset + std::sqrt(square);
+    if (!(out > 0))
+        return Current{};
+    const double per_ampere = input.arc.per_ampere.in(ohm);
+    const double square = offset * offset + 4 * per_ampere * out;
+    const double root = square < 0 ? 0.0 : std::sqrt(square);
+    if (offset < 0 && per_ampere > 0) // the same root of the quadratic without taking near equals from each other
+        return Current{(root - offset) / (2 * per_ampere), ampere};
+    const double below = square < 0 ? 0.0 : offset + root;
     return Current{below > 0 ? 2 * out / below : std::numeric_limits<double>::infinity(), ampere};
 }
 
