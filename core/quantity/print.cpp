@@ -15,7 +15,7 @@ constexpr std::string_view minus = "−", gap = "\u2009";
 std::uint64_t nearest(double scaled) {
     // Above 2^40 the allowance would come near a whole unit, and the fraction is of no interest to anyone.
     const double allowance = scaled < 0x1p40 ? scaled * 0x1p-50 : 0.0;
-    return static_cast<std::uint64_t>(scaled + allowance + 0.5);
+    return static_cast<std::uint64_t>(std::round(scaled + allowance));
 }
 
 std::string digits(std::uint64_t n) {
@@ -76,7 +76,7 @@ std::string print_fixed(double value, int decimals) {
     }
     const int wanted = decimals < 0 ? 0 : decimals > most_decimals_ever ? most_decimals_ever : decimals;
     int kept = wanted;
-    while (size * tens[kept] >= 0x1p53) {
+    while (kept > 0 && size * tens[kept] >= 0x1p53) {
         --kept; // no digit that a double does not hold
     }
     const std::uint64_t n = nearest(size * tens[kept]), scale = static_cast<std::uint64_t>(tens[kept]);

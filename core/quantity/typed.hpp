@@ -48,8 +48,8 @@ struct Scan {
     std::size_t used = 0;             // letters of the text that belong to the number
 };
 
-/// The number at the start of a folded text.
-[[nodiscard]] Scan scan_number(std::string_view folded);
+/// The number at the start of the folded text `s`.
+[[nodiscard]] Scan scan_number(std::string_view s);
 
 // ---- units ----
 

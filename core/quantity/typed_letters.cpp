@@ -122,19 +122,17 @@ std::string_view folded(char32_t c, char& one) {
             return s.to;
         }
     }
-    one = '?';
+    constexpr std::u32string_view kept = U"abcdefghijklmnopqrstuvwxyz0123456789 .,/-+#'\"%$";
     if (c >= U'A' && c <= U'Z') {
         one = static_cast<char>(c - U'A' + U'a');
-    } else if ((c >= U'a' && c <= U'z') || (c >= U'0' && c <= U'9')) {
-        one = static_cast<char>(c);
     } else if (c >= U'０' && c <= U'９') {
         one = static_cast<char>(c - U'０' + U'0');
     } else if (c >= U'₀' && c <= U'₉') {
         one = static_cast<char>(c - U'₀' + U'0');
-    } else if (c == U' ' || c == U'\t' || c == U'\n' || c == U'\r') {
+    } else if (c == U'\t' || c == U'\n' || c == U'\r') {
         one = ' ';
-    } else if (c < 0x80 && std::string_view{".,/-+#'\"%$"}.find(static_cast<char>(c)) != std::string_view::npos) {
-        one = static_cast<char>(c);
+    } else {
+        one = kept.find(c) != std::u32string_view::npos ? static_cast<char>(c) : '?';
     }
     return {&one, 1};
 }

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "core/quantity/print.hpp"
@@ -124,7 +125,15 @@ std::optional<Answer<double>> in_two_units(const Amount& large, std::string_view
         return {};
     }
     const Amount small{n, *unit};
-    return Answer<double>{worth(large, w) + worth(small, w), shown(large, w) + " " + shown(small, w)};
+    std::string as = shown(large, w) + " " + shown(small, w);
+    const double times = std::round(large.unit.size() / unit->size());
+    if (std::abs(times * unit->size() - large.unit.size()) > 1e-9 * large.unit.size()) {
+        return Answer<double>{worth(large, w) + worth(small, w), std::move(as)};
+    }
+    // 4' 6" is 54 in: one rounding, as for any other length.
+    Amount sum = small;
+    sum.number.over += large.number.over * times * sum.number.under;
+    return Answer<double>{worth(sum, w), std::move(as)};
 }
 
 /// The question of scan_number, with the unit known.

@@ -11,7 +11,8 @@ using namespace torchside;
 namespace {
 
 bool has(const safety::Report& report, std::string_view code) {
-    return std::ranges::any_of(report.cautions, [&](const safety::Caution& c) { return c.code == code; });
+    return std::any_of(report.cautions.begin(), report.cautions.end(),
+                       [&](const safety::Caution& c) { return c.code == code; });
 }
 
 } // namespace
@@ -57,9 +58,9 @@ TEST_CASE("Each caution is one sentence with a stable code and a source", "[safe
             CHECK(c.text.ends_with('.'));
             CHECK(c.text.find(". ") == std::string::npos);
             CHECK(c.text.size() <= 220);
-            CHECK(std::ranges::all_of(
-                c.code, [](char x) { return (x >= 'a' && x <= 'z') || x == '_' || (x >= '0' && x <= '9'); }));
-            CHECK(std::ranges::count(r.cautions, c.code, &safety::Caution::code) == 1);
+            CHECK(c.code.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string::npos);
+            CHECK(std::count_if(r.cautions.begin(), r.cautions.end(),
+                                [&](const safety::Caution& other) { return other.code == c.code; }) == 1);
         }
     }
 }

@@ -1,0 +1,396 @@
+#include <limits>
+#include <string>
+#include <string_view>
+#include <type_traits>
+
+#include <catch2/catch_approx.hpp>
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/quantity/read.hpp"
+
+using namespace torchside;
+using Catch::Approx;
+
+namespace {
+
+constexpr UnitSystem metric = UnitSystem::metric, in_inch = UnitSystem::inch;
+
+template <class Q>
+double base(Q q) {
+    if constexpr (std::is_same_v<Q, double>) {
+        return q;
+    } else {
+        return q.in(Unit<typename Q::kind>{1.0});
+    }
+}
+
+/// The value in base units, -1 when there is no plain answer.
+template <class Q>
+double value(const Reading<Q>& r) {
+    return r.answer() ? base(r.answer()->value) : -1.0;
+}
+
+template <class Q>
+std::string as(const Reading<Q>& r) {
+    return r.answer() ? r.answer()->as : "no answer";
+}
+
+template <class Q>
+std::string why(const Reading<Q>& r) {
+    return r.refusal() ? r.refusal()->text : "not refused";
+}
+
+} // namespace
+
+TEST_CASE("Lengths as a shop types them", "[read]") {
+    struct Row {
+        std::string_view text;
+        double mm_value;
+        std::string_view as;
+    };
+    // Exact: a value is the double nearest to what was typed.
+    constexpr Row rows[] = {
+        {"6", 6, "6 mm"},
+        {"6mm", 6, "6 mm"},
+        {"6 mm", 6, "6 mm"},
+        {"  6   MM. ", 6, "6 mm"},
+        {"6,5", 6.5, "6.5 mm"},
+        {"6.5", 6.5, "6.5 mm"},
+        {"06.50", 6.5, "6.50 mm"},
+        {"0,125", 0.125, "0.125 mm"},
+        {"6.", 6, "6 mm"},
+        {"3/16", 4.7625, "3/16 in"},
+        {"3/16\"", 4.7625, "3/16 in"},
+        {"3/16 in", 4.7625, "3/16 in"},
+        {"3 / 16 inches", 4.7625, "3/16 in"},
+        {"3⁄16", 4.7625, "3/16 in"},
+        {"³⁄₁₆", 4.7625, "3/16 in"},
+        {"1³⁄₁₆", 30.1625, "1 3/16 in"},
+        {"1/4", 6.35, "1/4 in"},
+        {"1-1/2", 38.1, "1 1/2 in"},
+        {"1 1/2", 38.1, "1 1/2 in"},
+        {"1 - 1/2 in", 38.1, "1 1/2 in"},
+        {"1–1/2″", 38.1, "1 1/2 in"},
+        {"⅛", 3.175, "1/8 in"},
+        {"½", 12.7, "1/2 in"},
+        {"1½", 38.1, "1 1/2 in"},
+        {"1 ½", 38.1, "1 1/2 in"},
+        {"1-½\"", 38.1, "1 1/2 in"},
+        {"⅟16", 1.5875, "1/16 in"},
+        {"¼”", 6.35, "1/4 in"},
+        {"1/4''", 6.35, "1/4 in"},
+        {"½ mm", 0.5, "1/2 mm"},
+        {"3 1/2 mm", 3.5, "3 1/2 mm"},
+        {".125\"", 3.175, "0.125 in"},
+        {",5 mm", 0.5, "0.5 mm"},
+        {"0.6 cm", 6, "0.6 cm"},
+        {"2.5m", 2500, "2.5 m"},
+        {"4 ft", 1219.2, "4 ft"},
+        {"4'", 1219.2, "4 ft"},
+        {"4' 6\"", 1371.6, "4 ft 6 in"},
+        {"5′6½″", 1689.1, "5 ft 6 1/2 in"},
+        {"1 m 20 cm", 1200, "1 m 20 cm"},
+        {"125 thou", 3.175, "125 thou"},
+        {"250 mil", 6.35, "250 mil"},
+        {"250 mils", 6.35, "250 mil"},
+        {"500 µm", 0.5, "500 µm"},
+        {"1,234.5", 1234.5, "1234.5 mm"},
+        {"1.234,5", 1234.5, "1234.5 mm"},
+        {"1,234,567", 1234567, "1234567 mm"},
+        {"12\u2009000 mm", 12000, "12000 mm"},
+        {"６ mm", 6, "6 mm"},
+        {"\ufeff6 mm", 6, "6 mm"},
+    };
+    for (const Row& r : rows) {
+        INFO(r.text);
+        CHECK(value(read_length(r.text, metric)) == r.mm_value);
+        CHECK(as(read_length(r.text, metric)) == r.as);
+    }
+}
+
+TEST_CASE("A bare number is in the reader's unit, a bare fraction in inches", "[read]") {
+    CHECK(value(read_length("0.25", in_inch)) == 6.35);
+    CHECK(value(read_length(".125", in_inch)) == 3.175);
+    CHECK(as(read_length(".125", in_inch)) == "0.125 in");
+    CHECK(value(read_length(".125", metric)) == 0.125);
+    CHECK(value(read_length("1", in_inch)) == 25.4);
+    CHECK(value(read_length("3/16", in_inch)) == 4.7625);
+    CHECK(value(read_length("6 mm", in_inch)) == 6);
+}
+
+TEST_CASE("Every vulgar fraction of Unicode", "[read]") {
+    struct Row {
+        std::string_view text;
+        double inches;
+    };
+    constexpr Row rows[] = {
+        {"¼", 1.0 / 4}, {"½", 1.0 / 2}, {"¾", 3.0 / 4}, {"⅐", 1.0 / 7}, {"⅑", 1.0 / 9}, {"⅒", 1.0 / 10}, {"⅓", 1.0 / 3},
+        {"⅔", 2.0 / 3}, {"⅕", 1.0 / 5}, {"⅖", 2.0 / 5}, {"⅗", 3.0 / 5}, {"⅘", 4.0 / 5}, {"⅙", 1.0 / 6},  {"⅚", 5.0 / 6},
+        {"⅛", 1.0 / 8}, {"⅜", 3.0 / 8}, {"⅝", 5.0 / 8}, {"⅞", 7.0 / 8}, {"↉", 0.0},
+    };
+    for (const Row& r : rows) {
+        INFO(r.text);
+        CHECK(value(read_length(r.text, metric)) == Approx(25.4 * r.inches).epsilon(1e-15));
+        CHECK(value(read_length("2" + std::string{r.text}, metric)) == Approx(25.4 * (2 + r.inches)).epsilon(1e-15));
+    }
+}
+
+TEST_CASE("Asked back, not guessed", "[read]") {
+    struct Row {
+        std::string_view text;
+        std::string_view first;
+        double first_mm;
+        std::string_view second;
+        double second_mm;
+        std::size_t answers;
+    };
+    constexpr Row rows[] = {
+        {"11/4", "11/4 in = 2.75 in", 69.85, "1 1/4 in = 1.25 in", 31.75, 2},
+        {"11/4\"", "11/4 in = 2.75 in", 69.85, "1 1/4 in = 1.25 in", 31.75, 2},
+        {"113/16", "113/16 in = 7.0625 in", 179.3875, "11 3/16 in = 11.1875 in", 284.1625, 3},
+        {"16/3", "16/3 in = 5.3333 in", 16 * 25.4 / 3, "3/16 in = 0.1875 in", 4.7625, 2},
+        {"11/4 mm", "11/4 mm = 2.75 mm", 2.75, "1 1/4 mm = 1.25 mm", 1.25, 2},
+        {"1,000", "1000 mm", 1000, "1.000 mm", 1, 2},
+        {"1,000 in", "1000 in", 25400, "1.000 in", 25.4, 2},
+        {"6 mil", "6 mil = 0.006 in", 0.1524, "6 mm", 6, 2},
+    };
+    for (const Row& r : rows) {
+        INFO(r.text);
+        const Reading<Length> reading = read_length(r.text, metric);
+        REQUIRE(reading.question());
+        const Question<Length>& q = *reading.question();
+        CHECK_FALSE(q.text.empty());
+        REQUIRE(q.answers.size() == r.answers);
+        CHECK(q.answers[0].as == r.first);
+        CHECK(q.answers[0].value.in(mm) == Approx(r.first_mm).epsilon(1e-15));
+        CHECK(q.answers[1].as == r.second);
+        CHECK(q.answers[1].value.in(mm) == Approx(r.second_mm).epsilon(1e-15));
+    }
+    // The same everywhere a number goes.
+    CHECK(read_speed("1,700", metric).question());
+    CHECK(read_number("1,000").question());
+    CHECK(read_current("1,000").question());
+    CHECK(value(read_length("4/4", metric)) == 25.4);
+    CHECK(read_number("0,125").answer());
+    CHECK(read_number("1.000").answer()->value == 1.0);
+}
+
+TEST_CASE("Gauges are a reading of their own", "[read]") {
+    for (const char* text :
+         {"16 ga", "16ga", "#16", "# 16", "16-ga", "16 gauge", "gauge 16", "gage 16", "ga 16", "ga. 16", "16GA."}) {
+        INFO(text);
+        REQUIRE(read_length_or_gauge(text, metric).gauge());
+        CHECK(read_length_or_gauge(text, metric).gauge()->number == 16);
+        CHECK(why(read_length(text, metric)).starts_with("a gauge is the thickness of a sheet; type a length"));
+    }
+    for (const char* text :
+         {"16.5 ga", "1/2 ga", "#", "#x", "ga", "#16 mm", "1000 ga", "#16 17", "1,000 ga", "-16 ga"}) {
+        INFO(text);
+        CHECK(read_length_or_gauge(text, metric).refusal());
+    }
+    CHECK(why(read_speed("16 ga", metric)).starts_with("a gauge is the thickness of a sheet, not a speed"));
+}
+
+TEST_CASE("Refused, with the reason", "[read]") {
+    struct Row {
+        std::string_view text;
+        std::string_view reason;
+    };
+    using namespace std::string_view_literals;
+    constexpr Row rows[] = {
+        {"", "nothing is typed"},
+        {"   \t\n", "nothing is typed"},
+        {"\u00a0", "nothing is typed"},
+        {"nan", "nan is not a number"},
+        {"NaN", "nan is not a number"},
+        {"inf", "inf is not a number"},
+        {"1e3", "powers of ten"},
+        {"1E3 mm", "powers of ten"},
+        {"1e-3", "powers of ten"},
+        {"-2", "a negative number makes no sense here"},
+        {"−2 mm", "a negative number makes no sense here"},
+        {"+2", "a sign is not accepted"},
+        {"1234567890123456789012345678901234567890", "that is more than 15 digits"},
+        {"0.1234567890123456", "that is more than 15 digits"},
+        {"1234567/8", "the fraction has too many digits"},
+        {"123456789012345678901234567890123456789012345678901234567890", "that is too long"},
+        {"5 A", "A is a current"},
+        {"5 bar", "bar is a pressure"},
+        {"5 mm/min", "mm/min is a speed"},
+        {"5 m3", "m³ is a volume"},
+        {"6 7", "there is more than one number"},
+        {"6x4", "there is more than one number"},
+        {"6 mm 7 mm", "there is more than one number"},
+        {"3/16/2", "the fraction is not finished"},
+        {"6 in 4 ft", "there is more than one number"},
+        {"4' 13\"", "there is more than one number"},
+        {"1'000", "there is more than one number"},
+        {"4'.5\" x", "there is more than one number"},
+        {"12 000", "there is more than one number"},
+        {"6 parsec", "\"parsec\" is not a unit known here"},
+        {"6 <b>", "that is not understood"},
+        {"6°", "that is not understood"},
+        {"mm", "there is no number"},
+        {"quarter", "there is no number"},
+        {"/4", "there is no number"},
+        {".", "there is no number"},
+        {"1/", "the fraction is not finished"},
+        {"1/0", "a fraction cannot have 0 below its line"},
+        {"1.2.3", "the points and commas do not fit together"},
+        {"1,2,3", "the points and commas do not fit together"},
+        {"1,23.5", "the points and commas do not fit together"},
+        {"1.5 1/2", "only a whole number may stand before a fraction"},
+        {"1 5/4", "a fraction after a whole number must be less than 1"},
+        {"1½½", "there is more than one number"},
+        {"6²", "there is more than one number"},
+        {"0x10", "there is more than one number"},
+        {"6\xff", "that is not text"},
+        {"\xc0\xaf", "that is not text"},
+        {"\xed\xa0\x80", "that is not text"},
+        {"6\xe2\x85", "that is not text"},
+        {"6\0mm"sv, "that is not understood"},
+        {"\0"sv, "there is no number"},
+    };
+    for (const Row& r : rows) {
+        INFO(r.text);
+        CHECK(why(read_length(r.text, metric)).starts_with(r.reason));
+        CHECK(why(read_length(r.text, metric)).ends_with("type a length such as 6 mm, 0.25 in or 3/16"));
+    }
+    CHECK(why(read_length(std::string(1000000, '6'), metric)).starts_with("that is too long"));
+    CHECK(value(read_length(std::string(1000, ' ') + "6" + std::string(1000, ' '), metric)) == 6);
+}
+
+TEST_CASE("Speeds", "[read]") {
+    CHECK(value(read_speed("120 ipm", metric)) == 3048);
+    CHECK(value(read_speed("120 in/min", metric)) == 3048);
+    CHECK(value(read_speed("120 inches per minute", metric)) == 3048);
+    CHECK(value(read_speed("120\"/min", metric)) == 3048);
+    CHECK(value(read_speed("120", in_inch)) == 3048);
+    CHECK(value(read_speed("2.5 m/min", metric)) == 2500);
+    CHECK(value(read_speed("2,5 m / min", metric)) == 2500);
+    CHECK(value(read_speed("1700", metric)) == 1700);
+    CHECK(value(read_speed("1700 mm/min", in_inch)) == 1700);
+    CHECK(value(read_speed("30 mm/s", metric)) == 1800);
+    CHECK(value(read_speed("2 in/s", metric)) == 3048);
+    CHECK(value(read_speed("10 ft/min", metric)) == 3048);
+    CHECK(as(read_speed("120 ipm", metric)) == "120 in/min");
+    CHECK(as(read_speed("65", in_inch)) == "65 in/min");
+    CHECK(why(read_speed("120 in", metric)).starts_with("in is a length; type a speed such as"));
+    CHECK(value(read_acceleration("0.5 m/s2", metric)) == 500);
+    CHECK(value(read_acceleration("20 in/s²", metric)) == 508);
+    CHECK(why(read_acceleration("20 mm/s", metric)).starts_with("mm/s is a speed"));
+}
+
+TEST_CASE("The other quantities", "[read]") {
+    CHECK(value(read_current("45")) == 45);
+    CHECK(value(read_current("45 amps")) == 45);
+    CHECK(why(read_current("45 V")).starts_with("V is a voltage; type a current such as 45 A"));
+    CHECK(value(read_voltage("240V")) == 240);
+    CHECK(value(read_voltage("1.2 kV")) == 1200);
+    CHECK(value(read_duration("0.5", second)) == 0.5);
+    CHECK(value(read_duration("15", minute)) == 900);
+    CHECK(value(read_duration("2", hour)) == 7200);
+    CHECK(value(read_duration("500 ms", second)) == 0.5);
+    CHECK(value(read_duration("3 min 20 s", second)) == 200);
+    CHECK(value(read_duration("3min20s", second)) == 200);
+    CHECK(value(read_duration("1 h 05 min", minute)) == 3900);
+    CHECK(read_duration("1 h 60 min", minute).refusal());
+    CHECK(read_duration("3 min.20 s", minute).refusal()); // a full stop, or a point?
+    CHECK(value(read_pressure("6", metric)) == 6);
+    CHECK(value(read_pressure("600 kPa", metric)) == 6);
+    CHECK(value(read_pressure("0.6 MPa", metric)) == 6);
+    CHECK(value(read_pressure("90 psi", metric)) == Approx(6.2052816).epsilon(1e-8));
+    CHECK(value(read_pressure("90", in_inch)) == value(read_pressure("90 psi", metric)));
+    CHECK(value(read_flow("150", metric)) == 150);
+    CHECK(value(read_flow("150 l/min", in_inch)) == 150);
+    CHECK(value(read_flow("5.3 cfm", metric)) == Approx(150.07929).epsilon(1e-7));
+    CHECK(value(read_flow("5.3", in_inch)) == value(read_flow("5.3 cfm", metric)));
+    CHECK(value(read_flow("9 m3/h", metric)) == 150);
+    CHECK(value(read_flow("9 m³/h", metric)) == 150);
+    CHECK(value(read_volume("100", metric)) == 100);
+    CHECK(value(read_volume("26 gal", metric)) == Approx(98.420706).epsilon(1e-8));
+    CHECK(value(read_volume("0.1 m³", metric)) == 100);
+    CHECK(value(read_mass("10 lbs", metric)) == Approx(4.5359237).epsilon(1e-15));
+    CHECK(value(read_number("24")) == 24);
+    CHECK(value(read_number("1/2")) == 0.5);
+    CHECK(why(read_number("24 A")).starts_with("A is a current; type a number such as"));
+}
+
+TEST_CASE("Percentages", "[read]") {
+    CHECK(value(read_percent("30")) == 0.3);
+    CHECK(value(read_percent("30 %")) == 0.3);
+    CHECK(value(read_percent("30 percent")) == 0.3);
+    CHECK(value(read_percent("0.3 %")) == Approx(0.003));
+    CHECK(value(read_percent("0")) == 0);
+    CHECK(value(read_percent("1.5")) == 0.015);
+    const auto r = read_percent("0.3");
+    REQUIRE(r.question());
+    CHECK(r.question()->answers[0].as == "30 %");
+    CHECK(r.question()->answers[0].value == 0.3);
+    CHECK(r.question()->answers[1].as == "0.3 %");
+    CHECK(r.question()->answers[1].value == 0.003);
+}
+
+TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {
+    struct Row {
+        std::string_view text, unit;
+        UnitSystem bare;
+        double value;
+    };
+    constexpr Row rows[] = {
+        {"15.3", "m", metric, 15.3},
+        {"50 ft", "m", metric, 15.24},
+        {"50", "m", in_inch, 15.24},
+        {"1/4", "mm", metric, 6.35},
+        {"65", "mm/min", in_inch, 1651},
+        {"500", "mm/s2", metric, 500},
+        {"20", "mm/s2", in_inch, 508},
+        {"45", "A", in_inch, 45},
+        {"5", "V/mm", in_inch, 5},
+        {"8 kVA", "VA", metric, 8000},
+        {"15", "min", metric, 15},
+        {"90 s", "min", metric, 1.5},
+        {"1 h 30 min", "min", metric, 90},
+        {"5 bar", "bar", in_inch, 5},
+        {"100", "L", metric, 100},
+        {"150", "L/min", metric, 150},
+        {"9 m3/h", "L/min", metric, 150},
+        {"-10", "C", metric, -10},
+        {"77 F", "C", metric, 25},
+        {"−40 °F", "C", metric, -40},
+        {"25", "C", in_inch, 25},
+        {"$18.50", "money", metric, 18.5},
+        {"18,5", "money", metric, 18.5},
+        {"10 awg", "AWG", metric, 10},
+        {"6", "mm2", metric, 6},
+        {"6 mm²", "mm2", metric, 6},
+        {"0.6", "", metric, 0.6},
+        {"60 %", "share", metric, 0.6},
+        {"24", "something new", metric, 24},
+    };
+    for (const Row& r : rows) {
+        INFO(r.text << " for " << r.unit);
+        CHECK(value(read_field(r.text, r.unit, r.bare)) == r.value);
+    }
+    CHECK(as(read_field("-10 F", "C", metric)) == "−10 °F");
+    CHECK(read_field("-1,000", "C", metric).question()->answers[1].value == -1.0);
+    CHECK(why(read_field("-5", "A", metric)).starts_with("a negative number makes no sense here"));
+}
+
+TEST_CASE("A range that was left is said with its field", "[read]") {
+    const auto fault = check_range("job.thickness_mm", 900, 0.4, 160, "mm");
+    REQUIRE(fault);
+    CHECK(fault->field == "job.thickness_mm");
+    CHECK(fault->text == "900 is too large; 0.4 to 160 mm is accepted");
+    CHECK(check_range("a", 0.1, 0.4, 160, "mm")->text == "0.1 is too small; 0.4 to 160 mm is accepted");
+    CHECK(check_range("a", 12, 1, 8, "")->text == "12 is too large; 1 to 8 is accepted");
+    CHECK_FALSE(check_range("a", 0.4, 0.4, 160, "mm"));
+    CHECK_FALSE(check_range("a", 160, 0.4, 160, "mm"));
+    const double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
+    for (const double bad : {nan, inf, -inf}) {
+        CHECK(check_range("a", bad, 0.4, 160, "mm")->text == "that is not a number; 0.4 to 160 mm is accepted");
+    }
+    CHECK(check_range("a", Length{2, metre}, Length{0, mm}, Length{160, mm}, mm, "mm")->text ==
+          "2000 is too large; 0 to 160 mm is accepted");
+    CHECK_FALSE(check_range("a", Length{1, inch}, Length{0, mm}, Length{160, mm}, mm, "mm"));
+}
