@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""The command line as its users meet it. usage: tests/oracle/cli.py TORCHSIDE
+"""The command line as its users meet it. usage: tests/oracle/cli.py [TORCHSIDE]
 
 Runs the command for every row of cli_cases.txt and for cases made from the printed schema. A row is
     exit | arguments | standard input | pattern
@@ -95,7 +95,7 @@ def lowest(spec):
 
 
 def main():
-    command = sys.argv[1]
+    command = sys.argv[1] if len(sys.argv) > 1 else str(ROOT / "build/native/torchside")
     rows(command)
     if "worksheet" in run(command, ["--help"]).stdout.decode():
         schema_cases(command)

@@ -1,0 +1,102 @@
+// The worksheet and the chart as files.
+#include <catch2/catch_test_macros.hpp>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <string>
+
+#include "core/document/chart_file.hpp"
+#include "core/document/worksheet_file.hpp"
+
+using namespace torchside;
+using namespace torchside::document;
+using nlohmann::json;
+
+namespace {
+
+json worksheet_of(const Workbook& w) {
+    return json::parse(write_worksheet(evaluate(w), w), nullptr, false);
+}
+
+constexpr const char* setting_keys[] = {"feed_mm_min",    "arc_v",   "cut_height_mm", "pierce_height_mm",
+                                        "pierce_delay_s", "kerf_mm", "lead_in_mm",    "min_hole_mm"};
+
+} // namespace
+
+TEST_CASE("a worksheet file holds what evaluate says, by the contract's keys") {
+    const Workbook w;
+    const Worksheet sheet = evaluate(w);
+    const json out = worksheet_of(w);
+    REQUIRE(out.is_object());
+    REQUIRE(sheet.settings);
+    for (const char* key : setting_keys) {
+        INFO(key);
+        const json& e = out["settings"][key];
+        CHECK(e["low"] <= e["value"]);
+        CHECK(e["value"] <= e["high"]);
+        CHECK(e["basis"].is_array());
+        CHECK_FALSE(e["basis"].empty());
+    }
+    CHECK(out["settings"]["feed_mm_min"]["value"] == sheet.settings->feed.value.in(mm_min));
+    CHECK(out["settings"]["feed_mm_min"]["basis"] == json({"physics", "practice"}));
+    CHECK(out["settings"]["controller_v"] == sheet.settings->controller.in(volt));
+    CHECK(out["capacity"]["verdict"] == "clean");
+    CHECK(out["capacity"]["sever_mm"] == sheet.capacity.sever.in(mm));
+    CHECK(out["by_hand"]["s_per_100_mm"] == sheet.by_hand->per_100_mm.in(second));
+    CHECK(out["circuit"]["input_a"] == sheet.circuit.input.in(ampere));
+    CHECK(out["circuit"]["cord_min_awg"] == *sheet.circuit.cord_min_awg);
+    CHECK(out["circuit"]["chain"].size() == 6);
+    CHECK(out["air"]["water_g_h"] == sheet.air.water_g_h);
+    CHECK(out["safety"]["shade_min"] == sheet.safety.shade_min);
+    CHECK(out["warnings"].size() == sheet.warnings.size());
+}
+
+TEST_CASE("a refused plate has every key and no settings") {
+    Workbook w;
+    w.job.thickness = Length{40, mm};
+    w.job.current = Current{50, ampere};
+    const json out = worksheet_of(w);
+    for (const char* key : setting_keys) {
+        CHECK(out["settings"].at(key).is_null());
+    }
+    CHECK(out["settings"].size() == worksheet_of(Workbook{})["settings"].size());
+    CHECK(out["by_hand"].size() == worksheet_of(Workbook{})["by_hand"].size());
+    CHECK(out["by_hand"]["s_per_100_mm"].is_null());
+    CHECK(out["capacity"]["verdict"] == "refused");
+    CHECK_FALSE(out["capacity"]["reason"].get<std::string>().empty());
+    REQUIRE_FALSE(out["warnings"].empty());
+    CHECK(out["warnings"][0]["severity"] == "stop");
+}
+
+TEST_CASE("the basis lists own cuts and what was entered") {
+    Workbook w;
+    w.shop.tests.push_back({.feed = Speed{1500, mm_min}, .verdict = tune::Verdict::clean, .arc = Voltage{130, volt}});
+    const json basis = worksheet_of(w)["settings"]["feed_mm_min"]["basis"];
+    CHECK(std::find(basis.begin(), basis.end(), "tests:1") != basis.end());
+}
+
+TEST_CASE("a chart file has one line and one entry a cell, in the units asked for") {
+    const Shop shop;
+    for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
+        const Chart made = chart(shop, Metal::mild_steel, units);
+        const std::string csv = write_chart_csv(made, units);
+        const auto lines = std::count(csv.begin(), csv.end(), '\n');
+        CHECK(static_cast<std::size_t>(lines) == 1 + made.cells.size());
+        CHECK(csv.starts_with(units == UnitSystem::inch ? "thickness_in,current_a," : "thickness_mm,current_a,"));
+        for (std::size_t start = 0; start < csv.size(); start = csv.find('\n', start) + 1) {
+            const std::string line = csv.substr(start, csv.find('\n', start) - start);
+            INFO(line);
+            CHECK(std::count(line.begin(), line.end(), ',') == 15);
+            CHECK((line.find("refused") == std::string::npos) == !line.ends_with(",,,,,,,,,,,"));
+        }
+        const json out = json::parse(write_chart_json(made, units), nullptr, false);
+        REQUIRE(out["cells"].size() == made.cells.size());
+        CHECK(out["columns"].size() == made.columns.size());
+        const json& first = out["cells"][0]["settings"];
+        REQUIRE(made.cells[0].settings);
+        const Speed feed = made.cells[0].settings->feed.value;
+        CHECK(first[units == UnitSystem::inch ? "feed_in_min" : "feed_mm_min"]["value"] ==
+              feed.in(units == UnitSystem::inch ? in_min : mm_min));
+    }
+    CHECK(write_chart_csv(Chart{}, UnitSystem::metric).find("feed_mm_min") != std::string::npos);
+}
