@@ -27,6 +27,7 @@ public:
     [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
 
     [[nodiscard]] cut::Limits limits(Current current) const;
+    [[nodiscard]] const tune::Posterior& posterior() const { return posterior_; }
     /// What moved the feed.
     [[nodiscard]] tune::Trail trail(const cut::Plate& plate) const { return tune::trail(posterior_, plate); }
     [[nodiscard]] cut::Choice choose(Length thickness) const;
