@@ -8,6 +8,7 @@
 #include "core/air/cycle.hpp"
 #include "core/air/hose.hpp"
 #include "core/air/water.hpp"
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 
 namespace torchside::air {
@@ -16,7 +17,8 @@ namespace {
 constexpr Pressure worth_a_hose{0.1, bar}; // a drop below this is not cured by another hose
 
 std::string temperature(double c, UnitSystem units) {
-    return units == UnitSystem::metric ? print_fixed(c, 0) + " °C" : print_fixed(c * 1.8 + 32, 0) + " °F";
+    const bool metric = units == UnitSystem::metric;
+    return joined({print_fixed(metric ? c : c * 1.8 + 32, 0), metric ? " °C" : " °F"});
 }
 
 // Up to the printed digit: a setting rounded down would not be enough.
@@ -54,28 +56,32 @@ void add_water(Report& report, const AirSystem& s, UnitSystem units) {
     report.water_g_h = condensate_g_m3(air) * s.torch.in(litre_min)*60 / 1000;
     report.dew_point_c = dew_point_c(air);
     report.water_class = water_class(report.dew_point_c);
-    report.dryness = "Without a dryer the pressure dew point is " + temperature(report.dew_point_c, units);
-    report.dryness +=
+    const std::string point =
+        joined({"Without a dryer the pressure dew point is ", temperature(report.dew_point_c, units)});
+    report.dryness =
         report.water_class == 0
-            ? ": wetter than class 6 of ISO 8573-1. Drain the tank, and dry and filter the air before the torch."
-            : ": class " + std::to_string(report.water_class) +
-                  " of ISO 8573-1. The machine's manual says which class it asks for.";
+            ? joined({point,
+                      ": wetter than class 6 of ISO 8573-1. Drain the tank, and dry and filter the air before the "
+                      "torch."})
+            : joined({point, ": class ", std::to_string(report.water_class),
+                      " of ISO 8573-1. The machine's manual says which class it asks for."});
 }
 
 std::string summary_of(const Report& report, const AirSystem& s, UnitSystem units) {
     switch (report.verdict) {
     case AirVerdict::sustained:
-        return "Air holds: " + print(s.compressor, units).text() + " delivered, " + print(s.torch, units).text() +
-               " used";
+        return joined(
+            {"Air holds: ", print(s.compressor, units).text(), " delivered, ", print(s.torch, units).text(), " used"});
     case AirVerdict::runs_then_waits:
-        return "Air runs " + print(*report.runs).text() + ", then waits " + print(*report.recovers).text();
+        return joined({"Air runs ", print(*report.runs).text(), ", then waits ", print(*report.recovers).text()});
     case AirVerdict::not_enough_pressure:
         break;
     }
-    const std::string needs = "Air pressure too low: the tank needs " + at_least(report.receiver_min.value, units);
+    const std::string needs =
+        joined({"Air pressure too low: the tank needs ", at_least(report.receiver_min.value, units)});
     if (report.receiver_min.value >= s.cut_out)
-        return needs + ", full it has " + print(s.cut_out, units).text();
-    return needs + ", the compressor starts at " + print(s.cut_in, units).text();
+        return joined({needs, ", full it has ", print(s.cut_out, units).text()});
+    return joined({needs, ", the compressor starts at ", print(s.cut_in, units).text()});
 }
 
 std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem units) {
@@ -84,19 +90,20 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
         if (report.hose_decides)
             return "The hose's drop is near the edge; watch the gauge at the machine while air flows.";
         if (report.water_g_h >= 1)
-            return "About " + print_fixed(report.water_g_h, 0) + " g of water to drain in an hour of arc.";
+            return joined({"About ", print_fixed(report.water_g_h, 0), " g of water to drain in an hour of arc."});
         return {};
     case AirVerdict::runs_then_waits:
-        return "The compressor keeps up with the arc on " + print_percent(report.arc_share).text() +
-               " of the time; for more, one of " + print(s.torch, units).text() + " or a larger tank.";
+        return joined({"The compressor keeps up with the arc on ", print_percent(report.arc_share).text(),
+                       " of the time; for more, one of ", print(s.torch, units).text(), " or a larger tank."});
     case AirVerdict::not_enough_pressure:
         break;
     }
     if (report.hose_drop.value > worth_a_hose && s.torch_pressure <= s.cut_in)
-        return "A wider or shorter hose, or a cut-in of " + at_least(report.receiver_min.value, units) + ".";
+        return joined({"A wider or shorter hose, or a cut-in of ", at_least(report.receiver_min.value, units), "."});
     if (report.receiver_min.value >= s.cut_out)
         return "It takes a compressor that reaches a higher pressure.";
-    return "Set the cut-in to " + at_least(report.receiver_min.value, units) + " if the pressure switch allows it.";
+    return joined(
+        {"Set the cut-in to ", at_least(report.receiver_min.value, units), " if the pressure switch allows it."});
 }
 
 std::vector<std::string> basis_of() {
@@ -105,8 +112,7 @@ std::vector<std::string> basis_of() {
         "Hose: mean of three published forms that disagree, 25 % either way; couplings not counted",
         "Water: Magnus formula, WMO coefficients (from memory); classes of ISO 8573-1:2010, seen in reproductions",
         "Post-flow: its length is a guess until the machine's own is entered",
-        ("Machine and compressor: their manuals decide; for what feeds them, local code and a licensed electrician "
-         "decide"),
+        "Manuals of machine and compressor; for their supply local code and a licensed electrician decide",
     };
     return {std::begin(lines), std::end(lines)};
 }

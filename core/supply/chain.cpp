@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 #include "core/supply/checks.hpp"
 #include "core/supply/conductor.hpp"
@@ -16,8 +17,8 @@ Node panel(const Input& input, const Load& load) {
     if (!circuit.generator)
         return {Stop::panel, volts, input.machine.phases == 3 ? "three phases" : "one phase", 0.0, true, circuit.line};
     return {Stop::panel,
-            kva(load.source) + " of " + kva(*circuit.generator),
-            "generator, " + volts,
+            joined({kva(load.source), " of ", kva(*circuit.generator)}),
+            joined({"generator, ", volts}),
             load.source / (generator_loading * *circuit.generator),
             true,
             circuit.line};
@@ -26,7 +27,7 @@ Node panel(const Input& input, const Load& load) {
 Node breaker(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     return {Stop::breaker,
-            amps(load.total) + " of " + amps(circuit.breaker),
+            joined({amps(load.total), " of ", amps(circuit.breaker)}),
             std::string{breaker_name(circuit.breaker_rule)},
             load.total / (hold_multiple(circuit.breaker_rule) * circuit.breaker),
             true,
@@ -39,8 +40,8 @@ Node run(const Input& input, const Load& load) {
     const bool averaged = article_630_applies(circuit);
     const Current carried = averaged ? load.effective + load.line.other : load.total;
     Node node{Stop::run,
-              amps(carried) + (averaged ? " effective of " : " of ") + amps(most),
-              run_words(circuit) + ", " + distance(circuit.run, input.units),
+              joined({amps(carried), averaged ? " effective of " : " of ", amps(most)}),
+              joined({run_words(circuit), ", ", distance(circuit.run, input.units)}),
               0.0,
               true,
               load.draw.outlet};
@@ -57,8 +58,8 @@ Node cord(const Input& input, const Load& load) {
         return {Stop::cord, {}, "no extension cord", 0.0, false, load.draw.outlet};
     const Current most = cord_ampacity(*circuit.cord_awg, input.machine.phases);
     return {Stop::cord,
-            amps(load.draw.current) + " of " + amps(most),
-            std::to_string(*circuit.cord_awg) + " AWG, " + distance(circuit.cord, input.units),
+            joined({amps(load.draw.current), " of ", amps(most)}),
+            joined({std::to_string(*circuit.cord_awg), " AWG, ", distance(circuit.cord, input.units)}),
             load.draw.current / most,
             true,
             load.draw.machine};
@@ -69,7 +70,7 @@ Node machine(const Input& input, const Load& load) {
     const double lost = (line - load.draw.machine) / line;
     return {Stop::machine,
             print(load.draw.machine).text(),
-            print_percent(lost, 1).text() + " lost on the way",
+            joined({print_percent(lost, 1).text(), " lost on the way"}),
             lost / line_tolerance,
             true,
             load.draw.machine};
@@ -78,8 +79,8 @@ Node machine(const Input& input, const Load& load) {
 Node torch(const Input& input, const Load& load) {
     const Voltage arc = input.arc.at(input.output);
     return {Stop::torch,
-            amps(input.output) + " at " + print_fixed(arc.in(volt), 0) + " V",
-            print_percent(load.duty).text() + " duty",
+            joined({amps(input.output), " at ", print_fixed(arc.in(volt), 0), " V"}),
+            joined({print_percent(load.duty).text(), " duty"}),
             0.0,
             true,
             arc};

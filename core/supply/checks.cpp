@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 #include "core/supply/article_630.hpp"
 #include "core/supply/conductor.hpp"
@@ -33,24 +34,29 @@ bool nec(const Circuit& circuit) {
 }
 
 std::string or_thicker(const std::optional<int>& awg) {
-    return awg ? std::to_string(*awg) + " AWG or thicker" : "thicker than 2 AWG";
+    return awg ? joined({std::to_string(*awg), " AWG or thicker"}) : "thicker than 2 AWG";
+}
+
+std::string need(const std::string& what) {
+    return joined({": ", what, "."});
 }
 
 std::string least_run_words(const Case& c) {
     if (c.input.circuit.run_mm2)
-        return c.report.run_min_mm2 ? section_words(*c.report.run_min_mm2) + " or more" : "more than 70 mm²";
+        return c.report.run_min_mm2 ? joined({section_words(*c.report.run_min_mm2), " or more"}) : "more than 70 mm²";
     std::string words = or_thicker(c.report.run_min_awg);
     if (c.report.run_min_awg_60c != c.report.run_min_awg)
-        words += " (NM cable, or a terminal without a 75 °C mark: " + or_thicker(c.report.run_min_awg_60c) + ")";
+        words +=
+            joined({" (NM cable, or a terminal without a 75 °C mark: ", or_thicker(c.report.run_min_awg_60c), ")"});
     return words;
 }
 
 void drop(const Case& c) {
     const double run = c.report.run_drop_share;
     const double all = c.report.drop_share;
-    std::string text = print_percent(all, 1).text() + " of the line voltage is lost on the way";
+    std::string text = joined({print_percent(all, 1).text(), " of the line voltage is lost on the way"});
     if (c.input.circuit.cord_awg)
-        text += ", " + print_percent(run, 1).text() + " of it in the fixed wiring";
+        text += joined({", ", print_percent(run, 1).text(), " of it in the fixed wiring"});
     const bool ok = run <= run_drop_note && all <= whole_drop_note;
     text += ok ? "; within the 3 % and 5 % notes." : "; the notes advise at most 3 % in the fixed wiring, 5 % in all.";
     c.add(CheckKind::drop, ok, std::move(text),
@@ -61,8 +67,8 @@ void low_line(const Case& c) {
     if (c.report.drop_share <= line_tolerance)
         return;
     c.add(CheckKind::low_line, false,
-          print(c.report.machine).text() +
-              " at the machine: more than 10 % below the line; it may shut off or run rough.",
+          joined({print(c.report.machine).text(),
+                  " at the machine: more than 10 % below the line; it may shut off or run rough."}),
           "IEC 60974-1, supply tolerance of 10 %, from memory");
 }
 
@@ -73,8 +79,8 @@ void plug_load(const Case& c) {
     const Current most = plug_share * circuit.breaker;
     const bool ok = c.load.asked <= most;
     c.add(CheckKind::plug_load, ok,
-          amps(c.load.asked) + (ok ? " is within the " : " is over the ") + amps(most) +
-              " (80 %) that one plugged-in machine may take of a circuit with several outlets.",
+          joined({amps(c.load.asked), (ok ? " is within the " : " is over the "), amps(most),
+                  " (80 %) that one plugged-in machine may take of a circuit with several outlets."}),
           "NEC 210.23(A)(1), in a trade journal");
 }
 
@@ -84,11 +90,11 @@ void run_device(const Case& c) {
         return;
     const Current most = circuit.run_mm2 ? ampacity_mm2(*circuit.run_mm2) : ampacity(circuit.run_awg).device75;
     const bool ok = circuit.breaker <= most;
-    std::string text =
-        run_words(circuit) + " allows a breaker of at most " + amps(most) + ", this one is " + amps(circuit.breaker);
-    text += ok ? "." : ": " + least_run_words(c) + ".";
+    std::string text = joined({run_words(circuit), " allows a breaker of at most ", amps(most), ", this one is ",
+                               amps(circuit.breaker), ok ? "." : need(least_run_words(c))});
     if (ok && !circuit.run_mm2 && circuit.breaker > ampacity(circuit.run_awg).device60)
-        text += " NM cable, or a terminal without a 75 °C mark, needs " + or_thicker(c.report.run_min_awg_60c) + ".";
+        text += joined(
+            {" NM cable, or a terminal without a 75 °C mark, needs ", or_thicker(c.report.run_min_awg_60c), "."});
     c.add(CheckKind::run_device, ok, std::move(text),
           circuit.run_mm2 ? "IEC 60364-4-43, 433.1 and 60364-5-52 method B2, from memory"
                           : "NEC 240.4(D) and Table 310.16 (2023), 75 °C column, seen in reproductions");
@@ -101,8 +107,8 @@ void run_load(const Case& c) {
     const Current total = c.load.asked + c.load.line.other;
     const bool ok = total <= most;
     c.add(CheckKind::run_load, ok,
-          run_words(c.input.circuit) + " carries " + amps(most) + ", the load is " + amps(total) +
-              (ok ? "." : ": " + least_run_words(c) + "."),
+          joined({run_words(c.input.circuit), " carries ", amps(most), ", the load is ", amps(total),
+                  ok ? "." : need(least_run_words(c))}),
           c.input.circuit.run_mm2 ? "IEC 60364-5-52 method B2, from memory"
                                   : "NEC Table 310.16 (2023), 75 °C column, seen in reproductions");
 }
@@ -114,8 +120,8 @@ void cord_load(const Case& c) {
     const Current most = cord_ampacity(*circuit.cord_awg, c.input.machine.phases);
     const bool ok = c.load.asked <= most;
     c.add(CheckKind::cord_load, ok,
-          std::to_string(*circuit.cord_awg) + " AWG cord carries " + amps(most) + ", the machine draws " +
-              amps(c.load.asked) + (ok ? "." : ": " + or_thicker(c.report.cord_min_awg) + "."),
+          joined({std::to_string(*circuit.cord_awg), " AWG cord carries ", amps(most), ", the machine draws ",
+                  amps(c.load.asked), ok ? "." : need(or_thicker(c.report.cord_min_awg))}),
           cord_from_memory(*circuit.cord_awg, c.input.machine.phases)
               ? "NEC Table 400.5(A), this row from memory"
               : "NEC Table 400.5(A), as quoted in an appliance standard");
@@ -130,9 +136,9 @@ void welder(const Case& c) {
     const DeviceLimit device = welder_device(i1max);
     const Current most_device = device.permitted ? std::max(device.limit, *device.permitted) : device.limit;
     c.add(CheckKind::welder_device, circuit.breaker <= most_device,
-          "A circuit for this machine alone: breaker of at most 200 % of I1max " + amps(i1max) +
-              (machine.plate_i1max ? "" : " (estimated)") + ", " + amps(most_device) +
-              " with the next standard size; this one is " + amps(circuit.breaker) + ".",
+          joined({"A circuit for this machine alone: breaker of at most 200 % of I1max ", amps(i1max),
+                  (machine.plate_i1max ? "" : " (estimated)"), ", ", amps(most_device),
+                  " with the next standard size; this one is ", amps(circuit.breaker), "."}),
           "NEC 630.12(A), text of 2008 seen in part; later editions from memory");
     const Current run = run_ampacity(circuit);
     const Current needs = welder_run_needs(c.input, c.load);
@@ -140,8 +146,8 @@ void welder(const Case& c) {
     const bool ok =
         run >= needs && circuit.breaker <= (wire.permitted ? std::max(wire.limit, *wire.permitted) : wire.limit);
     c.add(CheckKind::welder_run, ok,
-          run_words(circuit) + " carries " + amps(run) + "; the effective current asks for " + amps(needs) +
-              (ok ? "." : ": " + least_run_words(c) + "."),
+          joined({run_words(circuit), " carries ", amps(run), "; the effective current asks for ", amps(needs),
+                  ok ? "." : need(least_run_words(c))}),
           "NEC 630.11(A) and 630.12(B), text of 2008 seen in reproductions; later editions from memory");
 }
 
@@ -150,7 +156,7 @@ void generator(const Case& c) {
         return;
     const double share = c.load.source / *c.input.circuit.generator;
     c.add(CheckKind::generator, share <= generator_loading,
-          "The generator is loaded to " + print_percent(share).text() + "; more than 80 % is not advised.",
+          joined({"The generator is loaded to ", print_percent(share).text(), "; more than 80 % is not advised."}),
           "Common practice, no source");
 }
 
@@ -162,8 +168,8 @@ void nameplate(const Case& c) {
               "Energy balance");
     else if (share > 0 && share < 0.4)
         c.add(CheckKind::nameplate, false,
-              "The nameplate's I1max means " + print_percent(share).text() +
-                  " efficiency times power factor; is it for another supply voltage?",
+              joined({"The nameplate's I1max means ", print_percent(share).text(),
+                      " efficiency times power factor; is it for another supply voltage?"}),
               "Energy balance");
 }
 

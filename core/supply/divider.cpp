@@ -3,6 +3,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 
 namespace torchside::supply {
@@ -32,21 +33,21 @@ double distance(double measured, double ratio) {
 }
 
 std::string name(double ratio) {
-    return print_trimmed(ratio, 2) + ":1";
+    return joined({print_trimmed(ratio, 2), ":1"});
 }
 
 std::string volts(Voltage voltage) {
-    return print_trimmed(voltage.in(volt), 1) + " V";
+    return joined({print_trimmed(voltage.in(volt), 1), " V"});
 }
 
 std::string describe(const DividerMatch& match) {
     if (match.runner_up)
-        return "The reading points to " + name(match.ratio) + "; " + name(*match.runner_up) +
-               " fits too. Measure the arc at the torch to be sure.";
+        return joined({"The reading points to ", name(match.ratio), "; ", name(*match.runner_up),
+                       " fits too. Measure the arc at the torch to be sure."});
     if (match.sure)
-        return "The reading points to a " + name(match.ratio) + " divider.";
-    return "The reading gives " + name(match.measured) +
-           ", none of the usual ratios; enter it as it is, or check the controller's own scaling.";
+        return joined({"The reading points to a ", name(match.ratio), " divider."});
+    return joined({"The reading gives ", name(match.measured),
+                   ", none of the usual ratios; enter it as it is, or check the controller's own scaling."});
 }
 
 } // namespace
@@ -125,13 +126,14 @@ TapReport check_tap(const HeightControl& control, Voltage arc) {
     const std::string limit = volts(control.input_limit);
     if (report.controller > control.input_limit) {
         report.severity = TapSeverity::stop;
-        report.text = "Do not connect: " + volts(report.controller) + " while cutting is more than the " + limit +
-                      " this input stands. Use a divider of " + name(std::ceil(arc / control.input_limit)) +
-                      " or more.";
+        report.text =
+            joined({"Do not connect: ", volts(report.controller), " while cutting is more than the ", limit,
+                    " this input stands. Use a divider of ", name(std::ceil(arc / control.input_limit)), " or more."});
     } else if (report.before_arc > control.input_limit) {
         report.severity = TapSeverity::caution;
-        report.text = "Before the arc strikes up to " + volts(report.before_arc) + " may stand here, more than the " +
-                      limit + " this input stands; the machine's manual gives its open-circuit voltage.";
+        report.text =
+            joined({"Before the arc strikes up to ", volts(report.before_arc), " may stand here, more than the ", limit,
+                    " this input stands; the machine's manual gives its open-circuit voltage."});
     }
     if (report.shock) {
         if (report.severity == TapSeverity::fine)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 #include "core/supply/checks.hpp"
 #include "core/supply/conductor.hpp"
@@ -19,9 +20,9 @@ std::string floor_amps(Current current) {
 }
 
 std::string load_on_breaker(const Input& input, const Load& load) {
-    std::string text = amps(load.total) + " on a " + amps(input.circuit.breaker) + " breaker";
+    std::string text = joined({amps(load.total), " on a ", amps(input.circuit.breaker), " breaker"});
     if (load.line.other > Current{})
-        text += ", " + amps(load.line.other) + " of it other load";
+        text += joined({", ", amps(load.line.other), " of it other load"});
     return text;
 }
 
@@ -65,12 +66,12 @@ std::string power_basis(const Load& load) {
 }
 
 std::string breaker_basis(const Circuit& circuit, const BreakerState& state) {
-    std::string text = "Breaker: " + std::string{breaker_name(circuit.breaker_rule)};
+    std::string text = joined({"Breaker: ", breaker_name(circuit.breaker_rule)});
     text += circuit.breaker_rule == BreakerRule::ul489 ? ", calibration points seen in a trade page"
                                                        : ", characteristics seen in reproductions";
     if (state.from_memory)
         text += "; the point used here is from memory";
-    return text + "; upper times only, from cold";
+    return joined({text, "; upper times only, from cold"});
 }
 
 std::string run_basis(const Circuit& circuit) {
@@ -88,27 +89,28 @@ std::string run_basis(const Circuit& circuit) {
 std::string summary_of(const Input& input, const Load& load) {
     if (load.verdict == CircuitVerdict::cannot_deliver) {
         if (load.generator_short)
-            return "Generator too small: " + kva(load.source) + " asked of " + kva(*input.circuit.generator);
-        return "This run cannot deliver " + amps(input.output) + ": the wires take too much of the voltage";
+            return joined({"Generator too small: ", kva(load.source), " asked of ", kva(*input.circuit.generator)});
+        return joined({"This run cannot deliver ", amps(input.output), ": the wires take too much of the voltage"});
     }
     if (load.generator_short)
-        return "Generator loaded past 80 %: " + kva(load.source) + " of " + kva(*input.circuit.generator);
+        return joined({"Generator loaded past 80 %: ", kva(load.source), " of ", kva(*input.circuit.generator)});
     const std::string figure = load_on_breaker(input, load);
     switch (load.verdict) {
     case CircuitVerdict::holds:
-        return "Circuit holds: " + figure;
+        return joined({"Circuit holds: ", figure});
     case CircuitVerdict::may_trip:
-        return "Circuit may trip: " + figure + "; no time is promised";
+        return joined({"Circuit may trip: ", figure, "; no time is promised"});
     default:
-        return "Circuit trips within " + print(*load.breaker.within).text() + ": " + figure;
+        return joined({"Circuit trips within ", print(*load.breaker.within).text(), ": ", figure});
     }
 }
 
 std::string duty_note_of(const Load& load) {
     if (load.duty >= 1)
         return "The arc may stay on: 100 % duty by equal heating, rated at 40 °C; the machine's plate governs.";
-    return print(Duration{duty_period_s * load.duty, second}).text() +
-           " of arc in any 10 min by equal heating, rated at 40 °C; less in warmer air; the machine's plate governs.";
+    return joined(
+        {print(Duration{duty_period_s * load.duty, second}).text(),
+         " of arc in any 10 min by equal heating, rated at 40 °C; less in warmer air; the machine's plate governs."});
 }
 
 std::string way_out_of(const Input& input, const Load& load, const Report& report) {
@@ -118,16 +120,16 @@ std::string way_out_of(const Input& input, const Load& load, const Report& repor
     if (!report.highest_current) {
         if (other)
             return "The other load alone is all this circuit holds. Move it to another circuit.";
-        return "Nothing holds here. Use " + elsewhere(input) + ".";
+        return joined({"Nothing holds here. Use ", elsewhere(input), "."});
     }
     const std::string holds = floor_amps(*report.highest_current);
     if (report.highest_below_machine)
-        return holds + " would hold here, but this machine starts at " + amps(input.machine.min_current) + ". " +
-               (other ? "Move the other load to another circuit, or use " : "Use ") + elsewhere(input) + ".";
-    std::string text = holds + " holds here.";
+        return joined({holds, " would hold here, but this machine starts at ", amps(input.machine.min_current), ". ",
+                       (other ? "Move the other load to another circuit, or use " : "Use "), elsewhere(input), "."});
+    std::string text = joined({holds, " holds here."});
     if (other)
-        return text + " Or move the other load to another circuit.";
-    return text + " Or use " + elsewhere(input) + ".";
+        return joined({text, " Or move the other load to another circuit."});
+    return joined({text, " Or use ", elsewhere(input), "."});
 }
 
 std::vector<std::string> basis_of(const Input& input, const Load& load) {

@@ -1,5 +1,6 @@
 #include "core/supply/words.hpp"
 
+#include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
 
 namespace torchside::supply {
@@ -9,20 +10,21 @@ std::string amps(Current current) {
 }
 
 std::string section_words(double section_mm2) {
-    return print_trimmed(section_mm2, 2) + " mm²";
+    return joined({print_trimmed(section_mm2, 2), " mm²"});
 }
 
 std::string run_words(const Circuit& circuit) {
-    return circuit.run_mm2 ? section_words(*circuit.run_mm2) : std::to_string(circuit.run_awg) + " AWG";
+    return circuit.run_mm2 ? section_words(*circuit.run_mm2) : joined({std::to_string(circuit.run_awg), " AWG"});
 }
 
 std::string distance(Length length, UnitSystem units) {
-    return units == UnitSystem::metric ? print_trimmed(length.in(metre), 1) + " m"
-                                       : print_trimmed(length.in(foot), 0) + " ft";
+    if (units == UnitSystem::metric)
+        return joined({print_trimmed(length.in(metre), 1), " m"});
+    return joined({print_trimmed(length.in(foot), 0), " ft"});
 }
 
 std::string kva(ApparentPower power) {
-    return print_trimmed(power.in(volt_ampere) / 1000, 1) + " kVA";
+    return joined({print_trimmed(power.in(volt_ampere) / 1000, 1), " kVA"});
 }
 
 Current rated_input(const Input& input, const Conversion& conversion) {
