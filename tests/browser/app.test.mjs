@@ -419,3 +419,72 @@ test('a spoilt address does not spoil what is stored', async () => {
   }
   await done(page);
 });
+
+test('a drag scrolls and presses nothing; momentum carries on and comes to rest', async () => {
+  const page = await start(PHONE);
+  await touch(page, 'button', 'Metal');
+  const top = async () => (await control(page, 'radio', '6').boundingBox()).y;
+  const before = await top();
+  const stock = await reads(page, 'Thickness');
+  const client = await page.context().newCDPSession(page);
+  const touchAt = (type, y) => client.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x: 100, y }] });
+  const y = before + 20;
+  await touchAt('touchStart', y);
+  for (let d = 10; d <= 150; d += 10) {
+    await touchAt('touchMove', y - d);
+  }
+  await touchAt('touchEnd', 0);
+  await settled(page);
+  assert.ok(before - (await top()) >= 130, `scrolled by ${before - (await top())}`);
+  assert.equal(await reads(page, 'Thickness'), stock);
+  const drawn = await page.evaluate(() => window.torchsideCounters.drawn);
+  await page.waitForTimeout(500);
+  assert.equal(await page.evaluate(() => window.torchsideCounters.drawn), drawn, 'at rest');
+  await done(page);
+});
+
+test('the keyboard brings what it reaches into view', async () => {
+  const page = await start(PHONE);
+  await control(page, 'button', 'Metal').dispatchEvent('click');
+  await page.getByRole('dialog').waitFor();
+  await control(page, 'radio', 'On the table').focus();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Shift+Tab');
+  await settled(page);
+  const box = await control(page, 'radio', 'On the table').boundingBox();
+  const bar = await page.getByRole('navigation').boundingBox();
+  assert.ok(box.y > 100 && box.y + box.height <= bar.y + 1, JSON.stringify([box, bar]));
+  await done(page);
+});
+
+test('the browser keeps its own keys and its zoom', async () => {
+  const page = await start(DESKTOP);
+  await page.mouse.click(700, 450);
+  await page.evaluate(() => {
+    window.eaten = [];
+    for (const type of ['keydown', 'wheel']) {
+      window.addEventListener(type, (e) => { if (e.defaultPrevented) window.eaten.push(type + ' ' + (e.key || 'zoom')); });
+    }
+  });
+  for (const key of ['F3', 'F6', 'F11', 'F12', 'Control+Equal', 'Control+Minus', 'Control+0', 'Alt+ArrowDown', 'Tab']) {
+    await page.keyboard.press(key);
+  }
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, 5);
+  await page.keyboard.up('Control');
+  await page.waitForTimeout(200);
+  assert.deepEqual(await page.evaluate(() => window.eaten), []);
+  await done(page);
+});
+
+test('a change made in another tab is announced', async () => {
+  const page = await start(PHONE);
+  const other = await page.context().newPage();
+  await other.goto(host.url);
+  await settled(other);
+  await other.bringToFront();
+  await change(other, '10');
+  await page.bringToFront();
+  await until(async () => /another tab/.test((await page.getByRole('alert').allTextContents()).join()), 'the announcement');
+  await done(page);
+});

@@ -29,7 +29,10 @@ const nodeOf = (el) => nodes.get(el?.closest?.('[data-id]')?.dataset.id);
 const has = (node, word) => node.words.includes(word);
 const target = (node) => node.field || node.el;
 
-function tagOf(r) {
+function tagOf(r, mains) {
+  if (r.role === 'main' && mains > 1) {
+    return 'section'; // a second column: a page has one main part
+  }
   return r.role === 'heading' ? 'h' + (/level([1-3])/.exec(r.words)?.[1] || 2) : TAGS[r.role] || 'div';
 }
 
@@ -44,6 +47,15 @@ function set(el, name, value) {
 function say(el, text) {
   if (el.textContent !== text) {
     el.textContent = text;
+  }
+}
+
+/** What a control says: its name, and its value where the plain page can set it apart. */
+function sayBoth(el, name, value) {
+  if (el.textContent !== name + ': ' + value) {
+    const strong = document.createElement('b');
+    strong.textContent = value;
+    el.replaceChildren(name + ': ', strong);
   }
 }
 
@@ -110,11 +122,15 @@ function dress(node, r) {
   if (r.role === 'figure') {
     said = r.value;
   } else if (r.value && r.role !== 'textbox') {
-    said = [r.name, r.value].filter(Boolean).join(PRESSABLE.includes(r.role) ? ': ' : ' ');
+    said = [r.name, r.value].filter(Boolean).join(' ');
   } else if (NAMED.includes(r.role)) {
     said = '';
   }
-  say(node.text, said);
+  if (r.value && PRESSABLE.includes(r.role)) {
+    sayBoth(node.text, r.name, r.value);
+  } else {
+    say(node.text, said);
+  }
   if (r.role === 'textbox') {
     set(el, 'data-about', r.about);
     return dressField(node, r);
@@ -172,6 +188,7 @@ function mirror(text) {
   const ended = [];
   let wanted = null;
   let dialog = null;
+  let mains = 0;
   const ids = new Set(records.map((r) => r.id));
   for (const [id, node] of before) {
     if (!ids.has(id)) {
@@ -180,7 +197,8 @@ function mirror(text) {
   }
   for (const r of records) {
     const parent = next.get(r.parent);
-    const tag = tagOf(r);
+    mains += r.role === 'main';
+    const tag = tagOf(r, mains);
     let node = before.get(r.id);
     if (node && (node.tag !== tag || node.role !== r.role)) {
       node.outer.remove();
