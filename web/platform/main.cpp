@@ -7,6 +7,7 @@
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
 #include <memory>
+#include <string>
 
 #include "web/platform/platform.hpp"
 #include "web/screens/app.hpp"
@@ -108,16 +109,15 @@ void frame() {
     int pixels_w = 0;
     int pixels_h = 0;
     SDL_GL_GetDrawableSize(window, &pixels_w, &pixels_h);
-    const Point size = window_size();
-    ImGui::GetIO().DisplaySize = {static_cast<float>(pixels_w), static_cast<float>(pixels_h)};
     ImGui_ImplOpenGL3_NewFrame();
-    app->frame(fonts, density, {0, 0, size.x, size.y}, platform::now_ms());
+    const Rect screen{0, 0, static_cast<float>(pixels_w) / density, static_cast<float>(pixels_h) / density};
+    ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
     const Colour ground = app->tokens().ground;
     const auto channel = [&](int shift) { return static_cast<float>((ground.rgb >> shift) & 0xFF) / 255.0F; };
     glViewport(0, 0, pixels_w, pixels_h);
     glClearColor(channel(16), channel(8), channel(0), 1);
     glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    ImGui_ImplOpenGL3_RenderDrawData(picture);
     SDL_GL_SwapWindow(window);
 }
 
@@ -168,6 +168,17 @@ EMSCRIPTEN_KEEPALIVE void torchside_back() {
     app->back();
     platform::request_frame();
 }
+EMSCRIPTEN_KEEPALIVE void torchside_file(const char*, const char* text) {
+    app->open_file(text);
+    platform::request_frame();
+}
+/// The control under a point of the canvas, scrolled and covered as it is drawn; empty when there is none.
+EMSCRIPTEN_KEEPALIVE const char* torchside_at(double x, double y) {
+    static std::string id;
+    const torchside::web::Node* node = app->ui().tree().control_at({static_cast<float>(x), static_cast<float>(y)});
+    id = node != nullptr ? node->id : std::string();
+    return id.c_str();
+}
 EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
     app->notice(kind, text);
     platform::request_frame();
@@ -179,7 +190,6 @@ int main() {
     ImGui::CreateContext();
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
-    io.DeltaTime = 1.0F / 60.0F;
     app = std::make_unique<torchside::web::App>();
     if (torchside::web::open_window()) {
         ImGui_ImplOpenGL3_Init("#version 100");

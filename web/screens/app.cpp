@@ -1,7 +1,6 @@
 #include "web/screens/app.hpp"
 
-#include <imgui.h>
-
+#include "core/document/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
 
@@ -100,9 +99,15 @@ void App::notice(std::string_view kind, std::string_view text) {
         notices_.offline_ready = true;
     } else if (kind == "other-tab") {
         notices_.other_tab = true;
+    } else if (kind == "file") {
+        refusal_ = text;
     } else if (kind == "route") {
         take_route(text);
     }
+}
+
+void App::open_file(std::string_view text) {
+    take(document::read_workbook(text));
 }
 
 void App::build(Pen& pen, Rect screen, double now) {
@@ -113,20 +118,15 @@ void App::build(Pen& pen, Rect screen, double now) {
     ui_.end();
 }
 
-void App::frame(const Fonts& fonts, float density, Rect screen, double now) {
+ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double now) {
     const bool gliding = ui_.gesture.glide(now, ui_.regions);
     for (int built = 0; built < most_builds; ++built) {
-        ImGui::NewFrame();
-        Pen pen(*ImGui::GetBackgroundDrawList(), fonts, density);
+        Pen pen(canvas_.start(screen.w * density, screen.h * density), fonts, density);
         build(pen, screen, now);
         if (!ui_.changed()) {
             break;
         }
-        if (built + 1 < most_builds) {
-            ImGui::EndFrame();
-        }
     }
-    ImGui::Render();
     publish();
     if (gliding) {
         platform::request_frame();
@@ -135,6 +135,7 @@ void App::frame(const Fonts& fonts, float density, Rect screen, double now) {
     if (until_shown >= 0) {
         platform::wake(static_cast<int>(until_shown) + 1);
     }
+    return canvas_.finish();
 }
 
 void App::frame_without_canvas(double now) {
@@ -145,7 +146,6 @@ void App::frame_without_canvas(double now) {
         fonts.build(1);
         built = true;
     }
-    ImGui::GetIO().DisplaySize = {360, 740};
     frame(fonts, 1, {0, 0, 360, 740}, now);
 }
 

@@ -8,6 +8,7 @@
 #include "core/document/intent.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/worksheet.hpp"
+#include "web/kit/canvas.hpp"
 #include "web/kit/fonts.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/keeper.hpp"
@@ -22,7 +23,8 @@ public:
     App();
 
     // --- for platform/main.cpp
-    void frame(const Fonts& fonts, float density, Rect screen, double now);
+    /// Build the screen and give back its picture, in device pixels.
+    ImDrawData* frame(const Fonts& fonts, float density, Rect screen, double now);
     /// Without WebGL nothing is drawn, but the mirror is built and every control in it works.
     void frame_without_canvas(double now);
     void pointer_down(Point p, double now) { ui_.gesture.down(p, now, ui_.tree(), ui_.regions); }
@@ -30,6 +32,8 @@ public:
     void pointer_up(Point p, double now);
     void wheel(Point p, Point by) { ui_.gesture.wheel(p, by, ui_.regions); }
     void notice(std::string_view kind, std::string_view text);
+    /// A backup file the user picked: it replaces the workbook, or is refused with the reason and nothing changes.
+    void open_file(std::string_view text);
     [[nodiscard]] Ui& ui() { return ui_; }
     [[nodiscard]] const Ui& ui() const { return ui_; }
     [[nodiscard]] const Tokens& tokens() const;
@@ -84,6 +88,7 @@ private:
     Chart chart_;
     bool chart_stale_ = true;
     Keeper keeper_;
+    Canvas canvas_;
     Ui ui_;
     Place place_ = Place::cut;
     std::string open_sheet_;

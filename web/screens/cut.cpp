@@ -4,6 +4,7 @@
 
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
+#include "web/screens/job_cuts.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/torch_picture.hpp"
@@ -13,14 +14,11 @@ namespace torchside::web {
 namespace {
 
 /// Feeds the user has cut at on this very stock: the open circles on the band.
-std::vector<double> cuts_here(const Workbook& book) {
+std::vector<double> feeds_cut_here(const Workbook& book) {
     std::vector<double> feeds;
-    for (const tune::TestCut& cut : book.shop.tests) {
-        const bool same_plate = cut.material == book.job.material &&
-                                std::abs(cut.thickness.in(mm)-book.job.thickness.in(mm)) < 0.05 &&
-                                std::abs(cut.current.in(ampere)-book.job.current.in(ampere)) < 0.5;
-        if (same_plate && cut.feed && !cut.worn) {
-            feeds.push_back(cut.feed->in(mm_min));
+    for (const tune::TestCut* cut : cuts_of_job(book)) {
+        if (cut->feed && !cut->worn) {
+            feeds.push_back(cut->feed->in(mm_min));
         }
     }
     return feeds;
@@ -35,7 +33,7 @@ float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const auto& feed = settings.feed;
     const Shown shown = show(feed, units);
     const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis);
-    const auto cuts = cuts_here(app.book());
+    const auto cuts = feeds_cut_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
     if (big_figure(
             app.ui(), "cut/feed", cell,

@@ -1,0 +1,21 @@
+#include "web/screens/job_cuts.hpp"
+
+namespace torchside::web {
+
+bool is_job_stock(const Workbook& book, const tune::TestCut& cut) {
+    const double dt = cut.thickness.in(mm)-book.job.thickness.in(mm);
+    const double di = cut.current.in(ampere)-book.job.current.in(ampere);
+    return cut.material == book.job.material && dt * dt < 0.0025 && di * di < 0.25;
+}
+
+std::vector<const tune::TestCut*> cuts_of_job(const Workbook& book) {
+    std::vector<const tune::TestCut*> cuts;
+    for (const tune::TestCut& cut : book.shop.tests) {
+        if (is_job_stock(book, cut)) {
+            cuts.push_back(&cut);
+        }
+    }
+    return cuts;
+}
+
+} // namespace torchside::web
