@@ -280,7 +280,7 @@ TEST_CASE("reset puts defaults back") {
 
 TEST_CASE("check finds what was put out of range in memory") {
     Workbook w;
-    w.shop.air.humidity = NAN;
+    w.shop.air.humidity = static_cast<double>(NAN);
     REQUIRE(check(w));
     CHECK(check(w)->field == "shop.air.humidity");
     w = {};
