@@ -107,7 +107,12 @@ void App::notice(std::string_view kind, std::string_view text) {
 }
 
 void App::open_file(std::string_view text) {
-    take(document::read_workbook(text));
+    auto read = document::read_workbook(text);
+    if (read.ok()) {
+        take(std::move(read));
+    } else {
+        refusal_ = read.fault().field + ": " + read.fault().text;
+    }
 }
 
 void App::build(Pen& pen, Rect screen, double now) {

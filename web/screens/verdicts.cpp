@@ -40,20 +40,41 @@ Verdict plate(const App& app) {
     return v;
 }
 
+/// The worst of the warnings whose code starts so.
+Sign worst(const App& app, std::string_view family) {
+    Sign sign = Sign::holds;
+    for (const Warning& w : app.sheet().warnings) {
+        if (w.code.starts_with(family)) {
+            sign = std::max(sign, sign_of(w.severity));
+        }
+    }
+    return sign;
+}
+
+/// "Circuit holds: 43 A on a 50 A breaker" and what to do: the first clause is the row's title, the rest its quiet
+/// line.
+Verdict of_summary(std::string code, Sign sign, const std::string& summary, const std::string& way_out) {
+    const std::size_t colon = summary.find(": ");
+    Verdict v{code, sign, summary.substr(0, colon), "", code};
+    if (colon != std::string::npos) {
+        v.way_out = summary.substr(colon + 2);
+        v.way_out += way_out.empty() ? "" : ". ";
+    }
+    v.way_out += way_out;
+    return v;
+}
+
 Verdict circuit(const App& app) {
     const supply::Report& r = app.sheet().circuit;
     const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
                       : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
                                                                       : Sign::stop;
-    return {"circuit", sign, r.summary, r.way_out, "circuit"};
+    return of_summary("circuit", std::max(sign, worst(app, "circuit")), r.summary, r.way_out);
 }
 
 Verdict air_supply(const App& app) {
     const air::Report& r = app.sheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
-    return {"air", sign, r.summary, r.way_out, "air"};
+    return of_summary("air", worst(app, "air"), r.summary, r.way_out);
 }
 
 Verdict eyes(const App& app) {
