@@ -160,7 +160,7 @@ TEST_CASE("An estimate's three figures share their step", "[print]") {
     CHECK(feed.value == "1640");
     CHECK(feed.low == "1300");
     CHECK(feed.high == "2100");
-    CHECK(feed.unit == "mm/min");
+    CHECK(std::string{feed.unit} == "mm/min");
     const PrintedBand kerf = print(Estimate<Length>{{1.5237, mm}, {1.31, mm}, {1.79, mm}, {}}, metric);
     CHECK(kerf.value == "1.52");
     CHECK(kerf.low == "1.31");

@@ -102,9 +102,9 @@ TEST_CASE("Lengths as a shop types them", "[read]") {
         {"\ufeff6 mm", 6, "6 mm"},
     };
     for (const Row& r : rows) {
-        INFO(r.text);
+        INFO(std::string{r.text});
         CHECK(value(read_length(r.text, metric)) == r.mm_value);
-        CHECK(as(read_length(r.text, metric)) == r.as);
+        CHECK(as(read_length(r.text, metric)) == std::string{r.as});
     }
 }
 
@@ -129,7 +129,7 @@ TEST_CASE("Every vulgar fraction of Unicode", "[read]") {
         {"⅛", 1.0 / 8}, {"⅜", 3.0 / 8}, {"⅝", 5.0 / 8}, {"⅞", 7.0 / 8}, {"↉", 0.0},
     };
     for (const Row& r : rows) {
-        INFO(r.text);
+        INFO(std::string{r.text});
         CHECK(value(read_length(r.text, metric)) == Approx(25.4 * r.inches).epsilon(1e-15));
         CHECK(value(read_length("2" + std::string{r.text}, metric)) == Approx(25.4 * (2 + r.inches)).epsilon(1e-15));
     }
@@ -155,15 +155,15 @@ TEST_CASE("Asked back, not guessed", "[read]") {
         {"6 mil", "6 mil = 0.006 in", 0.1524, "6 mm", 6, 2},
     };
     for (const Row& r : rows) {
-        INFO(r.text);
+        INFO(std::string{r.text});
         const Reading<Length> reading = read_length(r.text, metric);
         REQUIRE(reading.question());
         const Question<Length>& q = *reading.question();
         CHECK_FALSE(q.text.empty());
         REQUIRE(q.answers.size() == r.answers);
-        CHECK(q.answers[0].as == r.first);
+        CHECK(q.answers[0].as == std::string{r.first});
         CHECK(q.answers[0].value.in(mm) == Approx(r.first_mm).epsilon(1e-15));
-        CHECK(q.answers[1].as == r.second);
+        CHECK(q.answers[1].as == std::string{r.second});
         CHECK(q.answers[1].value.in(mm) == Approx(r.second_mm).epsilon(1e-15));
     }
     // The same everywhere a number goes.
@@ -252,7 +252,7 @@ TEST_CASE("Refused, with the reason", "[read]") {
         {"\0"sv, "there is no number"},
     };
     for (const Row& r : rows) {
-        INFO(r.text);
+        INFO(std::string{r.text});
         CHECK(why(read_length(r.text, metric)).starts_with(r.reason));
         CHECK(why(read_length(r.text, metric)).ends_with("type a length such as 6 mm, 0.25 in or 3/16"));
     }
@@ -369,7 +369,7 @@ TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {
         {"24", "something new", metric, 24},
     };
     for (const Row& r : rows) {
-        INFO(r.text << " for " << r.unit);
+        INFO(std::string{r.text} << " for " << std::string{r.unit});
         CHECK(value(read_field(r.text, r.unit, r.bare)) == r.value);
     }
     CHECK(as(read_field("-10 F", "C", metric)) == "−10 °F");

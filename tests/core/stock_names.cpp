@@ -17,8 +17,8 @@ TEST_CASE("A metal's key and name find it again", "[stock]") {
         CHECK(stock::metal_from_name(stock::key(metal)) == metal);
         CHECK_FALSE(stock::common_grade(metal).empty());
     }
-    CHECK(stock::key(Metal::mild_steel) == "mild_steel");
-    CHECK(stock::name(Metal::mild_steel) == "Mild steel");
+    CHECK(std::string{stock::key(Metal::mild_steel)} == "mild_steel");
+    CHECK(std::string{stock::name(Metal::mild_steel)} == "Mild steel");
     CHECK(stock::metal_from_name("ALUMINUM") == Metal::aluminium);
     CHECK(stock::metal_from_name("mild STEEL") == Metal::mild_steel);
     CHECK(stock::metal_from_name("304") == Metal::stainless);
@@ -51,7 +51,7 @@ TEST_CASE("The nearest gauge", "[stock]") {
     const auto near = stock::nearest_gauge(Metal::mild_steel, Length{1.5, mm});
     REQUIRE(near);
     CHECK(near->gauge == 16);
-    CHECK(std::abs(near->difference.in(mm) - 0.01892) < 1e-9);
+    CHECK(std::abs(near->difference.in(mm)-0.01892) < 1e-9);
     CHECK_FALSE(stock::nearest_gauge(Metal::mild_steel, Length{6, mm}));
     CHECK_FALSE(stock::nearest_gauge(Metal::mild_steel, Length{0.4, mm}));
     CHECK_FALSE(stock::nearest_gauge(Metal::copper, Length{1.5, mm}));
@@ -102,7 +102,7 @@ TEST_CASE("Thicknesses on offer", "[stock]") {
             CHECK(chips.size() >= 7);
             CHECK(chips.size() <= 14);
             for (std::size_t i = 0; i < chips.size(); ++i) {
-                INFO(stock::name(metal) << " " << chips[i].label);
+                INFO(std::string{stock::name(metal)} << " " << std::string{chips[i].label});
                 // What the button says, typed, is what the button sets.
                 const auto typed = stock::read_thickness(chips[i].label, metal, units);
                 REQUIRE(typed.answer());

@@ -145,7 +145,7 @@ void harmless(std::string_view text) {
         ok = ok && static_cast<unsigned char>(c) >= 0x20 && c != '<' && c != '>' && c != '&';
     }
     if (!ok) {
-        FAIL("not fit for a screen: " << text);
+        FAIL("not fit for a screen: " << std::string{text});
     }
 }
 
