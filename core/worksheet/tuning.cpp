@@ -10,7 +10,9 @@ Outcome<Tuning> tuning(const Workbook& workbook) {
     auto outlook = tune::look(advice.posterior(), plate, workbook.shop.table);
     if (!outlook.ok())
         return outlook.fault();
-    return Tuning{std::move(outlook.value()), advice.posterior().notes};
+    const double w = tune::priors().window;
+    const Speed next = outlook.value().next;
+    return Tuning{std::move(outlook.value()), next / (1 + w), next / (1 - w), advice.posterior().notes};
 }
 
 } // namespace torchside

@@ -14,6 +14,8 @@ namespace torchside {
 
 struct Tuning {
     tune::Outlook outlook{};
+    Speed right_from{};                 // the next cut is clean when the right feed lies between these two:
+    Speed right_to{};                   // next / (1 + w) and next / (1 - w), w the half-width of the clean window
     std::vector<tune::RowNote> notes{}; // one a row of shop.tests, in its order
 };
 

@@ -54,7 +54,8 @@ float tune_picture_height() {
     return 176;
 }
 
-void tune_picture(App& app, Rect place, const tune::Outlook& outlook) {
+void tune_picture(App& app, Rect place, const Tuning& tuning) {
+    const tune::Outlook& outlook = tuning.outlook;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -82,8 +83,8 @@ void tune_picture(App& app, Rect place, const tune::Outlook& outlook) {
     }
     // What the next cut would tell: a right feed inside this window makes it clean.
     const float next = axis.x(outlook.next);
-    const float from = axis.x(outlook.next / (1 + outlook.window));
-    const float to = axis.x(outlook.next / (1 - outlook.window));
+    const float from = axis.x(tuning.right_from);
+    const float to = axis.x(tuning.right_to);
     for (const float x : {from, to}) {
         pen.dashes({x, plot.y}, {x, plot.bottom()}, t.accent, 1.5F, 4, 4);
     }

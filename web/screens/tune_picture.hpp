@@ -8,7 +8,7 @@
 namespace torchside::web {
 
 [[nodiscard]] float tune_picture_height();
-void tune_picture(App& app, Rect place, const tune::Outlook& outlook);
+void tune_picture(App& app, Rect place, const Tuning& tuning);
 
 /// The three verdicts as marks on an axis: a diamond is too slow, a ring clean, a triangle too fast.
 void verdict_mark(const Pen& pen, const Tokens& tokens, tune::Verdict verdict, Point at);
