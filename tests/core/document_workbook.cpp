@@ -173,8 +173,8 @@ TEST_CASE("every key of the contract is described") {
     CHECK(info->kind == FieldKind::number);
     CHECK(info->low == 0.3);
     CHECK(info->high == 150.0);
-    CHECK(info->unit == "mm");
-    CHECK(info->meaning == "Thickness of the plate.");
+    CHECK(std::string(info->unit) == "mm");
+    CHECK(std::string(info->meaning) == "Thickness of the plate.");
     CHECK(accepted(*info) == "0.3 to 150 mm");
     CHECK(field("shop.machine.nozzles[3].bore_mm")->nullable);
     CHECK(field("shop.tests[]")->kind == FieldKind::object);
