@@ -77,8 +77,14 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
     return touched;
 }
 
-float verdict_height(const Ui& ui) {
-    return ui.reach();
+constexpr float verdict_text = 46;  // where the words of a row begin
+constexpr float verdict_right = 40; // what the chevron needs
+
+float verdict_height(const Ui& ui, std::string_view sentence, std::string_view way_out, float width) {
+    const float room = width - verdict_text - verdict_right;
+    const float lines = ui.pen().paragraph(Type::title, {}, {}, sentence, room, false) +
+                        ui.pen().paragraph(Type::label, {}, {}, way_out, room, false);
+    return std::max(ui.reach(), lines + 18);
 }
 
 bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
@@ -94,10 +100,12 @@ bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string
         pen.fill({place.x, place.y, 4, place.h}, t.accent);
     }
     draw_sign(pen, t, sign, {place.x + 24, place.centre().y});
-    const float room = place.w - 46 - 40;
-    const float top = place.centre().y - 20.5F;
-    pen.text_fit(Type::title, {place.x + 46, top}, colour_of(t, sign), sentence, room);
-    pen.text_fit(Type::label, {place.x + 46, top + 21}, t.quiet, way_out, room);
+    const float room = place.w - verdict_text - verdict_right;
+    const float lines = pen.paragraph(Type::title, {}, {}, sentence, room, false) +
+                        pen.paragraph(Type::label, {}, {}, way_out, room, false);
+    const Point at{place.x + verdict_text, place.centre().y - lines / 2};
+    const float used_height = pen.paragraph(Type::title, at, colour_of(t, sign), sentence, room);
+    pen.paragraph(Type::label, {at.x, at.y + used_height}, t.quiet, way_out, room);
     draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;

@@ -40,7 +40,7 @@ void cycle_picture(App& app, Rect place) {
     }
     const float need = y_at(r.receiver_min.value.in(bar));
     pen.hline(plot.x, plot.right(), need, t.accent, 1.5F);
-    pen.text(Type::label, {plot.right(), need - 19}, t.accent, "the torch needs this", Align::right);
+    pen.text(Type::label, {plot.x + 6, need - 19}, t.accent, "the torch needs this");
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
     for (const Pressure p : {system.cut_out, system.cut_in}) {
@@ -108,7 +108,7 @@ void air_sheet(App& app, Rect place, bool closable) {
                                                                           : Sign::stop;
         float y = body.y;
         y += signed_words(app, "air/summary", sign, {x, y}, w, r.summary, r.way_out);
-        y += section(ui, "air/cycle/title", {x, y}, w, "Tank pressure. Shaded: arc on. Dashes: compressor off");
+        y += section(ui, "air/cycle/title", {x, y}, w, "Tank. Shaded: arc on. Dashes: compressor off");
         cycle_picture(app, {x, y, w, plot_height});
         y += plot_height + 8;
         y += figures(app, {x, y}, w) + 10;

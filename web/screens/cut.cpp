@@ -71,7 +71,9 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     const std::string controller = divided ? show(s.controller).number + " read" : "";
     cell(app, at(0, 0), "arc", "Arc volts", s.arc, volt, show(s.arc.value), controller);
     cell(app, at(1, 0), "pierce_height", "Pierce height", s.pierce_height, mm, show(s.pierce_height.value, units), "");
-    cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay, second, show(s.pierce_delay.value), "");
+    const bool edge = s.pierce_delay.value <= Duration{};
+    cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay, second,
+         edge ? Shown{"edge", "start", ""} : show(s.pierce_delay.value), "");
     pen.hline(place.x, place.right(), place.y + h + 0.5F, t.hairline, 1);
     cell(app, at(0, 1), "kerf", "Kerf", s.kerf, mm, show(s.kerf.value, units), "");
     cell(app, at(1, 1), "lead_in", "Lead-in", s.lead_in, mm, show(s.lead_in.value, units), "");
@@ -102,7 +104,7 @@ float rows(App& app, Rect place) {
     float y = place.y;
     ui.open_group("cut/verdicts", Role::list, {place.x, y, place.w, 0}, "Verdicts, worst first");
     for (const Verdict& v : verdicts(app)) {
-        const Rect row{place.x, y, place.w, verdict_height(ui)};
+        const Rect row{place.x, y, place.w, verdict_height(ui, v.sentence, v.way_out, place.w)};
         if (verdict_row(ui, "cut/verdict/" + v.code, row, v.sign, v.sentence, v.way_out, app.open_sheet() == v.sheet)) {
             app.open(v.sheet);
         }
