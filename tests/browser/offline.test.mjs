@@ -10,7 +10,7 @@ let browser;
 let one;
 let two;
 before(async () => {
-  one = pack('fake', { fake: true });
+  one = pack('fake-one', { fake: true });
   two = pack('fake-two', { fake: true, mark: 'two' });
   browser = await launch();
 });
