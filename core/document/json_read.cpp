@@ -183,8 +183,8 @@ private:
         if (take('u')) {
             return code_point(out);
         }
-        const std::size_t which = done() ? names.npos : names.find(peek());
-        if (which == names.npos) {
+        const std::size_t which = done() ? std::string_view::npos : names.find(peek());
+        if (which == std::string_view::npos) {
             return fail("an unknown escape inside a text");
         }
         out += meant[which];

@@ -35,7 +35,7 @@ std::string hex8(std::uint32_t v) {
 // A plain decimal up to 2^32 - 1 without a leading zero, followed by a space; both are taken off the front.
 bool take_number(std::string_view& text, std::uint32_t& out) {
     const std::size_t size = text.find(' ');
-    if (size == text.npos || size == 0 || size > 10 || (text[0] == '0' && size > 1)) {
+    if (size == std::string_view::npos || size == 0 || size > 10 || (text[0] == '0' && size > 1)) {
         return false;
     }
     std::uint64_t value = 0;

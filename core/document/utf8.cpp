@@ -67,7 +67,8 @@ bool has_hidden(std::string_view utf8) {
     return false;
 }
 
-void append_utf8(std::string& out, unsigned p) {
+void append_utf8(std::string& out, unsigned code_point) {
+    const unsigned p = code_point;
     const auto put = [&](unsigned byte) { out += static_cast<char>(static_cast<unsigned char>(byte)); };
     if (p < 0x80) {
         put(p);
