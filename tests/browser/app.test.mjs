@@ -1,68 +1,11 @@
-// The built page in a browser: a person at the table, with a finger, with a keyboard, with a screen reader, and with no network.
+// The built page in a browser: a person at the table, with a finger, with a keyboard, with a screen reader.
 // Controls are found by role and name in the mirror; a finger then touches the canvas at the place that the mirror gives.
 import assert from 'node:assert/strict';
-import { existsSync } from 'node:fs';
-import { after, before, test } from 'node:test';
-import { axe, clean, DESKTOP, launch, offlineReady, open, pack, PHONE, serve, settled, SINGLE, SITE, until } from './harness.mjs';
+import { test } from 'node:test';
+import { axe, DESKTOP, PHONE, settled, until } from './harness.mjs';
+import { control, done, feed, focused, reads, setUp, shared, start, tabTo, thicknessIs, touch } from './person.mjs';
 
-let browser;
-let host;
-before(async () => {
-  assert.ok(existsSync(SITE + '/index.html'), 'build/site is not there: build it first (tools/serve, or the preset wasm)');
-  host = await serve(SITE);
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  await host?.stop();
-});
-
-async function start(device = PHONE, { url = host.url, ...options } = {}) {
-  const page = await open(browser, device, options);
-  await page.goto(url);
-  await settled(page);
-  return page;
-}
-
-async function done(page, but) {
-  await clean(page, but);
-  await page.context().close();
-}
-
-/** The mirrored control whose name begins so; the name of a button goes on with its value. */
-const control = (page, role, name) => page.getByRole(role, { name: new RegExp('^' + name.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&') + '(:|$)') });
-const reads = async (page, name) => (await control(page, 'button', name).textContent()).replace(name + ': ', '');
-const feed = (page) => reads(page, 'Feed');
-
-/** Touch the canvas where the mirror says that the control is. */
-async function touch(page, role, name) {
-  const box = await control(page, role, name).boundingBox();
-  const at = [box.x + box.width / 2, box.y + box.height / 2];
-  assert.ok(at[0] >= 0 && at[1] >= 0 && at[0] < page.viewportSize().width && at[1] < page.viewportSize().height, `${name} is on screen`);
-  await (page.touching ?? true ? page.touchscreen.tap(...at) : page.mouse.click(...at));
-  await settled(page);
-}
-
-const focused = (page) => page.evaluate(() => document.activeElement.closest('[data-id]')?.dataset.id ?? '');
-
-/** Press Tab until the control has the focus. */
-async function tabTo(page, id) {
-  for (let i = 0; i < 120; i++) {
-    if ((await focused(page)) === id) {
-      return;
-    }
-    await page.keyboard.press('Tab');
-  }
-  assert.fail(`Tab never came to ${id}`);
-}
-
-async function thicknessIs(page, wanted, before) {
-  await until(async () => wanted.test(await reads(page, 'Thickness')), `the thickness to be ${wanted}, it is ${await reads(page, 'Thickness')}`);
-  await settled(page);
-  const now = await feed(page);
-  assert.match(now, /^\d+ mm\/min/);
-  assert.notEqual(now, before, 'another plate, another feed');
-}
+setUp();
 
 test('the first answer: mild steel, 6 mm, 45 A, with a band and what it rests on', async () => {
   for (const device of [PHONE, DESKTOP]) {
@@ -165,7 +108,7 @@ test('the mirror alone changes the stock', async () => {
 });
 
 test('plain mode: the whole job without a canvas', async () => {
-  const page = await start(PHONE, { url: host.url + '?plain=1' });
+  const page = await start(PHONE, { url: shared.host.url + '?plain=1' });
   assert.ok(await page.evaluate(() => document.documentElement.classList.contains('plain')));
   assert.equal(await page.locator('canvas').isVisible(), false);
   const before = await feed(page);
@@ -177,20 +120,6 @@ test('plain mode: the whole job without a canvas', async () => {
   await control(page, 'button', 'Close').tap();
   await until(async () => (await feed(page)) !== before, 'another feed');
   assert.deepEqual(await axe(page), []);
-  await done(page);
-});
-
-test('rotation, and back, with the drawing at the full density of the screen', async () => {
-  const page = await start(PHONE);
-  const canvas = () => page.evaluate(() => [Module.canvas.width, Module.canvas.height]);
-  assert.deepEqual(await canvas(), [1080, 2220]);
-  await page.setViewportSize({ width: 740, height: 360 });
-  await until(async () => (await canvas()).join() === '2220,1080', 'the canvas to turn');
-  await settled(page);
-  const box = await control(page, 'button', 'Shop').boundingBox();
-  assert.ok(box.y + box.height <= 360 && box.x + box.width <= 740, 'the places are on screen');
-  await page.setViewportSize({ width: 360, height: 740 });
-  await until(async () => (await canvas()).join() === '1080,2220', 'the canvas to turn back');
   await done(page);
 });
 
@@ -231,147 +160,6 @@ test('Back closes the sheet, Escape too, and the address opens the same place ag
   await done(page);
 });
 
-test('from the first visit it works with the server gone, and keeps the work', async () => {
-  const own = await serve(SITE);
-  const page = await start(PHONE, { url: own.url });
-  await offlineReady(page);
-  await own.stop();
-  await assert.rejects(fetch(own.url), 'the server is really gone');
-  await touch(page, 'button', 'Metal');
-  await touch(page, 'radio', '10');
-  await page.reload();
-  await settled(page);
-  assert.match(await reads(page, 'Thickness'), /^10 mm/, 'the change was kept');
-  const other = await page.context().newPage();
-  await other.goto(own.url);
-  await settled(other);
-  assert.match(await reads(other, 'Thickness'), /^10 mm/);
-  await done(page);
-});
-
-test('a new version is offered on screen, taken with the work kept; and the way back', async () => {
-  const [one, two] = [pack('site-one', { mark: 'one' }), pack('site-two', { mark: 'two' })];
-  const own = await serve(one);
-  const page = await start(PHONE, { url: own.url });
-  await offlineReady(page);
-  await touch(page, 'button', 'Metal');
-  await touch(page, 'radio', '8');
-  await touch(page, 'button', 'Close');
-  let before = await page.evaluate(() => document.documentElement.dataset.version);
-  for (const next of [two, one]) {
-    own.folder = next;
-    await page.reload();
-    await settled(page);
-    const offer = control(page, 'button', 'New version'); // "New version: use it now"
-    await until(() => offer.count(), 'the offer');
-    await settled(page);
-    const box = await offer.boundingBox();
-    await page.touchscreen.tap(box.x + 60, box.y + box.height / 2);
-    await until(async () => (await page.evaluate(() => document.documentElement.dataset.version).catch(() => before)) !== before, 'the new version');
-    await settled(page);
-    before = await page.evaluate(() => document.documentElement.dataset.version);
-    assert.match(await reads(page, 'Thickness'), /^8 mm/);
-    assert.equal(await control(page, 'button', 'New version').count(), 0);
-  }
-  await own.stop();
-  await done(page);
-});
-
-async function change(page, size) {
-  await touch(page, 'button', 'Metal');
-  await touch(page, 'radio', size);
-  await touch(page, 'button', 'Close');
-}
-
-test('a torn write loses one change at most', async () => {
-  const page = await start(PHONE);
-  await change(page, '8');
-  await change(page, '10');
-  const slots = await page.evaluate(() => [localStorage.getItem('torchside.0'), localStorage.getItem('torchside.1')]);
-  assert.ok(slots[0] && slots[1], 'both slots are written');
-  const shown = [];
-  for (const slot of [0, 1]) {
-    for (const damage of ['cut', 'flip', 'gone']) {
-      const broken = { cut: slots[slot].slice(0, slots[slot].length / 2), flip: slots[slot].replace(/\d(?=\D*$)/, (d) => (Number(d) + 1) % 10), gone: '' }[damage];
-      await page.evaluate(([s, all, b]) => {
-        all.forEach((text, i) => localStorage.setItem('torchside.' + i, i === s ? b : text));
-      }, [slot, slots, broken]);
-      await page.reload();
-      await settled(page);
-      shown.push(`${slot} ${damage}: ${(await reads(page, 'Thickness')).slice(0, 5).trim()}`);
-    }
-  }
-  const newest = shown.filter((s) => /: 10 mm/.test(s)).map((s) => s[0]);
-  const older = shown.filter((s) => /: 8 mm/.test(s)).map((s) => s[0]);
-  assert.equal(newest.length, 3, shown.join('; '));
-  assert.equal(older.length, 3, shown.join('; '));
-  assert.equal(new Set(newest).size + new Set(older).size, 2, 'whichever slot is damaged, the other one counts');
-  await done(page);
-});
-
-test('both slots damaged: the page starts, and says nothing false', async () => {
-  const page = await start(PHONE, { init: () => { localStorage.setItem('torchside.0', 'x'.repeat(5000)); localStorage.setItem('torchside.1', '\u0000{"torchside":1'); } });
-  assert.match(await feed(page), /mm\/min/);
-  await done(page);
-});
-
-test('storage refused: everything works, and the page says that nothing is kept', async () => {
-  const page = await start(PHONE, { init: () => { Storage.prototype.setItem = () => { throw new DOMException('no', 'QuotaExceededError'); }; } });
-  await change(page, '10');
-  assert.match(await reads(page, 'Thickness'), /^10 mm/);
-  assert.match((await page.getByRole('alert').allTextContents()).join(), /keeps nothing|nothing is kept|not kept/i);
-  await done(page);
-});
-
-test('the one-file page from disk', async () => {
-  for (const device of [PHONE, DESKTOP]) {
-    const page = await start(device, { url: 'file://' + SINGLE });
-    const before = await feed(page);
-    page.touching = device === PHONE;
-    if (device === PHONE) {
-      await change(page, '10');
-    } else {
-      await touch(page, 'radio', '10');
-    }
-    await thicknessIs(page, /^10 mm/, before);
-    await page.reload();
-    await settled(page);
-    assert.match(await reads(page, 'Thickness'), /^10 mm/, 'kept in the browser from a file too');
-    assert.equal(await page.evaluate(() => navigator.serviceWorker?.controller ?? null), null);
-    await done(page);
-  }
-});
-
-test('a lost graphics context shows the figures as a page, and the drawing comes back', async () => {
-  const page = await start(PHONE);
-  await change(page, '10');
-  await page.evaluate(() => {
-    window.loser = Module.canvas.getContext('webgl').getExtension('WEBGL_lose_context');
-    window.loser.loseContext();
-  });
-  await page.waitForFunction(() => document.documentElement.classList.contains('plain'));
-  assert.ok(await control(page, 'button', 'Feed').isVisible());
-  await control(page, 'button', 'Metal').tap();
-  await control(page, 'radio', '8').tap();
-  await until(async () => /^8 mm/.test(await reads(page, 'Thickness')), 'a change without the canvas');
-  await page.evaluate(() => { window.old = true; window.loser.restoreContext(); });
-  await page.waitForFunction(() => !window.old && !document.documentElement.classList.contains('plain'));
-  await settled(page);
-  assert.match(await reads(page, 'Thickness'), /^8 mm/);
-  await done(page, /WebGL/);
-});
-
-test('a browser without WebGL gets the plain page', async () => {
-  const bare = await launch(['--disable-3d-apis']);
-  const page = await open(bare, PHONE);
-  await page.goto(host.url);
-  await settled(page);
-  assert.ok(await page.evaluate(() => document.documentElement.classList.contains('plain')));
-  assert.match(await feed(page), /mm\/min/);
-  await clean(page, /WebGL|webgl/);
-  await bare.close();
-});
-
 test('the chart prints as one clean page', async () => {
   const page = await start(DESKTOP);
   await page.evaluate(() => { window.print = () => { window.printed = (window.printed || 0) + 1; }; });
@@ -393,7 +181,7 @@ test('the chart prints as one clean page', async () => {
 test('axe finds no fault in any screen, hidden or plain', async () => {
   for (const device of [PHONE, DESKTOP]) {
     for (const at of ['', '#/cut/stock', '#/cut/chart', '#/shop', '#/cut/figure/feed']) {
-      const page = await start(device, { url: host.url + at });
+      const page = await start(device, { url: shared.host.url + at });
       assert.deepEqual(await axe(page), [], at || 'start');
       await done(page);
     }
@@ -405,18 +193,6 @@ test('settings of the system: a dark screen gives the night theme', async () => 
   assert.deepEqual(await page.evaluate(() => [document.documentElement.dataset.theme, document.querySelector('meta[name=theme-color]').content]), ['night', '#101418']);
   const corner = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
   assert.equal(corner, 'rgb(16, 20, 24)');
-  await done(page);
-});
-
-test('a spoilt address does not spoil what is stored', async () => {
-  const page = await start(PHONE);
-  await change(page, '10');
-  for (const hash of ['#/nowhere/at/all', '#%00%ff', '#' + 'x'.repeat(4000), '#/cut/' + '<script>']) {
-    await page.goto('about:blank');
-    await page.goto(host.url + hash);
-    await settled(page);
-    assert.match(await reads(page, 'Thickness'), /^10 mm/, hash.slice(0, 20));
-  }
   await done(page);
 });
 
@@ -474,17 +250,5 @@ test('the browser keeps its own keys and its zoom', async () => {
   await page.keyboard.up('Control');
   await page.waitForTimeout(200);
   assert.deepEqual(await page.evaluate(() => window.eaten), []);
-  await done(page);
-});
-
-test('a change made in another tab is announced', async () => {
-  const page = await start(PHONE);
-  const other = await page.context().newPage();
-  await other.goto(host.url);
-  await settled(other);
-  await other.bringToFront();
-  await change(other, '10');
-  await page.bringToFront();
-  await until(async () => /another tab/.test((await page.getByRole('alert').allTextContents()).join()), 'the announcement');
   await done(page);
 });

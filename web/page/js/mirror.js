@@ -178,72 +178,83 @@ function shut(dialog) {
   }
 }
 
+/** The element for a record: the one that is there, unless it has become another kind of thing. */
+function nodeFor(r, pass) {
+  pass.mains += r.role === 'main';
+  const tag = tagOf(r, pass.mains);
+  const node = nodes.get(r.id);
+  if (node && node.tag === tag && node.role === r.role) {
+    return node;
+  }
+  node?.outer.remove();
+  return create(r, tag);
+}
+
+/** Put a node where it stands in the reading order, moving nothing that stands there already: a moved element loses focus. */
+function hang(node, r, parent, pass) {
+  if (parent?.role === 'list' && r.role !== 'listitem' && node.outer === node.el) {
+    node.outer = document.createElement('li');
+    node.outer.append(node.el);
+  }
+  const box = parent ? parent.el : root;
+  const cursor = pass.cursors.has(box) ? pass.cursors.get(box) : parent ? parent.text.nextSibling : box.firstChild;
+  if (node.outer !== cursor) {
+    box.insertBefore(node.outer, cursor);
+  }
+  pass.cursors.set(box, node.outer.nextSibling);
+}
+
+/** What a node means to the things around it: a choice, a sheet's heading, a new sheet. */
+function relate(node, r, parent, pass) {
+  if (r.role === 'radio' && parent?.role === 'group') {
+    pass.choices.set(parent, [...(pass.choices.get(parent) || []), node]);
+    parent.choice = true;
+    set(parent.el, 'role', 'radiogroup');
+  } else if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
+    set(parent.el, 'aria-labelledby', node.el.id);
+  } else if (r.role === 'dialog') {
+    const fresh = nodes.get(r.id) !== node;
+    if (fresh || !pass.dialog?.fresh) {
+      pass.dialog = Object.assign(node, { fresh });
+    }
+  }
+}
+
+function take(r, pass) {
+  const parent = pass.next.get(r.parent);
+  const node = nodeFor(r, pass);
+  if (r.words.includes('focused') && !(node.words && has(node, 'focused'))) {
+    pass.wanted = node;
+  }
+  if (node.raw !== r.raw) {
+    if (dress(node, r)) {
+      pass.ended.push(node);
+    }
+    Object.assign(node, r);
+  }
+  lay(node, r, parent);
+  hang(node, r, parent, pass);
+  relate(node, r, parent, pass);
+  pass.next.set(r.id, node);
+}
+
 function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
-  const before = nodes;
+  const initial = nodes.size === 0;
   const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
-  const next = new Map();
-  const cursors = new Map();
-  const choices = new Map();
-  const ended = [];
-  let wanted = null;
-  let dialog = null;
-  let mains = 0;
+  const pass = { next: new Map(), cursors: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
   const ids = new Set(records.map((r) => r.id));
-  for (const [id, node] of before) {
+  for (const [id, node] of nodes) {
     if (!ids.has(id)) {
       node.outer.remove();
     }
   }
-  for (const r of records) {
-    const parent = next.get(r.parent);
-    mains += r.role === 'main';
-    const tag = tagOf(r, mains);
-    let node = before.get(r.id);
-    if (node && (node.tag !== tag || node.role !== r.role)) {
-      node.outer.remove();
-      node = null;
-    }
-    const fresh = !node;
-    node = node || create(r, tag);
-    if (r.role === 'radio' && parent?.role === 'group') {
-      choices.set(parent, [...(choices.get(parent) || []), node]);
-      parent.choice = true;
-      set(parent.el, 'role', 'radiogroup');
-    }
-    if (parent?.role === 'list' && r.role !== 'listitem' && node.outer === node.el) {
-      node.outer = document.createElement('li');
-      node.outer.append(node.el);
-    }
-    const sought = r.words.includes('focused') && !(node.words && has(node, 'focused'));
-    if (node.raw !== r.raw) {
-      if (dress(node, r)) {
-        ended.push(node);
-      }
-      Object.assign(node, r);
-    }
-    lay(node, r, parent);
-    const box = parent ? parent.el : root;
-    const cursor = cursors.has(box) ? cursors.get(box) : parent ? parent.text.nextSibling : box.firstChild;
-    if (node.outer !== cursor) {
-      box.insertBefore(node.outer, cursor);
-    }
-    cursors.set(box, node.outer.nextSibling);
-    if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
-      set(parent.el, 'aria-labelledby', node.el.id);
-    }
-    if (r.role === 'dialog') {
-      dialog = fresh || !dialog ? Object.assign(node, { fresh }) : dialog;
-    }
-    wanted = sought ? node : wanted;
-    next.set(r.id, node);
-  }
-  const initial = before.size === 0;
-  nodes = next;
-  stops(choices);
-  shut(dialog);
-  moveFocus(initial, holder, wanted, dialog);
-  afterEdits(ended);
+  records.forEach((r) => take(r, pass));
+  nodes = pass.next;
+  stops(pass.choices);
+  shut(pass.dialog);
+  moveFocus(initial, holder, pass.wanted, pass.dialog);
+  afterEdits(pass.ended);
   if (initial && records.length) {
     first.hidden = true;
     shown(records.some((r) => r.name.startsWith('Feed')));
