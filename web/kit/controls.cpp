@@ -90,8 +90,10 @@ float verdict_height(const Ui& ui, std::string_view sentence, std::string_view w
 bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
                  std::string_view way_out, bool chosen) {
     std::string about = word_of(sign);
-    about += ". ";
-    about += way_out;
+    if (!way_out.empty()) {
+        about += ". ";
+        about += way_out;
+    }
     const bool used = ui.node(id, Role::button, place, sentence, {}, chosen ? "expanded" : "collapsed", about);
     press_ground(ui, id, place, chosen);
     const Pen& pen = ui.pen();
@@ -162,7 +164,8 @@ float field_height(const Ui& ui, std::string_view below, float room) {
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
     const bool active = ui.editing(id);
     const std::string_view value = active ? std::string_view(ui.edit()->text) : look.shown;
-    std::string state = with_word(look.text_keyboard ? "mode-text" : "mode-decimal", "invalid", !look.error.empty());
+    constexpr const char* modes[] = {"mode-keypad", "mode-decimal", "mode-text"};
+    std::string state = with_word(modes[static_cast<int>(look.keyboard)], "invalid", !look.error.empty());
     state = with_word(state, "focused", active);
     const std::string_view below = look.error.empty() ? look.below : look.error;
     // The box is where the page lays the real input; it is the value's place, not the whole row's.

@@ -47,8 +47,9 @@ struct FieldLook {
     std::string_view label;
     std::string_view shown;
     std::string_view below{};
-    std::string_view error{};   // replaces `below`, with a sign
-    bool text_keyboard = false; // a name rather than a number
+    std::string_view error{};                  // replaces `below`, with a sign
+    enum class Keyboard { own, number, text }; // the app's keypad, or which of the device's
+    Keyboard keyboard = Keyboard::own;
 };
 /// Grows by a line when what stands below does not fit one.
 [[nodiscard]] float field_height(const Ui& ui, std::string_view below, float room);

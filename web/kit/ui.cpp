@@ -130,6 +130,11 @@ void Ui::start_edit(std::string_view id, std::string_view text) {
     }
 }
 
+void Ui::keep_editing(std::string_view id, std::string_view text) {
+    edit_ = Edit{std::string(id), std::string(text), false};
+    changed_ = true;
+}
+
 void Ui::type(std::string_view key) {
     if (!edit_) {
         return;

@@ -63,6 +63,8 @@ public:
     [[nodiscard]] bool editing(std::string_view id) const { return edit_ && edit_->id == id; }
     [[nodiscard]] const std::optional<Edit>& edit() const { return edit_; }
     void start_edit(std::string_view id, std::string_view text);
+    /// Stay in a field whose text could not be used: its words stay, with what is wrong or asked below them.
+    void keep_editing(std::string_view id, std::string_view text);
     /// A key of the app's own keypad; "\b" deletes.
     void type(std::string_view key);
     void finish_edit() { finish_ = true; }

@@ -9,6 +9,10 @@ namespace {
 
 constexpr float two_columns = 700;
 constexpr float three_columns = 1100;
+std::string_view path_of(Place place) {
+    return place == Place::cut ? "#/cut" : place == Place::tune ? "#/tune" : "#/shop";
+}
+
 constexpr int most_builds = 4; // an activation, what it opens, and a view that shrank: never a loop
 
 } // namespace
@@ -32,11 +36,17 @@ const Tokens& App::tokens() const {
 }
 
 const Chart& App::chart() {
-    if (chart_stale_) {
+    if (!chart_) {
         chart_ = torchside::chart(book_.shop, book_.job.material);
-        chart_stale_ = false;
     }
-    return chart_;
+    return *chart_;
+}
+
+const Outcome<Tuning>& App::tuning() {
+    if (!tuning_) {
+        tuning_ = torchside::tuning(book_);
+    }
+    return *tuning_;
 }
 
 bool App::set(std::string_view path, const document::Scalar& value) {
@@ -51,7 +61,8 @@ bool App::take(Outcome<Workbook> changed) {
     refusal_.clear();
     book_ = std::move(changed.value());
     sheet_ = evaluate(book_);
-    chart_stale_ = true;
+    chart_.reset();
+    tuning_.reset();
     keeper_.save(book_);
     return true;
 }
@@ -79,10 +90,16 @@ void App::back() {
 }
 
 void App::take_route(std::string_view fragment) {
-    const std::string_view shop = "#/shop";
-    place_ = fragment.starts_with(shop) ? Place::shop : Place::cut;
-    const std::size_t head = place_ == Place::shop ? shop.size() : std::string_view("#/cut").size();
-    open_sheet_ = fragment.size() > head + 1 && fragment[head] == '/' ? fragment.substr(head + 1) : std::string_view();
+    place_ = Place::cut;
+    std::string_view rest;
+    for (const Place place : {Place::cut, Place::tune, Place::shop}) {
+        const std::string_view path = path_of(place);
+        if (fragment.starts_with(path)) {
+            place_ = place;
+            rest = fragment.substr(path.size());
+        }
+    }
+    open_sheet_ = rest.size() > 1 && rest[0] == '/' ? rest.substr(1) : std::string_view();
 }
 
 void App::pointer_up(Point p, double now) {
@@ -159,7 +176,7 @@ void App::publish() {
         announced_theme_ = &tokens();
         platform::theme(announced_theme_->name, announced_theme_->ground_css);
     }
-    std::string path = place_ == Place::shop ? "#/shop" : "#/cut";
+    std::string path(path_of(place_));
     if (!open_sheet_.empty()) {
         path += '/';
         path += open_sheet_;

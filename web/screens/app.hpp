@@ -7,6 +7,7 @@
 
 #include "core/document/intent.hpp"
 #include "core/worksheet/chart.hpp"
+#include "core/worksheet/tuning.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "web/kit/canvas.hpp"
 #include "web/kit/fonts.hpp"
@@ -15,7 +16,7 @@
 
 namespace torchside::web {
 
-enum class Place { cut, shop };
+enum class Place { cut, tune, shop };
 enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
@@ -42,6 +43,7 @@ public:
     [[nodiscard]] const Workbook& book() const { return book_; }
     [[nodiscard]] const Worksheet& sheet() const { return sheet_; }
     [[nodiscard]] const Chart& chart();
+    [[nodiscard]] const Outcome<Tuning>& tuning();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
     [[nodiscard]] bool wide() const { return columns_ > 1; }
 
@@ -66,7 +68,7 @@ public:
     ChartFigure chart_figure = ChartFigure::feed;
     /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
     struct Scratch {
-        std::optional<double> reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
+        std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
     };
     Scratch scratch;
 
@@ -85,8 +87,8 @@ private:
 
     Workbook book_;
     Worksheet sheet_;
-    Chart chart_;
-    bool chart_stale_ = true;
+    std::optional<Chart> chart_; // worked out when first looked at
+    std::optional<Outcome<Tuning>> tuning_;
     Keeper keeper_;
     Canvas canvas_;
     Ui ui_;

@@ -85,15 +85,17 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
         }
     }
     place.h = field_height(ui, error.empty() ? below : error, place.w);
-    if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error})) {
+    const auto keyboard = app.system_keyboard ? FieldLook::Keyboard::number : FieldLook::Keyboard::own;
+    if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error, keyboard})) {
         const Heard now = read(entry->text);
+        app.refuse("");
         if (now.value) {
             take(*now.value); // a refusal stays in app.refusal() and is shown while the field is open
-        } else {
-            app.refuse("");
         }
-        if (entry->final) {
-            app.refuse("");
+        const bool unused = !now.wrong.empty() || !now.question.empty() || !app.refusal().empty();
+        if (entry->final && unused) {
+            ui.keep_editing(f.id, entry->text); // its words stay, with what is wrong or asked below them
+        } else if (entry->final) {
             app.system_keyboard = false;
         }
     }
@@ -114,7 +116,8 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
     const bool active = app.ui().editing(id);
     const std::string error = active ? app.refusal() : std::string();
     place.h = field_height(app.ui(), error.empty() ? info.meaning : std::string_view(error), place.w);
-    if (const auto entry = field_row(app.ui(), id, place, {label, value.text, info.meaning, error, true})) {
+    if (const auto entry =
+            field_row(app.ui(), id, place, {label, value.text, info.meaning, error, FieldLook::Keyboard::text})) {
         app.set(path, std::string_view(entry->text));
     }
     return place.h;

@@ -18,7 +18,26 @@ struct PlaceTab {
     Mark mark;
 };
 constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
+                             {Place::tune, "place/tune", "Tune", Mark::tune},
                              {Place::shop, "place/shop", "Shop", Mark::shop}};
+
+void place_screen(App& app, Rect place) {
+    switch (app.place()) {
+    case Place::cut:
+        cut_screen(app, place);
+        break;
+    case Place::tune:
+        tune_screen(app, place);
+        break;
+    case Place::shop:
+        shop_screen(app, place);
+        break;
+    }
+}
+
+const char* sheet_beside(Place place) {
+    return place == Place::cut ? "stock" : place == Place::tune ? "log" : "machine";
+}
 
 bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
     std::string value = shown.unit.empty() ? shown.number : shown.whole();
@@ -109,7 +128,7 @@ void left_side(App& app, Rect column) {
         notice_strip(app, column);
     }
     if (app.wide() || app.open_sheet().empty()) {
-        app.place() == Place::cut ? cut_screen(app, column) : shop_screen(app, column);
+        place_screen(app, column);
     } else {
         sheet_panel(app, column, app.open_sheet(), true);
     }
@@ -201,7 +220,7 @@ void lay_out(App& app, Rect screen, int columns) {
     ui.pen().vline(screen.x + 1, whole.y, whole.bottom(), t.rule, 2);
     screen.take_left(2);
     const bool cut = app.place() == Place::cut;
-    const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : cut ? "stock" : "machine";
+    const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : sheet_beside(app.place());
     if (columns == 2) {
         if (cut && app.open_sheet().empty()) {
             chart_panel(app, screen);

@@ -189,6 +189,8 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         chart_sheet(app, place, closable);
     } else if (name == "circuit") {
         circuit_sheet(app, place, closable);
+    } else if (name == "log") {
+        log_sheet(app, place, closable);
     } else if (name == "air") {
         air_sheet(app, place, closable);
     } else if (name == "reach") {

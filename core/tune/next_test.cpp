@@ -1,0 +1,98 @@
+#include "core/tune/next_test.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/tune/plan.hpp"
+#include "core/tune/plate_terms.hpp"
+
+namespace torchside::tune {
+namespace {
+
+constexpr double ladder_below = 0.35;
+constexpr double rung = 1.12;
+
+struct Known {
+    Speed level_1{};
+    Belief belief{};
+};
+
+Known known(const Posterior& posterior, const cut::Plate& asked) {
+    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+    const Place place = feed_place(plate);
+    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
+            posterior.feed.belief(place.x, place.tag)};
+}
+
+std::string percent(double p) {
+    return std::to_string(static_cast<int>(std::floor(100.0 * p + 0.5))) + " %";
+}
+
+std::string advice_of(const Outlook& o) {
+    if (o.stop)
+        return "Go to work: a cut at this feed is clean with a chance of " + percent(o.best_clean) + ".";
+    if (o.ladder)
+        return "No single feed is clean with more than " + percent(o.best_clean) + ": a ladder of " +
+               std::to_string(o.legs.legs) + " legs finds it in one go.";
+    return "Cut one test at this feed: it is clean with a chance of " + percent(o.next_clean) +
+           ", and either way the next one is better.";
+}
+
+LadderAdvice ladder_over(const Estimate<Speed>& feed, Speed fastest) {
+    LadderAdvice a;
+    const Speed high = std::min(feed.high, fastest);
+    const Speed low = std::min(feed.low, high);
+    a.ratio = rung;
+    a.legs = std::clamp(static_cast<int>(std::ceil(std::log(high / low) / std::log(rung))) + 1, 5, 9);
+    a.middle = std::sqrt(low / high) * high;
+    const Speed top = std::pow(rung, 0.5 * (a.legs - 1)) * a.middle;
+    if (top > fastest)
+        a.middle = fastest / top * a.middle;
+    return a;
+}
+
+std::vector<CurvePoint> curve_of(const Search& search, Speed level_1) {
+    std::vector<CurvePoint> curve;
+    curve.reserve(search.mass().size());
+    for (std::size_t i = 0; i < search.mass().size(); ++i) {
+        const double y = search.low() + static_cast<double>(i) * Search::step;
+        curve.push_back({std::exp(y) * level_1, search.mass()[i] / Search::step, search.good(y)});
+    }
+    return curve;
+}
+
+} // namespace
+
+double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed) {
+    const Known k = known(posterior, plate);
+    if (!(k.level_1.in(mm_min) > 0.0 && feed.in(mm_min) > 0.0))
+        return 0.0;
+    return Search(k.belief, posterior.feed.model().window).good(std::log(feed / k.level_1));
+}
+
+Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table) {
+    const Outcome<cut::Balance> balance =
+        cut::balance(plate_of(plate, posterior.nozzles), cut::small_air_torch(plate.metal));
+    if (!balance)
+        return balance.fault();
+    const Known k = known(posterior, plate);
+    const Search search(k.belief, posterior.feed.model().window);
+    const double limit = std::log(table.max_feed / k.level_1);
+    const Test best = search.best(limit);
+    Outlook o;
+    o.feed = feed(posterior, plate);
+    o.curve = curve_of(search, k.level_1);
+    o.best = std::exp(best.y) * k.level_1;
+    o.best_clean = best.good;
+    o.stop = best.good > sure_enough;
+    const Test next = o.stop ? best : search.next(limit);
+    o.next = std::exp(next.y) * k.level_1;
+    o.next_clean = next.good;
+    o.cuts_to_come = o.stop ? 1.0 / best.reads : next.cuts;
+    o.ladder = best.good < ladder_below;
+    o.legs = ladder_over(o.feed, table.max_feed);
+    o.advice = advice_of(o);
+    return o;
+}
+
+} // namespace torchside::tune

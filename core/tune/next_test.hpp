@@ -1,0 +1,56 @@
+// The next test cut of one stock, and when to stop testing.
+//
+// What       The feed as it is known now, drawn as a curve; the chance that a cut at any feed is clean; the feed to test
+//            next; whether the feed is known well enough to go to work.
+// Formula    chance(v) = sum over f of P(f) P(clean | ln v - f)      P(f): posterior.hpp; P(clean): window.hpp
+//            next: the feed with the fewest test cuts to come (plan.hpp)
+//            stop: the best feed is clean with more than 90 %
+//            ladder: no single feed is clean with 35 %; then 5..9 legs, 1.12 apart, over the 80 % band
+// Source     own; 90 %, 35 % and 1.12 are priors.
+// Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5 points (simulate.hpp).
+// Edges      a feed that the table cannot reach is not asked for; a plate that the balance refuses: a Fault.
+// Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/quantity/outcome.hpp"
+#include "core/tune/posterior.hpp"
+
+namespace torchside::tune {
+
+inline constexpr double sure_enough = 0.9;
+
+struct CurvePoint {
+    Speed feed{};
+    double density = 0.0; // per unit of ln(feed)
+    double clean = 0.0;   // chance that a cut at this feed is clean
+};
+
+struct LadderAdvice {
+    int legs = 5;
+    double ratio = 1.12;
+    Speed middle{};
+};
+
+struct Outlook {
+    Estimate<Speed> feed{};          // where the right feed lies
+    std::vector<CurvePoint> curve{}; // to draw, slow to fast
+    Speed next{};                    // feed of the next test
+    double next_clean = 0.0;         // chance that it is clean
+    double cuts_to_come = 0.0;       // expected, to the first clean one, it included
+    Speed best{};                    // feed most likely to be clean
+    double best_clean = 0.0;
+    bool stop = false;   // best is clean with more than sure_enough
+    bool ladder = false; // a ladder finds it sooner than single cuts
+    LadderAdvice legs{};
+    std::string advice{}; // one sentence
+};
+
+[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table);
+
+/// Chance that a cut at this feed is clean; 0 where the balance refuses the plate.
+[[nodiscard]] double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed);
+
+} // namespace torchside::tune

@@ -1,0 +1,91 @@
+// The log: every test cut, newest first, what the learning makes of it, and a way to take it out.
+#include "core/quantity/print.hpp"
+#include "core/stock/properties.hpp"
+#include "web/screens/job_cuts.hpp"
+#include "web/screens/sheet_frame.hpp"
+#include "web/screens/show.hpp"
+#include "web/screens/tune_picture.hpp"
+
+namespace torchside::web {
+namespace {
+
+const char* verdict_words(tune::Verdict verdict) {
+    return verdict == tune::Verdict::clean ? "clean" : verdict == tune::Verdict::too_fast ? "too fast" : "too slow";
+}
+
+std::string cut_words(const App& app, const tune::TestCut& cut) {
+    const UnitSystem units = app.book().shop.display.units;
+    std::string out = cut.feed ? print(*cut.feed, units).text() : std::string("no feed noted");
+    if (cut.verdict) {
+        out += ", ";
+        out += verdict_words(*cut.verdict);
+    }
+    return out;
+}
+
+std::string stock_words(const App& app, const tune::TestCut& cut) {
+    const UnitSystem units = app.book().shop.display.units;
+    std::string out(stock::name(cut.material));
+    out += ", " + show_plate(cut.thickness, units).whole() + ", " + show(cut.current).whole();
+    if (cut.kerf_top) {
+        out += ", kerf " + show(*cut.kerf_top, units).whole();
+    }
+    if (cut.arc) {
+        out += ", " + show(*cut.arc).whole();
+    }
+    return out;
+}
+
+/// True when the row was taken out: the list is another one now.
+bool row(App& app, std::size_t index, Point at, float w, std::string_view note, float& height) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const tune::TestCut& cut = app.book().shop.tests[index];
+    const std::string id = "log/" + std::to_string(index);
+    const float words_w = w - 32 - 76;
+    const float note_height = note.empty() ? 0 : pen.paragraph(Type::label, {}, {}, note, words_w, false);
+    height = std::max(ui.reach() + 4, 52 + note_height);
+    const std::string what = cut_words(app, cut);
+    const std::string where = stock_words(app, cut);
+    ui.node(id, Role::listitem, {at.x, at.y, w - 76, height}, where, what, {}, note);
+    if (cut.verdict) {
+        verdict_mark(pen, t, *cut.verdict, {at.x + 10, at.y + height / 2});
+    }
+    pen.text_fit(Type::title, {at.x + 32, at.y + 6}, is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
+    pen.text_fit(Type::label, {at.x + 32, at.y + 27}, t.quiet, where, words_w);
+    pen.paragraph(Type::label, {at.x + 32, at.y + 45}, t.caution, note, words_w);
+    const bool out = button(ui, id + "/out", {at.x + w - 68, at.y + (height - 48) / 2, 68, 48}, "Take out");
+    pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
+    return out;
+}
+
+} // namespace
+
+void log_sheet(App& app, Rect place, bool closable) {
+    sheet(app, place, "log", "The log", closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
+        float y = body.y;
+        const std::size_t count = app.book().shop.tests.size();
+        const auto& tuning = app.tuning();
+        for (std::size_t i = count; i-- > 0;) {
+            const std::string_view note =
+                tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i].text : std::string_view();
+            float height = 0;
+            if (row(app, i, {x, y}, w, note, height)) {
+                app.take(document::remove(app.book(), "shop.tests[" + std::to_string(i) + "]"));
+                break;
+            }
+            y += height + 1;
+        }
+        if (count == 0) {
+            y += 14 + words(ui, "log/empty", Type::text, {x, y + 14}, w,
+                            "No cuts yet. Make one, and say on Tune what it showed.", ui.tokens().ink);
+        }
+        return y + 20 - body.y;
+    });
+}
+
+} // namespace torchside::web
