@@ -67,8 +67,7 @@ double Search::rest(double y, Reading reading, std::vector<double>& below) const
     const auto half = static_cast<std::size_t>(judge_.upper_edge() / step + 0.5);
     double best = 0.0;
     for (std::size_t i = 0; i < mass_.size(); ++i)
-        below[i + 1] =
-            below[i] + mass_[i] * judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
+        below[i + 1] = below[i] + mass_[i] * judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
     for (std::size_t i = 0; i < mass_.size(); ++i)
         best = std::fmax(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
     const double all = below.back();

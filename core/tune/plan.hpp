@@ -1,6 +1,7 @@
 // Where to make the next test: the search for one unknown setting by cuts that read low, good or high.
 //
-// What       f = ln(right setting) is believed to be spread over a grid; a test at y costs one cut and the search ends when
+// What       f = ln(right setting) is believed to be spread over a grid; a test at y costs one cut and the search ends
+// when
 //            one reads good. The next y is the one with the fewest cuts to come, looking one test ahead.
 // Formula    cost(y) = 1 + sum over o = low, high of P(o | y) (1 + (1 - g_o) k)
 //            g_o   the largest chance of reading good that any test has after o
@@ -11,8 +12,8 @@
 //            | two tests ahead                                    | 17.4 to 17.5, 20 times slower |
 //            | one test ahead + worth of a narrower f later on    | 17.48 to 17.58 at any weight above 0 |
 // Range      any spread of f from 0.005 to 2; grid step 0.01.
-// Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at the limit.
-// Example    f spread normally by 0.10, window 0.08: test in the middle, chance of good 0.57.
+// Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at the
+// limit. Example    f spread normally by 0.10, window 0.08: test in the middle, chance of good 0.57.
 #pragma once
 
 #include <limits>
