@@ -1,4 +1,5 @@
-// What of Dear ImGui the page leaves out (its IMGUI_USER_CONFIG). We draw with its lists, fonts and OpenGL backend only.
+// What of Dear ImGui the page leaves out (its IMGUI_USER_CONFIG). We draw with its lists, fonts and OpenGL backend
+// only.
 #pragma once
 
 #define IMGUI_DISABLE_FILE_FUNCTIONS
@@ -6,6 +7,27 @@
 #define IMGUI_DISABLE_DEBUG_TOOLS
 #define IMGUI_DISABLE_OBSOLETE_FUNCTIONS
 
-// Settings files are never read here, and their reader would bring the whole of scanf: 6 KB of what a phone loads.
+// The backend reads its shader version, "#version 100", by sscanf; the whole of scanf would be 6 KB of what a phone
+// loads. This reads one whole number behind the format's leading text, which is all that is ever asked of it here:
+// settings files, the other user, are not read.
 #include <stdio.h>
-#define sscanf(...) 0
+
+template <class T>
+inline int read_whole_number(const char* text, const char* format, T* number, ...) {
+    while (*format != '\0' && *format != '%') {
+        if (*text++ != *format++) {
+            return 0;
+        }
+    }
+    T value = 0;
+    const char* const first = text;
+    while (*text >= '0' && *text <= '9') {
+        value = static_cast<T>(value * 10 + static_cast<T>(*text++ - '0'));
+    }
+    if (text == first) {
+        return 0;
+    }
+    *number = value;
+    return 1;
+}
+#define sscanf read_whole_number
