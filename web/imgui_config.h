@@ -12,22 +12,21 @@
 // settings files, the other user, are not read.
 #include <stdio.h>
 
-template <class T>
-inline int read_whole_number(const char* text, const char* format, T* number, ...) {
+inline int read_whole_number(const char*, const char*, ...) {
+    return 0;
+}
+
+inline int read_whole_number(const char* text, const char* format, int* number, ...) {
     while (*format != '\0' && *format != '%') {
         if (*text++ != *format++) {
             return 0;
         }
     }
-    T value = 0;
     const char* const first = text;
+    *number = 0;
     while (*text >= '0' && *text <= '9') {
-        value = static_cast<T>(value * 10 + static_cast<T>(*text++ - '0'));
+        *number = *number * 10 + (*text++ - '0');
     }
-    if (text == first) {
-        return 0;
-    }
-    *number = value;
-    return 1;
+    return text > first ? 1 : 0;
 }
 #define sscanf read_whole_number
