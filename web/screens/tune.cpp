@@ -19,7 +19,7 @@ struct Shows {
 };
 constexpr Shows shows[] = {
     {tune::Verdict::too_slow, "tune/slow", "Too slow", "Dross below, comes off easily"},
-    {tune::Verdict::clean, "tune/clean", "Clean", "Sparks straight below, little dross"},
+    {tune::Verdict::clean, "tune/clean", "Clean", "Sparks go straight down"},
     {tune::Verdict::too_fast, "tune/fast", "Too fast", "Sparks back over the top"},
 };
 
@@ -130,7 +130,7 @@ void tune_screen(App& app, Rect place) {
     float y = at.y + 8;
     const std::size_t here = cuts_of_job(app.book()).size();
     const std::string count = std::to_string(here) + (here == 1 ? " cut of this stock" : " cuts of this stock");
-    ui.pen().text(Type::label, {x, y}, ui.tokens().quiet, "How likely each feed is the right one");
+    ui.pen().text(Type::label, {x, y}, ui.tokens().quiet, "Which feed is right");
     ui.pen().text(Type::label, {x + w, y}, ui.tokens().quiet, place.w > 340 ? count : "", Align::right);
     y += 20;
     if (const auto& tuning = app.tuning(); tuning.ok()) {
@@ -144,8 +144,7 @@ void tune_screen(App& app, Rect place) {
         y += words(ui, "tune/refused", Type::text, {x, y}, w, tuning.fault().text, ui.tokens().stop) + 14;
     }
     ui.pen().hline(place.x, place.right(), y, ui.tokens().hairline, 1);
-    const std::string all =
-        std::to_string(app.book().shop.tests.size()) + " cuts in all; take one out and the numbers go back";
+    const std::string all = std::to_string(app.book().shop.tests.size()) + " cuts; take one out, the numbers go back";
     if (link_row(ui, "tune/log", {place.x, y, place.w, ui.reach()}, "The log", all, Mark::quote,
                  app.open_sheet() == "log")) {
         app.open("log");
