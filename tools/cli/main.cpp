@@ -15,6 +15,7 @@ constexpr Command commands[] = {
     {"chart", "FILE --material M [--units metric|inch] [--format csv|json]", "the whole chart of the shop", run_chart},
     {"physics", "--material M --thickness_mm T --current_a I [--arc_v U] [--bore_mm D]", "the energy balance alone",
      run_physics},
+    {"tune", "FILE", "what the test cuts say about the job's stock, and the next test to cut", run_tune},
     {"schema", "", "every key of the workbook: range, default, meaning", run_schema},
 };
 
