@@ -60,7 +60,7 @@ Worksheet evaluate(const Workbook& workbook) {
         sheet.trail = advice.trail(plate);
     }
     if (job.torch == TorchHold::table)
-        sheet.tap = supply::check_tap(shop.height_control, arc.value);
+        sheet.tap = supply::check_tap(shop.height_control, arc.high);
     sheet.circuit = supply::assess(
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
     sheet.air = air::assess(shop.air, shop.display.units);
