@@ -64,7 +64,7 @@ std::vector<double> Search::chances() const {
 double Search::rest(double y, Reading reading, std::vector<double>& below) const {
     below.resize(mass_.size() + 1);
     below[0] = 0.0;
-    const auto half = static_cast<std::size_t>(judge_.upper_edge() / step + 0.5);
+    const auto half = static_cast<std::size_t>(std::lround(judge_.upper_edge() / step));
     double best = 0.0;
     for (std::size_t i = 0; i < mass_.size(); ++i)
         below[i + 1] = below[i] + mass_[i] * judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
