@@ -28,6 +28,19 @@ constexpr ImWchar text_range[] = {0x20,   0x7E,   0xA0,   0xFF,   0x3B7,  0x3C0,
                                   0x2033, 0x215B, 0x215E, 0x2190, 0x2193, 0x2206, 0x2206, 0x2212, 0x2212,
                                   0x2248, 0x2248, 0x2264, 0x2265, 0x2713, 0x2713, 0};
 
+/// Every glyph costs start-up time at a phone's density: a size gets the signs it prints, and no more.
+const ImWchar* range_of(Type type) {
+    switch (type) {
+    case Type::figure:
+        return figure_range;
+    case Type::second:
+    case Type::strong_label:
+        return second_range;
+    default:
+        return text_range;
+    }
+}
+
 } // namespace
 
 float size_of(Type type) {
@@ -45,8 +58,7 @@ void Fonts::build(float density) {
         config.OversampleH = 1;
         config.OversampleV = 1;
         config.PixelSnapH = true;
-        const auto type = static_cast<Type>(i);
-        config.GlyphRanges = type == Type::figure ? figure_range : type == Type::second ? second_range : text_range;
+        config.GlyphRanges = range_of(static_cast<Type>(i));
         const bool bold = cuts[i].bold;
         const void* data = bold ? bold_otf : regular_otf;
         const int bytes = bold ? static_cast<int>(sizeof bold_otf) : static_cast<int>(sizeof regular_otf);
