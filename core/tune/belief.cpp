@@ -3,9 +3,9 @@
 #include <tuple>
 
 #include "core/quantity/estimate.hpp"
+#include "core/tune/product.hpp"
 #include "core/tune/quantile.hpp"
 #include "core/tune/series.hpp"
-#include "core/tune/table.hpp"
 
 namespace torchside::tune {
 
@@ -48,11 +48,8 @@ Belief Series::belief_of(const Stock& stock) const {
     b.sd = std::sqrt(stock.variance);
     if (stock.evidence.empty())
         return b;
-    const Cavity eta = cavity_of(stock);
-    const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
-    const double v = prior / (1.0 + prior * stock.reading_tau);
-    const double m = v * (eta.mean / prior + stock.reading_nu);
-    b.mass = product({stock.low, stock.step, stock.evidence}, m, v);
+    const Moments prior = prior_of(stock);
+    b.mass = product({stock.low, stock.step, stock.evidence}, prior.mean, prior.variance);
     std::size_t first = 0;
     std::size_t last = b.mass.size();
     while (first + 1 < last && b.mass[first] < 1e-14)

@@ -237,6 +237,11 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
 
     Model feed_model = model_of(posterior.feed_practice, p.feed_stock, p);
     feed_model.window = {p.window, p.window_soft, p.misread};
+    const double odds = std::log(p.window_other);
+    feed_model.others = {{{p.window_narrow, p.window_soft, p.misread}, odds},
+                         {{p.window_wide, p.window_soft, p.misread}, odds},
+                         {{p.window, p.window_soft, p.misread_often}, odds},
+                         {{p.window_narrow, p.window_soft, p.misread_often}, odds}};
     posterior.feed = fit(std::move(evidence.feed), feed_model);
     const double kerf_sd[] = {p.kerf_bias, p.kerf_slope, p.kerf_current};
     posterior.kerf = fit(std::move(evidence.kerf), model_of(Gaussian::independent(kerf_sd), 0.0, p));

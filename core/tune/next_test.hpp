@@ -1,16 +1,16 @@
 // The next test cut of one stock, and when to stop testing.
 //
 // What       The feed as it is known now, drawn as a curve; the chance that a cut at any feed is clean; the feed to
-// test
-//            next; whether the feed is known well enough to go to work.
+//            test next; whether the feed is known well enough to go to work.
 // Formula    chance(v) = sum over f of P(f) P(clean | ln v - f)      P(f): posterior.hpp; P(clean): window.hpp
 //            next: the feed with the fewest test cuts to come (plan.hpp)
 //            stop: the best feed is clean with more than 90 %
 //            ladder: no single feed is clean with 35 %; then 5..9 legs, 1.12 apart, over the 80 % band
 // Source     own; 90 %, 35 % and 1.12 are priors.
-// Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5 points
-// (simulate.hpp). Edges      a feed that the table cannot reach is not asked for; a plate that the balance refuses: a
-// Fault. Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
+// Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5
+//            points (simulate.hpp).
+// Edges      a feed that the table cannot reach is not asked for; a plate that the balance refuses: a Fault.
+// Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
 #pragma once
 
 #include <string>

@@ -1,19 +1,24 @@
 // Where to make the next test: the search for one unknown setting by cuts that read low, good or high.
 //
 // What       f = ln(right setting) is believed to be spread over a grid; a test at y costs one cut and the search ends
-// when
-//            one reads good. The next y is the one with the fewest cuts to come, looking one test ahead.
+//            when one reads good. The next y is the one with the fewest cuts to come, looking one test ahead.
 // Formula    cost(y) = 1 + sum over o = low, high of P(o | y) (1 + (1 - g_o) k)
 //            g_o   the largest chance of reading good that any test has after o
 //            k     1.55 cuts for each further miss
-// Source     own. k and the depth were chosen by core/tune/simulate.hpp: mean cuts a shop (4000 shops, the same draws)
-//            | the test with the greatest chance of good          | 17.58 |
-//            | one test ahead, this formula                       | 17.47 |
-//            | two tests ahead                                    | 17.4 to 17.5, 20 times slower |
-//            | one test ahead + worth of a narrower f later on    | 17.48 to 17.58 at any weight above 0 |
+// Source     own. k and the depth were chosen by core/tune/simulate.hpp: mean cuts a shop, standard error 0.04 on the
+//            same draws
+//            | the test with the greatest chance of good               | 17.58 |
+//            | one test ahead, this formula                            | 17.47 |
+//            | k 1.3 or 1.9; more tests looked at                      | 17.47 |
+//            | two tests ahead                                         | within 0.05 of one, 20 times slower        |
+//            | one test ahead + worth of a narrower f for later jobs   | 17.48 at a low weight, 17.58 at a high one |
+//            | this formula, posterior by a grid instead of series.hpp | 17.44 |
+//            | the exact feed told after every job (no choice of tests | 16.95 |
+//            |   within the job knows more)                            |       |
 // Range      any spread of f from 0.005 to 2; grid step 0.01.
-// Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at the
-// limit. Example    f spread normally by 0.10, window 0.08: test in the middle, chance of good 0.57.
+// Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at
+//            the limit.
+// Example    f spread normally by 0.10, window 0.08: test in the middle, chance of good 0.57.
 #pragma once
 
 #include <limits>

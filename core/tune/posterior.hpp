@@ -4,21 +4,21 @@
 // Formula    feed    ln v = ln v_1 + b0 + b1 ln(t/6 mm) + b2 ln(I/45 A) + c_metal + e_stock
 //            kerf    ln w = ln w_1 + k0 + k1 ln(t/6) + k2 ln(I/45) + noise
 //            arc     U = U_1 + a0 + a1 (t - 6) + a2 (I - 45) + a3 (h - 1.5 mm) + noise
-//            pierce  ln d = ln d_1 + p0 + p1 ln(t/6) + p2 ln(I/45) + e_stock;  d_1 with the pierce limit of the learnt
-//            feed level 1 (v_1, w_1, U_1, d_1): core/cut. Priors: assets/data/tune_priors.json, voltage terms of
-//            core/cut. Level 2: the rows of assets/data/practice.json read b0, b1, b2, c of the typical shop with
-//            log-sd 0.20; the shop's own part of b0 (sd 0.25 of 0.35) and b1 (sd 0.15 of 0.20) they leave open. Level
-//            3: the log, through series.hpp. value is the median, low..high the 10 % and 90 % points of e_stock and all
-//            coefficients (of the next cut, noise included, for kerf and arc).
+//            pierce  ln d = ln d_1 + p0 + p1 ln(t/6) + p2 ln(I/45) + e_stock
+//            level 1 is core/cut: v_1, w_1, U_1, and d_1 with the pierce limit of the learnt feed. Priors:
+//            assets/data/tune_priors.json and the voltage terms of core/cut.
+//            Level 2: the rows of assets/data/practice.json read b0, b1, b2, c of the typical shop with log-sd 0.20;
+//            the shop's own part of b0 (sd 0.22 of 0.35) and b1 (sd 0.11 of 0.20) they leave open, so that shops
+//            spread about the chart by 0.25 and 0.15, the chart's own error counted in.
+//            Level 3: the log, through series.hpp. value is the median, low..high the 10 % and 90 % points of e_stock
+//            and all coefficients (of the next cut, noise included, for kerf and arc).
 // Rows       feed with a verdict: window likelihood. A feed with neither verdict nor any other finding: the feed this
-// shop
-//            runs, a clean one, log-sd 0.08. Kerf: mean of both faces; one face alone with more noise. Arc volts: at
-//            the row's cut height (1.5 mm when absent). Pierce delay with a verdict: window likelihood. Worn rows and
-//            rows outside the model do not teach; note() says so.
+//            shop runs, a clean one, log-sd 0.08. Kerf: mean of both faces; one face alone with more noise. Arc volts:
+//            at the row's cut height (1.5 mm when absent). Pierce delay with a verdict: window likelihood. Worn rows
+//            and rows outside the model do not teach; note() says so.
 // Range      0..500 rows, any plate that core/cut accepts. Without own cuts expect +-30 % (1 sd) of a feed.
 // Edges      a plate the balance refuses: an Estimate of zeros. A plate at or past the pierce limit: pierce delay of
-// zeros.
-//            Galvanised learns with mild steel. Rows in any order give the same bits.
+//            zeros. Galvanised learns with mild steel. Rows in any order give the same bits.
 // Example    no rows, mild steel 6 mm 45 A: see tests/core/tune_posterior.cpp.
 #pragma once
 

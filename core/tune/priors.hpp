@@ -16,7 +16,11 @@ struct Priors {
     double feed_noise = 0.0;      // a stated clean feed around the curve, feed_stock included
     double window = 0.0;          // clean from (1 - window) v to (1 + window) v
     double window_soft = 0.0;     // of the window's edges
+    double window_narrow = 0.0;   // a pickier shop
+    double window_wide = 0.0;     // one that is less so
+    double window_other = 0.0;    // prior odds of each other window or misreading against the usual
     double misread = 0.0;         // probability of a wrong verdict
+    double misread_often = 0.0;   // of a less practised eye
     double kerf_bias = 0.0;
     double kerf_slope = 0.0;
     double kerf_current = 0.0;

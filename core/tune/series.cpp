@@ -4,14 +4,14 @@
 #include <tuple>
 #include <utility>
 
-#include "core/tune/table.hpp"
+#include "core/tune/product.hpp"
 
 namespace torchside::tune {
 namespace {
 
 constexpr int most_sweeps = 60;
 constexpr int damped_after = 20; // contradictory rows can make the sweeps swing: then half steps
-constexpr double settled = 1e-13;
+constexpr double settled = 1e-12;
 constexpr int most_outlier_rounds = 40;
 
 auto said(const Observation& o) {
@@ -35,15 +35,24 @@ void Series::sort_into_stocks() {
     }
 }
 
-void Series::tabulate(Stock& stock) const {
+// All rows of a stock if some of them are verdicts, else none.
+std::span<const Observation> Series::judged_rows(const Stock& stock) const {
     const std::span<const Observation> rows(rows_.data() + stock.begin, stock.end - stock.begin);
-    if (std::none_of(rows.begin(), rows.end(), [](const Observation& o) { return o.judged(); }))
-        return;
-    const double sd = std::sqrt(model_.prior.variance(stock.x) + model_.stock_sd * model_.stock_sd);
-    const Table table = verdict_table(rows, model_.prior.at(stock.x), sd, model_.window);
-    stock.low = table.low;
-    stock.step = table.step;
-    stock.evidence = table.value;
+    const bool some = std::any_of(rows.begin(), rows.end(), [](const Observation& o) { return o.judged(); });
+    return some ? rows : std::span<const Observation>{};
+}
+
+void Series::tabulate(const Window& window) {
+    for (Stock& stock : stocks_) {
+        const std::span<const Observation> rows = judged_rows(stock);
+        if (rows.empty())
+            continue;
+        const double sd = std::sqrt(model_.prior.variance(stock.x) + model_.stock_sd * model_.stock_sd);
+        Product table = verdict_table(rows, range_of(rows, model_.prior.at(stock.x), sd, window), window);
+        stock.low = table.low;
+        stock.step = table.step;
+        stock.evidence = std::move(table.value);
+    }
 }
 
 void Series::weigh(const std::vector<double>& weights) {
@@ -64,15 +73,20 @@ Series::Cavity Series::cavity_of(const Stock& stock) const {
     return {(coefficients_.at(stock.x) - stock.nu * v) / rest, v / rest};
 }
 
-// Moves f of the stock to where prior and evidence put it; gives back the variance its prior had.
-double Series::locate(Stock& stock, const Cavity& eta) const {
+// f by everything but the stock's own verdicts.
+Moments Series::prior_of(const Stock& stock) const {
+    const Cavity eta = cavity_of(stock);
     const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
     const double v = prior / (1.0 + prior * stock.reading_tau);
-    const double m = v * (eta.mean / prior + stock.reading_nu);
-    const Moments f = moments({stock.low, stock.step, stock.evidence}, m, v);
+    return {v * (eta.mean / prior + stock.reading_nu), v, 0.0};
+}
+
+// Moves f of the stock to where prior and evidence put it.
+void Series::locate(Stock& stock) const {
+    const Moments prior = prior_of(stock);
+    const Moments f = moments({stock.low, stock.step, stock.evidence}, prior.mean, prior.variance);
     stock.mean = f.mean;
     stock.variance = f.variance;
-    return prior;
 }
 
 // One stock's message afresh; gives back how far it moved f.
@@ -81,8 +95,9 @@ double Series::update(Stock& stock, double share) {
     if (!(eta.variance > 0.0) || !std::isfinite(eta.variance))
         return 0.0;
     const Moments before{stock.mean, stock.variance};
-    const double prior = locate(stock, eta);
-    const double shrink = (prior - stock.variance) / (prior * prior);
+    const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
+    locate(stock);
+    const double shrink = std::fmax(0.0, prior - stock.variance) / (prior * prior);
     const double k = 1.0 / (1.0 - eta.variance * shrink);
     const double tau = shrink * k;
     const double nu = eta.mean * tau + (stock.mean - eta.mean) / prior * k;
@@ -114,7 +129,7 @@ void Series::settle() {
             break;
     }
     for (Stock& stock : stocks_)
-        locate(stock, cavity_of(stock));
+        locate(stock);
 }
 
 std::vector<double> Series::distances(const std::vector<double>& weights) const {
@@ -171,14 +186,51 @@ std::vector<double> Series::weigh_outliers() {
     return weights;
 }
 
+// How well a window explains each stock's verdicts, given what the rest of the log says of that stock. A coarse grid
+// will do: only differences of some tenths matter.
+double Series::ln_evidence(const Window& window) const {
+    double sum = 0.0;
+    for (const Stock& stock : stocks_) {
+        const std::span<const Observation> rows = judged_rows(stock);
+        if (rows.empty())
+            continue;
+        const Moments prior = prior_of(stock);
+        const double reach = 5.0 * std::sqrt(prior.variance);
+        const Product table = verdict_table(rows, {prior.mean - reach, prior.mean + reach}, window, 2.0);
+        sum += table.ln_scale + moments({table.low, table.step, table.value}, prior.mean, prior.variance).ln_integral;
+    }
+    return sum;
+}
+
+Window Series::likeliest_window() const {
+    Window best = model_.window;
+    double most = ln_evidence(best);
+    for (const OtherWindow& other : model_.others) {
+        const double evidence = ln_evidence(other.window) + other.ln_odds;
+        if (evidence > most) {
+            most = evidence;
+            best = other.window;
+        }
+    }
+    return best;
+}
+
 Series fit(std::vector<Observation> rows, const Model& model) {
     Series s;
     s.model_ = model;
     s.rows_ = std::move(rows);
     s.sort_into_stocks();
-    for (auto& stock : s.stocks_)
-        s.tabulate(stock);
-    s.report(s.weigh_outliers());
+    s.tabulate(model.window);
+    std::vector<double> weights = s.weigh_outliers();
+    if (!model.others.empty() && !s.rows_.empty()) {
+        const Window window = s.likeliest_window();
+        if (window != model.window) {
+            s.model_.window = window;
+            s.tabulate(window);
+            weights = s.weigh_outliers();
+        }
+    }
+    s.report(weights);
     return s;
 }
 

@@ -20,6 +20,8 @@ struct Window {
     double width = 0.08;
     double soft = 0.02;
     double misread = 0.03;
+
+    friend bool operator==(const Window&, const Window&) = default;
 };
 
 /// A window with its edges worked out.

@@ -10,7 +10,7 @@ Outcome<Tuning> tuning(const Workbook& workbook) {
     auto outlook = tune::look(advice.posterior(), plate, workbook.shop.table);
     if (!outlook.ok())
         return outlook.fault();
-    const double w = tune::priors().window;
+    const double w = advice.posterior().feed.model().window.width;
     const Speed next = outlook.value().next;
     return Tuning{std::move(outlook.value()), next / (1 + w), next / (1 - w), advice.posterior().notes};
 }

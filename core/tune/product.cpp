@@ -1,7 +1,8 @@
-#include "core/tune/table.hpp"
+#include "core/tune/product.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/tune/series.hpp"
 
@@ -18,7 +19,7 @@ Span edges(const Observation& row, const Judge& judge) {
     return {row.y - judge.upper_edge(), row.y - judge.lower_edge()};
 }
 
-void multiply(Table& table, const Observation& row, const Judge& judge) {
+void multiply(Product& table, const Observation& row, const Judge& judge) {
     const Span e = edges(row, judge);
     const auto node = [&](double f) {
         const double i = std::ceil((f - table.low) / table.step);
@@ -37,18 +38,19 @@ void multiply(Table& table, const Observation& row, const Judge& judge) {
     flat(last, table.value.size(), e.high + 2.0 * judge.reach());
 }
 
-void scale(Table& table) {
+void scale(Product& table) {
     const double largest = *std::max_element(table.value.begin(), table.value.end());
     for (double& value : table.value)
         value /= largest;
+    table.ln_scale += std::log(largest);
 }
 
 // exp(-(f - m)^2 / 2 v) from node to node by multiplying: from the middle outwards, so that rounding grows only where
-// nothing is left to sum.
+// nothing is left to sum. Scaled to 1 at the node that is handed back.
 template <class Visit>
-void along(const TableView& t, double m, double v, Visit visit) {
+double along(const ProductView& t, double m, double v, Visit visit) {
     const double last = static_cast<double>(t.value.size() - 1);
-    const double reach = 9.0 * std::sqrt(v);
+    const double reach = 7.5 * std::sqrt(v); // e^-28 of the top: below the 12th digit
     const double start = std::clamp(std::floor((m - t.low) / t.step + 0.5), 0.0, last);
     const double f0 = t.low + start * t.step;
     const double q = std::exp(-t.step * t.step / v);
@@ -76,25 +78,29 @@ void along(const TableView& t, double m, double v, Visit visit) {
         ratio *= q;
         visit(i, f, g);
     }
+    return f0;
 }
 
 } // namespace
 
-Table verdict_table(std::span<const Observation> rows, double prior_mean, double prior_sd, const Window& window) {
+Range range_of(std::span<const Observation> rows, double prior_mean, double prior_sd, const Window& window) {
     const Judge judge(window);
-    double low = prior_mean - 6.5 * prior_sd;
-    double high = prior_mean + 6.5 * prior_sd;
+    Range range{prior_mean - 6.5 * prior_sd, prior_mean + 6.5 * prior_sd};
     for (const Observation& row : rows) {
         const Span e = row.judged() ? edges(row, judge) : Span{row.y, row.y};
-        low = std::fmin(low, e.low - 0.3);
-        high = std::fmax(high, e.high + 0.3);
+        range.low = std::fmin(range.low, e.low - 0.3);
+        range.high = std::fmax(range.high, e.high + 0.3);
     }
-    const double scaled = window.soft / 0.02;
+    return range;
+}
+
+Product verdict_table(std::span<const Observation> rows, const Range& range, const Window& window, double coarse) {
+    const Judge judge(window);
     const double n = static_cast<double>(rows.size());
-    Table table;
-    table.step = scaled * std::clamp(0.025 / std::sqrt(n), 0.004, 0.0125);
-    table.low = low;
-    table.value.assign(static_cast<std::size_t>((high - low) / table.step) + 2, 1.0);
+    Product table;
+    table.step = coarse * window.soft / 0.01 * std::clamp(0.025 / std::sqrt(n), 0.004, 0.0125);
+    table.low = range.low;
+    table.value.assign(static_cast<std::size_t>((range.high - range.low) / table.step) + 2, 1.0);
     int since = 0;
     for (const Observation& row : rows) {
         if (!row.judged())
@@ -109,25 +115,27 @@ Table verdict_table(std::span<const Observation> rows, double prior_mean, double
     return table;
 }
 
-Moments moments(const TableView& evidence, double m, double v) {
+Moments moments(const ProductView& evidence, double m, double v) {
     if (evidence.value.empty())
-        return {m, v};
+        return {m, v, 0.0};
     double sum = 0.0;
     double first = 0.0;
     double second = 0.0;
-    along(evidence, m, v, [&](std::size_t i, double f, double g) {
+    const double top = along(evidence, m, v, [&](std::size_t i, double f, double g) {
         const double weight = g * evidence.value[i];
         sum += weight;
         first += weight * (f - m);
         second += weight * (f - m) * (f - m);
     });
     if (!(sum > 0.0))
-        return {m, v};
+        return {m, v, -1e300};
     const double shift = first / sum;
-    return {m + shift, std::fmax(second / sum - shift * shift, 1e-12)};
+    const double ln_integral =
+        std::log(sum * evidence.step / std::sqrt(2.0 * std::numbers::pi * v)) - (top - m) * (top - m) / (2.0 * v);
+    return {m + shift, std::fmax(second / sum - shift * shift, 1e-12), ln_integral};
 }
 
-std::vector<double> product(const TableView& evidence, double m, double v) {
+std::vector<double> product(const ProductView& evidence, double m, double v) {
     std::vector<double> mass(evidence.value.size(), 0.0);
     double sum = 0.0;
     along(evidence, m, v, [&](std::size_t i, double, double g) { sum += mass[i] = g * evidence.value[i]; });

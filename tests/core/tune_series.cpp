@@ -1,0 +1,238 @@
+// The fit against brute force: every coefficient and every stock's own part summed on a grid.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include "core/tune/quantile.hpp"
+#include "core/tune/series.hpp"
+
+using namespace torchside::tune;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+constexpr double bias_sd = 0.30;
+constexpr double slope_sd = 0.20;
+constexpr double stock_sd = 0.06;
+constexpr Window window{0.08, 0.02, 0.03};
+
+Observation verdict(double u, double y, Reading reading) {
+    Observation o;
+    o.x = {1.0, u};
+    o.y = y;
+    o.verdict = reading;
+    return o;
+}
+
+Observation reading(double u, double y, double sd) {
+    Observation o;
+    o.x = {1.0, u};
+    o.y = y;
+    o.noise = sd * sd;
+    return o;
+}
+
+Model model() {
+    Model m;
+    const double sd[] = {bias_sd, slope_sd};
+    m.prior = Gaussian::independent(sd);
+    m.stock_sd = stock_sd;
+    m.window = window;
+    return m;
+}
+
+double normal(double z) {
+    return std::exp(-0.5 * z * z);
+}
+
+struct Brute {
+    double mean = 0.0;
+    double sd = 0.0;
+};
+
+double likelihood(const std::vector<Observation>& rows, double u, double f, const Judge& judge) {
+    double l = 1.0;
+    for (const Observation& o : rows)
+        if (o.x[1] == u)
+            l *= o.judged() ? judge.reads(o.verdict, o.y - f) : normal((o.y - f) / std::sqrt(o.noise));
+    return l;
+}
+
+// Of f at u, by sums over bias, slope and the own part of every stock; nothing is shared with the code under test but
+// the likelihood of one verdict.
+Brute brute(const std::vector<Observation>& rows, double at) {
+    const Judge judge(window);
+    std::vector<double> places{at};
+    for (const Observation& o : rows)
+        if (std::find(places.begin(), places.end(), o.x[1]) == places.end())
+            places.push_back(o.x[1]);
+    constexpr int n = 600; // eta from -2.4 to 2.4
+    constexpr double step = 0.008;
+    const auto value = [](int i) { return (i - n / 2) * step; };
+    std::vector<std::vector<double>> evidence; // of eta, own part summed out
+    for (const double u : places) {
+        std::vector<double> of_f(n);
+        for (int i = 0; i < n; ++i)
+            of_f[static_cast<std::size_t>(i)] = likelihood(rows, u, value(i), judge);
+        std::vector<double> of_eta(n, 0.0);
+        for (int i = 0; i < n; ++i)
+            for (int j = std::max(0, i - 50); j < std::min(n, i + 51); ++j)
+                of_eta[static_cast<std::size_t>(i)] +=
+                    of_f[static_cast<std::size_t>(j)] * normal((i - j) * step / stock_sd);
+        evidence.push_back(of_eta);
+    }
+    std::vector<double> eta_here(n, 0.0);
+    for (double b = -6 * bias_sd; b <= 6 * bias_sd; b += 0.008) {
+        for (double s = -6 * slope_sd; s <= 6 * slope_sd; s += 0.01) {
+            double w = normal(b / bias_sd) * normal(s / slope_sd);
+            for (std::size_t k = 1; k < places.size(); ++k) {
+                const int i = static_cast<int>(std::lround((b + s * places[k]) / step)) + n / 2;
+                w *= i < 0 || i >= n ? 0.0 : evidence[k][static_cast<std::size_t>(i)];
+            }
+            const int i = static_cast<int>(std::lround((b + s * at) / step)) + n / 2;
+            if (i >= 0 && i < n)
+                eta_here[static_cast<std::size_t>(i)] += w;
+        }
+    }
+    double sum = 0.0;
+    double first = 0.0;
+    double second = 0.0;
+    for (int j = 0; j < n; ++j) {
+        double prior = 0.0;
+        for (int i = std::max(0, j - 50); i < std::min(n, j + 51); ++i)
+            prior += eta_here[static_cast<std::size_t>(i)] * normal((i - j) * step / stock_sd);
+        const double w = prior * likelihood(rows, at, value(j), judge);
+        sum += w;
+        first += w * value(j);
+        second += w * value(j) * value(j);
+    }
+    const double mean = first / sum;
+    return {mean, std::sqrt(second / sum - mean * mean)};
+}
+
+void compare(const std::vector<Observation>& rows, double at, double sd_tolerance = 0.04) {
+    const Brute exact = brute(rows, at);
+    const Belief b = fit(rows, model()).belief({1.0, at}, 0);
+    CAPTURE(at, rows.size(), exact.mean, b.mean, exact.sd, b.sd);
+    CHECK_THAT(std::exp(b.mean), WithinRel(std::exp(exact.mean), 0.01));
+    CHECK_THAT(b.sd, WithinRel(exact.sd, sd_tolerance));
+}
+
+} // namespace
+
+TEST_CASE("One verdict, one stock: exact") {
+    for (const Reading r : {Reading::low, Reading::good, Reading::high}) {
+        const std::vector<Observation> rows{verdict(0.3, 0.2, r)};
+        const Brute exact = brute(rows, 0.3);
+        const Belief b = fit(rows, model()).belief({1.0, 0.3}, 0);
+        CHECK_THAT(b.mean, WithinAbs(exact.mean, 0.002));
+        CHECK_THAT(b.sd, WithinRel(exact.sd, 0.01));
+    }
+}
+
+TEST_CASE("Feeds within 1 % of brute force over several stocks") {
+    const std::vector<Observation> rows{verdict(-1.4, 0.0, Reading::low),   verdict(-1.4, 0.2, Reading::good),
+                                        verdict(-0.7, 0.15, Reading::good), verdict(0.0, 0.1, Reading::high),
+                                        verdict(0.0, -0.02, Reading::good), verdict(0.7, 0.05, Reading::good)};
+    for (const double at : {-1.4, -0.7, 0.0, 0.3, 0.7, 1.0})
+        compare(rows, at);
+}
+
+TEST_CASE("Readings and verdicts together") {
+    const std::vector<Observation> rows{reading(-0.7, 0.10, 0.05), verdict(-0.7, 0.12, Reading::good),
+                                        reading(0.0, 0.20, 0.05), verdict(0.7, 0.2, Reading::low)};
+    for (const double at : {-0.7, 0.0, 0.7, 1.0})
+        compare(rows, at);
+}
+
+TEST_CASE("Rows that contradict each other") {
+    // Too slow far above where another stock was clean, and the other way about within one stock.
+    const std::vector<Observation> one{verdict(0.0, 0.0, Reading::good), verdict(0.0, 0.3, Reading::low),
+                                       verdict(0.0, -0.1, Reading::high)};
+    compare(one, 0.0);
+    compare(one, 0.7, 0.12); // what it says of others may not be wider than the prior: 10 % too narrow here
+    const std::vector<Observation> two{verdict(-0.4, 0.3, Reading::good), verdict(-0.4, 0.3, Reading::good),
+                                       verdict(0.0, 0.25, Reading::high), verdict(0.0, 0.05, Reading::low),
+                                       verdict(0.4, 0.0, Reading::good)};
+    for (const double at : {-0.4, 0.0, 0.4})
+        compare(two, at, 0.08);
+}
+
+TEST_CASE("A reading that is far off is flagged and weighted down; the others are left alone") {
+    std::vector<Observation> rows;
+    for (int i = 0; i < 8; ++i) {
+        rows.push_back(reading(0.1 * i, 0.1 + 0.01 * (i % 3), 0.05));
+        rows.back().row = i;
+    }
+    rows[5].y = 1.2;
+    const Series s = fit(rows, model());
+    for (const Finding& f : s.findings()) {
+        CAPTURE(f.row, f.sd_off, f.weight);
+        CHECK(f.flagged == (f.row == 5));
+        CHECK((f.weight < 0.2) == (f.row == 5));
+    }
+    CHECK_THAT(s.curve({1.0, 0.3}), WithinAbs(0.11, 0.03));
+}
+
+TEST_CASE("A verdict against all others is flagged and told as misread") {
+    std::vector<Observation> rows;
+    for (int i = 0; i < 6; ++i) {
+        rows.push_back(verdict(0.0, 0.02 * i, Reading::good));
+        rows.back().row = i;
+    }
+    rows.push_back(verdict(0.0, 0.9, Reading::low));
+    rows.back().row = 6;
+    const Series s = fit(rows, model());
+    const Finding& odd = s.findings()[6];
+    CHECK(odd.flagged);
+    CHECK(odd.weight < 0.01);
+    CHECK_FALSE(s.findings()[2].flagged);
+    CHECK_THAT(s.belief({1.0, 0.0}, 0).mean, WithinAbs(0.05, 0.03));
+}
+
+TEST_CASE("Verdicts that speak for another window are read by it") {
+    Model m = model();
+    m.others = {{{0.04, 0.02, 0.03}, -3.0}, {{0.12, 0.02, 0.03}, -3.0}};
+    std::vector<Observation> rows;
+    for (int i = 0; i < 8; ++i) { // clean at the middle, never 0.055 away from it
+        const double u = 0.2 * i;
+        rows.push_back(verdict(u, 0.055, Reading::high));
+        rows.push_back(verdict(u, -0.055, Reading::low));
+        rows.push_back(verdict(u, 0.0, Reading::good));
+    }
+    CHECK(fit(rows, m).model().window.width == 0.04);
+    rows.resize(1);
+    CHECK(fit(rows, m).model().window.width == 0.08);
+}
+
+TEST_CASE("Quantiles of a belief enclose the mass they say") {
+    const std::vector<Observation> rows{verdict(0.0, 0.1, Reading::low)};
+    const Belief b = fit(rows, model()).belief({1.0, 0.0}, 0);
+    double below = 0.0;
+    for (std::size_t i = 0; i < b.mass.size(); ++i)
+        below += b.low + b.step * static_cast<double>(i) < b.quantile(0.3) ? b.mass[i] : 0.0;
+    CHECK_THAT(below, WithinAbs(0.3, 0.03)); // to one node
+    CHECK(b.quantile(0.1) < b.quantile(0.5));
+    CHECK(b.quantile(0.5) < b.quantile(0.9));
+}
+
+TEST_CASE("Normal quantiles") {
+    // Tables of the normal distribution.
+    CHECK_THAT(normal_quantile(0.9), WithinAbs(1.2815515655446004, 1e-13));
+    CHECK_THAT(normal_quantile(0.975), WithinAbs(1.959963984540054, 1e-13));
+    CHECK_THAT(normal_quantile(0.0013498980316300933), WithinAbs(-3.0, 1e-12));
+    CHECK_THAT(normal_quantile(0.5), WithinAbs(0.0, 1e-15));
+}
+
+TEST_CASE("The window of the header's example") {
+    const Judge judge(window);
+    CHECK_THAT(judge.happens(Reading::good, 0.0), WithinAbs(0.999925, 5e-7));
+    CHECK_THAT(judge.reads(Reading::good, 0.0), WithinAbs(0.969928, 1e-6));
+    CHECK_THAT(judge.happens(Reading::good, std::log(1.08)), WithinAbs(0.5, 1e-9));
+    CHECK_THAT(judge.reads(Reading::low, 5.0), WithinAbs(0.015, 1e-12));
+}
