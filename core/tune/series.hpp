@@ -18,7 +18,7 @@
 //            chance allows; it is flagged when the others give it less than the tail chance of outlier_sd.
 // Source     own; expectation propagation is textbook (Minka 2001, key minka_2001, from memory).
 // Range      0..500 rows. | rows                   | against                                              |
-//                         | readings only          | scipy: 1e-9                                          |
+//                         | readings only          | worked examples of the correction: 1e-5              |
 //                         | verdicts, 1..6 stocks  | brute-force grid: value of f within 1 %, sd within 4 % |
 //                         | contradictory verdicts | brute-force grid: value within 1 %, sd within 10 %     |
 // Edges      No rows: the prior. What a stock says of the others never makes them less sure than the prior. Rows are
