@@ -1,0 +1,237 @@
+#include "core/tune/coupon.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/quantity/print.hpp"
+
+namespace torchside::tune {
+namespace {
+
+constexpr double least_leg_mm = 60.0;
+constexpr double leg_per_thickness = 10.0;
+constexpr double least_space_mm = 10.0;
+constexpr double space_per_thickness = 3.0;
+constexpr double square_mm = 50.0;
+constexpr double hole_mm = 20.0;
+constexpr double swirl_square_mm = 40.0;
+constexpr double hole_feed_share = 0.6;
+constexpr double least_height_mm = 0.5;
+constexpr double most_height_mm = 12.0;
+
+bool height_fits(Length h) {
+    return h.in(mm) >= least_height_mm && h.in(mm) <= most_height_mm;
+}
+
+std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
+    const double t = s.plate.thickness.in(mm);
+    if (!(t >= 0.3 && t <= 150.0))
+        return Fault{"job.thickness_mm", "a coupon is for plate of 0.3 to 150 mm"};
+    if (!(s.pierce_delay.in(second) > 0.0 && s.pierce_delay.in(second) <= 20.0))
+        return Fault{"pierce_delay_s", "this plate is too thick to pierce standing still: start from its edge by hand"};
+    if (!height_fits(s.cut_height))
+        return Fault{"cut_height_mm", "a coupon is cut at a height of 0.5 to 12 mm"};
+    if (!height_fits(s.pierce_height) || s.pierce_height < s.cut_height)
+        return Fault{"pierce_height_mm", "a pierce height is between the cut height and 12 mm"};
+    if (!(s.feed.in(mm_min) > 0.0) || !(fastest.in(mm_min) > 0.0))
+        return Fault{"feed_mm_min", "a coupon needs a feed above 0"};
+    if (fastest > s.table.max_feed)
+        return Fault{"feed_mm_min", "the fastest leg would need " + print_fixed(fastest.in(mm_min), 0) +
+                                        " mm/min, the table reaches " + print_fixed(s.table.max_feed.in(mm_min), 0)};
+    if (!(s.kerf.in(mm) > 0.0 && s.kerf.in(mm) <= 15.0))
+        return Fault{"kerf_mm", "a kerf is above 0 and at most 15 mm"};
+    return std::nullopt;
+}
+
+double distance(Point a, Point b) {
+    return std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm);
+}
+
+double length_of(Point from, const Piece& piece) {
+    if (piece.kind == Piece::Kind::line)
+        return distance(from, piece.to);
+    const double radius = distance(piece.centre, from);
+    double turn = std::atan2(piece.to.y_mm - piece.centre.y_mm, piece.to.x_mm - piece.centre.x_mm) -
+                  std::atan2(from.y_mm - piece.centre.y_mm, from.x_mm - piece.centre.x_mm);
+    if (piece.kind == Piece::Kind::arc_clockwise)
+        turn = -turn;
+    constexpr double whole = 6.283185307179586;
+    if (turn < 1e-9)
+        turn += whole;
+    return radius * turn;
+}
+
+Coupon begin(const CouponSettings& s, CouponKind kind) {
+    Coupon c;
+    c.kind = kind;
+    c.pierce_height = s.pierce_height;
+    c.pierce_delay = s.pierce_delay;
+    c.fastest = s.table.max_feed;
+    return c;
+}
+
+Coupon finished(Coupon c, const CouponSettings& s, double width_mm, double height_mm) {
+    c.width = Length{width_mm, mm};
+    c.height = Length{height_mm, mm};
+    Point at{};
+    double cut_mm = 0.0;
+    for (const Leg& leg : c.legs) {
+        c.time = c.time + travel_time(Length{distance(at, leg.start), mm}, s.table.rapid) + c.pierce_delay;
+        at = leg.start;
+        for (const Piece& piece : leg.pieces) {
+            const double l = length_of(at, piece);
+            cut_mm += l;
+            c.time = c.time + travel_time(Length{l, mm}, leg.feed);
+            at = piece.to;
+        }
+    }
+    c.cut_length = Length{cut_mm, mm};
+    return c;
+}
+
+Piece line(double x, double y) {
+    return {Piece::Kind::line, {x, y}, {}};
+}
+
+// Straight legs side by side, slow at the bottom; every second one first.
+Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> legs) {
+    const double t = s.plate.thickness.in(mm);
+    const double length = std::fmax(least_leg_mm, leg_per_thickness * t);
+    const double space = std::fmax(least_space_mm, space_per_thickness * t);
+    Coupon c = begin(s, kind);
+    for (std::size_t first = 0; first < 2; ++first) {
+        for (std::size_t i = first; i < legs.size(); i += 2) {
+            const double y = static_cast<double>(i) * space;
+            legs[i].start = {0.0, y};
+            legs[i].pieces = {line(length, y)};
+            c.legs.push_back(std::move(legs[i]));
+        }
+    }
+    return finished(std::move(c), s, length, static_cast<double>(legs.size() - 1) * space);
+}
+
+// A square cut from its left edge's middle, led in from outside.
+Leg square_leg(const CouponSettings& s, Point corner, double side, bool clockwise) {
+    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
+    const double x0 = corner.x_mm;
+    const double y0 = corner.y_mm;
+    const double x1 = x0 + side;
+    const double y1 = y0 + side;
+    const double middle = y0 + 0.5 * side;
+    Leg leg;
+    leg.start = {x0 - lead, middle};
+    leg.feed = s.feed;
+    leg.cut_height = s.cut_height;
+    leg.height_control = true;
+    if (clockwise)
+        leg.pieces = {line(x0, middle), line(x0, y1), line(x1, y1), line(x1, y0), line(x0, y0), line(x0, middle)};
+    else
+        leg.pieces = {line(x0, middle), line(x0, y0), line(x1, y0), line(x1, y1), line(x0, y1), line(x0, middle)};
+    return leg;
+}
+
+} // namespace
+
+std::vector<Speed> ladder_feeds(const LadderAdvice& ladder) {
+    std::vector<Speed> feeds;
+    for (int i = 0; i < ladder.legs; ++i)
+        feeds.push_back(std::pow(ladder.ratio, i - 0.5 * (ladder.legs - 1)) * ladder.middle);
+    return feeds;
+}
+
+Speed ladder_choice(Speed slowest, Speed fastest) {
+    return std::sqrt(fastest / slowest) * slowest;
+}
+
+Length kerf_from(Length programmed, Length measured, bool inside) {
+    return inside ? measured - programmed : programmed - measured;
+}
+
+SwirlReading read_swirl(const SwirlAngles& a) {
+    // Clockwise, the top edge is cut to the right and the part is on the right of travel; the bottom edge to the left.
+    SwirlReading r;
+    r.alike_deg = 0.25 * (a.top_clockwise + a.bottom_clockwise + a.top_counter + a.bottom_counter);
+    r.tilt_deg = 0.25 * (a.bottom_clockwise - a.top_clockwise + a.bottom_counter - a.top_counter);
+    r.swirl_deg = 0.25 * (a.top_counter + a.bottom_counter - a.top_clockwise - a.bottom_clockwise);
+    r.clockwise_better = std::abs(r.alike_deg - r.swirl_deg) <= std::abs(r.alike_deg + r.swirl_deg);
+    return r;
+}
+
+Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderAdvice& ladder) {
+    if (ladder.legs < 5 || ladder.legs > 9)
+        return Fault{"legs", "a ladder has 5 to 9 legs"};
+    if (!(ladder.ratio >= 1.02 && ladder.ratio <= 1.5))
+        return Fault{"ratio", "the ratio from leg to leg is between 1.02 and 1.5"};
+    const std::vector<Speed> feeds = ladder_feeds(ladder);
+    if (auto fault = refusal(s, feeds.back()))
+        return *fault;
+    std::vector<Leg> legs;
+    for (const Speed feed : feeds) {
+        Leg leg;
+        leg.label = std::to_string(legs.size() + 1) + ": " + print_fixed(feed.in(mm_min), 0) + " mm/min";
+        leg.feed = feed;
+        leg.cut_height = s.cut_height;
+        legs.push_back(std::move(leg));
+    }
+    return side_by_side(s, CouponKind::ladder, std::move(legs));
+}
+
+Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
+    if (legs < 3 || legs > 9)
+        return Fault{"legs", "a height ladder has 3 to 9 legs"};
+    if (!(step.in(mm) >= 0.05 && step.in(mm) <= 2.0))
+        return Fault{"step_mm", "the step of a height ladder is between 0.05 and 2 mm"};
+    if (auto fault = refusal(s, s.feed))
+        return *fault;
+    std::vector<Leg> all;
+    for (int i = 0; i < legs; ++i) {
+        Leg leg;
+        leg.cut_height = s.cut_height + (i - 0.5 * (legs - 1)) * step;
+        if (!height_fits(leg.cut_height))
+            return Fault{"cut_height_mm", "a leg would be cut at " + print_fixed(leg.cut_height.in(mm), 2) +
+                                              " mm, heights go from 0.5 to 12 mm: fewer legs or smaller steps"};
+        leg.label = std::to_string(i + 1) + ": height " + print_fixed(leg.cut_height.in(mm), 2) + " mm";
+        leg.feed = s.feed;
+        all.push_back(std::move(leg));
+    }
+    return side_by_side(s, CouponKind::heights, std::move(all));
+}
+
+Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
+    if (auto fault = refusal(s, s.feed))
+        return *fault;
+    const double diameter = std::ceil(std::fmax(hole_mm, 1.5 * s.least_hole.in(mm)));
+    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
+    const double side = std::fmax(square_mm, std::ceil(diameter + 6.0 * s.plate.thickness.in(mm)));
+    const Point centre{lead + 0.5 * side, 0.5 * side};
+    const double edge = centre.x_mm + 0.5 * diameter;
+    Coupon c = begin(s, CouponKind::kerf);
+    Leg hole;
+    hole.label = "hole " + print_fixed(diameter, 0) + " mm";
+    hole.start = centre;
+    hole.pieces = {line(edge, centre.y_mm),
+                   {Piece::Kind::arc_counter_clockwise, {centre.x_mm - 0.5 * diameter, centre.y_mm}, centre},
+                   {Piece::Kind::arc_counter_clockwise, {edge, centre.y_mm}, centre}};
+    hole.feed = hole_feed_share * s.feed;
+    hole.cut_height = s.cut_height;
+    c.legs.push_back(std::move(hole));
+    c.legs.push_back(square_leg(s, {lead, 0.0}, side, true));
+    c.legs.back().label = "square " + print_fixed(side, 0) + " mm";
+    return finished(std::move(c), s, lead + side, side);
+}
+
+Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
+    if (auto fault = refusal(s, s.feed))
+        return *fault;
+    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
+    const double space = std::fmax(least_space_mm, space_per_thickness * s.plate.thickness.in(mm));
+    const double second_x = 2.0 * lead + swirl_square_mm + space;
+    Coupon c = begin(s, CouponKind::swirl);
+    c.legs.push_back(square_leg(s, {lead, 0.0}, swirl_square_mm, true));
+    c.legs.back().label = "square, clockwise";
+    c.legs.push_back(square_leg(s, {second_x, 0.0}, swirl_square_mm, false));
+    c.legs.back().label = "square, counter-clockwise";
+    return finished(std::move(c), s, second_x + swirl_square_mm, swirl_square_mm);
+}
+
+} // namespace torchside::tune

@@ -1,0 +1,276 @@
+#include "core/tune/reading.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "core/cut/capacity.hpp"
+#include "core/tune/next_test.hpp"
+#include "core/tune/plate_terms.hpp"
+#include "core/tune/squareness.hpp"
+
+namespace torchside::tune {
+namespace {
+
+struct Rules {
+    double taper_square_deg = 0.0;
+    double lag_short_deg = 0.0;
+    double lag_long_deg = 0.0;
+    double deg_per_mm_height = 0.0;
+    double height_step_mm = 0.0;
+    double height_step_most_mm = 0.0;
+    double height_least_mm = 0.0;
+    double near_limit_share = 0.0;
+    double sure_from = 0.0;
+};
+
+struct RuleRow {
+    double Rules::*field;
+    double value;
+};
+
+constexpr RuleRow rule_rows[] = {
+#include "generated/tune_rules.inc"
+};
+
+constexpr Rules rules = [] {
+    Rules r{};
+    for (const RuleRow& row : rule_rows)
+        r.*row.field = row.value;
+    return r;
+}();
+
+struct Words {
+    std::string_view what, turn, why;
+};
+
+// In the order of Cause.
+constexpr std::array<Words, cause_count> cause_words{{
+    {"The settings suit this plate.", "Leave everything as it is.",
+     "Nothing that is marked points to a wrong setting."},
+    {"The torch moves too fast.", "Slow down to the feed shown.",
+     "The arc does not keep up: it trails, and what it melts freezes hard under the plate or comes back out of the "
+     "top."},
+    {"The torch moves too slowly.", "Speed up to the feed shown.",
+     "The arc finds no fresh metal and widens: the melt hangs under the plate in beads that come off easily."},
+    {"The torch is too high.", "Lower the torch by the height shown, or the arc volts by the voltage shown.",
+     "A long arc spreads: it takes more from the top of both faces and rounds the edge."},
+    {"The torch is too low.", "Raise the torch by the height shown, or the arc volts by the voltage shown.",
+     "A short arc blows its widest part under the plate; the nozzle may also strike."},
+    {"One face leans and the other does not: the torch is tilted, or the gas swirls.",
+     "Square the torch to the plate; if it is square already, cut the two-direction coupon.",
+     "Height and feed act on both faces alike. Turning the direction round swaps the face that swirl spoils and leaves "
+     "the one that tilt spoils."},
+    {"The nozzle or the electrode is worn.",
+     "Fit new consumables and cut again; this cut is kept out of what is learnt.",
+     "A worn bore sends the arc off to one side, whichever way the torch travels."},
+    {"The table slows down at corners and tight curves.",
+     "Leave the feed alone; allow more corner rounding or slower feed "
+     "on small features only.",
+     "On straight lines the cut is right: where the table cannot hold the feed, the arc stays too long."},
+    {"The plate is near the thickest that this current cuts cleanly.", "Accept some dross, or use more current.",
+     "Close to the limit no feed is free of dross."},
+}};
+
+constexpr Words unsure{"Several causes fit what is marked.", "Mark one more sign before turning anything.",
+                       "Dross and sparks tell most about the feed, the taper of both faces about the height."};
+
+constexpr Sign taper_signs[] = {Sign::square, Sign::narrow_top_both, Sign::narrow_top_one, Sign::narrow_bottom_both,
+                                Sign::narrow_bottom_one};
+constexpr Sign lag_signs[] = {Sign::lag_short, Sign::lag_good, Sign::lag_long};
+
+bool sane(const std::optional<double>& degrees) {
+    return !degrees || std::abs(*degrees) < 45.0;
+}
+
+bool sane(const std::optional<Length>& length, double low_mm) {
+    return !length || (length->in(mm) >= low_mm && length->in(mm) <= 30.0);
+}
+
+std::optional<Fault> refusal(const Signs& seen, const MeasuredCut& m, const MadeCut& made) {
+    const bool taper = m.kerf_top && m.kerf_bottom;
+    if (seen.none() && !taper && !m.lag && !m.left_deg && !m.right_deg)
+        return Fault{"signs", "mark at least one sign, or measure the kerf at the top and the bottom"};
+    if (!sane(m.kerf_top, 0.05) || !sane(m.kerf_bottom, 0.05))
+        return Fault{"kerf_mm", "a kerf is between 0.05 and 30 mm"};
+    if (!sane(m.lag, 0.0))
+        return Fault{"lag_mm", "the drag lines trail by 0 to 30 mm"};
+    if (!sane(m.left_deg) || !sane(m.right_deg))
+        return Fault{"angle_deg", "the angle of a face is between -45 and 45 degrees"};
+    if (!(made.feed.in(mm_min) >= 10.0 && made.feed.in(mm_min) <= 50000.0))
+        return Fault{"feed_mm_min", "the feed of a cut is between 10 and 50000 mm/min"};
+    return std::nullopt;
+}
+
+// The faces as measured, whichever way; nothing when they were not.
+std::optional<Faces> measured_faces(const MeasuredCut& m, Length thickness) {
+    if (m.left_deg && m.right_deg)
+        return faces(*m.left_deg, *m.right_deg);
+    if (m.kerf_top && m.kerf_bottom)
+        return Faces{face_angle_deg(*m.kerf_top, *m.kerf_bottom, thickness), 0.0};
+    return std::nullopt;
+}
+
+Sign taper_sign(const Faces& f) {
+    const bool leans =
+        std::abs(f.leaning_deg) > rules.taper_square_deg && std::abs(f.leaning_deg) > 0.5 * std::abs(f.alike_deg);
+    if (leans) // the worse face decides which way it is narrow
+        return f.alike_deg + std::abs(f.leaning_deg) >= std::abs(f.alike_deg - std::abs(f.leaning_deg))
+                   ? Sign::narrow_top_one
+                   : Sign::narrow_bottom_one;
+    if (std::abs(f.alike_deg) <= rules.taper_square_deg)
+        return Sign::square;
+    return f.alike_deg > 0.0 ? Sign::narrow_top_both : Sign::narrow_bottom_both;
+}
+
+Signs with_measurements(Signs signs, const MeasuredCut& m, const std::optional<Faces>& f, Length thickness) {
+    if (f) {
+        for (const Sign s : taper_signs)
+            signs.clear(s);
+        signs.mark(taper_sign(*f));
+    }
+    if (m.lag) {
+        for (const Sign s : lag_signs)
+            signs.clear(s);
+        const double angle = lag_angle_deg(*m.lag, thickness);
+        signs.mark(angle < rules.lag_short_deg  ? Sign::lag_short
+                   : angle > rules.lag_long_deg ? Sign::lag_long
+                                                : Sign::lag_good);
+    }
+    return signs;
+}
+
+Squareness squareness_of(const Faces& f, Length thickness) {
+    Squareness s;
+    s.angle_deg = std::abs(f.alike_deg) + std::abs(f.leaning_deg);
+    if (f.alike_deg < 0.0)
+        s.angle_deg = -s.angle_deg;
+    s.u = out_of_square(s.angle_deg, thickness);
+    s.zone = edge_zone(thickness);
+    s.range = squareness_range(s.u, thickness);
+    if (s.range)
+        s.limit = squareness_limit(*s.range, thickness);
+    return s;
+}
+
+// What the signs say of the feed: nothing unless a sign that the feed makes is among them.
+std::optional<Verdict> verdict_of(const Signs& s, const std::array<double, cause_count>& chance, Cause cause) {
+    const auto p = [&](Cause c) { return chance[static_cast<std::size_t>(c)]; };
+    if (cause == Cause::too_fast || cause == Cause::too_slow) {
+        if (p(cause) < rules.sure_from)
+            return std::nullopt;
+        return cause == Cause::too_fast ? Verdict::too_fast : Verdict::too_slow;
+    }
+    const bool feed_looks_right = s.has(Sign::dross_none) || s.has(Sign::corners_only);
+    const bool blamed = s.has(Sign::sparks_back) || s.has(Sign::sparks_level) || s.has(Sign::lag_long);
+    if (feed_looks_right && !blamed && p(Cause::too_fast) + p(Cause::too_slow) < rules.sure_from)
+        return Verdict::clean;
+    return std::nullopt;
+}
+
+TestCut row_of(const MadeCut& made, const MeasuredCut& m) {
+    TestCut row;
+    row.material = made.plate.metal;
+    row.thickness = made.plate.thickness;
+    row.current = made.plate.current;
+    row.feed = made.feed;
+    row.kerf_top = m.kerf_top;
+    row.kerf_bottom = m.kerf_bottom;
+    row.arc = made.arc;
+    row.cut_height = made.plate.height;
+    row.nozzle = made.nozzle;
+    return row;
+}
+
+void turn_height(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const ShopView& shop,
+                 const Posterior& posterior) {
+    double by = a.cause == Cause::too_high ? -rules.height_step_mm : rules.height_step_mm;
+    if (f && std::abs(f->alike_deg) > rules.taper_square_deg)
+        by = std::clamp(-f->alike_deg / rules.deg_per_mm_height, -rules.height_step_most_mm, rules.height_step_most_mm);
+    by = std::fmax(by, std::fmin(0.0, rules.height_least_mm - made.plate.height.in(mm)));
+    cut::Plate moved = made.plate;
+    moved.height = moved.height + Length{by, mm};
+    a.knob = Knob::height;
+    a.height_by = Length{by, mm};
+    a.arc_by = arc(posterior, moved).value - arc(posterior, made.plate).value;
+    a.controller_by = *a.arc_by / shop.height_control.divider_ratio;
+}
+
+void turn(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const ShopView& shop, const TestCut& row,
+          const Posterior& posterior) {
+    switch (a.cause) {
+    case Cause::too_fast:
+    case Cause::too_slow: {
+        std::vector<TestCut> log(shop.log.begin(), shop.log.end());
+        log.push_back(row);
+        const Posterior after = learn(log, shop.machine, shop.height_control.gradient);
+        a.knob = Knob::feed;
+        if (const auto outlook = look(after, made.plate, shop.table))
+            a.feed_to = outlook.value().next;
+        return;
+    }
+    case Cause::too_high:
+    case Cause::too_low:
+        return turn_height(a, f, made, shop, posterior);
+    case Cause::leaning:
+        a.knob = f && f->leaning_deg != 0.0 ? Knob::tilt : Knob::direction;
+        if (a.knob == Knob::tilt)
+            a.tilt_by_deg = -f->leaning_deg;
+        return;
+    case Cause::worn:
+        a.knob = Knob::consumables;
+        return;
+    case Cause::corners:
+        a.knob = Knob::corner_speed;
+        return;
+    case Cause::right:
+    case Cause::near_limit:
+        a.knob = Knob::none;
+        return;
+    }
+}
+
+} // namespace
+
+Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
+                             const ShopView& shop) {
+    if (auto fault = refusal(seen, measured, made))
+        return *fault;
+    const cut::Plate plate = plate_of(made.plate, shop.machine.nozzles);
+    const cut::Terms& terms = cut::small_air_torch(plate.metal);
+    if (const auto balance = cut::balance(plate, terms); !balance)
+        return balance.fault();
+    const Posterior posterior = learn(shop.log, shop.machine, shop.height_control.gradient);
+    const Length clean =
+        cut::limits(plate, LearntFeed(posterior), terms, proven(shop.log, plate.metal, plate.current)).clean;
+    const std::optional<Faces> f = measured_faces(measured, plate.thickness);
+    const Signs signs = with_measurements(seen, measured, f, plate.thickness);
+    const auto chance = causes(signs, plate.thickness > rules.near_limit_share * clean);
+    if (!chance)
+        return chance.fault();
+
+    CutReading r;
+    r.causes = chance.value();
+    const auto likeliest = std::max_element(r.causes.begin(), r.causes.end());
+    r.advice.cause = static_cast<Cause>(likeliest - r.causes.begin());
+    r.advice.chance = *likeliest;
+    r.row = row_of(made, measured);
+    r.row.verdict = verdict_of(signs, r.causes, r.advice.cause);
+    r.row.worn = r.advice.cause == Cause::worn && r.advice.chance >= rules.sure_from;
+    if (f)
+        r.squareness = squareness_of(*f, plate.thickness);
+    if (r.advice.chance < rules.sure_from) {
+        r.advice.what = unsure.what;
+        r.advice.turn = unsure.turn;
+        r.advice.why = unsure.why;
+        return r;
+    }
+    const Words& w = cause_words[static_cast<std::size_t>(r.advice.cause)];
+    r.advice.what = w.what;
+    r.advice.turn = w.turn;
+    r.advice.why = w.why;
+    turn(r.advice, f, made, shop, r.row, posterior);
+    return r;
+}
+
+} // namespace torchside::tune

@@ -1,0 +1,95 @@
+#include "core/tune/signs.hpp"
+
+#include <string>
+
+namespace torchside::tune {
+namespace {
+
+struct Row {
+    Sign sign;
+    double share[cause_count];
+};
+
+struct FlatRow {
+    Sign sign;
+    double right, too_fast, too_slow, too_high, too_low, leaning, worn, corners, near_limit;
+};
+
+constexpr FlatRow flat[] = {
+#include "generated/tune_signs.inc"
+};
+static_assert(std::size(flat) == sign_count);
+
+constexpr std::array<Row, sign_count> table = [] {
+    std::array<Row, sign_count> rows{};
+    for (const FlatRow& f : flat)
+        rows[static_cast<std::size_t>(f.sign)] = {
+            f.sign,
+            {f.right, f.too_fast, f.too_slow, f.too_high, f.too_low, f.leaning, f.worn, f.corners, f.near_limit}};
+    return rows;
+}();
+
+// How often each is the cause before anything is seen: priors. The last one depends on the plate.
+constexpr std::array<double, cause_count> before{0.20, 0.20, 0.20, 0.12, 0.06, 0.08, 0.08, 0.06, 0.01};
+constexpr double before_near_limit = 0.30;
+
+constexpr Sign at(std::size_t i) {
+    return static_cast<Sign>(i);
+}
+
+} // namespace
+
+std::string_view words(Sign sign) {
+    constexpr std::array<std::string_view, sign_count> text{"no dross",
+                                                            "dross, comes off easily",
+                                                            "dross, hard",
+                                                            "sparks leave below",
+                                                            "sparks nearly level",
+                                                            "sparks back through the top",
+                                                            "faces square",
+                                                            "narrower at the top, both sides",
+                                                            "narrower at the top, one side",
+                                                            "narrower at the bottom, both sides",
+                                                            "narrower at the bottom, one side",
+                                                            "drag lines upright",
+                                                            "drag lines trail a little",
+                                                            "drag lines trail far",
+                                                            "spatter on top",
+                                                            "top edge rounded",
+                                                            "at corners only",
+                                                            "uneven all round"};
+    return text[static_cast<std::size_t>(sign)];
+}
+
+int group_of(Sign sign) {
+    if (sign <= Sign::dross_hard)
+        return 0;
+    if (sign <= Sign::sparks_back)
+        return 1;
+    if (sign <= Sign::narrow_bottom_one)
+        return 2;
+    return sign <= Sign::lag_long ? 3 : -1;
+}
+
+Outcome<std::array<double, cause_count>> causes(const Signs& signs, bool near_limit) {
+    for (std::size_t i = 0; i < sign_count; ++i)
+        for (std::size_t j = i + 1; j < sign_count; ++j)
+            if (signs.has(at(i)) && signs.has(at(j)) && group_of(at(i)) >= 0 && group_of(at(i)) == group_of(at(j)))
+                return Fault{"signs", "\"" + std::string(words(at(i))) + "\" and \"" + std::string(words(at(j))) +
+                                          "\" rule each other out: mark one of them"};
+    std::array<double, cause_count> chance = before;
+    if (near_limit)
+        chance[static_cast<std::size_t>(Cause::near_limit)] = before_near_limit;
+    for (std::size_t i = 0; i < sign_count; ++i)
+        if (signs.has(at(i)))
+            for (std::size_t c = 0; c < cause_count; ++c)
+                chance[c] *= table[i].share[c];
+    double sum = 0.0;
+    for (const double c : chance)
+        sum += c;
+    for (double& c : chance)
+        c /= sum;
+    return chance;
+}
+
+} // namespace torchside::tune
