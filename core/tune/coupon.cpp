@@ -134,6 +134,7 @@ Leg square_leg(const CouponSettings& s, Point corner, double side, bool clockwis
 
 std::vector<Speed> ladder_feeds(const LadderAdvice& ladder) {
     std::vector<Speed> feeds;
+    feeds.reserve(static_cast<std::size_t>(std::max(ladder.legs, 0)));
     for (int i = 0; i < ladder.legs; ++i)
         feeds.push_back(std::pow(ladder.ratio, i - 0.5 * (ladder.legs - 1)) * ladder.middle);
     return feeds;
