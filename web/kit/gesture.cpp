@@ -5,11 +5,12 @@
 namespace torchside::web {
 namespace {
 
-int region_at(Point p, const std::vector<Region>& regions) {
+/// The topmost region under a point that can be scrolled, or the topmost that can be zoomed.
+int region_at(Point p, const std::vector<Region>& regions, bool zooming = false) {
     for (int i = static_cast<int>(regions.size()) - 1; i >= 0; --i) {
         const Region& r = regions[static_cast<std::size_t>(i)];
         const Point limit = r.limit();
-        if (r.view.holds(p) && (limit.x > 0 || limit.y > 0)) {
+        if (r.view.holds(p) && (zooming ? r.zooms : limit.x > 0 || limit.y > 0)) {
             return i;
         }
     }
@@ -22,6 +23,16 @@ void Region::clamp() {
     const Point most = limit();
     offset.x = std::clamp(offset.x, 0.0F, most.x);
     offset.y = std::clamp(offset.y, 0.0F, most.y);
+}
+
+void Region::zoom_by(Point about, float factor) {
+    const float to = std::clamp(zoom * factor, 1.0F, most_zoom);
+    const float grown = to / zoom;
+    const Point inside{about.x - view.x, about.y - view.y};
+    offset = {(offset.x + inside.x) * grown - inside.x, (offset.y + inside.y) * grown - inside.y};
+    zoom = to;
+    content = {view.w * zoom, view.h * zoom};
+    clamp();
 }
 
 void Gesture::down(Point p, double now, const Tree& tree, const std::vector<Region>& regions) {
@@ -77,12 +88,33 @@ void Gesture::cancel() {
 
 void Gesture::wheel(Point p, Point by, std::vector<Region>& regions) {
     const int at = region_at(p, regions);
-    if (at >= 0) {
+    const int drawing = region_at(p, regions, true);
+    if (drawing >= 0 && (at < 0 || at == drawing)) { // a page that scrolls keeps its wheel
+        regions[static_cast<std::size_t>(drawing)].zoom_by(p, std::exp(-by.y / 240.0F));
+    } else if (at >= 0) {
         Region& region = regions[static_cast<std::size_t>(at)];
         region.offset.x += by.x;
         region.offset.y += by.y;
         region.clamp();
     }
+}
+
+void Gesture::pinch(Point a, Point b, std::vector<Region>& regions) {
+    const Point middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    const float spread = std::max(slop, std::hypot(b.x - a.x, b.y - a.y));
+    if (phase_ != Phase::pinch) {
+        candidate_.clear();
+        region_ = region_at(middle, regions, true);
+        phase_ = Phase::pinch;
+    } else if (region_ >= 0 && region_ < static_cast<int>(regions.size())) {
+        Region& region = regions[static_cast<std::size_t>(region_)];
+        region.zoom_by(last_, spread / spread_);
+        region.offset.x -= middle.x - last_.x;
+        region.offset.y -= middle.y - last_.y;
+        region.clamp();
+    }
+    last_ = middle;
+    spread_ = spread;
 }
 
 bool Gesture::glide(double now, std::vector<Region>& regions) {

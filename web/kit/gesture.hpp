@@ -1,5 +1,5 @@
-// One finger (or the mouse) on the canvas: tap, scroll and momentum. 8 px of slop, scroll wins over press, a press
-// shows after 60 ms, so that a list that is dragged never flashes its rows.
+// Fingers (or the mouse) on the canvas: tap, scroll and momentum, and two fingers that zoom. 8 px of slop, scroll wins
+// over press, a press shows after 60 ms, so that a list that is dragged never flashes its rows.
 #pragma once
 
 #include <string>
@@ -10,17 +10,24 @@
 
 namespace torchside::web {
 
-/// Where a scrolled region stands. Regions live as long as the app, by name.
+/// Where a scrolled region stands. Regions live as long as the app, by name. One that zooms is a drawing as large as
+/// its view, times `zoom`.
 struct Region {
     std::string name;
     Rect view{};
     Point content{}; // size of what is inside
     Point offset{};  // how far it is scrolled
+    bool zooms = false;
+    float zoom = 1; // 1 to most_zoom
+
+    static constexpr float most_zoom = 64;
 
     [[nodiscard]] Point limit() const {
         return {content.x > view.w ? content.x - view.w : 0.0F, content.y > view.h ? content.y - view.h : 0.0F};
     }
     void clamp();
+    /// What is under `about` stays there.
+    void zoom_by(Point about, float factor);
 };
 
 class Gesture {
@@ -36,6 +43,8 @@ public:
     [[nodiscard]] std::string up(Point p, double now, const Tree& tree, bool momentum);
     void cancel();
     void wheel(Point p, Point by, std::vector<Region>& regions);
+    /// Two fingers are here now: the drawing under them moves and grows with them.
+    void pinch(Point a, Point b, std::vector<Region>& regions);
 
     /// Momentum: move on to `now`; true while there is more to come.
     bool glide(double now, std::vector<Region>& regions);
@@ -44,12 +53,13 @@ public:
     [[nodiscard]] const std::string& pressed(double now) const;
     /// Milliseconds until a press that is not shown yet shows; negative: none is waiting.
     [[nodiscard]] double until_shown(double now) const;
-    [[nodiscard]] bool scrolling() const { return phase_ == Phase::scroll || phase_ == Phase::glide; }
+    [[nodiscard]] bool scrolling() const { return phase_ >= Phase::scroll; }
 
 private:
-    enum class Phase { idle, press, scroll, glide };
+    enum class Phase { idle, press, scroll, glide, pinch };
     Phase phase_ = Phase::idle;
     Point start_{}, last_{};
+    float spread_ = 0; // between two fingers
     Point velocity_{}; // px/ms
     double down_at_ = 0, moved_at_ = 0;
     std::string candidate_;

@@ -98,6 +98,27 @@ Point Ui::open_region(std::string_view name, Rect view) {
     return {view.x - region.offset.x, view.y - region.offset.y};
 }
 
+Ui::View Ui::open_view(std::string_view name, Rect view) {
+    const Point corner = open_region(name, view);
+    Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
+    region.zooms = true;
+    return {corner, region.zoom};
+}
+
+void Ui::close_view() {
+    const Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
+    close_region({region.view.w * region.zoom, region.view.h * region.zoom});
+}
+
+void Ui::zoom_view(std::string_view name, float factor) {
+    for (Region& region : regions) {
+        if (region.name == name) {
+            region.zoom_by(region.view.centre(), factor);
+            changed_ = true;
+        }
+    }
+}
+
 void Ui::close_region(Point content) {
     Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
     region.content = content;

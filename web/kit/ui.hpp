@@ -58,6 +58,15 @@ public:
     /// Content that may be larger than its view. Draw at the returned origin; close with the size of what was drawn.
     Point open_region(std::string_view name, Rect view);
     void close_region(Point content);
+    /// A drawing that two fingers, the wheel or zoom_view() enlarge: its scale and where its corner lies now.
+    struct View {
+        Point corner{};
+        float zoom = 1;
+    };
+    View open_view(std::string_view name, Rect view);
+    void close_view();
+    /// Enlarge about the middle of the view; 0 shows the whole again.
+    void zoom_view(std::string_view name, float factor);
 
     // --- text entry
     [[nodiscard]] bool editing(std::string_view id) const { return edit_ && edit_->id == id; }

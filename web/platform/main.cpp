@@ -27,30 +27,44 @@ Point window_size() {
     return {static_cast<float>(w), static_cast<float>(h)};
 }
 
+/// One finger points; two, of which the second came later, pinch. A finger that stays when the other goes begins
+/// nothing.
+void hand_on_finger(const SDL_TouchFingerEvent& event, double now) {
+    static SDL_FingerID fingers[2];
+    static Point places[2];
+    static int count = 0;
+    const Point size = window_size();
+    const Point place{event.x * size.x, event.y * size.y};
+    const int known = count > 0 && event.fingerId == fingers[0]   ? 0
+                      : count > 1 && event.fingerId == fingers[1] ? 1
+                                                                  : -1;
+    if (event.type == SDL_FINGERDOWN && count < 2) {
+        fingers[count] = event.fingerId;
+        places[count] = place;
+        ++count;
+    } else if (known < 0) {
+        return;
+    }
+    if (event.type == SDL_FINGERUP) {
+        count = 0;
+        app->pointer_up(place, now);
+    } else if (count == 2) {
+        places[known < 0 ? 1 : known] = place;
+        app->pinch(places[0], places[1]);
+    } else if (event.type == SDL_FINGERDOWN) {
+        app->pointer_down(place, now);
+    } else {
+        app->pointer_move(place, now);
+    }
+}
+
 void hand_on(const SDL_Event& event) {
     const double now = platform::now_ms();
-    const Point size = window_size();
-    const auto finger = [&] { return Point{event.tfinger.x * size.x, event.tfinger.y * size.y}; };
-    static SDL_FingerID first = 0;
-    static bool touching = false;
     switch (event.type) {
     case SDL_FINGERDOWN:
-        if (!touching) {
-            touching = true;
-            first = event.tfinger.fingerId;
-            app->pointer_down(finger(), now);
-        }
-        break;
     case SDL_FINGERMOTION:
-        if (touching && event.tfinger.fingerId == first) {
-            app->pointer_move(finger(), now);
-        }
-        break;
     case SDL_FINGERUP:
-        if (touching && event.tfinger.fingerId == first) {
-            touching = false;
-            app->pointer_up(finger(), now);
-        }
+        hand_on_finger(event.tfinger, now);
         break;
     case SDL_MOUSEBUTTONDOWN:
         if (event.button.button == SDL_BUTTON_LEFT) {

@@ -32,6 +32,7 @@ public:
     void pointer_move(Point p, double now) { ui_.gesture.move(p, now, ui_.regions); }
     void pointer_up(Point p, double now);
     void wheel(Point p, Point by) { ui_.gesture.wheel(p, by, ui_.regions); }
+    void pinch(Point a, Point b) { ui_.gesture.pinch(a, b, ui_.regions); }
     void notice(std::string_view kind, std::string_view text);
     /// A backup file the user picked: it replaces the workbook, or is refused with the reason and nothing changes.
     void open_file(std::string_view text);
