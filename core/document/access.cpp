@@ -250,6 +250,10 @@ std::optional<Fault> broken_rule(const Workbook& workbook) {
                      '"' + one_line(currency) +
                          "\" is not accepted, accepted is three capital letters such as USD or EUR"};
     }
+    const std::string& key = workbook.shop.seal_key;
+    if (!key.empty() && (key.size() != 64 || key.find_first_not_of("0123456789abcdef") != std::string::npos)) {
+        return Fault{"shop.seal_key", "no key, accepted is 64 digits of 0-9 and a-f, or none"};
+    }
     for (std::size_t i = 0; i < workbook.shop.tests.size(); ++i) {
         const tune::TestCut& cut = workbook.shop.tests[i];
         if (cut.verdict && !cut.feed) {

@@ -37,7 +37,17 @@ constexpr Field price_table[] = {
 };
 constexpr Fields price_fields = price_table;
 
+constexpr Field quote_table[] = {
+    text<&price::QuoteTerms::number>("number", 0, 20, "The shop's own number of the quote."),
+    whole<&price::QuoteTerms::valid_days>("valid_days", 1, 365, "Days the quote holds from the day it is issued.",
+                                          "days"),
+    plain<&price::QuoteTerms::tax>("tax", "", 0, 0.5, "Share added to the price as tax; none for no tax line."),
+    text<&price::QuoteTerms::note>("note", 0, 200, "A line to the customer."),
+};
+constexpr Fields quote_fields = quote_table;
+
 constexpr Field job_table[] = {
+    text<&Job::name>("name", 0, 60, "What the customer calls the part."),
     word<&Job::material>("material", metal_words, "Metal to cut."),
     number<&Job::thickness>("thickness_mm", in_mm, 0.3, 150, "Thickness of the plate."),
     number<&Job::current>("current_a", in_a, 5, 200, "Current to cut at."),
@@ -45,6 +55,7 @@ constexpr Field job_table[] = {
     whole<&Job::quantity>("quantity", 1, 100000, "How many parts."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
     object<&Job::price>("price", &price_fields, "The priced side of the job."),
+    object<&Job::quote>("quote", &quote_fields, "What the quote says beside the price."),
 };
 
 constexpr Field workbook_table[] = {

@@ -155,6 +155,7 @@ constexpr Fields display_fields = display_table;
 
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
+    text<&Shop::contact>("contact", 0, 120, "Telephone or address for the customer's page."),
     object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
     object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
     object<&Shop::table>("table", &table_fields, "The cutting table."),
@@ -164,6 +165,7 @@ constexpr Field shop_table[] = {
     object<&Shop::rates>("rates", &rates_fields, "What an hour and a kilowatt hour cost."),
     list<&Shop::tests>("tests", &test_fields, 0, 500, "Test cuts made in this shop."),
     object<&Shop::display>("display", &display_fields, "How the screens show it."),
+    text<&Shop::seal_key>("seal_key", 0, 64, "Key that seals quotes, 64 hex digits; made on the device."),
 };
 
 } // namespace

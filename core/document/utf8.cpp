@@ -35,8 +35,9 @@ unsigned next(std::string_view& text) {
 }
 
 bool hidden(unsigned p) {
-    return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0x061C || p == 0x200E || p == 0x200F || p == 0x2028 ||
-           p == 0x2029 || (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0xFEFF;
+    return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0xAD || p == 0x061C || p == 0x180E ||
+           (p >= 0x200B && p <= 0x200F) || (p >= 0x2028 && p <= 0x202E) || (p >= 0x2060 && p <= 0x206F) ||
+           p == 0xFEFF || (p >= 0xFFF9 && p <= 0xFFFB) || (p >= 0xE0000 && p <= 0xE007F);
 }
 
 } // namespace

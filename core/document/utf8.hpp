@@ -13,8 +13,8 @@ namespace torchside::document {
 /// Code points in text that is_utf8().
 [[nodiscard]] std::size_t letters(std::string_view text);
 
-/// A control character (C0, DEL, C1) or one that turns the direction of what follows: such text could pose as other
-/// text on the screen or on the customer's page.
+/// A control character (C0, DEL, C1), one that turns the direction of what follows, or one without width: such text
+/// could pose as other text on the screen or on the customer's page.
 [[nodiscard]] bool has_hidden(std::string_view utf8);
 
 void append_utf8(std::string& out, unsigned code_point);

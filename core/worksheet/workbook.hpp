@@ -8,6 +8,7 @@
 #include "core/air/air_system.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
+#include "core/price/quote_terms.hpp"
 #include "core/price/rates.hpp"
 #include "core/quantity/unit_system.hpp"
 #include "core/stock/metal.hpp"
@@ -27,7 +28,8 @@ struct Display {
 };
 
 struct Shop {
-    std::string name{}; // up to 60 letters
+    std::string name{};    // up to 60 letters
+    std::string contact{}; // up to 120 letters: what the customer may call or write to
     Machine machine{};
     HeightControl height_control{};
     Table table{};
@@ -37,9 +39,12 @@ struct Shop {
     price::Rates rates{};
     std::vector<tune::TestCut> tests{}; // 0..500
     Display display{};
+    std::string
+        seal_key{}; // 64 hex digits, or empty: seals quotes; stays on this device and in its backup, never in a link
 };
 
 struct Job {
+    std::string name{}; // up to 60 letters: what the customer calls the part
     Metal material = Metal::mild_steel;
     Length thickness{6, mm};
     Current current{45, ampere};
@@ -47,6 +52,7 @@ struct Job {
     int quantity = 24;
     part::PartSpec part{};
     price::JobPrice price{};
+    price::QuoteTerms quote{};
 };
 
 struct Workbook {

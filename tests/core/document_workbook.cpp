@@ -43,17 +43,17 @@ constexpr BadFile bad_files[] = {
      "torchside: version 2 was written by a newer Torchside, accepted is 1 or older: update first"},
     {R"({"torchside": 1, "shop": {}, "jobs": {}})", "jobs: unknown key, accepted is shop, job"},
     // unknown keys, by name and path
-    {R"({"torchside": 1, "job": {"thickness": 6}})",
-     "job.thickness: unknown key, accepted is material, thickness_mm, current_a, torch, quantity, part, price"},
+    {R"({"torchside": 1, "job": {"thickness": 6}})", "job.thickness: unknown key, accepted is name, material, "
+                                                     "thickness_mm, current_a, torch, quantity, part, price, quote"},
     {R"({"torchside": 1, "shop": {"machine": {"nozzles": [{"rated_current_a": 45}, {"rated_current_a": 45, "d": 1}]}}})",
      "shop.machine.nozzles[1].d: unknown key, accepted is rated_current_a, bore_mm"},
     {"{\"torchside\": 1, \"job\": {\"a\\nb\\u202e\": 6}}",
-     "job.a?b?: unknown key, accepted is material, thickness_mm, current_a, torch, quantity, part, price"},
+     "job.a?b?: unknown key, accepted is name, material, thickness_mm, current_a, torch, quantity, part, price, quote"},
     {R"({"torchside": 1, "torchside ": 1})", "torchside : unknown key, accepted is shop, job"},
     // wrong type
-    {R"({"torchside": 1, "job": 6})",
-     "job: a number is not accepted, accepted is an object with material, thickness_mm, current_a, torch, quantity, "
-     "part, price"},
+    {R"({"torchside": 1, "job": 6})", "job: a number is not accepted, accepted is an object with name, material, "
+                                      "thickness_mm, current_a, torch, quantity, "
+                                      "part, price, quote"},
     {R"({"torchside": 1, "job": {"thickness_mm": "6"}})",
      "job.thickness_mm: \"6\" is not accepted, accepted is 0.3 to 150 mm"},
     {R"({"torchside": 1, "job": {"thickness_mm": null}})",
@@ -147,8 +147,9 @@ TEST_CASE("a missing key takes its default") {
 TEST_CASE("the default workbook is in range and its file is stable") {
     CHECK_FALSE(check(Workbook{}));
     const std::string text = write_workbook(Workbook{});
-    CHECK(text.starts_with("{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"machine\": {\n"
-                           "      \"max_current_a\": 50,\n"));
+    CHECK(text.starts_with(
+        "{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    \"machine\": {\n"
+        "      \"max_current_a\": 50,\n"));
     CHECK(text.find("\"nozzles\": [\n        {\"rated_current_a\": 45, \"bore_mm\": 1.1}\n      ]") !=
           std::string::npos);
     CHECK(text.find("\"run_m\": 15,") != std::string::npos);

@@ -102,6 +102,10 @@ inline Workbook random_workbook(Rng& rng) {
         w.job.current = Current{rng.uniform(30.0, 60.0), ampere};
         w.shop.machine.max_current = Current{rng.uniform(60.0, 90.0), ampere};
     }
+    w.shop.seal_key.clear();
+    for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
+        w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
+    }
     for (tune::TestCut& cut : w.shop.tests) {
         if (cut.verdict && !cut.feed) {
             cut.verdict.reset();
