@@ -86,6 +86,25 @@ test('paste, comma and a wrong entry in the field', async () => {
   await done(page);
 });
 
+test('a figure that need not be given can be taken back', async () => {
+  const page = await start(DESKTOP, { url: shared.host.url + '#/shop/height' });
+  const field = page.getByRole('textbox', { name: 'Volts per mm' });
+  const type = async (text) => {
+    await field.focus();
+    await page.keyboard.press('Control+A');
+    await page.keyboard.press('Delete');
+    await page.keyboard.insertText(text);
+    await page.keyboard.press('Enter');
+    await settled(page);
+  };
+  assert.equal(await field.inputValue(), 'not given');
+  await type('4');
+  await until(async () => /^4\b/.test(await field.inputValue()), 'the figure to be taken');
+  await type('');
+  await until(async () => (await field.inputValue()) === 'not given', 'the figure to be taken back');
+  await done(page);
+});
+
 test('the mirror alone changes the stock', async () => {
   const page = await start(PHONE);
   const before = await feed(page);

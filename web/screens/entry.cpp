@@ -1,5 +1,7 @@
 #include "web/screens/entry.hpp"
 
+#include <utility>
+
 #include "core/document/schema.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/read.hpp"
@@ -14,8 +16,9 @@ namespace {
 /// A text as it was read: a number in the key's unit, or a question with its answers, or what is wrong.
 struct Heard {
     std::optional<double> value;
-    std::string as;    // how it was understood
-    std::string wrong; // why it cannot be used
+    bool nothing = false; // left empty where that is an answer
+    std::string as;       // how it was understood
+    std::string wrong;    // why it cannot be used
     std::string question;
     std::vector<Answer<double>> answers;
 };
@@ -48,8 +51,12 @@ std::optional<double> ask(App& app, Rect place, std::string_view id, const Heard
 }
 
 std::string range_of(std::string_view path) {
-    const auto info = document::field(path);
-    return info ? document::accepted(*info) : std::string();
+    auto info = document::field(path);
+    if (!info) {
+        return {};
+    }
+    const bool may_be_empty = std::exchange(info->nullable, false);
+    return document::accepted(*info) + (may_be_empty ? ", or leave it empty" : "");
 }
 
 struct FieldText {
@@ -61,7 +68,7 @@ struct FieldText {
 };
 
 /// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to
-/// `take`.
+/// `take`, and nothing when the field is left empty where it may be.
 template <class Read, class Take>
 float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take) {
     Ui& ui = app.ui();
@@ -89,8 +96,8 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error, keyboard})) {
         const Heard now = read(entry->text);
         app.refuse("");
-        if (now.value) {
-            take(*now.value); // a refusal stays in app.refusal() and is shown while the field is open
+        if (now.value || (now.nothing && entry->final)) {
+            take(now.value); // a refusal stays in app.refusal() and is shown while the field is open
         }
         const bool unused = !now.wrong.empty() || !now.question.empty() || !app.refusal().empty();
         if (entry->final && unused) {
@@ -104,7 +111,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
         const Rect answers{place.x + 14, place.y + used + 8, place.w - 28, choices_height(ui, h.answers.size(), 2)};
         if (const auto picked = ask(app, answers, f.id, h)) {
             ui.stop_edit();
-            take(*picked);
+            take(picked);
         }
         used += answers.h + 16;
     }
@@ -146,14 +153,16 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     const UnitSystem units = app.book().shop.display.units;
     const bool given = value->type == document::Scalar::Type::number;
     const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given",
-                          std::string(info->meaning), document::accepted(*info)};
+                          std::string(info->meaning), range_of(path)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
-            return Heard{};
+            return Heard{.nothing = true};
         }
         return heard(read_field(text, info->unit, units), [](double v) { return v; });
     };
-    return typed_field(app, place, field, read, [&](double v) { app.set(path, v); });
+    return typed_field(app, place, field, read, [&](std::optional<double> v) {
+        app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr));
+    });
 }
 
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
@@ -162,9 +171,9 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
     const FieldText field{id, label, value ? show_field(*value, unit, units) : "—", std::string(idle),
                           std::string(idle)};
     const auto read = [&](const std::string& text) {
-        return heard(read_field(text, unit, units), [](double v) { return v; });
+        return text.empty() ? Heard{.nothing = true} : heard(read_field(text, unit, units), [](double v) { return v; });
     };
-    return typed_field(app, place, field, read, [&](double v) { value = v; });
+    return typed_field(app, place, field, read, [&](std::optional<double> v) { value = v; });
 }
 
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
@@ -221,7 +230,7 @@ float thickness_entry(App& app, Rect place) {
         return h;
     };
     return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")},
-                       read, [&](double v) { app.set("job.thickness_mm", v); });
+                       read, [&](std::optional<double> v) { app.set("job.thickness_mm", *v); });
 }
 
 float current_entry(App& app, Rect place) {
@@ -231,7 +240,7 @@ float current_entry(App& app, Rect place) {
     };
     return typed_field(app, place,
                        {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")},
-                       read, [&](double v) { app.set("job.current_a", v); });
+                       read, [&](std::optional<double> v) { app.set("job.current_a", *v); });
 }
 
 } // namespace torchside::web
