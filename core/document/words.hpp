@@ -16,8 +16,8 @@ inline constexpr std::string_view breaker_words[] = {"ul489", "iec60898b", "iec6
 inline constexpr std::string_view ended_words[] = {"worn", "pulled"};
 inline constexpr std::string_view verdict_words[] = {"clean", "too_fast", "too_slow"};
 inline constexpr std::string_view pierce_words[] = {"good", "short", "long"};
-inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "ring",   "flange",
-                                                   "gusset", "slotted_plate", "drawing"};
+inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "ring",    "flange",
+                                                   "gusset", "slotted_plate", "bracket", "drawing"};
 inline constexpr std::string_view torch_words[] = {"table", "hand_standoff", "hand_drag"};
 inline constexpr std::string_view unit_words[] = {"metric", "inch"};
 inline constexpr std::string_view theme_words[] = {"auto", "paper", "night"};

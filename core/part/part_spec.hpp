@@ -5,19 +5,21 @@
 
 namespace torchside::part {
 
-enum class Shape { plate, disc, ring, flange, gusset, slotted_plate, drawing };
+enum class Shape { plate, disc, ring, flange, gusset, slotted_plate, bracket, drawing };
 
 struct PartSpec {
     Shape shape = Shape::plate;
-    Length length{100, mm};     // plate, gusset, slotted plate
-    Length width{100, mm};      // plate, gusset, slotted plate
+    Length length{100, mm};     // plate, gusset, slotted plate, bracket
+    Length width{100, mm};      // plate, gusset, slotted plate, bracket
     Length outside{120, mm};    // disc, ring, flange: outside diameter
     Length inside{40, mm};      // ring, flange: bore
     Length hole{11, mm};        // diameter of the holes of a pattern; 0 for none
     int holes = 4;              // how many
     Length hole_circle{90, mm}; // flange: diameter of the bolt circle
-    Length hole_edge{15, mm};   // plate: hole centre to the nearest edges
-    Length corner{0, mm};       // corner radius
+    Length hole_edge{15, mm};   // plate, bracket: hole centre to the nearest edges
+    Length corner{0, mm};       // corner radius; of a bracket: of its outside corners
+    Length leg{30, mm};         // bracket: how wide its legs are
+    Length inner_corner{5, mm}; // bracket: radius of its inside corner
     Length slot_length{40, mm}; // slotted plate: overall
     Length slot_width{12, mm};
 };
