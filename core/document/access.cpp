@@ -40,6 +40,10 @@ std::string shown(const Scalar& value) {
     return '"' + one_line(value.text) + '"';
 }
 
+bool is_plain(std::string_view text) {
+    return std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~' && c != '(' && c != ')'; });
+}
+
 bool number_fits(const FieldInfo& info, double v) {
     if (!std::isfinite(v) || v < info.low || v > info.high) {
         return false;
@@ -67,8 +71,8 @@ bool fits(const FieldInfo& info, const Scalar& value) {
                std::find(info.words.begin(), info.words.end(), value.text) != info.words.end();
     case FieldKind::text: {
         const auto size = static_cast<double>(letters(value.text));
-        return value.type == Type::text && is_utf8(value.text) && !has_hidden(value.text) && size >= info.low &&
-               size <= info.high;
+        return value.type == Type::text && is_utf8(value.text) && !has_hidden(value.text) &&
+               (!info.plain || is_plain(value.text)) && size >= info.low && size <= info.high;
     }
     case FieldKind::object:
     case FieldKind::list:

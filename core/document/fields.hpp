@@ -219,6 +219,14 @@ constexpr Field text(std::string_view key, int low, int high, std::string_view m
     return {key, {FieldKind::text, false, false, double(low), double(high), {}, meaning, {}, {}}, &MemberOf<M>::at};
 }
 
+/// A text that goes into a program for a controller.
+template <auto M>
+constexpr Field program_word(std::string_view key, int low, std::string_view meaning) {
+    Field f = text<M>(key, low, 40, meaning);
+    f.info.plain = true;
+    return f;
+}
+
 template <auto M>
 constexpr Field object(std::string_view key, const Fields* children, std::string_view meaning) {
     Field f{key, {FieldKind::object, false, false, 0, 0, {}, meaning, {}, {}}, &MemberOf<M>::at};

@@ -34,8 +34,8 @@ std::string accepted_value(const FieldInfo& info) {
     case FieldKind::word:
         return one_of(info.words.size(), [&](std::size_t i) { return info.words[i]; });
     case FieldKind::text:
-        return info.low == info.high ? "a text of " + number_text(info.low) + " letters"
-                                     : "a text of " + range(info) + " letters";
+        return "a text of " + (info.low == info.high ? number_text(info.low) : range(info)) +
+               (info.plain ? " plain letters, no brackets" : " letters");
     case FieldKind::list:
         return "a list of " + range(info) + " entries";
     case FieldKind::object:

@@ -27,6 +27,7 @@ struct FieldInfo {
     std::string_view meaning{};                // one short sentence, shown to the user
     std::span<const std::string_view> words{}; // word: what is accepted, in the order of the enum
     std::span<const int> choices{};            // integer: when only these are accepted
+    bool plain = false;                        // text: letters, digits and signs of ASCII without brackets
 };
 
 /// The description of one key; none when the path names nothing in the workbook.

@@ -44,6 +44,9 @@ void scalar_schema(const Field& field, JsonWriter& out) {
         type(is_text ? "string" : info.kind == FieldKind::integer ? "integer" : "number", info.nullable, out);
         out.key(is_text ? "minLength" : "minimum").number(info.low);
         out.key(is_text ? "maxLength" : "maximum").number(info.high);
+        if (info.plain) {
+            out.key("pattern").text("^[ -'*-~]*$");
+        }
     }
 }
 

@@ -64,6 +64,18 @@ constexpr Field table_table[] = {
 };
 constexpr Fields table_fields = table_table;
 
+constexpr Field controller_table[] = {
+    program_word<&Controller::torch_on>("torch_on", 1, "Word that lights the torch."),
+    program_word<&Controller::torch_off>("torch_off", 1, "Word that puts the torch out."),
+    program_word<&Controller::height_on>("height_on", 0, "Word that starts the height control; empty without one."),
+    program_word<&Controller::height_off>("height_off", 0, "Word that holds the height control."),
+    word<&Controller::dwell>("dwell_unit", dwell_words, "Unit of P after G4: seconds or milliseconds."),
+    flag<&Controller::z_words>("z_words", "Programs hold heights; off when the controller sets them by itself."),
+    number<&Controller::safe_height>("safe_height_mm", in_mm, 5, 100, "Height of the torch between cuts."),
+    word<&Controller::units>("units", unit_words, "Units of a program; none: those on screen."),
+};
+constexpr Fields controller_fields = controller_table;
+
 constexpr Field circuit_table[] = {
     number<&supply::Circuit::line>("line_v", in_v, 100, 480, "Voltage of the supply."),
     number<&supply::Circuit::breaker>("breaker_a", in_a, 10, 100, "Rating of the breaker."),
@@ -159,6 +171,7 @@ constexpr Field shop_table[] = {
     object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
     object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
     object<&Shop::table>("table", &table_fields, "The cutting table."),
+    object<&Shop::controller>("controller", &controller_fields, "Words of the table's controller, for programs."),
     object<&Shop::circuit>("circuit", &circuit_fields, "The circuit that feeds the machine."),
     object<&Shop::air>("air", &air_fields, "Compressor, tank and hose."),
     object<&Shop::wear>("wear", &wear_fields, "What the consumables lasted so far."),

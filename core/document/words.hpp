@@ -20,9 +20,10 @@ inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "r
                                                    "gusset", "slotted_plate", "bracket", "drawing"};
 inline constexpr std::string_view torch_words[] = {"table", "hand_standoff", "hand_drag"};
 inline constexpr std::string_view unit_words[] = {"metric", "inch"};
+inline constexpr std::string_view dwell_words[] = {"s", "ms"};
 inline constexpr std::string_view theme_words[] = {"auto", "paper", "night"};
 
-// worksheet
+// worksheet and other results
 inline constexpr std::string_view reach_words[] = {"clean", "edge_start", "sever", "refused"};
 inline constexpr std::string_view circuit_words[] = {"holds", "may_trip", "trips_within_hour", "trips_soon",
                                                      "cannot_deliver"};
@@ -35,6 +36,8 @@ inline constexpr std::string_view tap_words[] = {"fine", "caution", "stop"};
 inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
 inline constexpr std::string_view taught_words[] = {"taught", "worn", "says_nothing", "outside_model"};
 inline constexpr std::string_view air_words[] = {"sustained", "runs_then_waits", "not_enough_pressure"};
+inline constexpr std::string_view coupon_words[] = {"ladder", "heights", "kerf", "swirl"};
+inline constexpr std::string_view piece_words[] = {"line", "clockwise", "counter_clockwise"};
 inline constexpr std::string_view severity_words[] = {"note", "caution", "stop"};
 
 template <class Enum>

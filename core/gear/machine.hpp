@@ -1,11 +1,13 @@
-// What stands in the shop and more than one calculation needs: the plasma power source, its nozzles, the height control
-// and the table. Plain structs; ranges and error texts are in core/document/schema*.cpp.
+// What stands in the shop and more than one calculation needs: the plasma power source, its nozzles, the height
+// control, the table and its controller. Plain structs; ranges and error texts are in core/document/schema*.cpp.
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/quantity/quantity.hpp"
+#include "core/quantity/unit_system.hpp"
 
 namespace torchside {
 
@@ -41,6 +43,21 @@ struct Table {
     Length corner_tolerance{0.05, mm};
     Speed rapid{10000, mm_min};
     bool water = true; // a water tray under the plate
+};
+
+enum class DwellUnit { second, millisecond }; // "s" and "ms" in the workbook
+
+/// What this shop's controller understands in a program. Words are up to 40 plain letters, digits and signs, without
+/// brackets.
+struct Controller {
+    std::string torch_on = "M3";
+    std::string torch_off = "M5";
+    std::string height_on{}; // empty: none
+    std::string height_off{};
+    DwellUnit dwell = DwellUnit::second; // unit of P after G4
+    bool z_words = true;                 // heights are written into a program; off: the controller sets them by itself
+    Length safe_height{15, mm};          // 5..100 mm, for moves between cuts
+    std::optional<UnitSystem> units{};   // of a program; none: those on screen
 };
 
 } // namespace torchside

@@ -18,6 +18,7 @@
 //            measures 48.35 mm: kerf 1.65 mm, offset 0.825 mm. Free of dross from 800 to 1150: cut at 959.2 mm/min.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,7 +45,8 @@ struct Piece {
 
 /// One torch-on: pierce at `start`, along the pieces, torch off.
 struct Leg {
-    std::string label{}; // "3: 821 mm/min"; plain letters, no brackets
+    std::string label{};          // "leg 3"; plain letters, no brackets
+    std::optional<Length> size{}; // of a square or a hole, along the path
     Point start{};
     std::vector<Piece> pieces{};
     Speed feed{};

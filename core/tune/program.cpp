@@ -10,6 +10,7 @@ namespace torchside::tune {
 namespace {
 
 constexpr std::size_t longest_word = 40;
+constexpr const char* same_word = "the same word as torch on, accepted is another one";
 constexpr Speed plunge{1000, mm_min}; // down to cut height: slow enough for any torch lifter; a prior
 
 bool plain(std::string_view text) {
@@ -19,31 +20,37 @@ bool plain(std::string_view text) {
 std::optional<Fault> bad_word(std::string_view field, std::string_view word, bool needed) {
     const bool blank = word.find_first_not_of(' ') == std::string_view::npos;
     if (needed && blank)
-        return Fault{std::string(field), "a program needs this word: set it in the shop"};
+        return Fault{std::string(field), "missing, accepted is 1 to 40 plain letters, no brackets"};
     if (word.size() > longest_word || !plain(word))
-        return Fault{std::string(field), "accepted are up to 40 plain letters, digits and signs, no brackets"};
+        return Fault{std::string(field), "not accepted, accepted is 0 to 40 plain letters, no brackets"};
     return std::nullopt;
 }
 
-std::optional<Fault> refusal(const Coupon& c, const ProgramWords& w) {
-    for (const auto& fault :
-         {bad_word("words.torch_on", w.torch_on, true), bad_word("words.torch_off", w.torch_off, true),
-          bad_word("words.height_on", w.height_on, false),
-          bad_word("words.height_off", w.height_off, !w.height_on.empty())})
+std::optional<Fault> refusal(const Coupon& c, const Controller& w) {
+    for (const auto& fault : {bad_word("shop.controller.torch_on", w.torch_on, true),
+                              bad_word("shop.controller.torch_off", w.torch_off, true),
+                              bad_word("shop.controller.height_on", w.height_on, false),
+                              bad_word("shop.controller.height_off", w.height_off, !w.height_on.empty())})
         if (fault)
             return fault;
+    // Such a word would light the torch before or after a leg.
     if (w.torch_on == w.torch_off)
-        return Fault{"words.torch_off", "torch on and torch off cannot be the same word"};
-    if (!w.heights && c.kind == CouponKind::heights)
-        return Fault{"words.heights", "a height ladder needs a controller that takes heights from the program"};
-    if (w.heights && !(w.safe_height >= c.pierce_height && w.safe_height.in(mm) <= 100.0))
-        return Fault{"words.safe_height_mm", "the safe height is between the pierce height and 100 mm"};
+        return Fault{"shop.controller.torch_off", same_word};
+    if (w.torch_on == w.height_on)
+        return Fault{"shop.controller.height_on", same_word};
+    if (w.torch_on == w.height_off)
+        return Fault{"shop.controller.height_off", same_word};
+    if (!w.z_words && c.kind == CouponKind::heights)
+        return Fault{"shop.controller.z_words",
+                     "a height ladder needs a controller that takes heights from the program"};
+    if (w.z_words && !(w.safe_height >= c.pierce_height && w.safe_height.in(mm) <= 100.0))
+        return Fault{"shop.controller.safe_height_mm", "the safe height is between the pierce height and 100 mm"};
     return std::nullopt;
 }
 
 class Writer {
 public:
-    Writer(const Coupon& coupon, const ProgramWords& words, UnitSystem units)
+    Writer(const Coupon& coupon, const Controller& words, UnitSystem units)
         : coupon_(coupon), words_(words), inches_(units == UnitSystem::inch) {}
 
     std::string write(std::string_view title) {
@@ -73,7 +80,7 @@ private:
         const bool zero = digits.find_first_not_of("0.") == std::string::npos;
         return value < 0.0 && !zero ? "-" + digits : digits;
     }
-    std::string place(double value_mm) const { return inches_ ? fixed(value_mm / 25.4, 4) : fixed(value_mm, 3); }
+    std::string place(double value_mm) const { return inches_ ? fixed(value_mm / 25.4, 5) : fixed(value_mm, 3); }
     std::string place(Length length) const { return place(length.in(mm)); }
     std::string feed(Speed v) const {
         const double per_minute = inches_ ? v.in(in_min) : v.in(mm_min);
@@ -88,7 +95,7 @@ private:
         comment("Check before you run: units, origin, heights, torch words");
         comment("Needs " + place(coupon_.width) + " by " + place(coupon_.height) + (inches_ ? " in" : " mm") +
                 " of plate, origin at lower left");
-        if (words_.heights)
+        if (words_.z_words)
             comment("Z 0 is the top of the plate");
         else
             comment("Heights are set by the controller");
@@ -102,19 +109,19 @@ private:
     }
 
     void up() {
-        if (words_.heights)
+        if (words_.z_words)
             line("G0 Z" + place(words_.safe_height));
     }
 
     void pierce(const Leg& leg) {
         up();
         line("G0 X" + place(leg.start.x_mm) + " Y" + place(leg.start.y_mm));
-        if (words_.heights)
+        if (words_.z_words)
             line("G0 Z" + place(coupon_.pierce_height));
         line(words_.torch_on);
         const double dwell = coupon_.pierce_delay.in(second);
-        line("G4 P" + (words_.dwell_in_ms ? fixed(dwell * 1000.0, 0) : fixed(dwell, 2)));
-        if (words_.heights)
+        line("G4 P" + (words_.dwell == DwellUnit::millisecond ? fixed(dwell * 1000.0, 0) : fixed(dwell, 2)));
+        if (words_.z_words)
             line("G1 Z" + place(leg.cut_height) + " F" + feed(std::min(leg.feed, plunge)));
     }
 
@@ -137,7 +144,8 @@ private:
     }
 
     void cut(const Leg& leg) {
-        comment(leg.label);
+        comment(leg.label + (leg.size ? " " + place(*leg.size) : "") + ": " + feed(leg.feed) +
+                (inches_ ? " in/min, height " : " mm/min, height ") + place(leg.cut_height));
         const bool controlled = leg.height_control && !words_.height_on.empty();
         pierce(leg);
         if (controlled)
@@ -150,18 +158,18 @@ private:
     }
 
     const Coupon& coupon_;
-    const ProgramWords& words_;
+    const Controller& words_;
     bool inches_;
     std::string text_{};
 };
 
 } // namespace
 
-Outcome<std::string> program(const Coupon& coupon, const ProgramWords& words, UnitSystem units,
+Outcome<std::string> program(const Coupon& coupon, const Controller& controller, UnitSystem units,
                              std::string_view title) {
-    if (auto fault = refusal(coupon, words))
+    if (auto fault = refusal(coupon, controller))
         return *fault;
-    return Writer(coupon, words, units).write(title);
+    return Writer(coupon, controller, units).write(title);
 }
 
 } // namespace torchside::tune

@@ -9,7 +9,7 @@
 // Source     words of RS-274 as in the NIST interpreter, NISTIR 6556 (Kramer, Proctor, Messina 2000, key nistir_6556),
 //            from memory: G0 G1 G2 G3 G4 G17 G20 G21 G90 G94 M2; arcs by centre offsets I J. Nothing of any one
 //            controller is taken for granted: torch, height control and dwell words come from the shop.
-// Range      any Coupon. Coordinates to 0.001 mm or 0.0001 in; feeds rounded down, so never above the table's.
+// Range      any Coupon. Coordinates to 0.001 mm or 0.00001 in; feeds rounded down, so never above the table's.
 // Edges      Z 0 is the top of the plate; a shop whose controller sets heights by itself leaves Z words out, and then
 //            a height ladder is refused. Words must be plain letters without brackets or line ends: they are written
 //            as they are.
@@ -17,6 +17,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "core/quantity/outcome.hpp"
 #include "core/quantity/unit_system.hpp"
@@ -24,19 +25,8 @@
 
 namespace torchside::tune {
 
-/// What this shop's controller understands.
-struct ProgramWords {
-    std::string torch_on = "M3";
-    std::string torch_off = "M5";
-    std::string height_on{}; // empty: none
-    std::string height_off{};
-    bool dwell_in_ms = false; // unit of P after G4: seconds, or milliseconds
-    bool heights = true;      // Z words
-    Length safe_height{15, mm};
-};
-
 /// `title` names the plate, e.g. "mild steel 6 mm, 45 A"; it goes into the header.
-[[nodiscard]] Outcome<std::string> program(const Coupon& coupon, const ProgramWords& words, UnitSystem units,
+[[nodiscard]] Outcome<std::string> program(const Coupon& coupon, const Controller& controller, UnitSystem units,
                                            std::string_view title);
 
 } // namespace torchside::tune

@@ -33,6 +33,7 @@ struct Shop {
     Machine machine{};
     HeightControl height_control{};
     Table table{};
+    Controller controller{};
     supply::Circuit circuit{};
     air::AirSystem air{};
     wear::WearLog wear{};

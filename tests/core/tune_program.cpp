@@ -38,7 +38,7 @@ struct Run {
 
 class Interpreter {
 public:
-    explicit Interpreter(const ProgramWords& words) : words_(words) {}
+    explicit Interpreter(const Controller& words) : words_(words) {}
 
     Run run(std::string_view text) {
         while (!text.empty()) {
@@ -146,14 +146,14 @@ private:
             scale_ = 1.0;
             return;
         case 4:
-            run_.dwell_s += words_.dwell_in_ms ? p / 1000 : p;
+            run_.dwell_s += words_.dwell == DwellUnit::millisecond ? p / 1000 : p;
             if (!torch_ || p <= 0)
                 fault("dwell without torch or time: " + line);
             return;
         case 0:
             if (torch_)
                 fault("rapid with the torch on: " + line);
-            if (z_ < words_.safe_height.in(mm)-0.01 && (x != x_ || y != y_) && words_.heights)
+            if (z_ < words_.safe_height.in(mm)-0.01 && (x != x_ || y != y_) && words_.z_words)
                 fault("rapid across below the safe height: " + line);
             break;
         case 1:
@@ -198,14 +198,14 @@ private:
         run_.top = std::fmax(run_.top, std::fmax(y, y_));
     }
 
-    const ProgramWords& words_;
+    const Controller& words_;
     Run run_{};
     bool torch_ = false;
     bool leg_feed_known_ = false;
     double scale_ = 1.0, x_ = 0, y_ = 0, z_ = 0, feed_ = 0;
 };
 
-Run run(const Coupon& c, const ProgramWords& w, UnitSystem units) {
+Run run(const Coupon& c, const Controller& w, UnitSystem units) {
     const auto text = program(c, w, units, "mild steel 6 mm, 45 A");
     REQUIRE(text.ok());
     const Run r = Interpreter(w).run(text.value());
@@ -239,14 +239,14 @@ TEST_CASE("Kerf from a square and from a hole cut on the line") {
 }
 
 TEST_CASE("Every program runs clean in both units and every choice of words") {
-    ProgramWords seconds;
-    ProgramWords own{"M62 P1", "M63 P1", "M64 P2", "M65 P2", true, true, Length{20, mm}};
-    ProgramWords flat;
-    flat.heights = false;
+    Controller seconds;
+    Controller own{"M62 P1", "M63 P1", "M64 P2", "M65 P2", DwellUnit::millisecond, true, Length{20, mm}, {}};
+    Controller flat;
+    flat.z_words = false;
     for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
         for (const Coupon& c : all_coupons(settings())) {
-            for (const ProgramWords* w : {&seconds, &own, &flat}) {
-                if (!w->heights && c.kind == CouponKind::heights)
+            for (const Controller* w : {&seconds, &own, &flat}) {
+                if (!w->z_words && c.kind == CouponKind::heights)
                     continue;
                 CAPTURE(static_cast<int>(c.kind), static_cast<int>(units), w->torch_on.c_str());
                 const Run r = run(c, *w, units);
@@ -258,7 +258,7 @@ TEST_CASE("Every program runs clean in both units and every choice of words") {
                 CHECK(r.bottom >= -0.01);
                 CHECK(r.right <= c.width.in(mm) + 0.01);
                 CHECK(r.top <= c.height.in(mm) + 0.01);
-                if (w->heights)
+                if (w->z_words)
                     CHECK(r.lowest_mm >= 0.5);
             }
         }
@@ -313,23 +313,28 @@ TEST_CASE("What does not fit is refused by name") {
     s.pierce_height = Length{1, mm};
     CHECK(swirl_coupon(s).fault().field == "pierce_height_mm");
     const Coupon c = height_coupon(settings()).value();
-    ProgramWords w;
+    Controller w;
     w.torch_on = " ";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.torch_on");
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_on");
     w.torch_on = "M3\nG0 X0";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.torch_on");
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_on");
     w = {};
     w.height_on = "M64";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.height_off");
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_off");
     w = {};
     w.torch_off = w.torch_on;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.torch_off");
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_off");
     w = {};
-    w.heights = false;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.heights");
+    w.height_off = w.torch_on;
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_off");
+    w.height_on = w.torch_on;
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_on");
+    w = {};
+    w.z_words = false;
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.z_words");
     w = {};
     w.safe_height = Length{2, mm};
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "words.safe_height_mm");
+    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.safe_height_mm");
 }
 
 TEST_CASE("Two squares tell tilt from swirl") {

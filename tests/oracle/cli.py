@@ -58,7 +58,7 @@ def neighbours(spec):
     if "minimum" in spec:
         return [spec["minimum"] - 0.001 - abs(spec["minimum"]) * 1e-6, spec["maximum"] * 1.001 + 0.001, "1", True, []]
     if "maxLength" in spec:
-        return ["x" * (spec["maxLength"] + 1), 7]
+        return ["x" * (spec["maxLength"] + 1), 7] + (["M3 (on)", "M3\u00b2"] if "pattern" in spec else [])
     return ["no such word", 0.5, {}]
 
 

@@ -41,7 +41,14 @@ inline document::Scalar random_scalar(const document::FieldInfo& info, Rng& rng)
         return info.words[rng.below(info.words.size())];
     case FieldKind::text: {
         constexpr std::string_view letters[] = {"A", "z", " ", "\"", "\\", "/", "ß", "é", "⅛", "鉄", "😀", "<", "&"};
+        constexpr std::string_view plain[] = {"M", "6", " ", "\"", "\\", "~", "P", "-"};
         std::string out;
+        if (info.plain) {
+            for (auto n = info.low + static_cast<double>(rng.below(12)); n > 0; --n) {
+                out += plain[rng.below(std::size(plain))];
+            }
+            return std::string_view(out);
+        }
         const bool code = info.low == info.high;
         for (auto n = code ? 3 : rng.below(static_cast<std::size_t>(info.high) + 1); n > 0; --n) {
             out +=

@@ -16,6 +16,8 @@ constexpr Command commands[] = {
     {"physics", "--material M --thickness_mm T --current_a I [--arc_v U] [--bore_mm D]", "the energy balance alone",
      run_physics},
     {"tune", "FILE", "what the test cuts say about the job's stock, and the next test to cut", run_tune},
+    {"coupon", "FILE --kind ladder|heights|kerf|swirl [--units metric|inch] [--format program|json]",
+     "a test coupon as a program to cut", run_coupon},
     {"simulate", "tune --shops N --seed S", "test cuts that made-up shops need, against the 10 % rule", run_simulate},
     {"schema", "", "every key of the workbook: range, default, meaning", run_schema},
 };
