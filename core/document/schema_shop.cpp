@@ -52,6 +52,8 @@ constexpr Field height_control_table[] = {
     number<&HeightControl::input_limit>("input_limit_v", in_v, 1, 1000, "Most the controller's input stands."),
     number<&HeightControl::gradient>("gradient_v_mm", in_v_mm, 0.5, 20,
                                      "Volts for each millimetre of height, measured on this machine."),
+    number<&HeightControl::touch_off>("touch_off_s", in_s, 0, 60,
+                                      "From one arc off to the torch at pierce height: lift, find the plate."),
 };
 constexpr Fields height_control_fields = height_control_table;
 
@@ -138,6 +140,9 @@ constexpr Field rates_table[] = {
     plain<&price::Rates::machine_per_h>("machine_per_h", "money", 0, 1e6,
                                         "Table and machine for one hour, consumables and energy apart."),
     plain<&price::Rates::energy_per_kwh>("energy_per_kwh", "money", 0, 1e6, "Price of one kilowatt hour."),
+    plain<&price::Rates::compressor_kw_m3_min>("compressor_kw_m3_min", "kW/(m3/min)", 3, 20,
+                                               "Power the compressor takes for each m3/min of free air."),
+    plain<&price::Rates::minimum_charge>("minimum_charge", "money", 0, 1e9, "Least price of a job, before tax."),
 };
 constexpr Fields rates_fields = rates_table;
 

@@ -1,6 +1,9 @@
 // A part as the user describes it: a shape by its sizes, or a drawing. Ranges: core/document/schema*.cpp.
 #pragma once
 
+#include <memory>
+
+#include "core/part/outline.hpp"
 #include "core/quantity/quantity.hpp"
 
 namespace torchside::part {
@@ -22,6 +25,9 @@ struct PartSpec {
     Length inner_corner{5, mm}; // bracket: radius of its inside corner
     Length slot_length{40, mm}; // slotted plate: overall
     Length slot_width{12, mm};
+    std::shared_ptr<const Outline> drawing{}; // drawing: what was read, in mm; never changed once made
+
+    friend bool operator==(const PartSpec&, const PartSpec&) = default;
 };
 
 } // namespace torchside::part

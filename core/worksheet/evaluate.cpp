@@ -43,7 +43,7 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
 
 } // namespace
 
-Worksheet evaluate(const Workbook& workbook) {
+Worksheet evaluate(const Workbook& workbook, PartMemo* /*memo*/) {
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
     const Advice advice{shop, job.material};
@@ -53,6 +53,7 @@ Worksheet evaluate(const Workbook& workbook) {
     const Estimate<Voltage> arc = advice.arc_volts(plate);
 
     Worksheet sheet;
+    sheet.part = std::make_shared<const PartStage>();
     sheet.capacity = capacity_of(advice, job.thickness, limits);
     sheet.settings = advice.settings(plate, sheet.capacity.verdict);
     if (sheet.settings) {

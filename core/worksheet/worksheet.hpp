@@ -1,16 +1,21 @@
 // The answer: Workbook in, Worksheet out. The one entry that runs every calculation and collects the warnings.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/air/report.hpp"
 #include "core/cut/settings.hpp"
+#include "core/motion/report.hpp"
+#include "core/price/report.hpp"
 #include "core/safety/report.hpp"
 #include "core/supply/divider.hpp"
 #include "core/supply/report.hpp"
 #include "core/tune/posterior.hpp"
+#include "core/wear/report.hpp"
+#include "core/worksheet/part_stage.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside {
@@ -33,10 +38,16 @@ struct Worksheet {
     supply::Report circuit{};
     air::Report air{};
     safety::Report safety{};
-    std::vector<Warning> warnings{}; // worst first
+    std::shared_ptr<const PartStage> part{}; // never null; without a path when the plate is refused
+    std::optional<Mass> mass{};              // of one part; none without an area
+    std::optional<motion::Report> time{};    // none when there is no path
+    wear::Report wear{};                     // without a path: what is known of the set in the torch alone
+    std::optional<price::Report> price{};    // none when there is no path
+    std::vector<Warning> warnings{};         // worst first
 };
 
-/// Total: every workbook whose fields are in range has a worksheet.
-[[nodiscard]] Worksheet evaluate(const Workbook& workbook);
+/// Total: every workbook whose fields are in range has a worksheet. With a memo the part is not built again as long as
+/// nothing that it depends on has changed; the answer is the same.
+[[nodiscard]] Worksheet evaluate(const Workbook& workbook, PartMemo* memo = nullptr);
 
 } // namespace torchside

@@ -43,16 +43,18 @@ constexpr BadFile bad_files[] = {
      "torchside: version 2 was written by a newer Torchside, accepted is 1 or older: update first"},
     {R"({"torchside": 1, "shop": {}, "jobs": {}})", "jobs: unknown key, accepted is shop, job"},
     // unknown keys, by name and path
-    {R"({"torchside": 1, "job": {"thickness": 6}})", "job.thickness: unknown key, accepted is name, material, "
-                                                     "thickness_mm, current_a, torch, quantity, part, price, quote"},
+    {R"({"torchside": 1, "job": {"thickness": 6}})",
+     "job.thickness: unknown key, accepted is name, material, "
+     "thickness_mm, current_a, torch, quantity, gaps_per_m, run_offs, part, price, quote"},
     {R"({"torchside": 1, "shop": {"machine": {"nozzles": [{"rated_current_a": 45}, {"rated_current_a": 45, "d": 1}]}}})",
      "shop.machine.nozzles[1].d: unknown key, accepted is rated_current_a, bore_mm"},
     {"{\"torchside\": 1, \"job\": {\"a\\nb\\u202e\": 6}}",
-     "job.a?b?: unknown key, accepted is name, material, thickness_mm, current_a, torch, quantity, part, price, quote"},
+     "job.a?b?: unknown key, accepted is name, material, thickness_mm, current_a, torch, quantity, gaps_per_m, "
+     "run_offs, part, price, quote"},
     {R"({"torchside": 1, "torchside ": 1})", "torchside : unknown key, accepted is shop, job"},
     // wrong type
     {R"({"torchside": 1, "job": 6})", "job: a number is not accepted, accepted is an object with name, material, "
-                                      "thickness_mm, current_a, torch, quantity, "
+                                      "thickness_mm, current_a, torch, quantity, gaps_per_m, run_offs, "
                                       "part, price, quote"},
     {R"({"torchside": 1, "job": {"thickness_mm": "6"}})",
      "job.thickness_mm: \"6\" is not accepted, accepted is 0.3 to 150 mm"},

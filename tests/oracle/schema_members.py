@@ -13,6 +13,9 @@ HEADERS = ["core/gear/machine.hpp", "core/wear/wear_log.hpp", "core/air/air_syst
            "core/tune/test_cut.hpp", "core/part/part_spec.hpp", "core/worksheet/workbook.hpp"]
 MEMBER = re.compile(r"^\s+(?!static|friend|using)[\w:<>, ]+?\s(\w+)\s*(?:\{.*\}|=[^;]+)?;", re.M)
 
+# Not a key: what a drawing was read into lives beside the workbook's file.
+ELSEWHERE = {"PartSpec::drawing"}
+
 
 def main():
     schema = "".join(path.read_text() for path in sorted((ROOT / "core/document").glob("schema_*.cpp")))
@@ -20,12 +23,13 @@ def main():
     for header in HEADERS:
         text = re.sub(r"//[^\n]*", "", (ROOT / header).read_text())
         for name, body in re.findall(r"^struct (\w+) \{(.*?)^\};", text, re.M | re.S):
+            body = re.sub(r"^\s+friend [^\n]*", "", body, flags=re.M)
             members = MEMBER.findall(body)
             if len(members) != body.count(";") or not members:
                 failed += 1
                 print(f"{header}: struct {name} has lines this check cannot read")
             for member in members:
-                if re.search(rf"&(\w+::)*{name}::{member}>", schema):
+                if f"{name}::{member}" in ELSEWHERE or re.search(rf"&(\w+::)*{name}::{member}>", schema):
                     passed += 1
                 else:
                     failed += 1
