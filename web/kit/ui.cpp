@@ -119,6 +119,18 @@ void Ui::zoom_view(std::string_view name, float factor) {
     }
 }
 
+void Ui::centre_view(std::string_view name, Point at, float zoom) {
+    for (Region& region : regions) {
+        if (region.name == name) {
+            region.zoom_by(at, zoom / region.zoom);
+            region.offset.x += at.x - region.view.centre().x;
+            region.offset.y += at.y - region.view.centre().y;
+            region.clamp();
+            changed_ = true;
+        }
+    }
+}
+
 void Ui::close_region(Point content) {
     Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
     region.content = content;

@@ -67,6 +67,8 @@ public:
     void close_view();
     /// Enlarge about the middle of the view; 0 shows the whole again.
     void zoom_view(std::string_view name, float factor);
+    /// Enlarge so that what is at this point now comes to the middle.
+    void centre_view(std::string_view name, Point at, float zoom);
 
     // --- text entry
     [[nodiscard]] bool editing(std::string_view id) const { return edit_ && edit_->id == id; }

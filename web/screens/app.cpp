@@ -9,8 +9,10 @@ namespace {
 
 constexpr float two_columns = 700;
 constexpr float three_columns = 1100;
+constexpr std::string_view paths[] = {"#/cut", "#/tune", "#/part", "#/shop"}; // by Place
+
 std::string_view path_of(Place place) {
-    return place == Place::cut ? "#/cut" : place == Place::tune ? "#/tune" : "#/shop";
+    return paths[static_cast<std::size_t>(place)];
 }
 
 constexpr int most_builds = 4; // an activation, what it opens, and a view that shrank: never a loop
@@ -92,7 +94,7 @@ void App::back() {
 void App::take_route(std::string_view fragment) {
     place_ = Place::cut;
     std::string_view rest;
-    for (const Place place : {Place::cut, Place::tune, Place::shop}) {
+    for (const Place place : {Place::cut, Place::tune, Place::part, Place::shop}) {
         const std::string_view path = path_of(place);
         if (fragment.starts_with(path)) {
             place_ = place;

@@ -16,7 +16,7 @@
 
 namespace torchside::web {
 
-enum class Place { cut, tune, shop };
+enum class Place { cut, tune, part, shop };
 enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
@@ -67,6 +67,8 @@ public:
     /// The app's own keypad, or the system's keyboard for this field.
     bool system_keyboard = false;
     ChartFigure chart_figure = ChartFigure::feed;
+    std::optional<std::size_t> contour; // of the part, that is measured
+    std::optional<std::size_t> look_at; // which of the part's problems to enlarge
     /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
     struct Scratch {
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;

@@ -2,6 +2,7 @@
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/part_picture.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 
@@ -19,6 +20,7 @@ struct PlaceTab {
 };
 constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
                              {Place::tune, "place/tune", "Tune", Mark::tune},
+                             {Place::part, "place/part", "Part", Mark::part},
                              {Place::shop, "place/shop", "Shop", Mark::shop}};
 
 void place_screen(App& app, Rect place) {
@@ -29,14 +31,25 @@ void place_screen(App& app, Rect place) {
     case Place::tune:
         tune_screen(app, place);
         break;
+    case Place::part:
+        part_screen(app, place);
+        break;
     case Place::shop:
         shop_screen(app, place);
         break;
     }
 }
 
+void picture_panel(App& app, Rect place) {
+    if (app.place() == Place::part) {
+        part_picture(app, place);
+    } else {
+        chart_panel(app, place);
+    }
+}
+
 const char* sheet_beside(Place place) {
-    return place == Place::cut ? "stock" : place == Place::tune ? "log" : "machine";
+    return place == Place::cut ? "stock" : place == Place::tune ? "log" : place == Place::part ? "shape" : "machine";
 }
 
 bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
@@ -219,21 +232,21 @@ void lay_out(App& app, Rect screen, int columns) {
     left_side(app, screen.take_left(left_column));
     ui.pen().vline(screen.x + 1, whole.y, whole.bottom(), t.rule, 2);
     screen.take_left(2);
-    const bool cut = app.place() == Place::cut;
+    const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
     const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : sheet_beside(app.place());
     if (columns == 2) {
-        if (cut && app.open_sheet().empty()) {
-            chart_panel(app, screen);
+        if (pictured && app.open_sheet().empty()) {
+            picture_panel(app, screen);
         } else {
-            sheet_panel(app, screen, sheet, cut);
+            sheet_panel(app, screen, sheet, pictured);
         }
         return;
     }
     const Rect right = screen.take_right(right_column);
     ui.pen().vline(right.x - 1, whole.y, whole.bottom(), t.rule, 2);
     screen.w -= 2;
-    if (cut) {
-        chart_panel(app, screen);
+    if (pictured) {
+        picture_panel(app, screen);
         sheet_panel(app, right, sheet, !app.open_sheet().empty());
     } else {
         sheet_panel(app, screen, sheet, false);

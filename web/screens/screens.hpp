@@ -17,6 +17,7 @@ void place_bar(App& app, Rect place);
 void cut_screen(App& app, Rect place);
 void chart_panel(App& app, Rect place);
 void tune_screen(App& app, Rect place);
+void part_screen(App& app, Rect place);
 void shop_screen(App& app, Rect place);
 
 /// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
@@ -30,6 +31,8 @@ void air_sheet(App& app, Rect place, bool closable);
 void log_sheet(App& app, Rect place, bool closable);
 void reach_sheet(App& app, Rect place, bool closable);
 void safety_sheet(App& app, Rect place, bool closable);
+void shape_sheet(App& app, Rect place, bool closable);
+void time_sheet(App& app, Rect place, bool closable);
 void section_sheet(App& app, Rect place, std::string_view section, bool closable);
 
 } // namespace torchside::web

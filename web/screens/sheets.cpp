@@ -195,6 +195,10 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         air_sheet(app, place, closable);
     } else if (name == "reach") {
         reach_sheet(app, place, closable);
+    } else if (name == "shape") {
+        shape_sheet(app, place, closable);
+    } else if (name == "time") {
+        time_sheet(app, place, closable);
     } else if (name == "safety") {
         safety_sheet(app, place, closable);
     } else if (name.starts_with("figure/")) {

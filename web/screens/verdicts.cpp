@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/quantity/print.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -115,19 +116,60 @@ Verdict of_warning(const Warning& w) {
     return v;
 }
 
+/// One of the part's problems; the row shows where it is.
+Verdict of_problem(const App& app, std::size_t i) {
+    const part::Problem& problem = app.sheet().part->problems[i];
+    const Sign sign = problem.severity == part::Problem::Severity::stop      ? Sign::stop
+                      : problem.severity == part::Problem::Severity::caution ? Sign::caution
+                                                                             : Sign::holds;
+    std::string way_out = "Show where";
+    if (problem.size_mm > 0) {
+        way_out = print(Length{problem.size_mm, mm}, app.book().shop.display.units).text() + " · show where";
+    }
+    return {problem.code + std::string("/") + std::to_string(i), sign, problem.text, way_out, "", i};
+}
+
+bool is_of_part(const Warning& w) {
+    return w.field.starts_with("job.part") || w.code.starts_with("part_") || w.code.starts_with("time_");
+}
+
+void worst_first(std::vector<Verdict>& rows) {
+    std::stable_sort(rows.begin(), rows.end(), [](const Verdict& a, const Verdict& b) {
+        return static_cast<int>(a.sign) > static_cast<int>(b.sign);
+    });
+}
+
 } // namespace
+
+std::vector<Verdict> part_verdicts(const App& app) {
+    constexpr std::size_t most = 40;
+    std::vector<Verdict> rows;
+    const std::size_t problems = app.sheet().part->problems.size();
+    for (std::size_t i = 0; i < std::min(problems, most); ++i) {
+        rows.push_back(of_problem(app, i));
+    }
+    for (const Warning& w : app.sheet().warnings) {
+        if (is_of_part(w)) {
+            rows.push_back(of_warning(w));
+        }
+    }
+    if (rows.empty()) {
+        rows.push_back(
+            {"part", Sign::holds, "The part can be cut as drawn", "Holes, bridges, leads: nothing found", "shape"});
+    }
+    worst_first(rows);
+    return rows;
+}
 
 std::vector<Verdict> verdicts(const App& app) {
     std::vector<Verdict> rows{plate(app), circuit(app), air_supply(app)};
     for (const Warning& w : app.sheet().warnings) {
-        if (!has_own_row(w.code)) {
+        if (!has_own_row(w.code) && !is_of_part(w)) {
             rows.push_back(of_warning(w));
         }
     }
     rows.push_back(eyes(app));
-    std::stable_sort(rows.begin(), rows.end(), [](const Verdict& a, const Verdict& b) {
-        return static_cast<int>(a.sign) > static_cast<int>(b.sign);
-    });
+    worst_first(rows);
     return rows;
 }
 

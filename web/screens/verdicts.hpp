@@ -1,6 +1,7 @@
 // The verdict rows of the Cut screen, made of what the worksheet says: no judgement is made here.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,10 +15,13 @@ struct Verdict {
     Sign sign = Sign::holds;
     std::string sentence;
     std::string way_out;
-    std::string sheet; // what touching the row opens
+    std::string sheet;                    // what touching the row opens
+    std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };
 
 /// Worst first.
 [[nodiscard]] std::vector<Verdict> verdicts(const App& app);
+/// What stands in the way of the part alone, worst first.
+[[nodiscard]] std::vector<Verdict> part_verdicts(const App& app);
 
 } // namespace torchside::web

@@ -1,0 +1,166 @@
+// Part: what is cut, along which path, how long it takes, and where it will not come out as drawn.
+#include <algorithm>
+
+#include "core/part/measure.hpp"
+#include "core/quantity/print.hpp"
+#include "web/kit/controls.hpp"
+#include "web/kit/figures.hpp"
+#include "web/screens/part_picture.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
+#include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
+
+namespace torchside::web {
+namespace {
+
+struct Cell {
+    const char* key;
+    const char* name;
+    Shown shown;
+    Span span{};
+    std::string about{};
+    const char* sheet = "time";
+};
+
+std::vector<Cell> cells(const App& app) {
+    const Worksheet& sheet = app.sheet();
+    const UnitSystem units = app.book().shop.display.units;
+    const auto printed = [](const Printed& p) { return Shown{p.number, std::string(p.unit), ""}; };
+    std::vector<Cell> out;
+    if (const auto& time = sheet.time) {
+        out.push_back({"time", "Time each", printed(print(time->total.value)), span_of(time->total, second),
+                       show_basis(time->total.basis)});
+        out.push_back({"cut", "Cut length", printed(print(Length{sheet.part->cut_mm, mm}, units))});
+        out.push_back({"starts", "Arc starts", {std::to_string(time->starts), "", ""}});
+        out.push_back({"batch", "Whole batch", printed(print(time->batch))});
+        out.push_back({"slow", "Slow share", printed(print_percent(time->slow_share))});
+    }
+    if (sheet.mass) {
+        out.push_back({
+            "mass",
+            "Mass each",
+            printed(print(*sheet.mass, units)),
+        });
+    }
+    return out;
+}
+
+float figures(App& app, Rect place) {
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.ui().tokens();
+    const auto all = cells(app);
+    const float w = place.w / 3;
+    const float h = small_figure_height();
+    const int rows = (static_cast<int>(all.size()) + 2) / 3;
+    pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Cell& c = all[i];
+        const auto row = static_cast<float>(i / 3);
+        const Rect at{place.x + w * static_cast<float>(i % 3), place.y + (h + 1) * row, w, h};
+        if (small_figure(app.ui(), std::string("part/") + c.key, at,
+                         {c.name, c.shown.number, c.shown.unit, "", c.about, c.span, c.span.high > c.span.low,
+                          app.open_sheet() == c.sheet && i == 0})) {
+            app.open(c.sheet);
+        }
+    }
+    const float height = (h + 1) * static_cast<float>(rows);
+    for (const float x : {place.x + w, place.x + 2 * w}) {
+        pen.vline(x, place.y, place.y + height, t.hairline, 1);
+    }
+    for (int row = 1; row < rows; ++row) {
+        pen.hline(place.x, place.right(), place.y + (h + 1) * static_cast<float>(row), t.hairline, 1);
+    }
+    pen.hline(place.x, place.right(), place.y + height, t.rule, 1.5F);
+    return height + 1;
+}
+
+float rows(App& app, Rect place) {
+    Ui& ui = app.ui();
+    float y = place.y;
+    ui.open_group("part/verdicts", Role::list, {place.x, y, place.w, 0}, "What stands in the way, worst first");
+    for (const Verdict& v : part_verdicts(app)) {
+        const Rect row{place.x, y, place.w, verdict_height(ui, v.sentence, v.way_out, place.w)};
+        if (verdict_row(ui, "part/verdict/" + v.code, row, v.sign, v.sentence, v.way_out)) {
+            if (v.problem) {
+                app.look_at = v.problem;
+                app.contour.reset();
+            } else {
+                app.open(v.sheet);
+            }
+        }
+        y += row.h;
+    }
+    ui.close_group();
+    struct Link {
+        const char* sheet;
+        const char* title;
+        const char* quiet;
+        Mark mark;
+    };
+    constexpr Link links[] = {{"shape", "Shape and sizes", "By touch, or from a drawing", Mark::part}};
+    for (const Link& link : links) {
+        if (link_row(ui, std::string("part/open/") + link.sheet, {place.x, y, place.w, ui.reach()}, link.title,
+                     link.quiet, link.mark, app.open_sheet() == link.sheet)) {
+            app.open(link.sheet);
+        }
+        y += ui.reach();
+    }
+    return y - place.y;
+}
+
+} // namespace
+
+void part_screen(App& app, Rect place) {
+    Ui& ui = app.ui();
+    ui.open_group("part", Role::main, place, "Part");
+    const Point at = ui.open_region("part", place);
+    Rect column{at.x, at.y, place.w, 1e6F};
+    if (!app.wide()) {
+        part_picture(app, column.take_top(std::min(390.0F, place.h * 0.66F)));
+    }
+    if (app.contour && *app.contour < app.sheet().part->outline.contours.size()) {
+        column.take_top(contour_words(app, column));
+    }
+    column.take_top(figures(app, column));
+    column.take_top(rows(app, column) + 12);
+    ui.close_region({place.w, column.y - at.y});
+    ui.close_group();
+}
+
+void time_sheet(App& app, Rect place, bool closable) {
+    sheet(app, place, "time", "Time of one part", closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
+        float y = body.y + 6;
+        const auto& time = app.sheet().time;
+        if (!time) {
+            return words(ui, "time/none", Type::text, {x, y + 6}, w, "Nothing to time: there is no path to cut.",
+                         ui.tokens().ink) +
+                   20;
+        }
+        y += line(app, "time/cutting", {x, y}, w, "Cutting", print(time->cutting.value).text());
+        y += line(app, "time/piercing", {x, y}, w, "Piercing", print(time->piercing.value).text());
+        y += line(app, "time/moving", {x, y}, w, "Moving, arc off", print(time->moving).text());
+        y += line(app, "time/resting", {x, y}, w, "Resting, duty cycle", print(time->resting).text());
+        y += line(app, "time/total", {x, y}, w, "Each", print(time->total.value).text());
+        y += line(app, "time/range", {x, y}, w, "8 times in 10 within", show_range(time->total));
+        y += line(app, "time/batch", {x, y}, w, "All " + std::to_string(app.book().job.quantity),
+                  print(time->batch).text());
+        y += 14;
+        y += words(ui, "time/slow", Type::text, {x, y}, w,
+                   print_percent(time->slow_share).text() +
+                       " of the cut runs under 80 % of the feed: corners, small holes and tight curves, hatched in the "
+                       "picture. Expect dross there; height control should hold there.",
+                   ui.tokens().ink) +
+             10;
+        y += words(ui, "time/basis", Type::label, {x, y}, w,
+                   "Worked out piece by piece from the table's acceleration and corner tolerance, hole speeds, pierce "
+                   "delay, heights and rapids; the band comes from the feed and the pierce delay.",
+                   ui.tokens().quiet);
+        return y + 20 - body.y;
+    });
+}
+
+} // namespace torchside::web
