@@ -257,6 +257,7 @@ Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, con
     r.row = row_of(made, measured);
     r.row.verdict = verdict_of(signs, r.causes, r.advice.cause);
     r.row.worn = r.advice.cause == Cause::worn && r.advice.chance >= rules.sure_from;
+    r.worth_logging = r.row.verdict || r.row.kerf_top || r.row.kerf_bottom || r.row.arc || r.row.worn;
     if (f)
         r.squareness = squareness_of(*f, plate.thickness);
     if (r.advice.chance < rules.sure_from) {

@@ -45,6 +45,7 @@ struct MeasuredCut {
     std::optional<Length> lag{};
     std::optional<double> left_deg{}; // left of travel; positive: kerf wider at the top
     std::optional<double> right_deg{};
+    friend bool operator==(const MeasuredCut&, const MeasuredCut&) = default;
 };
 
 struct ShopView {
@@ -83,6 +84,7 @@ struct CutReading {
     std::array<double, cause_count> causes{}; // in the order of Cause
     std::optional<Squareness> squareness{};   // when the taper was measured
     TestCut row{};                            // for the log
+    bool worth_logging = false;               // the row says something of the feed, the kerf or the arc, or is worn
 };
 
 [[nodiscard]] Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,

@@ -71,6 +71,15 @@ int group_of(Sign sign) {
     return sign <= Sign::lag_long ? 3 : -1;
 }
 
+Signs touched(Signs signs, Sign sign) {
+    if (signs.has(sign))
+        return signs.clear(sign);
+    for (std::size_t i = 0; i < sign_count; ++i)
+        if (group_of(sign) >= 0 && group_of(at(i)) == group_of(sign))
+            signs.clear(at(i));
+    return signs.mark(sign);
+}
+
 Outcome<std::array<double, cause_count>> causes(const Signs& signs, bool near_limit) {
     for (std::size_t i = 0; i < sign_count; ++i)
         for (std::size_t j = i + 1; j < sign_count; ++j)

@@ -57,6 +57,7 @@ public:
         return *this;
     }
     [[nodiscard]] constexpr bool has(Sign sign) const { return (bits_ & bit(sign)) != 0; }
+    friend constexpr bool operator==(const Signs&, const Signs&) = default;
     [[nodiscard]] constexpr bool none() const { return bits_ == 0; }
 
 private:
@@ -69,6 +70,9 @@ private:
 
 /// Signs of one group rule each other out: 0 dross, 1 sparks, 2 taper, 3 lag; -1: a sign that goes with any other.
 [[nodiscard]] int group_of(Sign sign);
+
+/// The signs after a touch on one of them: marked, with the others of its group cleared, or cleared when it was marked.
+[[nodiscard]] Signs touched(Signs signs, Sign sign);
 
 /// Chance of every cause, in the order of Cause; they add up to 1. `near_limit`: the plate is near the thickest that is
 /// cut cleanly.

@@ -1,11 +1,42 @@
 #include "core/worksheet/coupons.hpp"
 
+#include <cmath>
+
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/tune/program.hpp"
 #include "core/worksheet/advice.hpp"
 
 namespace torchside {
+namespace {
+
+tune::TestCut row_of(const Workbook& workbook, const tune::Leg& leg) {
+    const Job& job = workbook.job;
+    tune::TestCut row;
+    row.material = job.material;
+    row.thickness = job.thickness;
+    row.current = job.current;
+    row.feed = Speed{std::floor(leg.feed.in(mm_min)*10.0) / 10.0, mm_min}; // as its program says
+    row.cut_height = leg.cut_height;
+    return row;
+}
+
+// The kerf that one measured size tells, if any.
+Outcome<std::optional<Length>> kerf_of(const tune::Leg& leg, std::optional<Length> measured, bool inside) {
+    if (!measured)
+        return std::optional<Length>{};
+    const Length kerf = tune::kerf_from(*leg.size, *measured, inside);
+    const double most = std::fmin(15.0, 0.5 * leg.size->in(mm));
+    if (!(kerf.in(mm) >= 0.1 && kerf.in(mm) <= most)) {
+        const double size = leg.size->in(mm);
+        return Fault{std::string(leg.label) + "_mm", "not a size of this coupon, accepted is " +
+                                                         print_trimmed(inside ? size + 0.1 : size - most, 1) + " to " +
+                                                         print_trimmed(inside ? size + most : size - 0.1, 1) + " mm"};
+    }
+    return std::optional(kerf);
+}
+
+} // namespace
 
 Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     const Shop& shop = workbook.shop;
@@ -54,6 +85,55 @@ Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon
     return tune::program(coupon, workbook.shop.controller, units,
                          std::string(stock::name(job.material)) + ' ' + thickness +
                              print_trimmed(job.current.in(ampere), 1) + " A");
+}
+
+Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& coupon, std::optional<Length> square,
+                               std::optional<Length> hole) {
+    const tune::Leg& inner = coupon.legs.front();
+    const tune::Leg& outer = coupon.legs.back();
+    if (coupon.kind != tune::CouponKind::kerf || (!square && !hole))
+        return Fault{"square_mm", "missing, accepted is the measured size of a kerf coupon"};
+    const auto of_square = kerf_of(outer, square, false);
+    if (!of_square)
+        return of_square.fault();
+    const auto of_hole = kerf_of(inner, hole, true);
+    if (!of_hole)
+        return of_hole.fault();
+    KerfReading r;
+    r.square = of_square.value();
+    r.hole = of_hole.value();
+    const Length kerf = r.square ? *r.square : *r.hole;
+    r.offset = 0.5 * kerf;
+    r.row = row_of(workbook, r.square ? outer : inner);
+    r.row.kerf_top = kerf;
+    r.row.kerf_bottom = kerf;
+    return r;
+}
+
+Outcome<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon, std::span<const bool> clean) {
+    std::optional<Speed> slowest;
+    std::optional<Speed> fastest;
+    for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
+        const Speed feed = coupon.legs[i].feed;
+        if (!clean[i])
+            continue;
+        slowest = slowest ? std::min(*slowest, feed) : feed;
+        fastest = fastest ? std::max(*fastest, feed) : feed;
+    }
+    if (coupon.kind != tune::CouponKind::ladder || !slowest)
+        return Fault{"clean", "missing, accepted is at least one clean leg of a ladder"};
+    LadderReading r;
+    r.go_on = tune::ladder_choice(*slowest, *fastest);
+    for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
+        const Speed feed = coupon.legs[i].feed;
+        if (!clean[i] && feed > *slowest && feed < *fastest)
+            continue;
+        r.rows.push_back(row_of(workbook, coupon.legs[i]));
+        r.rows.back().verdict = clean[i]          ? tune::Verdict::clean
+                                : feed < *slowest ? tune::Verdict::too_slow
+                                                  : tune::Verdict::too_fast;
+    }
+    return r;
 }
 
 } // namespace torchside

@@ -9,7 +9,9 @@
 // Example    the default shop and job: a ladder of seven legs of 60 mm, G21.
 #pragma once
 
+#include <span>
 #include <string>
+#include <vector>
 
 #include "core/tune/coupon.hpp"
 #include "core/worksheet/workbook.hpp"
@@ -23,5 +25,28 @@ namespace torchside {
 
 /// The coupon as a program in those units.
 [[nodiscard]] Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon);
+
+/// What a kerf coupon measures.
+struct KerfReading {
+    std::optional<Length> square{}; // kerf along its sides
+    std::optional<Length> hole{};   // kerf in the hole, cut slower
+    Length offset{};                // half of the kerf, for the path beside an outline
+    tune::TestCut row{};            // for the log
+};
+
+/// From the measured width of the square and diameter of the hole (each the mean of top and bottom edge); at least one.
+[[nodiscard]] Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& coupon,
+                                             std::optional<Length> square, std::optional<Length> hole);
+
+/// What a feed ladder says when the legs from the slowest to the fastest marked one are clean.
+struct LadderReading {
+    Speed go_on{};                     // the feed to go on with
+    std::vector<tune::TestCut> rows{}; // for the log: marked legs clean, slower ones too slow, faster ones too fast;
+                                       // an unmarked leg between marked ones says nothing
+};
+
+/// `clean`: one flag a leg, in the coupon's order. A Fault when none is marked.
+[[nodiscard]] Outcome<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
+                                                 std::span<const bool> clean);
 
 } // namespace torchside

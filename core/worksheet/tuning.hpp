@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/tune/next_test.hpp"
+#include "core/tune/reading.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside {
@@ -19,6 +20,19 @@ struct Tuning {
     std::vector<tune::RowNote> notes{}; // one a row of shop.tests, in its order
 };
 
+/// A cut of the job's stock as it was seen and measured.
+struct SeenCut {
+    tune::Signs signs{};
+    tune::MeasuredCut measured{};
+    std::optional<Speed> feed{};    // none: the next test's
+    std::optional<Length> height{}; // none: the usual cut height
+    std::optional<Voltage> arc{};   // at the torch
+    friend bool operator==(const SeenCut&, const SeenCut&) = default;
+};
+
 [[nodiscard]] Outcome<Tuning> tuning(const Workbook& workbook);
+
+/// Its cause, the knob to turn, and its row for the log.
+[[nodiscard]] Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen);
 
 } // namespace torchside

@@ -3,6 +3,8 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/worksheet/coupons.hpp"
+#include "core/worksheet/tuning.hpp"
+#include "core/worksheet/worksheet.hpp"
 
 using namespace torchside;
 using Catch::Matchers::WithinAbs;
@@ -68,4 +70,121 @@ TEST_CASE("A program that this shop cannot run is refused by the key to change")
     w.shop.controller = {};
     w.shop.controller.torch_off = "M3";
     CHECK(coupon_program(w, made.value()).fault().field == "shop.controller.torch_off");
+}
+
+TEST_CASE("A measured kerf coupon gives kerf, offset and a row for the log") {
+    const Workbook w;
+    const tune::Coupon c = coupon(w, CouponKind::kerf).value();
+    const Length square = *c.legs.back().size;
+    const Length hole = *c.legs.front().size;
+    // The worked example of core/tune/coupon.hpp: 1.65 mm missing is a kerf of 1.65 mm, offset 0.825 mm.
+    const auto r = read_kerf(w, c, square - Length{1.65, mm}, hole + Length{1.8, mm});
+    REQUIRE(r.ok());
+    CHECK_THAT(r.value().square->in(mm), WithinAbs(1.65, 1e-9));
+    CHECK_THAT(r.value().hole->in(mm), WithinAbs(1.8, 1e-9));
+    CHECK_THAT(r.value().offset.in(mm), WithinAbs(0.825, 1e-9));
+    CHECK_THAT(r.value().row.kerf_top->in(mm), WithinAbs(1.65, 1e-9));
+    CHECK_FALSE(r.value().row.verdict);
+    const auto only_hole = read_kerf(w, c, std::nullopt, hole + Length{1.8, mm});
+    CHECK_THAT(only_hole.value().offset.in(mm), WithinAbs(0.9, 1e-9));
+    CHECK(*only_hole.value().row.feed < *r.value().row.feed);
+    CHECK(read_kerf(w, c, std::nullopt, std::nullopt).fault().field == "square_mm");
+    CHECK(read_kerf(w, c, square + Length{1, mm}, std::nullopt).fault().field == "square_mm");
+    CHECK(read_kerf(w, c, square, std::nullopt).fault().field == "square_mm");
+    CHECK(read_kerf(w, c, std::nullopt, hole).fault().field == "hole_mm");
+    CHECK(read_kerf(w, coupon(w, CouponKind::ladder).value(), square, std::nullopt).fault().field == "square_mm");
+}
+
+TEST_CASE("A measured kerf moves the kerf of the settings") {
+    Workbook w;
+    const double before = coupon(w, CouponKind::kerf).ok() ? evaluate(w).settings->kerf.value.in(mm) : 0.0;
+    const tune::Coupon c = coupon(w, CouponKind::kerf).value();
+    w.shop.tests.push_back(read_kerf(w, c, *c.legs.back().size - Length{2.1, mm}, std::nullopt).value().row);
+    const double after = evaluate(w).settings->kerf.value.in(mm);
+    CHECK(before < 1.9);
+    CHECK(after > before + 0.2);
+    CHECK(after < 2.1);
+}
+
+TEST_CASE("The marked legs of a ladder become rows of the log") {
+    const Workbook w;
+    const tune::Coupon c = coupon(w, CouponKind::ladder).value();
+    REQUIRE(c.legs.size() == 7); // cut in the order 1 3 5 7 2 4 6
+    const bool clean[] = {false, true, true, false, false, true, false};
+    const auto r = read_ladder(w, c, clean);
+    REQUIRE(r.ok());
+    REQUIRE(r.value().rows.size() == 7);
+    using tune::Verdict;
+    const Verdict expected[] = {Verdict::too_slow, Verdict::clean, Verdict::clean,   Verdict::too_fast,
+                                Verdict::too_slow, Verdict::clean, Verdict::too_fast};
+    for (std::size_t i = 0; i < 7; ++i) {
+        CHECK(*r.value().rows[i].verdict == expected[i]);
+        CHECK_THAT(r.value().rows[i].feed->in(mm_min), WithinAbs(c.legs[i].feed.in(mm_min), 0.1001));
+    }
+    CHECK_THAT(r.value().go_on.in(mm_min), WithinAbs(c.legs[5].feed.in(mm_min), 1e-6)); // between legs 3 and 5
+    const bool gap[] = {false, true, true, false, false, false, false};
+    CHECK(read_ladder(w, c, gap).value().rows.size() == 6); // leg 4 between clean legs says nothing
+    const bool none[7] = {};
+    CHECK(read_ladder(w, c, none).fault().field == "clean");
+    CHECK_FALSE(read_ladder(w, coupon(w, CouponKind::kerf).value(), clean).ok());
+}
+
+TEST_CASE("A ladder read off and logged narrows the feed and ends the search") {
+    Workbook w;
+    const auto before = tuning(w);
+    const tune::Coupon c = coupon(w, CouponKind::ladder).value();
+    const bool clean[] = {false, false, true, false, false, true, false};
+    const auto read = read_ladder(w, c, clean);
+    for (const tune::TestCut& row : read.value().rows)
+        w.shop.tests.push_back(row);
+    const auto after = tuning(w);
+    const auto width = [](const Outcome<Tuning>& t) {
+        return t.value().outlook.feed.high / t.value().outlook.feed.low;
+    };
+    CHECK(width(after) < 0.8 * width(before));
+    CHECK(after.value().outlook.best_clean > 0.8);
+}
+
+TEST_CASE("A cut that was seen is read with the job's own plate and feed") {
+    const Workbook w;
+    SeenCut seen;
+    CHECK(read_cut(w, seen).fault().field == "signs");
+    seen.signs = tune::touched(seen.signs, tune::Sign::dross_easy);
+    const auto slow = read_cut(w, seen);
+    REQUIRE(slow.ok());
+    CHECK(slow.value().advice.cause == tune::Cause::too_slow);
+    CHECK(slow.value().worth_logging);
+    CHECK(slow.value().row.feed == tuning(w).value().outlook.next);
+    CHECK(*slow.value().advice.feed_to > *slow.value().row.feed);
+    seen.feed = Speed{1500, mm_min};
+    seen.height = Length{2, mm};
+    seen.arc = Voltage{131, volt};
+    const auto told = read_cut(w, seen).value().row;
+    CHECK(*told.feed == Speed{1500, mm_min});
+    CHECK(*told.cut_height == Length{2, mm});
+    CHECK(*told.arc == Voltage{131, volt});
+    CHECK(*told.nozzle == Current{45, ampere});
+}
+
+TEST_CASE("A reading that says nothing of the feed is not offered to the log") {
+    // Without a verdict and a measurement, a row would count as the feed this shop runs.
+    SeenCut seen;
+    seen.signs.mark(tune::Sign::top_rounded);
+    CHECK_FALSE(read_cut(Workbook{}, seen).value().worth_logging);
+    seen.measured.kerf_top = Length{1.8, mm};
+    seen.measured.kerf_bottom = Length{1.4, mm};
+    CHECK(read_cut(Workbook{}, seen).value().worth_logging);
+}
+
+TEST_CASE("A touch marks a sign, clears the others of its group, and takes it back") {
+    using tune::Sign;
+    tune::Signs s = tune::touched({}, Sign::dross_easy);
+    s = tune::touched(s, Sign::top_spatter);
+    s = tune::touched(s, Sign::dross_hard);
+    CHECK(s.has(Sign::dross_hard));
+    CHECK_FALSE(s.has(Sign::dross_easy));
+    CHECK(s.has(Sign::top_spatter));
+    s = tune::touched(s, Sign::top_rounded);
+    CHECK(s.has(Sign::top_spatter));
+    CHECK_FALSE(tune::touched(s, Sign::dross_hard).has(Sign::dross_hard));
 }
