@@ -142,6 +142,23 @@ void Pen::polygon(const Point* points, int count, Colour colour) const {
     list_.PathFillConvex(packed(colour));
 }
 
+void Pen::hatch(const Point* points, int count, Colour colour) const {
+    constexpr float apart = 7;
+    constexpr float half = 6;
+    float at = 0;
+    for (int i = 0; i + 1 < count; ++i) {
+        const Point a = points[i];
+        const Point d{points[i + 1].x - a.x, points[i + 1].y - a.y};
+        const float length = std::hypot(d.x, d.y);
+        for (; at < length; at += apart) {
+            const Point c{a.x + d.x * at / length, a.y + d.y * at / length};
+            const Point across{d.y / length * half, -d.x / length * half};
+            line({c.x - across.x, c.y - across.y}, {c.x + across.x, c.y + across.y}, colour, 1.5F);
+        }
+        at -= length;
+    }
+}
+
 void Pen::dashes(Point a, Point b, Colour colour, float thickness, float dash, float gap) const {
     const float dx = b.x - a.x;
     const float dy = b.y - a.y;

@@ -9,6 +9,10 @@ struct Point {
     float x = 0, y = 0;
 };
 
+[[nodiscard]] inline bool near(Point a, Point b, float apart) {
+    return std::max(a.x - b.x, b.x - a.x) + std::max(a.y - b.y, b.y - a.y) < apart;
+}
+
 struct Rect {
     float x = 0, y = 0, w = 0, h = 0;
 

@@ -1,7 +1,6 @@
 #include "web/screens/part_picture.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/part/measure.hpp"
 #include "core/part/trace.hpp"
@@ -57,8 +56,7 @@ public:
         for (std::size_t i = 0; i < traced.size(); ++i) {
             const Point p = scale_.at(traced[i]);
             const bool last = i + 1 == traced.size();
-            if (!last && !points_.empty() &&
-                std::abs(p.x - points_.back().x) + std::abs(p.y - points_.back().y) < step_) {
+            if (!last && !points_.empty() && near(p, points_.back(), step_)) {
                 continue;
             }
             points_.push_back(p);
@@ -73,21 +71,8 @@ public:
         }
     }
 
-    /// Short strokes across the line drawn last: slow places are told by more than colour.
-    void hatch(Colour colour) const {
-        float run = 0;
-        for (std::size_t i = 0; i + 1 < points_.size(); ++i) {
-            const Point a = points_[i];
-            const Point b = points_[i + 1];
-            const float length = std::hypot(b.x - a.x, b.y - a.y);
-            for (; run < length; run += 7) {
-                const Point c{a.x + (b.x - a.x) * run / length, a.y + (b.y - a.y) * run / length};
-                const Point across{(b.y - a.y) / length * 6, (a.x - b.x) / length * 6};
-                pen_.line({c.x - across.x, c.y - across.y}, {c.x + across.x, c.y + across.y}, colour, 1.5F);
-            }
-            run -= length;
-        }
-    }
+    /// Across the line drawn last: slow places are told by more than colour.
+    void hatch(Colour colour) const { pen_.hatch(points_.data(), static_cast<int>(points_.size()), colour); }
 
 private:
     const Pen& pen_;
@@ -221,7 +206,8 @@ ContourWords words_of(const App& app, std::size_t i) {
     const UnitSystem units = app.book().shop.display.units;
     const part::Box box = part::box_of(contour);
     std::string size = print(Length{box.width(), mm}, units).text();
-    if (std::abs(box.width() - box.height()) > 5e-4 || contour.role == part::Role::outer) {
+    const bool round = print(Length{box.width(), mm}, units).number == print(Length{box.height(), mm}, units).number;
+    if (!round || contour.role == part::Role::outer) {
         size = print(Length{box.width(), mm}, units).number + " × " + print(Length{box.height(), mm}, units).text();
     }
     const std::string number = ' ' + std::to_string(i + 1);
