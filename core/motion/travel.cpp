@@ -218,7 +218,7 @@ double moves(const part::CutPath& path, const Drive& drive) {
 }
 
 /// A time with its band, `less` and `more` of it left open.
-Estimate<Duration> time(double value, double less, double more, const Basis& basis) {
+Estimate<Duration> banded(double value, double less, double more, const Basis& basis) {
     return {Duration{value, second}, Duration{std::max(0.0, value - less), second}, Duration{value + more, second},
             basis};
 }
@@ -227,8 +227,8 @@ Estimate<Duration> time(double value, double less, double more, const Basis& bas
 Estimate<Duration> sum_of(const Estimate<Duration>& a, const Estimate<Duration>& b) {
     const auto below = [](const Estimate<Duration>& e) { return (e.value - e.low).in(second); };
     const auto above = [](const Estimate<Duration>& e) { return (e.high - e.value).in(second); };
-    return time((a.value + b.value).in(second), std::hypot(below(a), below(b)), std::hypot(above(a), above(b)),
-                a.basis | b.basis);
+    return banded((a.value + b.value).in(second), std::hypot(below(a), below(b)), std::hypot(above(a), above(b)),
+                  a.basis | b.basis);
 }
 
 } // namespace
@@ -255,7 +255,7 @@ Report travel(const part::CutPath& path, const Drive& drive) {
 
     const Estimate<Speed>& feed = drive.feed;
     const double slower = feed.low > Speed{} ? feed.value / feed.low - 1.0 : 0.0, faster = 1.0 - feed.value / feed.high;
-    out.cutting = time(sums.cutting, sums.at_feed * faster, sums.at_feed * slower, feed.basis);
+    out.cutting = banded(sums.cutting, sums.at_feed * faster, sums.at_feed * slower, feed.basis);
     const Estimate<Duration>& delay = drive.pierce_delay;
     const double pierces = standing + gaps;
     out.piercing = {pierces * delay.value, pierces * delay.low, pierces * delay.high, delay.basis};

@@ -22,7 +22,8 @@ Estimate<double> life(double rate, double variance, double prior_life, const Bas
 class Batch {
 public:
     Batch(const Belief& belief, Use now, Use part, double minutes_sd)
-        : belief_(belief), now_(now), part_(part), minutes_sd_(minutes_sd), z0_(reach(0.0)) {}
+        : belief_(belief), now_(now), part_(part), minutes_sd_(minutes_sd), z0_(reach(0.0)), alive_(normal_below(z0_)) {
+    }
 
     /// P(the set in the torch is whole after x more parts).
     [[nodiscard]] double whole(double parts) const { return ratio(reach(parts)); }
@@ -32,7 +33,7 @@ public:
         double low = 0.0, high = 1.0;
         while (whole(high) >= p && high < most)
             low = high, high *= 2.0;
-        for (int i = 0; i < 50; ++i) {
+        for (int i = 0; i < 30; ++i) {
             const double middle = 0.5 * (low + high);
             (whole(middle) >= p ? low : high) = middle;
         }
@@ -67,7 +68,7 @@ private:
     [[nodiscard]] double ratio(double z) const {
         z = std::min(z, z0_); // far past a life, more use of another mix may look like less
         if (z0_ > -25.0)
-            return normal_below(z) / normal_below(z0_);
+            return normal_below(z) / alive_;
         return std::exp(0.5 * (z0_ * z0_ - z * z)) * hazard(z0_) / hazard(z);
     }
     [[nodiscard]] double enough(double sets, double parts) const {
@@ -83,7 +84,7 @@ private:
 
     const Belief& belief_;
     Use now_, part_;
-    double minutes_sd_, z0_;
+    double minutes_sd_, z0_, alive_;
 };
 
 Use typical_start(const WearLog& log) {
@@ -93,10 +94,15 @@ Use typical_start(const WearLog& log) {
     return {1.0, all.starts > 0.0 ? all.minutes / all.starts : priors().minutes_a_start};
 }
 
-void fill_changes(const Batch& batch, int quantity, Report& out) {
+/// Parts that the set in the torch lives to with 90, 50 and 10 %.
+struct Lasts {
+    double surely = 0.0, likely = 0.0, rarely = 0.0;
+};
+
+void fill_changes(const Batch& batch, const Lasts& lasts, int quantity, Report& out) {
     const auto parts = static_cast<double>(quantity);
     out.finishes = batch.whole(parts);
-    const double surely = std::floor(batch.parts_until(0.9)), likely = std::floor(batch.parts_until(0.5));
+    const double surely = std::floor(lasts.surely), likely = std::floor(lasts.likely);
     if (surely < parts)
         out.change_before = static_cast<int>(surely) + 1;
     if (likely < parts)
@@ -136,7 +142,8 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
     const Use measure = cuts ? each : typical_start(log);
     const Batch left{before, now, measure, cuts ? minutes_sd : 0.0};
     const double per = measure.starts;
-    out.starts_left = {per * left.parts_until(0.5), per * left.parts_until(0.9), per * left.parts_until(0.1), basis};
+    const Lasts lasts{left.parts_until(0.9), left.parts_until(0.5), left.parts_until(0.1)};
+    out.starts_left = {per * lasts.likely, per * lasts.surely, per * lasts.rarely, basis};
     out.changes.basis = out.part_uses.basis = out.job_uses.basis = out.cost_each.basis = basis;
     if (!cuts)
         return out;
@@ -149,7 +156,7 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
     const double price = log.set_price;
     out.cost_each = {price * uses, price * out.part_uses.low, price * out.part_uses.high, basis};
     out.cost_each.basis.entered = true;
-    fill_changes(left, quantity, out);
+    fill_changes(left, lasts, quantity, out);
     return out;
 }
 
