@@ -14,11 +14,16 @@ namespace {
 // this very amount, the one with the fewest digits. 15 m is kept as 15000 mm and must be written as 15 again.
 double in_key_unit(double amount, double scale) {
     const double near = amount / scale;
+    if (scale == 1.0) {
+        return amount;
+    }
     double best = near;
     std::size_t best_size = near * scale == amount ? number_text(near).size() : std::string::npos;
     for (const double candidate : {std::nextafter(near, -HUGE_VAL), std::nextafter(near, HUGE_VAL)}) {
-        const std::size_t size = number_text(candidate).size();
-        if (candidate * scale == amount && size < best_size) {
+        if (candidate * scale != amount) {
+            continue;
+        }
+        if (const std::size_t size = number_text(candidate).size(); size < best_size) {
             best = candidate;
             best_size = size;
         }

@@ -68,6 +68,16 @@ bool has_hidden(std::string_view utf8) {
     return false;
 }
 
+std::string without_hidden(std::string_view utf8) {
+    std::string out;
+    while (!utf8.empty()) {
+        if (const unsigned point = next(utf8); !hidden(point)) {
+            append_utf8(out, point);
+        }
+    }
+    return out;
+}
+
 void append_utf8(std::string& out, unsigned code_point) {
     const unsigned p = code_point;
     const auto put = [&](unsigned byte) { out += static_cast<char>(static_cast<unsigned char>(byte)); };

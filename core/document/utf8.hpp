@@ -17,6 +17,9 @@ namespace torchside::document {
 /// could pose as other text on the screen or on the customer's page.
 [[nodiscard]] bool has_hidden(std::string_view utf8);
 
+/// The text without those.
+[[nodiscard]] std::string without_hidden(std::string_view utf8);
+
 void append_utf8(std::string& out, unsigned code_point);
 
 /// Text from outside made fit for one line of an error: at most `most` letters, anything unprintable as '?'.

@@ -1,0 +1,195 @@
+#include "core/document/link.hpp"
+
+#include "core/document/access.hpp"
+#include "core/document/link_pack.hpp"
+#include "core/document/quote_fields.hpp"
+#include "core/document/record.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+using Wrong = std::optional<Fault>;
+
+constexpr std::string_view alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+constexpr std::size_t check_size = 4;
+constexpr std::size_t seal_size = 22; // letters: 16 bytes
+
+Fault damaged() {
+    return {"link", "damaged: letters are missing or changed, accepted is the whole link as it was sent"};
+}
+
+std::string to_letters(std::string_view bytes) {
+    std::string out;
+    unsigned held = 0;
+    unsigned bits = 0;
+    for (const char c : bytes) {
+        held = held << 8 | static_cast<unsigned char>(c);
+        for (bits += 8; bits >= 6; bits -= 6) {
+            out += alphabet[held >> (bits - 6) & 63U];
+        }
+    }
+    if (bits > 0) {
+        out += alphabet[held << (6 - bits) & 63U];
+    }
+    return out;
+}
+
+// False for a letter outside the alphabet, a length that no bytes have, or bits left over that are not 0: so one text
+// only stands for some bytes, and a seal over the text is a seal over the bytes.
+bool from_letters(std::string_view text, std::string& out) {
+    unsigned held = 0;
+    unsigned bits = 0;
+    for (const char c : text) {
+        const std::size_t value = alphabet.find(c);
+        if (value == std::string_view::npos) {
+            return false;
+        }
+        held = held << 6 | static_cast<unsigned>(value);
+        bits += 6;
+        if (bits >= 8) {
+            bits -= 8;
+            out += static_cast<char>(static_cast<unsigned char>(held >> bits & 0xFFU));
+        }
+    }
+    return bits < 6 && (held & ((1U << bits) - 1U)) == 0;
+}
+
+std::string framed(LinkKind kind, std::string_view cbor) {
+    std::string bytes{static_cast<char>(link_version), static_cast<char>(kind)};
+    bytes += cbor;
+    const std::uint32_t check = crc32(bytes);
+    for (unsigned shift = 32; shift > 0;) {
+        shift -= 8;
+        bytes += static_cast<char>(static_cast<unsigned char>(check >> shift & 0xFFU));
+    }
+    return (kind == LinkKind::job ? "j=" : "q=") + to_letters(bytes);
+}
+
+// Where the link begins in an address or an end of one.
+std::string_view tail(std::string_view text) {
+    const std::size_t hash = text.rfind('#');
+    return hash == std::string_view::npos ? text : text.substr(hash + 1);
+}
+
+// The CBOR inside, when everything around it is right.
+Wrong unframe(std::string_view text, LinkKind wanted, std::string& cbor) {
+    if (text.size() > longest_link) {
+        return Fault{"link",
+                     std::to_string(text.size()) + " letters, accepted is up to " + std::to_string(longest_link)};
+    }
+    const auto kind = link_kind(text);
+    if (!kind) {
+        return kind.fault();
+    }
+    std::string_view letters = tail(text).substr(2);
+    const std::size_t dot = letters.find('.');
+    const bool sealed = dot != std::string_view::npos;
+    if (sealed && (kind.value() == LinkKind::job || letters.size() - dot - 1 != seal_size)) {
+        return damaged();
+    }
+    std::string seal;
+    if ((sealed && !from_letters(letters.substr(dot + 1), seal)) || !from_letters(letters.substr(0, dot), cbor) ||
+        cbor.size() < 2 + check_size) {
+        return damaged();
+    }
+    const std::string_view whole = cbor;
+    std::uint32_t check = 0;
+    for (const char c : whole.substr(whole.size() - check_size)) {
+        check = check << 8 | static_cast<unsigned char>(c);
+    }
+    if (crc32(whole.substr(0, whole.size() - check_size)) != check) {
+        return damaged();
+    }
+    const unsigned version = static_cast<unsigned char>(whole[0]);
+    if (version != link_version) {
+        return Fault{"link", "version " + std::to_string(version) + " is not known here, accepted is " +
+                                 std::to_string(link_version) + ": a newer Torchside made it, update first"};
+    }
+    if (whole[1] != static_cast<char>(kind.value()) || kind.value() != wanted) {
+        return Fault{"link", wanted == LinkKind::job ? "a quote, accepted is a job" : "a job, accepted is a quote"};
+    }
+    cbor = cbor.substr(2, cbor.size() - 2 - check_size);
+    return {};
+}
+
+} // namespace
+
+Outcome<LinkKind> link_kind(std::string_view text) {
+    const std::string_view link = tail(text);
+    if (link.starts_with("j=")) {
+        return LinkKind::job;
+    }
+    if (link.starts_with("q=")) {
+        return LinkKind::quote;
+    }
+    return Fault{"link", "not one of Torchside, accepted is what begins with j= or q="};
+}
+
+std::string job_link(const Workbook& workbook) {
+    const Workbook fresh;
+    std::string cbor;
+    pack_object(workbook_fields(), &workbook, &fresh, cbor);
+    return framed(LinkKind::job, cbor);
+}
+
+Outcome<Workbook> open_job_link(std::string_view text) {
+    std::string cbor;
+    if (auto wrong = unframe(text, LinkKind::job, cbor)) {
+        return *wrong;
+    }
+    Workbook workbook;
+    std::string path;
+    CborReader in(cbor);
+    if (auto wrong = unpack_object(workbook_fields(), in, &workbook, path)) {
+        return *wrong;
+    }
+    if (!in.done()) {
+        return damaged();
+    }
+    if (auto wrong = broken_rule(workbook)) {
+        return *wrong;
+    }
+    return workbook;
+}
+
+std::string quote_link(const Quote& quote) {
+    const Quote fresh;
+    const std::string outline = pack_outline(quote.outline);
+    std::string cbor;
+    cbor_head(cbor, Cbor::array, 2);
+    pack_object(quote_fields(), &quote, &fresh, cbor);
+    cbor_head(cbor, Cbor::bytes, outline.size());
+    return framed(LinkKind::quote, cbor + outline);
+}
+
+Outcome<Quote> open_quote_link(std::string_view text) {
+    std::string cbor;
+    if (auto wrong = unframe(text, LinkKind::quote, cbor)) {
+        return *wrong;
+    }
+    Quote quote;
+    std::string path;
+    CborReader in(cbor);
+    std::uint64_t count = 0;
+    if (!in.head(Cbor::array, 2, count) || count != 2) {
+        return damaged();
+    }
+    if (auto wrong = unpack_object(quote_fields(), in, &quote, path)) {
+        return *wrong;
+    }
+    std::string_view outline;
+    if (!in.string(Cbor::bytes, longest_link, outline) || !in.done()) {
+        return damaged();
+    }
+    if (!unpack_outline(outline, quote.outline)) {
+        return Fault{"outline",
+                     "no outline in range, accepted is up to " + std::to_string(most_points) + " points within 20 m"};
+    }
+    if (auto wrong = check_quote(quote)) {
+        return *wrong;
+    }
+    return quote;
+}
+
+} // namespace torchside::document

@@ -1,0 +1,45 @@
+// A whole job, or a quote, as a link: the part of an address after its #, which a browser sends to nobody.
+//
+//   std::string link = job_link(workbook);              // "j=AQGi..."
+//   Outcome<Workbook> back = open_job_link(address);    // the address, or any end of it from the "j" on
+//
+// What       letter, "=", base64url (RFC 4648 section 5, no padding) of: version, kind, CBOR (RFC 8949), CRC-32 over
+// all
+//            before it. The CBOR is a map of small numbers (link_numbers.hpp) to values, of what differs from the
+//            defaults; words by their place in the schema; nothing is compressed, so a link cannot grow when it is
+//            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
+//            and 22 letters more: 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the dot, made and checked by
+//            the page.
+// Range      a job link has all that a workbook has but shop.seal_key. Numbers come back to the last bit.
+// Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does
+// not
+//            fit (a letter lost or changed); a newer version; the other kind; then, by the field's name, whatever the
+//            schema does not accept. Control, direction and zero-width letters are taken out of texts before they are
+//            judged.
+// Example    the demo workbook's job link has fewer than 2000 letters, and so has its quote's.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/document/quote.hpp"
+#include "core/quantity/outcome.hpp"
+#include "core/worksheet/workbook.hpp"
+
+namespace torchside::document {
+
+inline constexpr unsigned link_version = 1;
+inline constexpr std::size_t longest_link = 100000; // letters; 500 test cuts and 200 sets take less than 60 000
+
+enum class LinkKind { job = 1, quote = 2 };
+
+/// The kind of the link in a text by its letter, when there is one.
+[[nodiscard]] Outcome<LinkKind> link_kind(std::string_view text);
+
+[[nodiscard]] std::string job_link(const Workbook& workbook);
+[[nodiscard]] Outcome<Workbook> open_job_link(std::string_view text);
+
+[[nodiscard]] std::string quote_link(const Quote& quote);
+[[nodiscard]] Outcome<Quote> open_quote_link(std::string_view text);
+
+} // namespace torchside::document

@@ -1,0 +1,87 @@
+#include "core/document/quote.hpp"
+
+#include <cmath>
+
+#include "core/document/access.hpp"
+#include "core/document/json.hpp"
+#include "core/document/quote_fields.hpp"
+#include "core/price/money.hpp"
+
+namespace torchside::document {
+
+namespace {
+
+using Wrong = std::optional<Fault>;
+
+Wrong odd_money(const Quote& q) {
+    const int places = price::decimals(q.currency);
+    const std::pair<std::string_view, double> amounts[] = {{"price_each", q.price_each},
+                                                           {"price_total", q.price_total},
+                                                           {"tax_amount", q.tax_amount.value_or(0.0)},
+                                                           {"to_pay", q.to_pay}};
+    for (const auto& [key, value] : amounts) {
+        if (price::amount(price::money(value, places), places) != value) {
+            return Fault{std::string(key), number_text(value) + " is not accepted, accepted is an amount of " +
+                                               std::to_string(places) + " decimals"};
+        }
+    }
+    const price::Money total = price::money(q.price_total, places);
+    const price::Money tax = price::money(q.tax_amount.value_or(0.0), places);
+    if (total + tax != price::money(q.to_pay, places) || q.tax.has_value() != q.tax_amount.has_value()) {
+        return Fault{"to_pay", "does not fit, accepted is the price of all parts and the tax"};
+    }
+    return {};
+}
+
+void write_outline(const QuoteOutline& outline, JsonWriter& out) {
+    out.key("outline_partly").flag(outline.partly);
+    out.key("outline").open('[');
+    for (const QuoteContour& c : outline.contours) {
+        out.open_line('{');
+        if (c.circle_mm > 0.0) {
+            out.key("circle_mm").number(c.circle_mm);
+        } else {
+            out.key("open").flag(c.open);
+        }
+        out.key("points_mm").open('[');
+        for (const part::Point p : c.points) {
+            out.open('[');
+            // The grid's steps, which a product of doubles misses by its last digits.
+            out.number(std::round(p.x * 1000.0) / 1000.0);
+            out.number(std::round(p.y * 1000.0) / 1000.0);
+            out.close();
+        }
+        out.close();
+        out.close();
+    }
+    out.close();
+}
+
+} // namespace
+
+std::optional<Fault> check_quote(const Quote& quote) {
+    std::string path;
+    if (auto wrong = check_object(quote_fields(), &quote, path)) {
+        return wrong;
+    }
+    for (const char c : quote.currency) {
+        if (c < 'A' || c > 'Z') {
+            return Fault{"currency", "no code, accepted is three capital letters such as USD or EUR"};
+        }
+    }
+    return odd_money(quote);
+}
+
+std::string write_quote(const Quote& quote) {
+    JsonWriter out;
+    out.open('{');
+    for (const Field& field : quote_fields()) {
+        out.key(field.key);
+        write_scalar(fetch(field, &quote), out);
+    }
+    write_outline(quote.outline, out);
+    out.close();
+    return out.take();
+}
+
+} // namespace torchside::document

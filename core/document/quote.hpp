@@ -1,0 +1,48 @@
+// What a customer sees, and nothing else: the one thing that a quote link carries.
+//
+// Costs, margin, rates, times, settings and the log have no place here, so no link can give them away. Ranges:
+// schema_quote.cpp; the rules between fields: check_quote().
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/document/quote_outline.hpp"
+#include "core/quantity/outcome.hpp"
+#include "core/quantity/quantity.hpp"
+#include "core/quantity/unit_system.hpp"
+#include "core/stock/metal.hpp"
+
+namespace torchside::document {
+
+struct Quote {
+    std::string shop_name{};
+    std::string contact{};
+    std::string number{};
+    int issued_day = 0; // days since 1970-01-01
+    int valid_days = 30;
+    std::string part_name{};
+    std::string note{};
+    UnitSystem units = UnitSystem::metric; // shown first
+    Metal material = Metal::mild_steel;
+    Length thickness{6, mm};
+    Length length{}; // over all
+    Length width{};
+    int quantity = 1;
+    std::string currency = "USD";
+    double price_each = 0.0; // money: whole minor units of the currency
+    double price_total = 0.0;
+    std::optional<double> tax{};        // share
+    std::optional<double> tax_amount{}; // money
+    double to_pay = 0.0;                // with tax
+    Length tolerance{};                 // the outline is nowhere further from the part's than this
+    QuoteOutline outline{};
+};
+
+/// What is out of range or does not fit together; none when all is as the schema says.
+[[nodiscard]] std::optional<Fault> check_quote(const Quote& quote);
+
+[[nodiscard]] std::string write_quote(const Quote& quote); // JSON
+
+} // namespace torchside::document

@@ -1,0 +1,104 @@
+// Properties of links over random workbooks and quotes, and damaged links. More of both: tests/links.
+#include <catch2/catch_test_macros.hpp>
+
+#include <string>
+
+#include "core/document/intent.hpp"
+#include "core/document/link.hpp"
+#include "core/document/link_numbers.hpp"
+#include "core/document/workbook_file.hpp"
+#include "tests/property/link_bytes.hpp"
+#include "tests/property/random_quote.hpp"
+
+using namespace torchside;
+using namespace torchside::document;
+
+TEST_CASE("a job link gives the same workbook to the last bit, without the seal's key") {
+    test::Rng rng(1);
+    for (int i = 0; i < 2000; ++i) {
+        Workbook w = test::random_workbook(rng);
+        const std::string link = job_link(w);
+        const auto back = open_job_link(link);
+        INFO("workbook " << i << (back ? "" : back.fault().field + ": " + back.fault().text));
+        REQUIRE(back.ok());
+        REQUIRE(back.value().shop.seal_key.empty());
+        w.shop.seal_key.clear();
+        REQUIRE(test::same(w, back.value()));
+        REQUIRE(job_link(back.value()) == link);
+    }
+}
+
+TEST_CASE("a quote link gives the same quote") {
+    test::Rng rng(2);
+    for (int i = 0; i < 2000; ++i) {
+        const Quote q = test::random_quote(rng);
+        const auto fault = check_quote(q);
+        INFO((fault ? fault->field + ": " + fault->text : ""));
+        REQUIRE_FALSE(fault);
+        const auto back = open_quote_link(quote_link(q));
+        INFO("quote " << i << (back ? "" : back.fault().field + ": " + back.fault().text));
+        REQUIRE(back.ok());
+        REQUIRE(test::same(q, back.value()));
+    }
+}
+
+namespace {
+
+// What opening makes of a text is a refusal in one line, or something in range.
+bool one_line_refusal(const Fault& fault) {
+    return !fault.field.empty() && fault.text.find(", accepted is ") != std::string::npos &&
+           (fault.field + fault.text).find('\n') == std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("a damaged link is refused; one that was made to lie is refused or in range") {
+    test::Rng rng(3);
+    int opened = 0;
+    int refused = 0;
+    for (int round = 0; round < 100; ++round) {
+        Workbook w = test::random_workbook(rng);
+        w.shop.tests.resize(std::min<std::size_t>(w.shop.tests.size(), 3));
+        const std::string job = job_link(w);
+        const std::string quote = quote_link(test::random_quote(rng));
+        for (int i = 0; i < 100; ++i) {
+            // The checksum lets one in 2^32 through.
+            const std::string changed = test::damaged(job, rng);
+            REQUIRE((changed == job || !open_job_link(changed)));
+            const std::string inside = test::link_bytes(job);
+            const auto forged =
+                open_job_link(test::checked_link('j', test::damaged(inside.substr(0, inside.size() - 4), rng)));
+            REQUIRE((forged ? !check(forged.value()) : one_line_refusal(forged.fault())));
+            const std::string in_quote = test::link_bytes(quote);
+            const auto lie =
+                open_quote_link(test::checked_link('q', test::damaged(in_quote.substr(0, in_quote.size() - 4), rng)));
+            REQUIRE((lie ? !check_quote(lie.value()) : one_line_refusal(lie.fault())));
+            opened += (forged ? 1 : 0) + (lie ? 1 : 0);
+            refused += (forged ? 0 : 1) + (lie ? 0 : 1);
+        }
+    }
+    CHECK(opened > 200);
+    CHECK(refused > 5000);
+}
+
+namespace {
+
+void each_key(Fields fields, void (*act)(std::string_view)) {
+    for (const Field& f : fields) {
+        act(f.key);
+        if (f.children) {
+            each_key(*f.children, act);
+        }
+    }
+}
+
+} // namespace
+
+TEST_CASE("every key but the seal's has a number for links: a new one goes to the end of link_numbers.cpp") {
+    const auto has_number = [](std::string_view key) {
+        INFO(key);
+        CHECK(link_number(key).has_value() == (key != "seal_key"));
+    };
+    each_key(workbook_fields(), has_number);
+    each_key(quote_fields(), has_number);
+}
