@@ -172,11 +172,15 @@ void pack_object(Fields fields, const void* object, const void* fresh, std::stri
         if (equal(field, object, fresh)) {
             continue;
         }
-        if (const auto number = link_number(field.key)) {
-            cbor_head(entries, Cbor::unsigned_int, *number);
-            pack_field(field, object, fresh, entries);
-            ++count;
+        std::string value;
+        pack_field(field, object, fresh, value);
+        const auto number = link_number(field.key);
+        if (!number || (field.info.kind == FieldKind::object && value.size() == 1)) {
+            continue; // the seal's key, and an object that differs in nothing else
         }
+        cbor_head(entries, Cbor::unsigned_int, *number);
+        entries += value;
+        ++count;
     }
     cbor_head(out, Cbor::map, count);
     out += entries;

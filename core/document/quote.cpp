@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/document/access.hpp"
+#include "core/document/date.hpp"
 #include "core/document/json.hpp"
 #include "core/document/quote_fields.hpp"
 #include "core/price/money.hpp"
@@ -59,6 +60,38 @@ void write_outline(const QuoteOutline& outline, JsonWriter& out) {
 
 } // namespace
 
+Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price, int issued_day) {
+    const Shop& shop = workbook.shop;
+    const Job& job = workbook.job;
+    const auto plain = [&](price::Money money) { return price::amount(money, price.decimals); };
+    Quote q;
+    q.shop_name = shop.name;
+    q.contact = shop.contact;
+    q.number = job.quote.number;
+    q.issued_day = issued_day;
+    q.valid_days = job.quote.valid_days;
+    q.part_name = job.name;
+    q.note = job.quote.note;
+    q.units = shop.display.units;
+    q.material = job.material;
+    q.thickness = job.thickness;
+    q.quantity = job.quantity;
+    q.currency = shop.rates.currency;
+    q.price_each = plain(price.each);
+    q.price_total = plain(price.total);
+    if (price.tax) {
+        q.tax = job.quote.tax;
+        q.tax_amount = plain(*price.tax);
+    }
+    q.to_pay = plain(price.to_pay);
+    Simplified shown = simplified(outline);
+    q.length = shown.length;
+    q.width = shown.width;
+    q.tolerance = shown.tolerance;
+    q.outline = std::move(shown.outline);
+    return q;
+}
+
 std::optional<Fault> check_quote(const Quote& quote) {
     std::string path;
     if (auto wrong = check_object(quote_fields(), &quote, path)) {
@@ -79,6 +112,8 @@ std::string write_quote(const Quote& quote) {
         out.key(field.key);
         write_scalar(fetch(field, &quote), out);
     }
+    out.key("issued").text(iso_day(quote.issued_day));
+    out.key("valid_until").text(iso_day(quote.issued_day + quote.valid_days));
     write_outline(quote.outline, out);
     out.close();
     return out.take();

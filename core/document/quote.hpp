@@ -9,10 +9,13 @@
 #include <vector>
 
 #include "core/document/quote_outline.hpp"
+#include "core/part/outline.hpp"
+#include "core/price/report.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/unit_system.hpp"
 #include "core/stock/metal.hpp"
+#include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {
 
@@ -39,6 +42,10 @@ struct Quote {
     Length tolerance{};                 // the outline is nowhere further from the part's than this
     QuoteOutline outline{};
 };
+
+/// The quote of a job: its part as drawn, its price, and the day it is issued.
+[[nodiscard]] Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price,
+                               int issued_day);
 
 /// What is out of range or does not fit together; none when all is as the schema says.
 [[nodiscard]] std::optional<Fault> check_quote(const Quote& quote);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <iterator>
 #include <numbers>
 
 #include "core/part/measure.hpp"
@@ -19,6 +20,8 @@ using part::Point;
 constexpr double arc_share = 0.3;
 constexpr double drop_share = 0.4;
 constexpr double grid_share = 0.4;
+
+constexpr std::ptrdiff_t most_contours = 160; // of three points each they always fit
 
 constexpr double longest_mm = 20000.0;
 
@@ -147,24 +150,34 @@ QuoteOutline at_tolerance(const part::Outline& outline, Point low, double tolera
     return out;
 }
 
-std::size_t points_of(const QuoteContour& c) {
-    return c.circle_mm > 0.0 ? 2 : c.points.size();
-}
-
 std::size_t points_of(const QuoteOutline& outline) {
     std::size_t count = 0;
     for (const QuoteContour& c : outline.contours) {
-        count += points_of(c);
+        count += c.circle_mm > 0.0 ? 2 : c.points.size();
     }
     return count;
 }
 
-double extent(const QuoteContour& c) {
-    part::Box box;
-    for (const Point p : c.points) {
-        box.add(p);
+double extent(const Contour& c) {
+    const part::Box box = part::box_of(c);
+    return box.width() + box.height();
+}
+
+/// The largest contours, in their order.
+part::Outline largest(const part::Outline& outline) {
+    std::vector<double> extents;
+    for (const Contour& c : outline.contours) {
+        extents.push_back(extent(c));
     }
-    return c.circle_mm + box.width() + box.height();
+    std::nth_element(extents.begin(), extents.end() - most_contours, extents.end());
+    const double least = *(extents.end() - most_contours);
+    part::Outline out;
+    for (const Contour& c : outline.contours) {
+        if (extent(c) >= least && std::ssize(out.contours) < most_contours) {
+            out.contours.push_back(c);
+        }
+    }
+    return out;
 }
 
 // ---- bytes: numbers of seven bits a byte, least first, the eighth bit says that more follow
@@ -213,31 +226,25 @@ enum class Form : std::uint8_t { closed, open, circle };
 
 Simplified simplified(const part::Outline& outline) {
     Simplified out;
-    const part::Box box = part::box_of(outline);
+    part::Box box;
+    for (const Contour& c : outline.contours) {
+        box.add(part::box_of(c));
+    }
     if (box.empty() || !(box.width() > 0.0 || box.height() > 0.0)) {
         return out;
     }
     out.length = Length{box.width(), mm};
     out.width = Length{box.height(), mm};
     const double longest = std::max(box.width(), box.height());
+    const bool many = std::ssize(outline.contours) > most_contours;
+    const part::Outline kept = many ? largest(outline) : outline;
     int step_um = static_cast<int>(std::ceil(std::max(0.05, longest / 2000.0) * grid_share * 1000.0));
-    for (;; step_um *= 2) {
-        const double tolerance = step_um / 1000.0 / grid_share;
-        out.outline = at_tolerance(outline, box.low, tolerance, step_um);
-        out.tolerance = Length{tolerance, mm};
-        if (points_of(out.outline) <= most_points || tolerance > longest / 50.0) {
-            break;
-        }
-    }
-    while (points_of(out.outline) > most_points) {
-        auto& contours = out.outline.contours;
-        auto smallest = contours.begin();
-        for (auto c = contours.begin(); c != contours.end(); ++c) {
-            smallest = extent(*c) < extent(*smallest) ? c : smallest;
-        }
-        contours.erase(smallest);
-        out.outline.partly = true;
-    }
+    do {
+        out.outline = at_tolerance(kept, box.low, step_um / 1000.0 / grid_share, step_um);
+        out.tolerance = Length{step_um / 1000.0 / grid_share, mm};
+        step_um *= 2;
+    } while (points_of(out.outline) > most_points);
+    out.outline.partly = out.outline.contours.size() < outline.contours.size();
     return out;
 }
 

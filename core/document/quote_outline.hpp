@@ -4,8 +4,8 @@
 // is
 //            the form in a link: whole steps of a grid, differences as variable-length integers.
 // Range      parts up to 20 m; at most most_points points, a circle counting as two. What does not fit at the wanted
-//            tolerance gets twice the tolerance, and so on; what then still does not (more than 166 contours) loses its
-//            smallest contours.
+//            tolerance gets twice the tolerance, and so on. Of more than 160 contours the largest are kept, and what a
+//            wide tolerance swallows goes too: `partly` says so.
 // Edges      an open contour (a scribed line) stays open. Nothing, or an outline without extent: an empty one.
 // Example    a 120 mm square plate with four holes is four circles and one polygon of four points, 32 bytes.
 #pragma once

@@ -21,6 +21,8 @@ Outcome<std::string> run_chart(const Arguments& arguments);
 Outcome<std::string> run_physics(const Arguments& arguments);
 Outcome<std::string> run_tune(const Arguments& arguments);
 Outcome<std::string> run_coupon(const Arguments& arguments);
+Outcome<std::string> run_link(const Arguments& arguments);
+Outcome<std::string> run_open(const Arguments& arguments);
 Outcome<std::string> run_simulate(const Arguments& arguments);
 Outcome<std::string> run_schema(const Arguments& arguments);
 

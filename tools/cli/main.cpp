@@ -18,6 +18,9 @@ constexpr Command commands[] = {
     {"tune", "FILE", "what the test cuts say about the job's stock, and the next test to cut", run_tune},
     {"coupon", "FILE --kind ladder|heights|kerf|swirl [--units metric|inch] [--format program|json]",
      "a test coupon as a program to cut", run_coupon},
+    {"link", "job FILE | link quote FILE --date D", "the job, or what its customer may see, as a link's fragment",
+     run_link},
+    {"open", "LINK", "the workbook or the quote that a link holds", run_open},
     {"simulate", "tune --shops N --seed S", "test cuts that made-up shops need, against the 10 % rule", run_simulate},
     {"schema", "", "every key of the workbook: range, default, meaning", run_schema},
 };
