@@ -169,15 +169,16 @@ Point centroid_of(const Contour& c) {
     return m.area != 0.0 ? origin + (1.0 / m.area) * m.first : origin;
 }
 
+int winding_of(const Piece& piece, Point p) {
+    return piece.straight() || piece.from == piece.to ? ray_straight(piece.from, piece.to, p) : ray_arc(piece, p);
+}
+
 bool holds(const Contour& c, Point p) {
     if (c.role == Role::open)
         return false;
     int winding = 0;
-    for (std::size_t i = 0; i < c.points.size(); ++i) {
-        const Piece piece = piece_of(c, i);
-        winding +=
-            piece.straight() || piece.from == piece.to ? ray_straight(piece.from, piece.to, p) : ray_arc(piece, p);
-    }
+    for (std::size_t i = 0; i < c.points.size(); ++i)
+        winding += winding_of(piece_of(c, i), p);
     return winding != 0;
 }
 

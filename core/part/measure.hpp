@@ -20,6 +20,8 @@
 
 namespace torchside::part {
 
+struct Piece; // piece.hpp
+
 /// Empty when low.x > high.x.
 struct Box {
     Point low{1e300, 1e300};
@@ -35,6 +37,8 @@ struct Box {
 [[nodiscard]] double area_mm2(const Contour& c);
 [[nodiscard]] Box box_of(const Contour& c);
 [[nodiscard]] Point centroid_of(const Contour& c);
+/// What a ray from the point to the right counts at a piece: +1 where it rises over the ray, -1 where it falls.
+[[nodiscard]] int winding_of(const Piece& piece, Point p);
 /// Whether a point is within a closed contour; of points on the contour itself either may be said.
 [[nodiscard]] bool holds(const Contour& c, Point p);
 /// Diameter of the circle of the same area: what a hole is judged by.

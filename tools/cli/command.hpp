@@ -19,6 +19,7 @@ struct Command {
 Outcome<std::string> run_worksheet(const Arguments& arguments);
 Outcome<std::string> run_chart(const Arguments& arguments);
 Outcome<std::string> run_physics(const Arguments& arguments);
+Outcome<std::string> run_part(const Arguments& arguments);
 Outcome<std::string> run_tune(const Arguments& arguments);
 Outcome<std::string> run_coupon(const Arguments& arguments);
 Outcome<std::string> run_link(const Arguments& arguments);

@@ -15,6 +15,8 @@ constexpr Command commands[] = {
     {"chart", "FILE --material M [--units metric|inch] [--format csv|json]", "the whole chart of the shop", run_chart},
     {"physics", "--material M --thickness_mm T --current_a I [--arc_v U] [--bore_mm D]", "the energy balance alone",
      run_physics},
+    {"part", "DRAWING [--unit U] [--join_mm T] [--flatten_mm T] [--outline yes] [--material M --thickness_mm T]",
+     "area, lengths, contours, pierces and problems of a DXF or SVG", run_part},
     {"tune", "FILE", "what the test cuts say about the job's stock, and the next test to cut", run_tune},
     {"coupon", "FILE --kind ladder|heights|kerf|swirl [--units metric|inch] [--format program|json]",
      "a test coupon as a program to cut", run_coupon},

@@ -116,19 +116,24 @@ Outcome<Metal> Words::material() const {
     return static_cast<Metal>(found - info->words.begin());
 }
 
-Outcome<Workbook> load_workbook(const std::string& file) {
+Outcome<std::string> load_text(const std::string& file, std::size_t most, const std::string& what) {
     const auto close = [](std::FILE* f) { return f == stdin ? 0 : std::fclose(f); };
     const std::unique_ptr<std::FILE, decltype(close)> in(file == "-" ? stdin : std::fopen(file.c_str(), "rb"), close);
-    const std::string name = document::one_line(file);
+    const std::string name = document::one_line(file), accepted = ", accepted is " + what + ", or - for standard input";
     if (!in) {
-        return Fault{name, "cannot be opened, accepted is a workbook file, or - for standard input"};
+        return Fault{name, "cannot be opened" + accepted};
     }
-    std::string text(document::largest_file + 1, '\0');
+    std::string text(most + 1, '\0');
     text.resize(std::fread(text.data(), 1, text.size(), in.get()));
     if (std::ferror(in.get()) != 0) {
-        return Fault{name, "cannot be read, accepted is a workbook file, or - for standard input"};
+        return Fault{name, "cannot be read" + accepted};
     }
-    return document::read_workbook(text);
+    return text;
+}
+
+Outcome<Workbook> load_workbook(const std::string& file) {
+    const auto text = load_text(file, document::largest_file, "a workbook file");
+    return text ? document::read_workbook(text.value()) : Outcome<Workbook>(text.fault());
 }
 
 } // namespace torchside::cli

@@ -39,6 +39,9 @@ private:
     std::vector<std::pair<std::string, std::string>> options_{};
 };
 
+/// A file, or standard input for "-"; one byte more than `most` when there is more. `what`: "a workbook file".
+[[nodiscard]] Outcome<std::string> load_text(const std::string& file, std::size_t most, const std::string& what);
+
 /// A workbook file, or standard input for "-".
 [[nodiscard]] Outcome<Workbook> load_workbook(const std::string& file);
 
