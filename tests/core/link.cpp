@@ -267,6 +267,10 @@ TEST_CASE("days of the calendar") {
     CHECK(iso_day(19782) == "2024-02-29");
     CHECK(print_day(20782) == "25 Nov 2026");
     CHECK(print_day(0) == "1 Jan 1970");
+    for (int day = 0; day <= last_day; ++day) {
+        REQUIRE(read_day(iso_day(day)) == day);
+    }
+    CHECK(iso_day(last_day) == "2134-04-11");
     for (const char* bad : {"", "2026-1-1", "2026-02-29", "2026-13-01", "2026-00-10", "2026/11/25", "1969-12-31",
                             "9999-12-31", "2026-11-25 ", "2O26-11-25", "20261125--"}) {
         INFO(bad);
