@@ -1,9 +1,10 @@
 // The page's entry: one SDL window on the canvas, one WebGL context, and a frame drawn only when something asked for
 // it.
+#include <GLES2/gl2.h>
 #include <SDL.h>
-#include <SDL_opengles2.h>
 #include <cmath>
 #include <emscripten.h>
+#include <emscripten/html5_webgl.h>
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
 #include <memory>
@@ -122,7 +123,7 @@ void frame() {
     }
     int pixels_w = 0;
     int pixels_h = 0;
-    SDL_GL_GetDrawableSize(window, &pixels_w, &pixels_h);
+    SDL_GetWindowSizeInPixels(window, &pixels_w, &pixels_h);
     ImGui_ImplOpenGL3_NewFrame();
     const Rect screen{0, 0, static_cast<float>(pixels_w) / density, static_cast<float>(pixels_h) / density};
     ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
@@ -132,23 +133,23 @@ void frame() {
     glClearColor(channel(16), channel(8), channel(0), 1);
     glClear(GL_COLOR_BUFFER_BIT);
     ImGui_ImplOpenGL3_RenderDrawData(picture);
-    SDL_GL_SwapWindow(window);
 }
 
+/// The window, its size and its events are SDL's. The context comes from the browser itself: SDL's way to it, EGL, is a
+/// quarter of SDL.
 bool open_window() {
-    SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
     SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
     if (SDL_Init(SDL_INIT_VIDEO) != 0) {
         return false;
     }
-    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
-    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 2);
-    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
-    SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
-    SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
-    window = SDL_CreateWindow("Torchside", 0, 0, 360, 740,
-                              SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
-    return window != nullptr && SDL_GL_CreateContext(window) != nullptr;
+    window = SDL_CreateWindow("Torchside", 0, 0, 360, 740, SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+    EmscriptenWebGLContextAttributes wanted;
+    emscripten_webgl_init_context_attributes(&wanted);
+    wanted.alpha = false;
+    wanted.depth = false;
+    wanted.antialias = false;
+    const auto context = emscripten_webgl_create_context("#canvas", &wanted);
+    return window != nullptr && context > 0 && emscripten_webgl_make_context_current(context) == 0;
 }
 
 } // namespace
