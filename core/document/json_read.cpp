@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 
+#include "core/document/decimal.hpp"
 #include "core/document/utf8.hpp"
 
 namespace torchside::document {
@@ -246,14 +246,14 @@ private:
                 return false;
             }
         }
-        const std::string literal(text_.substr(start, at_ - start));
+        const std::string_view literal = text_.substr(start, at_ - start);
         const std::size_t end = at_;
         at_ = start;
         if (literal.size() > longest_number) {
             return fail("a number of more than 64 characters");
         }
         out.type = JsonValue::Type::number;
-        out.number = std::strtod(literal.c_str(), nullptr) + 0.0; // + 0.0 makes -0 a plain 0
+        out.number = read_decimal(literal) + 0.0; // + 0.0 makes -0 a plain 0
         if (!std::isfinite(out.number)) {
             return fail("a number too large for any field");
         }

@@ -1,21 +1,13 @@
 #include "core/document/json.hpp"
 
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
+
+#include "core/document/decimal.hpp"
 
 namespace torchside::document {
 
 std::string number_text(double value) {
-    char buffer[32];
-    int size = 0;
-    for (int digits = 15; digits <= 17; ++digits) {
-        size = std::snprintf(buffer, sizeof buffer, "%.*g", digits, value);
-        if (std::strtod(buffer, nullptr) == value) {
-            break;
-        }
-    }
-    return {buffer, static_cast<std::size_t>(size)};
+    return decimal_text(value);
 }
 
 void JsonWriter::line_end() {
@@ -98,9 +90,8 @@ void JsonWriter::text(std::string_view value) {
             out_ += '\\';
             out_ += c;
         } else if (static_cast<unsigned char>(c) < 0x20) {
-            char buffer[8];
-            std::snprintf(buffer, sizeof buffer, "\\u%04x", static_cast<unsigned>(c));
-            out_ += buffer;
+            out_ += c < 0x10 ? "\\u000" : "\\u001";
+            out_ += "0123456789abcdef"[c & 0xF];
         } else {
             out_ += c;
         }
