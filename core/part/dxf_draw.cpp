@@ -18,6 +18,8 @@ constexpr std::size_t insert_work = 1000;      // an insert of nothing costs som
 
 constexpr const char* not_flat_text = "Something is not flat in the drawing's plane; it was drawn as seen from above.";
 constexpr const char* tilted_text = "A piece stands out of the drawing's plane; it was left out.";
+constexpr const char* fit_points_text =
+    "A curve is given by points on it alone; between them it may differ a little from where it was drawn.";
 constexpr const char* not_read_text = "A text, dimension, hatch or another thing that is not cut was left out.";
 
 using Severity = Problem::Severity;
@@ -215,6 +217,7 @@ bool DxfReader::spline(const DxfEntity& e, const Affine& place) {
             return bad(e, "has neither control points nor two fit points; either is accepted");
         }
         last = fitted.points.size() - 1;
+        note("fit_points", Severity::note, fit_points_text, place(fitted.points.front()));
     } else {
         knotted.degree = e.flag(71);
         knotted.knots = e.knots;

@@ -40,7 +40,7 @@ void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Place& where) 
     through.clear();
     knots.clear();
     weights.clear();
-    lacks_y = false;
+    lacks_y = half_point = false;
 }
 
 void DxfReader::note(const char* code, Problem::Severity severity, const char* text, Point at) {
@@ -103,7 +103,8 @@ bool DxfReader::entity(const Affine& place, int depth) {
 bool DxfReader::groups(DxfEntity& e) {
     while (need("an entity")) {
         if (pairs_.code() == 0) {
-            return !e.lacks_y || bad(e, "has a point without its 20; 10 and 20 together are accepted");
+            return !(e.lacks_y || e.half_point) ||
+                   bad(e, "has a point without its 20; 10 and 20 together are accepted");
         }
         if (!group(e)) {
             return refuse_pair();
@@ -149,6 +150,7 @@ bool DxfReader::listed(DxfEntity& e, double value) {
     switch (pairs_.code()) {
     case 10:
         e.vertices.push_back({{value, 0.0}, 0.0});
+        e.half_point = e.half_point || e.lacks_y;
         e.lacks_y = true;
         return true;
     case 20:

@@ -44,7 +44,8 @@ struct DxfEntity {
     std::vector<Point> through{};         // SPLINE: fit points
     std::vector<double> knots{};
     std::vector<double> weights{};
-    bool lacks_y = false; // a point's 20 has not come
+    bool lacks_y = false;    // the last point's 20 has not come
+    bool half_point = false; // and never will
 
     [[nodiscard]] bool has(int code) const { return (given >> (code - 10) & 1U) != 0; }
     [[nodiscard]] double at(int code, double otherwise = 0.0) const {

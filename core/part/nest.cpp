@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t most_steps = 50'000'000;
 constexpr std::size_t few_pieces = 24; // looked at one by one
+constexpr std::size_t piece_steps = 5; // a piece takes as long as so many boxes
 
 // Counts the closed contours around a point.
 class Nester {
@@ -68,7 +69,7 @@ private:
             for (std::uint32_t k = from; k < to; ++k) {
                 winding += winding_of(row_.pieces[k], p);
             }
-            steps_ += to - from;
+            steps_ += piece_steps * (to - from);
         } else {
             visit_pieces(pieces_.levels() - 1, 0, from, to, p, winding);
         }
@@ -84,6 +85,7 @@ private:
             return;
         }
         if (level == 0) {
+            steps_ += piece_steps;
             winding += winding_of(row_.pieces[i], p);
             return;
         }

@@ -8,7 +8,7 @@
 //            the order of a Z-curve: n log n for what a drawing is like.
 // Source     own method; Z-curve: Morton 1966
 // Range      200 000 pieces
-// Edges      Contours that cross get the role of their first piece. After 20 million comparisons, or 2000 meetings,
+// Edges      Contours that cross get the role of their first piece. After 8 million comparisons, or 2000 meetings,
 //            what is left is not looked at, and that is a problem "unchecked". Contours so deep in each other that
 //            sorting takes more than 50 million steps: a Fault.
 // Example    a ring of 120 and 40 mm with a disc of 20 mm in it: outer, inner, outer.

@@ -12,7 +12,7 @@ namespace {
 
 using Severity = Problem::Severity;
 
-constexpr std::size_t most_comparisons = 20'000'000;
+constexpr std::size_t most_comparisons = 8'000'000;
 constexpr std::size_t most_meetings = 2000;
 constexpr std::size_t between_news = 1 << 18;
 
