@@ -1,6 +1,5 @@
 #include "core/document/cbor.hpp"
 
-#include <bit>
 #include <cmath>
 
 #include "core/document/json.hpp"
@@ -57,7 +56,8 @@ double from_half(std::uint64_t half) {
 
 // The float of 16 bits whose value this is; false when none is.
 bool to_half(double value, std::uint64_t& half) {
-    const std::uint64_t bits = std::bit_cast<std::uint64_t>(value);
+    // std::bit_cast by its other name: the wasm compiler's library has not got it.
+    const std::uint64_t bits = __builtin_bit_cast(std::uint64_t, value);
     const int exponent = static_cast<int>(bits >> 52 & 2047U) - 1023;
     if (exponent < -14 || exponent > 15 || (bits & 0x3FFFFFFFFFFU) != 0) {
         return false;
@@ -120,10 +120,10 @@ void cbor_number(std::string& out, double value) {
         append(best, half, 2);
     } else if (const auto single = static_cast<float>(value); static_cast<double>(single) == value) {
         append_head(best, Cbor::simple, float_32);
-        append(best, std::bit_cast<std::uint32_t>(single), 4);
+        append(best, __builtin_bit_cast(std::uint32_t, single), 4);
     } else {
         append_head(best, Cbor::simple, float_64);
-        append(best, std::bit_cast<std::uint64_t>(value), 8);
+        append(best, __builtin_bit_cast(std::uint64_t, value), 8);
     }
     double mantissa = 0.0;
     int places = 0;
@@ -208,8 +208,8 @@ bool CborReader::number(double& value) {
     }
     case Cbor::simple:
         value = info == float_16   ? from_half(bits)
-                : info == float_32 ? static_cast<double>(std::bit_cast<float>(static_cast<std::uint32_t>(bits)))
-                                   : std::bit_cast<double>(bits);
+                : info == float_32 ? static_cast<double>(__builtin_bit_cast(float, static_cast<std::uint32_t>(bits)))
+                                   : __builtin_bit_cast(double, bits);
         return info >= float_16 && info <= float_64;
     default:
         return false;

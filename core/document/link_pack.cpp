@@ -107,7 +107,7 @@ bool take_scalar(const FieldInfo& info, CborReader& in, Scalar& value, std::stri
         break;
     case FieldKind::word:
         if (in.head(Cbor::unsigned_int, info.words.size() - 1, index)) {
-            value = info.words[index];
+            value = info.words[static_cast<std::size_t>(index)];
         }
         break;
     case FieldKind::text:
@@ -202,11 +202,11 @@ Wrong unpack_object(Fields fields, CborReader& in, void* object, std::string& pa
         });
         const bool known = field != fields.end();
         const Longer longer(path, known ? std::string(field->key) : "number " + std::to_string(number));
-        if (!known || seen[number]) {
+        if (!known || seen[static_cast<std::size_t>(number)]) {
             return Fault{path, known ? "given twice, accepted is once"
                                      : "unknown field, accepted is what this Torchside knows: update it"};
         }
-        seen.set(number);
+        seen.set(static_cast<std::size_t>(number));
         if (auto wrong = unpack_field(*field, in, object, path)) {
             return wrong;
         }

@@ -191,8 +191,8 @@ bool Joiner::trace(Outline& out) {
         }
     }
     for (const Chain& c : closed_) {
-        const auto begin = sketch_.vertices.begin();
-        out.contours.push_back({{begin + c.begin, begin + c.end}, Role::outer});
+        const Vertex* const first = sketch_.vertices.data();
+        out.contours.push_back({{first + c.begin, first + c.end}, Role::outer});
     }
     std::move(round.begin(), round.end(), std::back_inserter(out.contours));
     return sort_out(out, open);

@@ -1,7 +1,6 @@
 // Doubles and decimal text against the C library of the machine, which rounds both ways exactly.
 #include <catch2/catch_test_macros.hpp>
 
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
@@ -30,7 +29,7 @@ std::string by_library(double value) {
 
 double any_finite(test::Rng& rng) {
     for (;;) {
-        const double x = std::bit_cast<double>(rng.bits());
+        const double x = __builtin_bit_cast(double, rng.bits());
         if (std::isfinite(x)) {
             return x;
         }
@@ -38,7 +37,7 @@ double any_finite(test::Rng& rng) {
 }
 
 bool same_bits(double a, double b) {
-    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
+    return __builtin_bit_cast(std::uint64_t, a) == __builtin_bit_cast(std::uint64_t, b);
 }
 
 } // namespace
