@@ -39,6 +39,33 @@ BoxTree::BoxTree(std::vector<Box> items) {
     }
 }
 
+void BoxTree::find(const Box& box, std::vector<std::uint32_t>& hits) const {
+    hits.clear();
+    if (levels_.front().empty()) {
+        return;
+    }
+    struct Place {
+        std::size_t level, index;
+    };
+    Place stack[fan * 32]; // at most four wait on each level, and 32 levels hold more than there can be
+    std::size_t depth = 0;
+    stack[depth++] = {levels_.size() - 1, 0};
+    while (depth > 0) {
+        const Place at = stack[--depth];
+        if (apart(levels_[at.level][at.index], box)) {
+            continue;
+        }
+        if (at.level == 0) {
+            hits.push_back(static_cast<std::uint32_t>(at.index));
+            continue;
+        }
+        const std::size_t first = at.index * fan;
+        for (std::size_t i = std::min(first + fan, levels_[at.level - 1].size()); i-- > first;) {
+            stack[depth++] = {at.level - 1, i};
+        }
+    }
+}
+
 PieceRow::PieceRow(const Outline& outline) {
     const std::size_t n = outline.contours.size();
     std::vector<Point> first(n);

@@ -1,4 +1,5 @@
-// A tree of boxes over a row of boxes: each level holds one box for four of the level below. Internal to nesting.
+// A tree of boxes over a row of boxes: each level holds one box for four of the level below. For boxes
+// that come in an order in which neighbours lie close together, as the pieces of a contour do: nothing is sorted.
 #pragma once
 
 #include <cstddef>
@@ -17,6 +18,8 @@ public:
     static constexpr std::size_t fan = 4;
     [[nodiscard]] std::size_t levels() const { return levels_.size(); }
     [[nodiscard]] std::size_t count(std::size_t level) const { return levels_[level].size(); }
+    /// The numbers of the items that touch `box`, ascending; `hits` is emptied first.
+    void find(const Box& box, std::vector<std::uint32_t>& hits) const;
     [[nodiscard]] const Box& box(std::size_t level, std::size_t i) const { return levels_[level][i]; }
 
 private:
@@ -25,6 +28,10 @@ private:
 
 [[nodiscard]] inline bool apart(const Box& a, const Box& b) {
     return a.low.x > b.high.x || b.low.x > a.high.x || a.low.y > b.high.y || b.low.y > a.high.y;
+}
+
+[[nodiscard]] inline Box around(Point p, double reach) {
+    return {{p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}};
 }
 
 /// The pieces of an outline in one row, contours in the order of a Z-curve.

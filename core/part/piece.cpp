@@ -66,20 +66,21 @@ Point nearest_on(const Piece& p, Point to) {
             return p.from;
         return p.from + std::clamp(dot(to - p.from, chord) / square, 0.0, 1.0) * chord;
     }
-    const Arc arc = arc_of(p);
-    const Point out = to - arc.centre;
+    const double b = p.bulge;
+    const double to_centre = 0.25 * (1.0 / b - b); // from the chord's middle, in chords
+    const Point centre = 0.5 * (p.from + p.to) + to_centre * left_of(chord);
+    const Point out = to - centre;
     const double away = norm(out);
-    if (away > 0.0) {
-        // Radially: is the foot on the arc? It is when it lies on the arc's side of the chord.
-        const Point foot = arc.centre + (arc.radius / away) * out;
-        if ((cross(chord, foot - p.from) <= 0.0) == (p.bulge > 0.0))
-            return foot;
-    } else {
+    if (!(away > 0.0))
         return p.from;
-    }
-    const Point a = to - p.from;
-    const Point b = to - p.to;
-    return dot(a, a) <= dot(b, b) ? p.from : p.to;
+    // Radially: is the foot on the arc? It is when it lies on the arc's side of the chord.
+    const double radius = norm(chord) * 0.25 * (1.0 / std::abs(b) + std::abs(b));
+    const Point foot = centre + (radius / away) * out;
+    if ((cross(chord, foot - p.from) <= 0.0) == (b > 0.0))
+        return foot;
+    const Point to_from = to - p.from;
+    const Point to_to = to - p.to;
+    return dot(to_from, to_from) <= dot(to_to, to_to) ? p.from : p.to;
 }
 
 Contour reversed(const Contour& c) {
