@@ -193,13 +193,13 @@ Wrong unpack_object(Fields fields, CborReader& in, void* object, std::string& pa
         return Fault{path.empty() ? "link" : path, "no map of values, accepted is a whole link"};
     }
     for (; count > 0; --count) {
-        std::uint64_t number = 0;
-        if (!in.head(Cbor::unsigned_int, most_numbers - 1, number)) {
+        std::uint64_t read = 0;
+        if (!in.head(Cbor::unsigned_int, most_numbers - 1, read)) {
             return Fault{path.empty() ? "link" : path, "no number of a field, accepted is a whole link"};
         }
-        const auto field = std::find_if(fields.begin(), fields.end(), [&](const Field& f) {
-            return link_number(f.key) == static_cast<unsigned>(number);
-        });
+        const auto number = static_cast<unsigned>(read);
+        const auto field =
+            std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return link_number(f.key) == number; });
         const bool known = field != fields.end();
         const Longer longer(path, known ? std::string(field->key) : "number " + std::to_string(number));
         if (!known || seen[static_cast<std::size_t>(number)]) {

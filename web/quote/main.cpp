@@ -1,0 +1,55 @@
+// The second, small module: a quote link as HTML, and any text as a QR code. Its functions take and give text in this
+// module's memory; web/page/js/quote.js and qr.js call them.
+#include <cstdlib>
+#include <string>
+#include <vector>
+
+extern "C" {
+#include "qrcodegen.h"
+}
+
+#include "core/document/link.hpp"
+#include "core/document/quote_html.hpp"
+
+namespace {
+
+using namespace torchside;
+
+// The answer to the last call: the page reads it before it calls again.
+std::string& answer() {
+    static std::string held;
+    return held;
+}
+
+} // namespace
+
+#define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
+
+TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
+    return static_cast<char*>(std::malloc(bytes));
+}
+
+/// The inside of the customer's page; begins with "!" when the link is refused.
+TORCHSIDE_EXPORT const char* torchside_quote(const char* link) {
+    const auto quote = document::open_quote_link(link);
+    answer() = quote ? document::quote_html(quote.value()) : '!' + document::refused_html(quote.fault());
+    return answer().c_str();
+}
+
+/// The modules of a QR code row by row, 1 is dark: as many as its size squared. Empty: no code holds so much.
+TORCHSIDE_EXPORT const char* torchside_qr(const char* text) {
+    std::vector<std::uint8_t> work(qrcodegen_BUFFER_LEN_MAX);
+    std::vector<std::uint8_t> code(qrcodegen_BUFFER_LEN_MAX);
+    answer().clear();
+    if (!qrcodegen_encodeText(text, work.data(), code.data(), qrcodegen_Ecc_LOW, qrcodegen_VERSION_MIN,
+                              qrcodegen_VERSION_MAX, qrcodegen_Mask_AUTO, true)) {
+        return answer().c_str(); // longer than any QR code holds
+    }
+    const int size = qrcodegen_getSize(code.data());
+    for (int y = 0; y < size; ++y) {
+        for (int x = 0; x < size; ++x) {
+            answer() += qrcodegen_getModule(code.data(), x, y) ? '1' : '0';
+        }
+    }
+    return answer().c_str();
+}
