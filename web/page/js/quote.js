@@ -1,0 +1,78 @@
+// The customer's page: the address ends in a quote. The small module makes the page's inside of it; nothing of the app is asked for.
+// On the shop's own device, which holds its key, the page says too whether the quote is one that was issued here.
+const quoteWasm = document.getElementById('quote-wasm');
+const policy = window.trustedTypes?.createPolicy('torchside', {
+  createHTML: (html) => html, // of our own module, which escapes every text
+  createScriptURL: () => 'sw.js?quote',
+});
+
+async function showQuote() {
+  const main = document.createElement('main');
+  const paper = document.createElement('article');
+  paper.className = 'sheet';
+  main.append(paper);
+  document.body.append(main);
+  let text;
+  try {
+    text = (await smallModule(quoteWasm)).text('torchside_quote', location.hash);
+  } catch (e) {
+    paper.textContent = 'This quote could not be loaded: ' + e.message;
+    return;
+  }
+  const refused = text.startsWith('!');
+  const html = refused ? text.slice(1) : text;
+  paper.innerHTML = policy ? policy.createHTML(html) : html;
+  document.title = refused ? 'Quote' : paper.querySelector('h1').textContent + ': quote';
+  performance.mark('torchside-quote');
+  if (!refused) {
+    main.append(bar());
+    const key = ownKey();
+    if (key) {
+      await sayWhose(main, key);
+    }
+  }
+  keepQuote();
+}
+
+function bar() {
+  const row = document.createElement('p');
+  row.className = 'bar';
+  const button = document.createElement('button');
+  button.textContent = 'Print';
+  button.addEventListener('click', () => window.print());
+  row.append(button);
+  return row;
+}
+
+/** Only the shop has a key: the others get no word of seals. */
+async function sayWhose(main, key) {
+  const line = document.createElement('p');
+  line.className = 'seal';
+  line.setAttribute('role', 'status');
+  const [sign, words] = await whose(location.hash.slice(1), key);
+  line.dataset.sign = sign;
+  line.textContent = words + ' ';
+  const back = document.createElement('a');
+  back.href = location.pathname + location.search + '#/quote';
+  back.textContent = 'Back to Torchside';
+  line.append(back);
+  main.prepend(line);
+}
+
+/** A worker that keeps this page's few files only; a browser that has the app has them already. */
+async function keepQuote() {
+  const workers = navigator.serviceWorker;
+  if (!workers || html.dataset.single || !window.isSecureContext) {
+    return;
+  }
+  try {
+    if (!await workers.getRegistration()) {
+      await workers.register(policy ? policy.createScriptURL('') : 'sw.js?quote', { updateViaCache: 'none' });
+    }
+  } catch {
+    // no worker: the page works, with the network
+  }
+}
+
+window.addEventListener('hashchange', () => location.reload());
+showQuote();

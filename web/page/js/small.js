@@ -1,0 +1,39 @@
+// The small module: a quote as HTML, any text as a QR code. It has no glue; this is all that it needs of the browser.
+let small;
+
+function smallModule(link) {
+  small ||= loadSmall(link);
+  small.catch(() => { small = null; }); // a later call may find the network again
+  return small;
+}
+
+async function loadSmall(link) {
+  const never = () => { throw new Error('the module stopped'); };
+  const imports = { env: { emscripten_notify_memory_growth: () => {} }, wasi_snapshot_preview1: { proc_exit: never } };
+  let bytes;
+  if (link.href) {
+    const answer = await fetch(link.href);
+    if (!answer.ok) {
+      throw new Error('the server answered ' + answer.status);
+    }
+    bytes = await answer.arrayBuffer();
+  } else { // the one-file page carries it inside itself
+    bytes = Uint8Array.from(atob(link.textContent), (c) => c.charCodeAt(0));
+  }
+  const { instance } = await WebAssembly.instantiate(bytes, imports);
+  const { exports } = instance;
+  exports._initialize();
+  return {
+    /** Calls one of its functions with a text; the answer is a text. */
+    text(name, given) {
+      const sent = new TextEncoder().encode(given + '\0');
+      const room = exports.torchside_room(sent.length);
+      new Uint8Array(exports.memory.buffer).set(sent, room);
+      const at = exports[name](room);
+      const memory = new Uint8Array(exports.memory.buffer);
+      const answer = new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at)));
+      exports.free(room);
+      return answer;
+    },
+  };
+}
