@@ -10,6 +10,15 @@ void write_texts(std::string_view key, const std::vector<std::string>& lines, Js
     out.close();
 }
 
+void write_figure(std::string_view key, const Estimate<double>& e, JsonWriter& out) {
+    out.key(key).open_line('{');
+    out.key("value").number(e.value);
+    out.key("low").number(e.low);
+    out.key("high").number(e.high);
+    write_basis(e.basis, out);
+    out.close();
+}
+
 void write_basis(const Basis& b, JsonWriter& out) {
     out.key("basis").open('[');
     if (b.physics) {

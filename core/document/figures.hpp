@@ -12,16 +12,12 @@
 namespace torchside::document {
 
 void write_basis(const Basis& basis, JsonWriter& out);
+void write_figure(std::string_view key, const Estimate<double>& e, JsonWriter& out);
 void write_texts(std::string_view key, const std::vector<std::string>& lines, JsonWriter& out);
 
 template <class K>
 void write_estimate(std::string_view key, const Estimate<Quantity<K>>& e, Unit<K> unit, JsonWriter& out) {
-    out.key(key).open_line('{');
-    out.key("value").number(e.value.in(unit));
-    out.key("low").number(e.low.in(unit));
-    out.key("high").number(e.high.in(unit));
-    write_basis(e.basis, out);
-    out.close();
+    write_figure(key, {e.value.in(unit), e.low.in(unit), e.high.in(unit), e.basis}, out);
 }
 
 template <class K>

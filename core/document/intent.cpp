@@ -1,7 +1,10 @@
 #include "core/document/intent.hpp"
 
+#include <cmath>
+
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
+#include "core/worksheet/job_stages.hpp"
 
 namespace torchside::document {
 
@@ -90,6 +93,38 @@ Outcome<Workbook> add(const Workbook& workbook, const wear::ConsumableSet& set) 
 Outcome<Workbook> add(const Workbook& workbook, const Nozzle& nozzle) {
     Workbook next = workbook;
     next.shop.machine.nozzles.push_back(nozzle);
+    return checked(std::move(next));
+}
+
+Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended) {
+    const wear::InUse& now = workbook.shop.wear.now;
+    if (now.starts == 0 && !(now.arc > Duration{})) {
+        return Fault{"shop.wear.now.starts", "the set in the torch is new, accepted is one that has cut"};
+    }
+    Workbook next = workbook;
+    next.shop.wear.sets.push_back({now.starts, now.arc, ended});
+    next.shop.wear.now = {};
+    return checked(std::move(next));
+}
+
+Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts) {
+    if (parts < 1 || parts > workbook.job.quantity) {
+        return Fault{"job.quantity", std::to_string(parts) + " parts cannot be logged, accepted is 1 to " +
+                                         std::to_string(workbook.job.quantity)};
+    }
+    if (!sheet.time) {
+        return Fault{"job.part.shape", "there is no path to log, accepted is a part that can be cut"};
+    }
+    const wear::Load load = part_load(workbook.job, sheet);
+    Workbook next = workbook;
+    wear::InUse& now = next.shop.wear.now;
+    // As doubles: a batch may be more than an int holds, and more than the key accepts.
+    const double starts = std::floor(parts * wear::counted_starts(load) + 0.5) + now.starts;
+    if (auto wrong = judge(*field("shop.wear.now.starts"), starts)) {
+        return Fault{"shop.wear.now.starts", std::move(*wrong)};
+    }
+    now.starts = static_cast<int>(starts);
+    now.arc = now.arc + static_cast<double>(parts) * load.arc.value;
     return checked(std::move(next));
 }
 

@@ -16,7 +16,7 @@
 #include <string_view>
 
 #include "core/quantity/outcome.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/worksheet.hpp"
 
 namespace torchside::document {
 
@@ -58,6 +58,13 @@ struct Change {
 [[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut);
 [[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const wear::ConsumableSet& set);
 [[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const Nozzle& nozzle);
+
+/// The set in the torch goes to the log, a new one is in use. A Fault when the old one never made an arc.
+[[nodiscard]] Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended);
+
+/// Some parts of the job are cut: the set in the torch gets their starts and minutes, run-offs counted as wear does.
+/// `sheet` is the workbook's own; a Fault when it has no path.
+[[nodiscard]] Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts);
 
 /// Takes one entry out of a list: "shop.tests[3]".
 [[nodiscard]] Outcome<Workbook> remove(const Workbook& workbook, std::string_view path);

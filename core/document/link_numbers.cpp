@@ -159,6 +159,7 @@ constexpr std::string_view keys[] = {
     // 133
     "compressor_kw_m3_min",
     "minimum_charge",
+    "clockwise_swirl",
 };
 
 } // namespace

@@ -42,6 +42,8 @@ constexpr Field machine_table[] = {
     number<&Machine::idle_input>("idle_input_a", in_a, 0, 20, "Input current with the arc off."),
     number<&Machine::plate_i1max>("plate_i1max_a", in_a, 1, 300, "Rated largest supply current on the nameplate."),
     number<&Machine::plate_i1eff>("plate_i1eff_a", in_a, 1, 300, "Rated effective supply current on the nameplate."),
+    flag<&Machine::clockwise_swirl>("clockwise_swirl",
+                                    "The gas swirls clockwise seen from above: the right face of travel is square."),
     list<&Machine::nozzles>("nozzles", &nozzle_fields, 1, 8, "Nozzles in the shop."),
 };
 constexpr Fields machine_fields = machine_table;

@@ -38,6 +38,10 @@ inline constexpr std::string_view taught_words[] = {"taught", "worn", "says_noth
 inline constexpr std::string_view air_words[] = {"sustained", "runs_then_waits", "not_enough_pressure"};
 inline constexpr std::string_view coupon_words[] = {"ladder", "heights", "kerf", "swirl"};
 inline constexpr std::string_view piece_words[] = {"line", "clockwise", "counter_clockwise"};
+inline constexpr std::string_view role_words[] = {"outer", "inner", "open"};
+inline constexpr std::string_view line_words[] = {"setup",       "material", "machine", "labour",
+                                                  "consumables", "energy",   "minimum", "margin"};
+inline constexpr std::string_view choice_words[] = {"make", "buy", "even"};
 inline constexpr std::string_view severity_words[] = {"note", "caution", "stop"};
 
 template <class Enum>

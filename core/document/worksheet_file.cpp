@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "core/document/figures.hpp"
+#include "core/document/job_file.hpp"
 #include "core/document/report_file.hpp"
 #include "core/document/words.hpp"
 
@@ -125,6 +126,10 @@ std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook) {
     write_tap(sheet.tap, out);
     write_circuit(sheet.circuit, out);
     write_air(sheet.air, out);
+    write_part(sheet, out);
+    write_time(sheet.time, out);
+    write_wear(sheet.wear, out);
+    write_price(sheet.price, workbook.shop.rates.currency, out);
     safety(sheet.safety, out);
     warnings(sheet.warnings, out);
     out.close();

@@ -1,8 +1,8 @@
 // The worksheet as JSON: what `torchside worksheet` prints.
 //
 // A figure that is advice is {"value", "low", "high", "basis": ["physics", "practice", "published:<key>", "tests:<n>",
-// "entered"]}; units are in the keys. The members are always all there: when the plate is refused, those of "settings"
-// and "by_hand" are null and the reason is in "capacity" and "warnings".
+// "entered"]}; units are in the keys. The members are always all there: when the plate is refused, those of "settings",
+// "by_hand", "time" and "price" are null and the reason is in "capacity" and "warnings".
 #pragma once
 
 #include <string>

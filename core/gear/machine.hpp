@@ -28,6 +28,7 @@ struct Machine {
     Current idle_input{0.5, ampere};      // input current with the arc off
     std::optional<Current> plate_i1max{}; // rated largest supply current on the nameplate; overrides the estimate
     std::optional<Current> plate_i1eff{}; // rated effective supply current on the nameplate
+    bool clockwise_swirl = true;          // of the cutting gas, seen from above: the right face of travel is squarer
     std::vector<Nozzle> nozzles{{Current{45, ampere}, Length{1.1, mm}}}; // 1..8, any order
 };
 

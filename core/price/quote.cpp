@@ -99,7 +99,7 @@ void fill_lines(const Work& w, const Order& o, const Costs& c, const Sheet& s, R
         e = banded(e.value, below, above, basis);
     };
     set(LineKind::machine, less.machine, more.machine, timed);
-    set(LineKind::consumables, less.consumables(), more.consumables(), w.sets.basis | timed);
+    set(LineKind::consumables, less.consumables(), more.consumables(), w.sets.basis | entered);
     set(LineKind::energy, less.electricity(), more.electricity(), w.input.basis | timed);
     out.cost_each = banded(sum, less.all(), more.all(), w.sets.basis | w.input.basis | timed);
     for (std::size_t i = 0; i < line_count; ++i) {

@@ -3,6 +3,7 @@
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
 #include "core/worksheet/advice.hpp"
+#include "core/worksheet/job_stages.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "core/worksheet/worksheet.hpp"
 
@@ -43,7 +44,7 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
 
 } // namespace
 
-Worksheet evaluate(const Workbook& workbook, PartMemo* /*memo*/) {
+Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
     const Advice advice{shop, job.material};
@@ -53,7 +54,6 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* /*memo*/) {
     const Estimate<Voltage> arc = advice.arc_volts(plate);
 
     Worksheet sheet;
-    sheet.part = std::make_shared<const PartStage>();
     sheet.capacity = capacity_of(advice, job.thickness, limits);
     sheet.settings = advice.settings(plate, sheet.capacity.verdict);
     if (sheet.settings) {
@@ -66,6 +66,8 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* /*memo*/) {
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
     sheet.air = air::assess(shop.air, shop.display.units);
     sheet.safety = safety_of(workbook, sheet.tap.shock);
+    sheet.part = part_stage(part_inputs(workbook, sheet.settings, sheet.capacity.verdict), memo);
+    fill_job(workbook, arc, sheet);
     const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
     sheet.warnings = warnings(findings);
     return sheet;

@@ -24,6 +24,10 @@ void warn_of_tap(const Findings& findings, std::vector<Warning>& out);
 void warn_of_circuit(const Findings& findings, std::vector<Warning>& out);
 void warn_of_air(const Findings& findings, std::vector<Warning>& out);
 void warn_of_metal(const Findings& findings, std::vector<Warning>& out);
+void warn_of_part(const Findings& findings, std::vector<Warning>& out);
+void warn_of_time(const Findings& findings, std::vector<Warning>& out);
+void warn_of_wear(const Findings& findings, std::vector<Warning>& out);
+void warn_of_price(const Findings& findings, std::vector<Warning>& out);
 
 /// All of the above; stops before cautions before notes, otherwise in the order above.
 [[nodiscard]] std::vector<Warning> warnings(const Findings& findings);

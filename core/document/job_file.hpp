@@ -1,0 +1,18 @@
+// The part, time, wear and price of a worksheet as JSON. Internal to core/document.
+//
+// Amounts of money are in the currency's main unit; those of a Money have no more digits than the currency.
+#pragma once
+
+#include <string_view>
+
+#include "core/document/json.hpp"
+#include "core/worksheet/worksheet.hpp"
+
+namespace torchside::document {
+
+void write_part(const Worksheet& sheet, JsonWriter& out);
+void write_time(const std::optional<motion::Report>& time, JsonWriter& out);
+void write_wear(const wear::Report& wear, JsonWriter& out);
+void write_price(const std::optional<price::Report>& price, std::string_view currency, JsonWriter& out);
+
+} // namespace torchside::document

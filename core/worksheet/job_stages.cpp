@@ -1,0 +1,66 @@
+#include "core/worksheet/job_stages.hpp"
+
+#include <algorithm>
+
+#include "core/motion/travel.hpp"
+#include "core/part/measure.hpp"
+#include "core/price/quote.hpp"
+
+namespace torchside {
+namespace {
+
+motion::Drive drive_of(const Workbook& w, const Worksheet& sheet) {
+    const Table& table = w.shop.table;
+    motion::Drive d;
+    d.feed = sheet.settings->feed;
+    d.acceleration = table.acceleration;
+    d.corner_tolerance = table.corner_tolerance;
+    d.rapid = table.rapid;
+    d.pierce_delay = sheet.settings->pierce_delay;
+    d.touch_off = w.shop.height_control.touch_off;
+    d.thickness = w.job.thickness;
+    d.gaps_per_m = w.job.gaps_per_m;
+    d.arc_per_10_min = sheet.circuit.arc_per_10_min;
+    d.quantity = w.job.quantity;
+    d.by_hand = w.job.torch != TorchHold::table;
+    return d;
+}
+
+price::Work work_of(const Workbook& w, const Estimate<Voltage>& arc, const Worksheet& sheet) {
+    const motion::Report& time = *sheet.time;
+    const air::AirSystem& air = w.shop.air;
+    price::Work work;
+    work.mass = sheet.mass.value_or(Mass{});
+    work.arc = time.arc;
+    work.moving = time.moving;
+    work.air_after = std::min(static_cast<double>(time.starts) * air.post_flow, time.moving);
+    work.arc_per_10_min = sheet.circuit.arc_per_10_min;
+    work.sets = sheet.wear.part_uses;
+    work.sets_per_min = 1.0 / sheet.wear.arc_per_set.value.in(minute);
+    const auto input = [&](Voltage v) { return price::input_power(v, w.job.current, w.shop.machine.efficiency); };
+    work.input = {input(arc.value), input(arc.low), input(arc.high), arc.basis};
+    work.air = price::air_power(air.torch, w.shop.rates.compressor_kw_m3_min);
+    return work;
+}
+
+} // namespace
+
+wear::Load part_load(const Job& job, const Worksheet& sheet) {
+    if (!sheet.time)
+        return {};
+    return {static_cast<double>(sheet.time->starts), sheet.time->arc, static_cast<double>(job.run_offs)};
+}
+
+void fill_job(const Workbook& w, const Estimate<Voltage>& arc, Worksheet& sheet) {
+    const PartStage& part = *sheet.part;
+    if (part.area_mm2 > 0.0)
+        sheet.mass = part::mass_of(Area{part.area_mm2, mm2}, w.job.thickness, w.job.material);
+    if (!part.path.runs.empty())
+        sheet.time = motion::travel(part.path, drive_of(w, sheet));
+    sheet.wear = wear::assess(w.shop.wear, part_load(w.job, sheet), w.job.quantity);
+    if (sheet.time)
+        sheet.price = price::quote(work_of(w, arc, sheet),
+                                   {w.shop.rates, w.job.price, w.job.quote.tax, w.shop.wear.set_price, w.job.quantity});
+}
+
+} // namespace torchside
