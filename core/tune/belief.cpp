@@ -1,6 +1,7 @@
 // What a fit says of one stock and of one row.
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "core/quantity/estimate.hpp"
 #include "core/tune/product.hpp"
@@ -48,8 +49,9 @@ Belief Series::belief_of(const Stock& stock) const {
     b.sd = std::sqrt(stock.variance);
     if (stock.evidence.empty())
         return b;
-    const Moments prior = prior_of(stock);
-    b.mass = product({stock.low, stock.step, stock.evidence}, prior.mean, prior.variance);
+    const Moments prior = prior_of(stock, cavity_of(stock));
+    Product all = product({stock.low, stock.step, stock.evidence}, prior.mean, prior.variance);
+    b.mass = std::move(all.value);
     std::size_t first = 0;
     std::size_t last = b.mass.size();
     while (first + 1 < last && b.mass[first] < 1e-14)
@@ -58,7 +60,7 @@ Belief Series::belief_of(const Stock& stock) const {
         --last;
     b.mass.erase(b.mass.begin() + static_cast<std::ptrdiff_t>(last), b.mass.end());
     b.mass.erase(b.mass.begin(), b.mass.begin() + static_cast<std::ptrdiff_t>(first));
-    b.low = stock.low + static_cast<double>(first) * stock.step;
+    b.low = all.low + static_cast<double>(first) * stock.step;
     b.step = stock.step;
     return b;
 }
@@ -66,22 +68,28 @@ Belief Series::belief_of(const Stock& stock) const {
 // A verdict against what all other rows say: they are had by dividing its own likelihood out again.
 Finding Series::appraise(const Observation& row, const Belief& belief) const {
     const Judge judge(model_.window);
-    const double sure = 1.0 - model_.window.misread;
-    double right = 0.0;
+    // Away from its edges the verdict says the same everywhere: there the masses are summed before they are divided.
+    double flat[2] = {0.0, 0.0};
     double without = 0.0;
     double expected = 0.0;
     for (std::size_t i = 0; i < belief.mass.size(); ++i) {
-        const double z = row.y - (belief.low + static_cast<double>(i) * belief.step);
-        const double p = judge.happens(row.verdict, z);
+        const double p = judge.happens(row.verdict, row.y - (belief.low + static_cast<double>(i) * belief.step));
+        if (p == 0.0 || p == 1.0) {
+            flat[p == 1.0] += belief.mass[i];
+            continue;
+        }
         const double rest = belief.mass[i] / judge.read_as(p);
-        right += sure * p * rest;
         without += rest;
         expected += p * rest;
     }
+    if (flat[0] > 0.0)
+        without += flat[0] / judge.read_as(0.0);
+    without += flat[1] / judge.read_as(1.0);
+    expected += flat[1] / judge.read_as(1.0);
     const double chance = std::clamp(expected / without, 1e-300, 1.0);
     Finding f;
     f.row = row.row;
-    f.weight = right;
+    f.weight = (1.0 - model_.window.misread) * expected;
     f.flagged = chance < normal_cdf(-model_.outlier_sd);
     f.sd_off = chance < 0.05 ? -normal_quantile(chance) : 0.0;
     return f;

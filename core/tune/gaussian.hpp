@@ -42,21 +42,30 @@ struct Gaussian {
         return sum;
     }
 
+    /// cov x. Most x are mostly zeros.
     [[nodiscard]] Vector gain(const Vector& x) const {
         Vector g{};
-        for (std::size_t i = 0; i < n; ++i)
-            for (std::size_t j = 0; j < n; ++j)
-                g[i] += cov[i][j] * x[j];
+        for (std::size_t j = 0; j < n; ++j)
+            if (x[j] != 0.0)
+                for (std::size_t i = 0; i < most_terms; ++i)
+                    g[i] += cov[j][i] * x[j];
         return g;
     }
 
-    [[nodiscard]] double variance(const Vector& x) const {
-        const Vector g = gain(x);
-        double sum = 0.0;
+    /// x'b: its mean and variance, and cov x.
+    struct Along {
+        Vector gain{};
+        double mean = 0.0;
+        double variance = 0.0;
+    };
+    [[nodiscard]] Along along(const Vector& x) const {
+        Along a{gain(x), at(x), 0.0};
         for (std::size_t i = 0; i < n; ++i)
-            sum += x[i] * g[i];
-        return sum;
+            a.variance += x[i] * a.gain[i];
+        return a;
     }
+
+    [[nodiscard]] double variance(const Vector& x) const { return along(x).variance; }
 
     /// cov of x'b and y'b.
     [[nodiscard]] double covariance(const Vector& x, const Vector& y) const {
@@ -67,20 +76,21 @@ struct Gaussian {
         return sum;
     }
 
-    bool add(const Vector& x, double tau, double nu) {
-        const Vector g = gain(x);
-        double v = 0.0;
-        for (std::size_t i = 0; i < n; ++i)
-            v += x[i] * g[i];
-        const double k = 1.0 + tau * v;
+    bool add(const Vector& x, double tau, double nu) { return add(along(x), tau, nu); }
+
+    /// `a` as along() gives it now.
+    bool add(const Along& a, double tau, double nu) {
+        const double k = 1.0 + tau * a.variance;
         if (!(k > 0.0))
             return false;
-        const double move = (nu - tau * at(x)) / k;
+        const double move = (nu - tau * a.mean) / k;
         const double shrink = tau / k;
         for (std::size_t i = 0; i < n; ++i) {
-            mean[i] += g[i] * move;
-            for (std::size_t j = 0; j < n; ++j)
-                cov[i][j] -= g[i] * g[j] * shrink;
+            if (a.gain[i] == 0.0)
+                continue;
+            mean[i] += a.gain[i] * move;
+            for (std::size_t j = 0; j < most_terms; ++j)
+                cov[i][j] -= a.gain[i] * a.gain[j] * shrink;
         }
         return true;
     }

@@ -5,7 +5,7 @@
 //            smooth as these its error falls as exp(-2 pi^2 (softness / step)^2)).
 // Source     own.
 // Range      step = 0.0125, less with many rows (0.025 / sqrt(rows)), never below 0.004, for edges 0.01 soft; scaled
-//            with the softness. Covers the prior by 6.5 sd and every edge by 0.3.
+//            with the softness. A table ends where no edge of a verdict is near: beyond, the product stays what it is.
 // Edges      an empty table is L = 1: exact normal moments.
 // Example    L = 1 on a fine grid gives back m and v to 1e-12.
 #pragma once
@@ -38,22 +38,13 @@ struct Moments {
     double ln_integral = 0.0; // of N(f; m, v) L(f)
 };
 
-struct Range {
-    double low = 0.0;
-    double high = 0.0;
-};
-
-/// What a table must cover: the prior, every edge of a verdict, every reading.
-[[nodiscard]] Range range_of(std::span<const Observation> rows, double prior_mean, double prior_sd,
-                             const Window& window);
-
-/// Product of the rows' verdicts over f; rows with a reading are passed over. `coarse` times the usual step.
-[[nodiscard]] Product verdict_table(std::span<const Observation> rows, const Range& range, const Window& window,
-                                    double coarse = 1.0);
+/// Product of the rows' verdicts over f, as far as it changes; rows with a reading are passed over, one verdict at
+/// least is needed. `coarse` times the usual step.
+[[nodiscard]] Product verdict_table(std::span<const Observation> rows, const Window& window, double coarse = 1.0);
 
 [[nodiscard]] Moments moments(const ProductView& evidence, double m, double v);
 
-/// N(f; m, v) L(f) at every node, scaled to sum to 1.
-[[nodiscard]] std::vector<double> product(const ProductView& evidence, double m, double v);
+/// N(f; m, v) L(f) at every node within 7.5 sd of m, scaled to sum to 1.
+[[nodiscard]] Product product(const ProductView& evidence, double m, double v);
 
 } // namespace torchside::tune

@@ -9,8 +9,8 @@
 namespace torchside::tune {
 namespace {
 
-constexpr int most_sweeps = 60;
-constexpr int damped_after = 20; // contradictory rows can make the sweeps swing: then half steps
+constexpr int most_sweeps = 100;
+constexpr int damped_after = 6; // contradictory rows can make the sweeps swing: then ever shorter steps
 constexpr double settled = 1e-12;
 constexpr int most_outlier_rounds = 40;
 
@@ -47,8 +47,7 @@ void Series::tabulate(const Window& window) {
         const std::span<const Observation> rows = judged_rows(stock);
         if (rows.empty())
             continue;
-        const double sd = std::sqrt(model_.prior.variance(stock.x) + model_.stock_sd * model_.stock_sd);
-        Product table = verdict_table(rows, range_of(rows, model_.prior.at(stock.x), sd, window), window);
+        Product table = verdict_table(rows, window);
         stock.low = table.low;
         stock.step = table.step;
         stock.evidence = std::move(table.value);
@@ -67,23 +66,21 @@ void Series::weigh(const std::vector<double>& weights) {
     }
 }
 
-Series::Cavity Series::cavity_of(const Stock& stock) const {
-    const double v = coefficients_.variance(stock.x);
-    const double rest = 1.0 - stock.tau * v;
-    return {(coefficients_.at(stock.x) - stock.nu * v) / rest, v / rest};
+Series::Cavity Series::cavity_of(const Stock& stock, const Gaussian::Along& all) {
+    const double rest = 1.0 - stock.tau * all.variance;
+    return {(all.mean - stock.nu * all.variance) / rest, all.variance / rest};
 }
 
 // f by everything but the stock's own verdicts.
-Moments Series::prior_of(const Stock& stock) const {
-    const Cavity eta = cavity_of(stock);
+Moments Series::prior_of(const Stock& stock, const Cavity& eta) const {
     const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
     const double v = prior / (1.0 + prior * stock.reading_tau);
     return {v * (eta.mean / prior + stock.reading_nu), v, 0.0};
 }
 
 // Moves f of the stock to where prior and evidence put it.
-void Series::locate(Stock& stock) const {
-    const Moments prior = prior_of(stock);
+void Series::locate(Stock& stock, const Cavity& eta) const {
+    const Moments prior = prior_of(stock, eta);
     const Moments f = moments({stock.low, stock.step, stock.evidence}, prior.mean, prior.variance);
     stock.mean = f.mean;
     stock.variance = f.variance;
@@ -91,19 +88,20 @@ void Series::locate(Stock& stock) const {
 
 // One stock's message afresh; gives back how far it moved f.
 double Series::update(Stock& stock, double share) {
-    const Cavity eta = cavity_of(stock);
+    const Gaussian::Along all = coefficients_.along(stock.x);
+    const Cavity eta = cavity_of(stock, all);
     if (!(eta.variance > 0.0) || !std::isfinite(eta.variance))
         return 0.0;
     const Moments before{stock.mean, stock.variance};
     const double prior = eta.variance + model_.stock_sd * model_.stock_sd;
-    locate(stock);
+    locate(stock, eta);
     const double shrink = std::fmax(0.0, prior - stock.variance) / (prior * prior);
     const double k = 1.0 / (1.0 - eta.variance * shrink);
     const double tau = shrink * k;
     const double nu = eta.mean * tau + (stock.mean - eta.mean) / prior * k;
     const double more_tau = share * (tau - stock.tau);
     const double more_nu = share * (nu - stock.nu);
-    if (!coefficients_.add(stock.x, more_tau, more_nu))
+    if (!coefficients_.add(all, more_tau, more_nu))
         return 0.0;
     stock.tau += more_tau;
     stock.nu += more_nu;
@@ -120,16 +118,21 @@ void Series::settle() {
         stock.nu = stock.reading_nu / k;
         coefficients_.add(stock.x, stock.tau, stock.nu);
     }
+    double share = 1.0;
+    double before = 0.0;
     for (int sweep = 0; sweep < most_sweeps; ++sweep) {
         double change = 0.0;
         for (Stock& stock : stocks_)
             if (!stock.evidence.empty())
-                change = std::fmax(change, update(stock, sweep < damped_after ? 1.0 : 0.5));
+                change = std::max(change, update(stock, share));
         if (change < settled)
             break;
+        if (sweep >= damped_after && change > 0.8 * before)
+            share = std::max(0.2, 0.6 * share);
+        before = change;
     }
     for (Stock& stock : stocks_)
-        locate(stock);
+        locate(stock, cavity_of(stock));
 }
 
 std::vector<double> Series::distances(const std::vector<double>& weights) const {
@@ -194,9 +197,8 @@ double Series::ln_evidence(const Window& window) const {
         const std::span<const Observation> rows = judged_rows(stock);
         if (rows.empty())
             continue;
-        const Moments prior = prior_of(stock);
-        const double reach = 5.0 * std::sqrt(prior.variance);
-        const Product table = verdict_table(rows, {prior.mean - reach, prior.mean + reach}, window, 2.0);
+        const Moments prior = prior_of(stock, cavity_of(stock));
+        const Product table = verdict_table(rows, window, 2.0);
         sum += table.ln_scale + moments({table.low, table.step, table.value}, prior.mean, prior.variance).ln_integral;
     }
     return sum;

@@ -7,7 +7,8 @@
 //            their product over f. Between stocks it travels through b as one normal message a stock, found by
 //            expectation propagation: with the cavity N(m, v) of eta = x'b, f has the prior N(m, v + s^2); M1, M2 are
 //            mean and variance of prior x evidence; eta then has mean m + k (M1 - m) and variance v - k^2 (v + s^2 -
-//            M2), k = v / (v + s^2). Sweeps over the stocks go on until nothing moves in the 12th digit. Without
+//            M2), k = v / (v + s^2). Sweeps over the stocks go on until nothing moves in the 12th digit, 100 at
+//            most; with many contradictory verdicts some logs do not settle, and the last sweep stands. Without
 //            verdicts the message is exact and this is Bayesian linear regression.
 // Window     how wide a shop's clean window is, and how often it misreads, show in verdicts that do not agree with the
 //            model's own window. Other windows are tried on the verdicts of every stock, given what all other stocks
@@ -21,6 +22,7 @@
 //                         | readings only          | worked examples of the correction: 1e-5              |
 //                         | verdicts, 1..6 stocks  | brute-force grid: value of f within 1 %, sd within 4 % |
 //                         | contradictory verdicts | brute-force grid: value within 1 %, sd within 10 %     |
+//            tests/bench/fit.cpp: 500 rows of many stocks take less than 5 ms, as far as all four responses go.
 // Edges      No rows: the prior. What a stock says of the others never makes them less sure than the prior. Rows are
 //            sorted by what they say, so their order cannot matter to the last bit; nothing is kept between fits, so
 //            taking a row out gives back what was before it.
@@ -125,14 +127,15 @@ private:
     void weigh(const std::vector<double>& weights);
     void settle();
     double update(Stock& stock, double share);
-    void locate(Stock& stock) const;
+    void locate(Stock& stock, const Cavity& eta) const;
     [[nodiscard]] std::vector<double> distances(const std::vector<double>& weights) const;
     [[nodiscard]] std::vector<double> weigh_outliers();
     void report(const std::vector<double>& weights);
     [[nodiscard]] Finding appraise(const Observation& row, const Belief& belief) const;
-    [[nodiscard]] Cavity cavity_of(const Stock& stock) const;
+    [[nodiscard]] static Cavity cavity_of(const Stock& stock, const Gaussian::Along& all);
+    [[nodiscard]] Cavity cavity_of(const Stock& stock) const { return cavity_of(stock, coefficients_.along(stock.x)); }
     [[nodiscard]] std::span<const Observation> judged_rows(const Stock& stock) const;
-    [[nodiscard]] Moments prior_of(const Stock& stock) const;
+    [[nodiscard]] Moments prior_of(const Stock& stock, const Cavity& eta) const;
     void tabulate(const Window& window);
     [[nodiscard]] double ln_evidence(const Window& window) const;
     [[nodiscard]] Window likeliest_window() const;

@@ -1,15 +1,51 @@
 #include "core/tune/window.hpp"
 
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <numbers>
 
 namespace torchside::tune {
 namespace {
 
-constexpr double flat_after = 7.0; // in sd: Phi(-7) = 1.3e-12
+constexpr int flat_after = 7; // in sd: Phi(-7) = 1.3e-12
+constexpr int per_sd = 16;
+
+struct Tabled {
+    double phi = 0.0;
+    double density = 0.0;
+};
+constexpr int cells = 2 * flat_after * per_sd;
+using Table = std::array<Tabled, cells>;
+
+// A table of verdicts asks for Phi tens of thousands of times: five terms of Taylor's series from the middle of a
+// cell are off by 1e-11 at most.
+double middle(int cell) {
+    return (cell + 0.5) / per_sd - flat_after;
+}
+
+const Table table = [] {
+    Table t;
+    for (std::size_t i = 0; i < t.size(); ++i) {
+        const double at = middle(static_cast<int>(i));
+        t[i] = {normal_cdf(at), std::exp(-0.5 * at * at) / std::sqrt(2.0 * std::numbers::pi)};
+    }
+    return t;
+}();
 
 double edge(double x) {
-    return x <= -flat_after ? 0.0 : x >= flat_after ? 1.0 : normal_cdf(x);
+    if (x <= -flat_after)
+        return 0.0;
+    if (x >= flat_after)
+        return 1.0;
+    const int i = static_cast<int>((x + flat_after) * per_sd);
+    const double a = middle(i);
+    const double d = x - a;
+    const double aa = a * a;
+    const Tabled& t = table[static_cast<std::size_t>(i)];
+    return t.phi + t.density * d *
+                       (1.0 + d * (-a / 2.0 + d * ((aa - 1.0) / 6.0 +
+                                                   d * (a * (3.0 - aa) / 24.0 + d * (aa * (aa - 6.0) + 3.0) / 120.0))));
 }
 
 } // namespace

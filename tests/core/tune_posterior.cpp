@@ -107,7 +107,7 @@ TEST_CASE("The order of rows does not matter, and a row taken out leaves nothing
     std::rotate(turned.begin(), turned.begin() + 5, turned.end());
     CHECK(numbers(turned) == before);
     std::vector<TestCut> more = cuts;
-    more.insert(more.begin() + 4, judged(6, 4000, Verdict::too_slow));
+    more.insert(more.begin() + 4, judged(6, 1900, Verdict::too_slow));
     CHECK(numbers(more) != before);
     more.erase(more.begin() + 4);
     CHECK(numbers(more) == before);
