@@ -1,0 +1,183 @@
+#include "core/part/leads.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace torchside::part {
+namespace {
+
+constexpr int places_tried = 16;
+constexpr double slack_mm = 1e-3;                        // what the joints of an offset may take from half a kerf
+constexpr double shares[] = {1.0, 0.7, 0.5, 0.35, 0.25}; // of the lead's length, the longest that fits
+constexpr double quarter_bulge = 0.41421356237309503;    // tan(pi / 8): a quarter of a circle
+
+} // namespace
+
+// Places evenly round the contour, the middle of a short piece; straight and long ones first.
+std::vector<Leads::Place> Leads::places(const Contour& c) const {
+    const std::size_t n = piece_count(c);
+    double whole = 0.0;
+    for (std::size_t i = 0; i < n; ++i)
+        whole += length_of(piece_of(c, i));
+    std::vector<Place> all;
+    const double step = whole / places_tried;
+    double gone = 0.0;
+    double next = 0.5 * step;
+    for (std::size_t i = 0; i < n; ++i) {
+        const Piece p = piece_of(c, i);
+        const double length = length_of(p);
+        for (; next < gone + length && all.size() < places_tried; next += step) {
+            Place place;
+            place.piece = i;
+            place.share = length < 2.0 * step ? 0.5 : std::clamp((next - gone) / length, 0.1, 0.9);
+            place.worth = p.straight() ? length : 1e-3 * length;
+            place.at = point_at(p, place.share);
+            place.along = direction_at(p, place.share);
+            all.push_back(place);
+        }
+        gone += length;
+    }
+    // The best first; an insertion sort is enough for sixteen.
+    for (std::size_t i = 1; i < all.size(); ++i)
+        for (std::size_t k = i; k > 0 && all[k].worth > all[k - 1].worth * (1.0 + 1e-9); --k)
+            std::swap(all[k], all[k - 1]);
+    return all;
+}
+
+// The lead as a piece in the way of travel. Curved: a quarter of a circle about a point in the scrap.
+Piece Leads::piece(const Place& at, Point scrap, double length, bool curved, bool out) const {
+    if (!curved)
+        return out ? Piece{at.at, at.at + length * scrap, 0.0} : Piece{at.at + length * scrap, at.at, 0.0};
+    const double radius = 2.0 * length / std::numbers::pi;
+    const double bulge = cross(at.along, scrap) > 0.0 ? quarter_bulge : -quarter_bulge;
+    const Point centre = at.at + radius * scrap;
+    return out ? Piece{at.at, centre + radius * at.along, bulge} : Piece{centre - radius * at.along, at.at, bulge};
+}
+
+bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pierced) {
+    const double half = 0.5 * s_.kerf;
+    if (pierced && drawn_.nearest(pierce, s_.kerf - slack_mm).contour != Near::none)
+        return false;
+    const double length = length_of(lead);
+    const int steps = std::clamp(static_cast<int>(std::ceil(4.0 * length / std::max(s_.kerf, 0.1))), 4, 200);
+    for (int i = 0; i <= steps; ++i) {
+        const Point p = point_at(lead, static_cast<double>(i) / steps);
+        if (half > slack_mm && drawn_.nearest(p, half - slack_mm).contour != Near::none)
+            return false;
+        if (drawn_.nearest(p, 3.0 * half, source).contour != Near::none)
+            return false;
+    }
+    const Box box = box_of_piece(lead);
+    for (const Piece& other : laid_) {
+        Box grown = box_of_piece(other);
+        grown.low = grown.low - Point{s_.kerf, s_.kerf};
+        grown.high = grown.high + Point{s_.kerf, s_.kerf};
+        if (apart(grown, box))
+            continue;
+        for (int i = 0; i <= steps; ++i) {
+            const Point p = point_at(lead, static_cast<double>(i) / steps);
+            if (norm(nearest_on(other, p) - p) < s_.kerf)
+                return false;
+        }
+    }
+    return true;
+}
+
+// Lead-in, once round from the place and back to it, then an overburn or a lead-out.
+Led Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in, std::size_t source,
+                  std::optional<Point> scrap) {
+    const std::size_t n = c.points.size();
+    Led led;
+    led.path = lead_in;
+    led.contour_begin = led.path.size();
+    const double bulge = c.points[start.piece].bulge;
+    led.path.push_back({start.at, bulge_of_share(bulge, 1.0 - start.share)});
+    for (std::size_t k = 1; k < n; ++k)
+        led.path.push_back(c.points[(start.piece + k) % n]);
+    if (start.share > 0.0)
+        led.path.push_back({c.points[start.piece].at, bulge_of_share(bulge, start.share)});
+    led.contour_end = led.path.size();
+    led.path.push_back({start.at, 0.0});
+    if (c.role == Role::inner) {
+        // On over what is cut already; from the place's piece into the next ones.
+        double rest = s_.overburn;
+        for (std::size_t i = led.contour_begin; rest > 0.0 && i < led.contour_end; ++i) {
+            const Piece p{led.path[i].at, led.path[i + 1].at, led.path[i].bulge};
+            const double length = length_of(p);
+            const double share = length > rest ? rest / length : 1.0;
+            led.path.back().bulge = bulge_of_share(p.bulge, share);
+            led.path.push_back({point_at(p, share), 0.0});
+            rest -= length;
+        }
+    } else if (scrap && s_.lead_out > 0.0) {
+        for (const double share : {1.0, 0.5}) {
+            const Piece out = piece(start, *scrap, share * s_.lead_out, true, true);
+            if (!clear(out, out.to, source, false))
+                continue;
+            led.path.back().bulge = out.bulge;
+            led.path.push_back({out.to, 0.0});
+            laid_.push_back(out);
+            break;
+        }
+    }
+    return led;
+}
+
+Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
+    const std::vector<Place> all = places(c);
+    const double shortest = 0.5 * s_.kerf;
+    for (const bool clear_pierce : {true, false})
+        for (const double share : shares)
+            for (const bool curved : {true, false})
+                for (const Place& place : all) {
+                    const double length = std::max(share * s_.lead_in, shortest);
+                    if (!(s_.lead_in > 0.0))
+                        break;
+                    const Point left = left_of(place.along);
+                    const Point scrap = scrap_right ? -1.0 * left : left;
+                    const Piece in = piece(place, scrap, length, curved, false);
+                    if (!clear(in, in.from, source, clear_pierce))
+                        continue;
+                    Led led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
+                    laid_.push_back(in);
+                    led.pierce_clear = clear_pierce;
+                    return led;
+                }
+    return finish(c, all.empty() ? Place{0, 0.5, 0.0, point_at(piece_of(c, 0), 0.5), {}} : all.front(), {}, source,
+                  std::nullopt);
+}
+
+std::optional<Led> Leads::from_edge(const Contour& c, std::size_t source, const Box& all) {
+    std::optional<Place> best;
+    Piece best_lead;
+    for (const Point out : {Point{-1, 0}, Point{0, -1}, Point{1, 0}, Point{0, 1}}) {
+        Place place;
+        double farthest = -1e300;
+        for (std::size_t i = 0; i < piece_count(c); ++i)
+            for (const double share : {0.0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
+                const Piece p = piece_of(c, i);
+                const Point at = point_at(p, share);
+                // The middle of a side wins over its ends.
+                const double far = dot(at, out) - 1e-6 * std::abs(share - 0.5);
+                if (far > farthest) {
+                    farthest = far;
+                    place = {i, share, 0.0, at, direction_at(p, share)};
+                }
+            }
+        const double edge = out.x + out.y < 0.0 ? dot(all.low, out) : dot(all.high, out);
+        const Piece lead{place.at + (edge - dot(place.at, out) + s_.kerf + s_.lead_in) * out, place.at, 0.0};
+        if ((!best || length_of(lead) < length_of(best_lead)) && clear(lead, lead.from, source, false)) {
+            best = place;
+            best_lead = lead;
+        }
+    }
+    if (!best)
+        return std::nullopt;
+    laid_.push_back(best_lead);
+    Led led = finish(c, *best, {{best_lead.from, 0.0}}, source, std::nullopt);
+    led.pierce_clear = true;
+    return led;
+}
+
+} // namespace torchside::part

@@ -1,0 +1,56 @@
+// Where a contour's cut begins, and how the torch gets there: lead-in and lead-out, all in scrap (compensate.hpp).
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/part/near.hpp"
+
+namespace torchside::part {
+
+struct LeadSettings {
+    double kerf = 0.0; // all in mm
+    double lead_in = 0.0;
+    double lead_out = 0.0;
+    double overburn = 0.0;
+};
+
+/// A path as a Run has it.
+struct Led {
+    std::vector<Vertex> path{};
+    std::size_t contour_begin = 0;
+    std::size_t contour_end = 0;
+    bool pierce_clear = false; // the pierce keeps a kerf from every edge
+};
+
+/// Sees to it that leads keep clear of the part and of each other.
+class Leads {
+public:
+    Leads(Near& drawn, const LeadSettings& settings) : drawn_(drawn), s_(settings) {}
+
+    /// For a closed contour in the way of travel, half a kerf beside the contour `source` of the drawing; scrap is to
+    /// its right or left.
+    [[nodiscard]] Led lead(const Contour& travelled, std::size_t source, bool scrap_right);
+    /// Begins beside the box of the drawing; none when nothing goes straight there.
+    [[nodiscard]] std::optional<Led> from_edge(const Contour& travelled, std::size_t source, const Box& all);
+
+private:
+    struct Place {
+        std::size_t piece = 0;
+        double share = 0.0;
+        double worth = 0.0;
+        Point at{};
+        Point along{};
+    };
+    [[nodiscard]] std::vector<Place> places(const Contour& c) const;
+    [[nodiscard]] bool clear(const Piece& lead, Point pierce, std::size_t source, bool pierced);
+    [[nodiscard]] Led finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in,
+                             std::size_t source, std::optional<Point> scrap);
+    [[nodiscard]] Piece piece(const Place& at, Point scrap, double length, bool curved, bool out) const;
+
+    Near& drawn_;
+    LeadSettings s_;
+    std::vector<Piece> laid_{}; // leads so far
+};
+
+} // namespace torchside::part
