@@ -28,6 +28,33 @@ bool sound(const cut::Settings& s) {
            s.feed.value > Speed{} && s.kerf.value > Length{} && std::isfinite(s.controller.in(volt));
 }
 
+bool sound(const Estimate<double>& e) {
+    return sound(e.low, e.value, e.high);
+}
+
+// Part, time, wear and price.
+bool sound_job(const Worksheet& sheet) {
+    const wear::Report& w = sheet.wear;
+    bool all = sheet.part != nullptr && sheet.part->area_mm2 >= 0.0 && sound(w.life_used) && sound(w.part_uses) &&
+               sound(w.job_uses) && sound(w.changes) && sound(w.starts_left) && sound(w.cost_each) &&
+               sound(w.starts_per_set) && sound(w.arc_per_set, minute) && w.finishes >= 0.0 && w.finishes <= 1.0 &&
+               w.sets_to_hold >= 0;
+    if (sheet.time) {
+        const motion::Report& t = *sheet.time;
+        all = all && sound(t.cutting, second) && sound(t.piercing, second) && sound(t.total, second) &&
+              t.slow_share >= 0.0 && t.slow_share <= 1.0 && t.resting >= Duration{} && t.starts > 0 &&
+              std::isfinite(t.batch.in(second));
+    }
+    if (sheet.price) {
+        const price::Report& p = *sheet.price;
+        price::Money sum{};
+        for (const price::Line& line : p.lines)
+            sum = sum + line.total;
+        all = all && sum == p.total && sound(p.cost_each) && sound(p.price_each) && sound(p.price_total);
+    }
+    return all;
+}
+
 } // namespace
 
 TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
@@ -50,6 +77,9 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
             CHECK((sheet.settings->pierce_delay.value > Duration{}) == (c.verdict == cut::Reach::clean));
         }
         const auto stops = [](const Warning& x) { return x.severity == Severity::stop; };
+        CHECK(sound_job(sheet));
+        CHECK(sheet.time.has_value() == (sheet.settings && !sheet.part->path.runs.empty()));
+        CHECK(sheet.price.has_value() == sheet.time.has_value());
         if (c.verdict == cut::Reach::refused)
             CHECK(std::any_of(sheet.warnings.begin(), sheet.warnings.end(), stops));
     }

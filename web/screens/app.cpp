@@ -22,7 +22,7 @@ constexpr int most_builds = 4; // an activation, what it opens, and a view that 
 App::App() {
     take_route(platform::fragment());
     book_ = keeper_.load();
-    sheet_ = evaluate(book_);
+    sheet_ = evaluate(book_, &part_memo_);
 }
 
 const Tokens& App::tokens() const {
@@ -62,7 +62,7 @@ bool App::take(Outcome<Workbook> changed) {
     }
     refusal_.clear();
     book_ = std::move(changed.value());
-    sheet_ = evaluate(book_);
+    sheet_ = evaluate(book_, &part_memo_);
     chart_.reset();
     tuning_.reset();
     keeper_.save(book_);

@@ -89,6 +89,7 @@ private:
     void take_route(std::string_view fragment);
 
     Workbook book_;
+    PartMemo part_memo_; // before the sheet: a big drawing is not compensated again at every edit
     Worksheet sheet_;
     std::optional<Chart> chart_; // worked out when first looked at
     std::optional<Outcome<Tuning>> tuning_;
