@@ -90,9 +90,11 @@ Belief fit(const Log& log) {
     if (x < 0.0) {
         x = 0.0;
         descend(log, true, false, x, y);
+        y = std::max(y, 0.0);
     } else if (y < 0.0) {
         y = 0.0;
         descend(log, false, true, x, y);
+        x = std::max(x, 0.0);
     }
     const Slopes s = slopes(log, x, y);
     const double det = s.xx * s.yy - s.xy * s.xy;

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/part/compensate.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 
@@ -26,23 +27,25 @@ std::vector<PartContour> measured(const part::Outline& outline) {
     return out;
 }
 
-// The torch's middle on the outline itself, without kerf and leads: until core/part/compensate.hpp is built.
 void compensate(const PartInputs& in, PartStage& out) {
-    for (std::size_t i = 0; i < out.outline.contours.size(); ++i) {
-        const part::Contour& c = out.outline.contours[i];
-        part::Run run;
-        run.role = c.role;
-        run.path = c.points;
-        if (c.role != part::Role::open)
-            run.path.push_back({c.points.front().at, 0.0});
-        run.contour_end = run.path.size() - 1;
-        run.source = i;
-        run.hole_mm = c.role == part::Role::inner ? part::equal_diameter_mm(c) : 0.0;
-        run.edge_start = in.edge_start && c.role == part::Role::outer;
-        out.pierces += run.edge_start ? 0 : 1;
-        out.path.runs.push_back(std::move(run));
+    part::CompensateSettings settings;
+    settings.kerf = in.kerf;
+    settings.lead_in = in.lead_in;
+    settings.edge_start = in.edge_start;
+    settings.clockwise_swirl = in.clockwise_swirl;
+    auto made = part::compensate(out.outline, settings);
+    if (!made) {
+        out.fault = made.fault();
+        return;
     }
-    out.compensated = out.contours;
+    part::Compensated& c = made.value();
+    out.path = std::move(c.path);
+    out.compensated = measured(c.outline);
+    for (std::size_t i = 0; i < out.compensated.size() && i < c.source.size(); ++i)
+        out.compensated[i].source = c.source[i];
+    out.problems = std::move(c.problems);
+    for (const part::Run& run : out.path.runs)
+        out.pierces += run.edge_start ? 0 : 1;
 }
 
 } // namespace

@@ -159,6 +159,15 @@ TEST_CASE("Figures stay finite at the ends of every range", "[wear]") {
                 }
 }
 
+TEST_CASE("Sets said to last fifty times the guess do not give life back", "[wear]") {
+    const WearLog odd =
+        shop({set(0, 0), set(58879, 2140, Ended::pulled), set(50199, 6361, Ended::pulled)}, 60270, 6427);
+    const Report r = assess(odd, part(59, 0.57, 135), 1710);
+    CHECK(r.life_used.value >= 0.0);
+    CHECK(r.part_uses.value >= 0.0);
+    CHECK(r.cost_each.low >= 0.0);
+}
+
 TEST_CASE("No rates without wear, no Weibull through one life", "[wear]") {
     CHECK_FALSE(fit_rates({}));
     const ConsumableSet idle[] = {{0, Duration{0, minute}, Ended::worn}};

@@ -109,6 +109,24 @@ inline Workbook random_workbook(Rng& rng) {
         w.job.current = Current{rng.uniform(30.0, 60.0), ampere};
         w.shop.machine.max_current = Current{rng.uniform(60.0, 90.0), ampere};
     }
+    // And half have a part whose sizes go together.
+    if (rng.chance(0.5)) {
+        part::PartSpec& p = w.job.part;
+        const auto share_of = [&](Length l, double low, double high) { return rng.uniform(low, high) * l; };
+        p.length = Length{rng.by_factor(60.0, 600.0), mm};
+        p.width = share_of(p.length, 0.6, 1.0);
+        p.outside = Length{rng.by_factor(80.0, 400.0), mm};
+        p.inside = share_of(p.outside, 0.1, 0.4);
+        p.hole_circle = share_of(p.outside, 0.65, 0.8);
+        p.hole = share_of(std::min(p.width, p.outside), 0.03, 0.1);
+        p.holes = static_cast<int>(rng.below(7));
+        p.hole_edge = share_of(p.width, 0.12, 0.2);
+        p.corner = share_of(p.width, 0.0, 0.06);
+        p.leg = share_of(p.width, 0.3, 0.4);
+        p.inner_corner = share_of(p.width, 0.01, 0.05);
+        p.slot_length = share_of(p.length, 0.3, 0.7);
+        p.slot_width = share_of(p.width, 0.05, 0.2);
+    }
     w.shop.seal_key.clear();
     for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
         w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
