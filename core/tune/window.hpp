@@ -7,7 +7,7 @@
 //            w half-width of the window, s softness of its edges, e chance of misreading; Phi the normal distribution
 // Source     own; w, s, e are priors (assets/data/tune_priors.json). Low and high are "too slow" and "too fast" of a
 //            feed, "short" and "long" of a pierce delay.
-// Range      0 < w < 1, s > 0, 0 <= e < 1. Exact to the last digits of erfc.
+// Range      0 < w < 1, s > 0, 0 <= e < 1. P to 5e-12.
 // Edges      far from the window R is e/2 or 1 - e: one reading can never rule a setting out.
 // Example    w 0.08, s 0.02, e 0.03: at y = f, P(good) = 0.999925, R(good) = 0.969928; at y - f = ln 1.08, P(good) 0.5.
 #pragma once

@@ -236,3 +236,16 @@ TEST_CASE("The window of the header's example") {
     CHECK_THAT(judge.happens(Reading::good, std::log(1.08)), WithinAbs(0.5, 1e-9));
     CHECK_THAT(judge.reads(Reading::low, 5.0), WithinAbs(0.015, 1e-12));
 }
+
+TEST_CASE("An edge is as soft as the normal distribution says, to the last place before it is flat") {
+    const Judge judge(window);
+    double worst = 0.0;
+    for (double x = -7.0; x <= 7.0; x = std::nextafter(x + 1e-4, 8.0)) {
+        const double z = judge.upper_edge() + window.soft * x;
+        worst = std::fmax(worst, std::abs(judge.happens(Reading::high, z) - normal_cdf(x)));
+    }
+    CHECK(worst < 5e-12);
+    double x = 7.0; // the doubles next to the end
+    for (int i = 0; i < 40; ++i, x = std::nextafter(x, 0.0))
+        CHECK_THAT(judge.happens(Reading::high, judge.upper_edge() + window.soft * x), WithinAbs(1.0, 2e-12));
+}
