@@ -3,6 +3,14 @@
 #include <imgui.h>
 #include <imgui_internal.h>
 
+#include "web/kit/fonts.hpp"
+
+// ImGui names its built-in font by this, the only text that what we use of it formats; our fonts go without a name.
+int ImFormatString(char* buffer, std::size_t, const char*, ...) {
+    *buffer = '\0';
+    return 0;
+}
+
 namespace torchside::web {
 
 Canvas::Canvas()
@@ -18,7 +26,7 @@ Canvas::Canvas()
 Canvas::~Canvas() = default;
 
 ImDrawList& Canvas::start(float pixels_w, float pixels_h) {
-    const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    const ImFontAtlas& atlas = font_atlas();
     shared_->TexUvWhitePixel = atlas.TexUvWhitePixel;
     shared_->TexUvLines = atlas.TexUvLines;
     shared_->ClipRectFullscreen = {0, 0, pixels_w, pixels_h};

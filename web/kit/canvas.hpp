@@ -1,5 +1,5 @@
 // One ImGui draw list a frame, without ImGui's windows: the kit draws all of its controls itself, and what is not
-// called is not in the page. The list is drawn by ImGui's own OpenGL backend.
+// called is not in the page. web/platform/painter.cpp draws the list.
 #pragma once
 
 #include <memory>
@@ -17,7 +17,7 @@ public:
     Canvas(const Canvas&) = delete;
     Canvas& operator=(const Canvas&) = delete;
 
-    /// Start an empty picture of this many device pixels; the context's font atlas must be built.
+    /// Start an empty picture of this many device pixels; the font atlas must be built.
     ImDrawList& start(float pixels_w, float pixels_h);
     /// The picture, until the next start().
     [[nodiscard]] ImDrawData* finish();

@@ -47,8 +47,13 @@ float size_of(Type type) {
     return cuts[static_cast<std::size_t>(type)].size;
 }
 
+ImFontAtlas& font_atlas() {
+    static ImFontAtlas atlas;
+    return atlas;
+}
+
 void Fonts::build(float density) {
-    ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    ImFontAtlas& atlas = font_atlas();
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors; // height stays a power of two: WebGL 1 wants it
     atlas.TexDesiredWidth = density > 2.0F ? 1024 : 512;

@@ -4,6 +4,7 @@
 #include <array>
 
 struct ImFont;
+struct ImFontAtlas;
 
 namespace torchside::web {
 
@@ -18,10 +19,12 @@ inline constexpr float face_ascent = 0.965F;
 /// Size of the em in CSS pixels.
 [[nodiscard]] float size_of(Type type);
 
+/// The one font atlas.
+[[nodiscard]] ImFontAtlas& font_atlas();
+
 class Fonts {
 public:
-    /// Rebuild the atlas for this density (device pixels per CSS pixel). Needs an ImGui context; the renderer's old
-    /// texture must be dropped by the caller.
+    /// Rebuild the atlas for this density (device pixels per CSS pixel); the painter must be given it anew.
     void build(float density);
     [[nodiscard]] ImFont* at(Type type) const { return fonts_[static_cast<std::size_t>(type)]; }
 

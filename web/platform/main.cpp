@@ -1,15 +1,12 @@
 // The page's entry: one SDL window on the canvas, one WebGL context, and a frame drawn only when something asked for
 // it.
-#include <GLES2/gl2.h>
 #include <SDL.h>
-#include <cmath>
 #include <emscripten.h>
-#include <emscripten/html5_webgl.h>
 #include <imgui.h>
-#include <imgui_impl_opengl3.h>
 #include <memory>
 #include <string>
 
+#include "web/platform/painter.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/app.hpp"
 
@@ -112,44 +109,27 @@ void frame() {
     }
     const float density = platform::density();
     if (density != built_density) {
-        if (built_density != 0) {
-            ImGui_ImplOpenGL3_DestroyFontsTexture();
-        }
         fonts.build(density);
-        if (built_density != 0) {
-            ImGui_ImplOpenGL3_CreateFontsTexture();
-        }
+        painter::take(font_atlas());
         built_density = density;
     }
     int pixels_w = 0;
     int pixels_h = 0;
     SDL_GetWindowSizeInPixels(window, &pixels_w, &pixels_h);
-    ImGui_ImplOpenGL3_NewFrame();
     const Rect screen{0, 0, static_cast<float>(pixels_w) / density, static_cast<float>(pixels_h) / density};
-    ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
-    const Colour ground = app->tokens().ground;
-    const auto channel = [&](int shift) { return static_cast<float>((ground.rgb >> shift) & 0xFF) / 255.0F; };
-    glViewport(0, 0, pixels_w, pixels_h);
-    glClearColor(channel(16), channel(8), channel(0), 1);
-    glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(picture);
+    const ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
+    painter::paint(*picture, app->tokens().ground.rgb);
 }
 
-/// The window, its size and its events are SDL's. The context comes from the browser itself: SDL's way to it, EGL, is a
-/// quarter of SDL.
+/// The window, its size and its events are SDL's; the context comes from the browser itself, by the painter: SDL's way
+/// to it, EGL, is a quarter of SDL.
 bool open_window() {
     SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
     if (SDL_Init(SDL_INIT_VIDEO) != 0) {
         return false;
     }
     window = SDL_CreateWindow("Torchside", 0, 0, 360, 740, SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
-    EmscriptenWebGLContextAttributes wanted;
-    emscripten_webgl_init_context_attributes(&wanted);
-    wanted.alpha = false;
-    wanted.depth = false;
-    wanted.antialias = false;
-    const auto context = emscripten_webgl_create_context("#canvas", &wanted);
-    return window != nullptr && context > 0 && emscripten_webgl_make_context_current(context) == 0;
+    return window != nullptr && painter::open();
 }
 
 } // namespace
@@ -202,12 +182,8 @@ EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
 
 int main() {
     IMGUI_CHECKVERSION();
-    ImGui::CreateContext();
-    ImGuiIO& io = ImGui::GetIO();
-    io.IniFilename = nullptr;
     app = std::make_unique<torchside::web::App>();
     if (torchside::web::open_window()) {
-        ImGui_ImplOpenGL3_Init("#version 100");
         SDL_AddEventWatch(torchside::web::wake_on_event, nullptr);
     } else {
         torchside::web::window = nullptr; // no WebGL: the mirror, shown as a plain page, is the app
