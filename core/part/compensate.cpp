@@ -38,7 +38,8 @@ class Work {
 public:
     Work(const Outline& drawn, const CompensateSettings& s)
         : s_(s), kerf_(s.kerf.in(mm)), drawn_(oriented(drawn)), near_(drawn_), parents_(near_.parents()),
-          leads_(near_, {kerf_, s.lead_in.in(mm), s.lead_out.in(mm), s.overburn.in(mm)}), box_(box_of(drawn_)) {}
+          leads_(near_, {kerf_, s.lead_in.in(mm), s.lead_out.in(mm), s.overburn.in(mm)}, drawn_.contours.size()),
+          box_(box_of(drawn_)) {}
 
     Compensated run() {
         const std::size_t n = drawn_.contours.size();
@@ -228,6 +229,7 @@ private:
         run.role = c.role;
         run.source = i;
         run.hole_mm = c.role == Role::inner ? equal_diameter_mm(c) : 0.0;
+        leads_.enter(c.role == Role::inner ? i : parents_[i] == Near::none ? drawn_.contours.size() : parents_[i]);
         std::optional<Led> led;
         if (s_.edge_start && c.role == Role::outer)
             led = leads_.from_edge(travelled, i, box_);

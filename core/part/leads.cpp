@@ -69,19 +69,23 @@ bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pier
             return false;
     }
     const Box box = box_of_piece(lead);
-    for (const Piece& other : laid_) {
-        Box grown = box_of_piece(other);
-        grown.low = grown.low - Point{s_.kerf, s_.kerf};
-        grown.high = grown.high + Point{s_.kerf, s_.kerf};
-        if (apart(grown, box))
+    for (const Laid& other : laid_[scrap_]) {
+        if (apart(other.reach, box))
             continue;
         for (int i = 0; i <= steps; ++i) {
             const Point p = point_at(lead, static_cast<double>(i) / steps);
-            if (norm(nearest_on(other, p) - p) < s_.kerf)
+            if (norm(nearest_on(other.piece, p) - p) < s_.kerf)
                 return false;
         }
     }
     return true;
+}
+
+void Leads::lay(const Piece& lead) {
+    Box reach = box_of_piece(lead);
+    reach.low = reach.low - Point{s_.kerf, s_.kerf};
+    reach.high = reach.high + Point{s_.kerf, s_.kerf};
+    laid_[scrap_].push_back({lead, reach});
 }
 
 // Lead-in, once round from the place and back to it, then an overburn or a lead-out.
@@ -117,7 +121,7 @@ Led Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex
                 continue;
             led.path.back().bulge = out.bulge;
             led.path.push_back({out.to, 0.0});
-            laid_.push_back(out);
+            lay(out);
             break;
         }
     }
@@ -140,7 +144,7 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                     if (!clear(in, in.from, source, clear_pierce))
                         continue;
                     Led led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
-                    laid_.push_back(in);
+                    lay(in);
                     led.pierce_clear = clear_pierce;
                     return led;
                 }
@@ -174,7 +178,7 @@ std::optional<Led> Leads::from_edge(const Contour& c, std::size_t source, const 
     }
     if (!best)
         return std::nullopt;
-    laid_.push_back(best_lead);
+    lay(best_lead);
     Led led = finish(c, *best, {{best_lead.from, 0.0}}, source, std::nullopt);
     led.pierce_clear = true;
     return led;

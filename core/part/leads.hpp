@@ -26,7 +26,12 @@ struct Led {
 /// Sees to it that leads keep clear of the part and of each other.
 class Leads {
 public:
-    Leads(Near& drawn, const LeadSettings& settings) : drawn_(drawn), s_(settings) {}
+    /// `contours`: how many the drawing has.
+    Leads(Near& drawn, const LeadSettings& settings, std::size_t contours)
+        : drawn_(drawn), s_(settings), laid_(contours + 1) {}
+
+    /// The scrap that the next leads lie in: the contour whose inside it is, or as many as there are for outside.
+    void enter(std::size_t scrap) { scrap_ = scrap; }
 
     /// For a closed contour in the way of travel, half a kerf beside the contour `source` of the drawing; scrap is to
     /// its right or left.
@@ -50,7 +55,13 @@ private:
 
     Near& drawn_;
     LeadSettings s_;
-    std::vector<Piece> laid_{}; // leads so far
+    struct Laid {
+        Piece piece{};
+        Box reach{}; // with a kerf around it
+    };
+    void lay(const Piece& lead);
+    std::vector<std::vector<Laid>> laid_; // leads so far, by the scrap they lie in
+    std::size_t scrap_ = 0;
 };
 
 } // namespace torchside::part
