@@ -146,10 +146,6 @@ Speed ladder_choice(Speed slowest, Speed fastest) {
     return std::sqrt(fastest / slowest) * slowest;
 }
 
-Length kerf_from(Length programmed, Length measured, bool inside) {
-    return inside ? measured - programmed : programmed - measured;
-}
-
 SwirlReading read_swirl(const SwirlAngles& a) {
     // Clockwise, the top edge is cut to the right and the part is on the right of travel; the bottom edge to the left.
     SwirlReading r;

@@ -24,6 +24,7 @@
 
 #include "core/cut/balance.hpp"
 #include "core/gear/machine.hpp"
+#include "core/part/kerf.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/tune/next_test.hpp"
 
@@ -93,7 +94,7 @@ struct CouponSettings {
 [[nodiscard]] Speed ladder_choice(Speed slowest, Speed fastest);
 
 /// Kerf from a square (`inside` false) or a hole cut on the line.
-[[nodiscard]] Length kerf_from(Length programmed, Length measured, bool inside);
+using part::kerf_from;
 
 /// Angles of the top and bottom edge's faces (as drawn) of the two squares of the swirl coupon; degrees, positive: the
 /// part is narrower at the top.
