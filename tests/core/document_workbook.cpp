@@ -209,6 +209,15 @@ TEST_CASE("the demo workbook is a valid file with a log to learn from") {
     CHECK(demo.value().job.thickness.in(mm) == 6.0);
     CHECK(demo.value().shop.tests.size() >= 4);
     CHECK(demo.value().shop.wear.sets.size() >= 3);
+    // It shows all there is: a path, a change of consumables within the batch, a price to hold against an outside one.
+    const Worksheet sheet = evaluate(demo.value());
+    REQUIRE(sheet.time);
+    CHECK(sheet.part->pierces == 5);
+    CHECK(sheet.part->problems.empty());
+    CHECK(sheet.wear.sets_to_hold == 1);
+    CHECK(sheet.wear.change_before);
+    REQUIRE(sheet.price);
+    CHECK(sheet.price->make_or_buy);
     CHECK_FALSE(demo.value().shop.name.empty());
 #endif
 }
