@@ -115,10 +115,8 @@ void shape_sheet(App& app, Rect place, bool closable) {
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 10;
         y += shapes(app, {x, y, w, 0}) + 12;
-        for (const part::Problem& problem : app.sheet().part->problems) {
-            if (problem.severity == part::Problem::Severity::stop) {
-                y += signed_words(app, std::string("shape/") + problem.code, Sign::stop, {x, y}, w, problem.text, {});
-            }
+        if (const auto& fault = app.sheet().part->fault) {
+            y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w, "Not with these sizes: " + fault->text, {});
         }
         for (const ShapeChoice& choice : shape_choices) {
             if (choice.shape == app.book().job.part.shape) {

@@ -96,6 +96,9 @@ std::string sheet_for(std::string_view field) {
     if (field.starts_with("shop.height_control")) {
         return "height";
     }
+    if (field.starts_with("job.part")) {
+        return "shape";
+    }
     if (field.starts_with("shop.table")) {
         return "table";
     }
@@ -130,7 +133,11 @@ Verdict of_problem(const App& app, std::size_t i) {
 }
 
 bool is_of_part(const Warning& w) {
-    return w.field.starts_with("job.part") || w.code.starts_with("part_") || w.code.starts_with("time_");
+    return w.field.starts_with("job.part") || w.code == "slow_places" || w.code == "duty_rests";
+}
+
+bool is_of_quote(const Warning& w) {
+    return w.field.starts_with("job.price") || w.field.starts_with("shop.rates");
 }
 
 void worst_first(std::vector<Verdict>& rows) {
@@ -149,7 +156,9 @@ std::vector<Verdict> part_verdicts(const App& app) {
         rows.push_back(of_problem(app, i));
     }
     for (const Warning& w : app.sheet().warnings) {
-        if (is_of_part(w)) {
+        const auto is_same = [&](const part::Problem& p) { return w.code == p.code; };
+        const auto& all = app.sheet().part->problems;
+        if (is_of_part(w) && std::none_of(all.begin(), all.end(), is_same)) {
             rows.push_back(of_warning(w));
         }
     }
@@ -164,7 +173,7 @@ std::vector<Verdict> part_verdicts(const App& app) {
 std::vector<Verdict> verdicts(const App& app) {
     std::vector<Verdict> rows{plate(app), circuit(app), air_supply(app)};
     for (const Warning& w : app.sheet().warnings) {
-        if (!has_own_row(w.code) && !is_of_part(w)) {
+        if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
             rows.push_back(of_warning(w));
         }
     }
