@@ -238,6 +238,12 @@ constexpr Field object(std::string_view key, const Fields* children, std::string
     return f;
 }
 
+/// The drawn part.
+template <auto M>
+constexpr Field outline(std::string_view key, std::string_view meaning) {
+    return {key, {FieldKind::outline, true, false, 0, 0, {}, meaning, {}, {}}, &MemberOf<M>::at};
+}
+
 template <auto M>
 constexpr Field list(std::string_view key, const Fields* children, int low, int high, std::string_view meaning) {
     using T = typename MemberOf<M>::Type::value_type;

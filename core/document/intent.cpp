@@ -16,7 +16,8 @@ Fault no_such(std::string_view path) {
 }
 
 bool is_single(const Field& field) {
-    return field.info.kind != FieldKind::object && field.info.kind != FieldKind::list;
+    return field.info.kind != FieldKind::object && field.info.kind != FieldKind::list &&
+           field.info.kind != FieldKind::outline;
 }
 
 // Places found in our own copy of a workbook may be written to.

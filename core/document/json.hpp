@@ -2,8 +2,8 @@
 // it, and because errors need line and column, doubled keys must be refused and every limit must be ours. The general
 // library is the oracle in tests/core/json.cpp.
 //
-// Limits, so that no input costs more than a few megabytes: 16 levels deep, 64 keys an object, 1000 entries a list, 64
-// characters a number, 1 MB a text. A number that overflows a double is refused; text must be whole UTF-8.
+// Limits, so that no input costs more than a few megabytes: 16 levels deep, 64 keys an object, 10 000 entries a list,
+// 64 characters a number, 1 MB a text. A number that overflows a double is refused; text must be whole UTF-8.
 #pragma once
 
 #include <string>

@@ -12,7 +12,7 @@ namespace {
 
 constexpr int deepest = 16;
 constexpr std::size_t most_keys = 64;
-constexpr std::size_t most_items = 1000;
+constexpr std::size_t most_items = 10'000;
 constexpr std::size_t longest_number = 64;
 constexpr std::size_t largest_text = 1 << 20;
 
@@ -140,7 +140,7 @@ private:
         }
         do {
             if (out.items.size() == most_items) {
-                return fail("more than 1000 entries in one list");
+                return fail("more than 10000 entries in one list");
             }
             if (!value(out.items.emplace_back(), depth + 1)) {
                 return false;

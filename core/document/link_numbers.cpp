@@ -160,6 +160,8 @@ constexpr std::string_view keys[] = {
     "compressor_kw_m3_min",
     "minimum_charge",
     "clockwise_swirl",
+    "drawing_name",
+    "drawing",
 };
 
 } // namespace

@@ -48,6 +48,8 @@ bool equal(const Field& field, const void* a, const void* b) {
     const void* in_a = field.member(a);
     const void* in_b = field.member(b);
     switch (field.info.kind) {
+    case FieldKind::outline:
+        return true;
     case FieldKind::text:
         return *static_cast<const std::string*>(in_a) == *static_cast<const std::string*>(in_b);
     case FieldKind::object:
@@ -154,7 +156,7 @@ Wrong unpack_field(const Field& field, CborReader& in, void* owner, std::string&
     }
     Scalar value;
     std::string text;
-    if (!take_scalar(field.info, in, value, text)) {
+    if (field.info.kind == FieldKind::outline || !take_scalar(field.info, in, value, text)) {
         return Fault{path, "no such value, accepted is " + accepted(field.info)};
     }
     if (auto wrong = put(field, owner, value)) {
@@ -169,8 +171,8 @@ void pack_object(Fields fields, const void* object, const void* fresh, std::stri
     std::string entries;
     unsigned count = 0;
     for (const Field& field : fields) {
-        if (equal(field, object, fresh)) {
-            continue;
+        if (field.info.kind == FieldKind::outline || equal(field, object, fresh)) {
+            continue; // a drawing is too long for a link: its name says what to open
         }
         std::string value;
         pack_field(field, object, fresh, value);

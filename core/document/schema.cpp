@@ -38,6 +38,8 @@ std::string accepted_value(const FieldInfo& info) {
                (info.plain ? " plain letters, no brackets" : " letters");
     case FieldKind::list:
         return "a list of " + range(info) + " entries";
+    case FieldKind::outline:
+        return "a list of contours";
     case FieldKind::object:
         break;
     }

@@ -15,7 +15,8 @@ namespace torchside::document {
 /// The version of the workbook format, the value of its top key "torchside".
 inline constexpr int workbook_version = 1;
 
-enum class FieldKind { number, integer, flag, word, text, object, list };
+/// `outline` is the drawn part, see outline_json.hpp: no single value, nor an object of keys.
+enum class FieldKind { number, integer, flag, word, text, object, list, outline };
 
 struct FieldInfo {
     FieldKind kind = FieldKind::number;

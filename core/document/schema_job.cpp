@@ -28,6 +28,8 @@ constexpr Field part_table[] = {
     number<&part::PartSpec::inner_corner>("inner_corner_mm", in_mm, 0, 5000, "Radius of a bracket's inside corner."),
     number<&part::PartSpec::slot_length>("slot_length_mm", in_mm, 0, 10000, "Overall length of the slot."),
     number<&part::PartSpec::slot_width>("slot_width_mm", in_mm, 0, 1000, "Width of the slot."),
+    text<&part::PartSpec::drawing_name>("drawing_name", 0, 120, "What the drawing's file is called."),
+    outline<&part::PartSpec::drawing>("drawing", "Outline of a drawn part; null: to be opened again, or none."),
 };
 constexpr Fields part_fields = part_table;
 

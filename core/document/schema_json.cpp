@@ -1,6 +1,7 @@
 // The JSON Schema, printed from the same tables that reading goes by.
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
+#include "core/document/outline_json.hpp"
 
 namespace torchside::document {
 
@@ -78,6 +79,8 @@ void field_schema(const Field& field, const void* owner, JsonWriter& out) {
     }
     if (field.info.kind == FieldKind::object) {
         object_schema(*field.children, field.member(owner), out);
+    } else if (field.info.kind == FieldKind::outline) {
+        outline_schema(out);
     } else if (field.info.kind == FieldKind::list) {
         list_schema(field, owner, out);
     } else {

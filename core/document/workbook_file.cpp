@@ -4,6 +4,7 @@
 
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
+#include "core/document/outline_json.hpp"
 #include "core/document/utf8.hpp"
 
 namespace torchside::document {
@@ -66,6 +67,9 @@ Wrong read_field(const Field& field, const JsonValue& json, void* owner, std::st
     }
     if (field.info.kind == FieldKind::list) {
         return read_list(field, json, owner, path);
+    }
+    if (field.info.kind == FieldKind::outline) {
+        return read_outline(json, path, *static_cast<SharedOutline*>(writable(field, owner)));
     }
     if (json.type == JsonValue::Type::list || json.type == JsonValue::Type::object) {
         return type_fault(path, json, field.info);
@@ -149,6 +153,8 @@ void write_object(Fields fields, const void* object, JsonWriter& out) {
             out.open('{');
             write_object(*field.children, member, out);
             out.close();
+        } else if (field.info.kind == FieldKind::outline) {
+            write_outline(*static_cast<const SharedOutline*>(member), out);
         } else if (field.info.kind == FieldKind::list) {
             out.open('[');
             for (std::size_t i = 0; i < field.list->size(member); ++i) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <string>
 
 #include "core/part/outline.hpp"
 #include "core/quantity/quantity.hpp"
@@ -25,6 +26,7 @@ struct PartSpec {
     Length inner_corner{5, mm}; // bracket: radius of its inside corner
     Length slot_length{40, mm}; // slotted plate: overall
     Length slot_width{12, mm};
+    std::string drawing_name{};               // drawing: its file's name
     std::shared_ptr<const Outline> drawing{}; // drawing: what was read, in mm; never changed once made
 
     friend bool operator==(const PartSpec&, const PartSpec&) = default;

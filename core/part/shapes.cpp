@@ -234,9 +234,12 @@ Outcome<Outline> draw(const PartSpec& s) {
     case Shape::bracket:
         return bracket(s);
     case Shape::drawing:
+        if (s.drawing) {
+            return *s.drawing;
+        }
         break;
     }
-    return fault("shape", "a drawing has no sizes; it is read from its file");
+    return fault("drawing", "is not there, accepted is a DXF or SVG: open it again");
 }
 
 } // namespace torchside::part

@@ -148,7 +148,7 @@ TEST_CASE("The field that does not fit is named", "[part]") {
     s.leg = {30, mm};
     s.inner_corner = {80, mm};
     CHECK(refused(s) == "job.part.inner_corner_mm");
-    CHECK(refused(spec(Shape::drawing)) == "job.part.shape");
+    CHECK(refused(spec(Shape::drawing)) == "job.part.drawing");
 }
 
 TEST_CASE("A piece knows its points, its nearest one and its length", "[part]") {

@@ -6,6 +6,9 @@
 #include <cmath>
 
 #include "core/document/access.hpp"
+#include "core/document/outline_json.hpp"
+#include "core/part/measure.hpp"
+#include "core/part/piece.hpp"
 #include "tests/property/rng.hpp"
 
 namespace torchside::test {
@@ -61,6 +64,26 @@ inline document::Scalar random_scalar(const document::FieldInfo& info, Rng& rng)
     }
 }
 
+inline document::SharedOutline random_outline(Rng& rng) {
+    if (rng.chance(0.7)) {
+        return {};
+    }
+    auto outline = std::make_shared<part::Outline>();
+    for (auto n = 1 + rng.below(3); n > 0; --n) {
+        part::Contour c;
+        c.role = static_cast<part::Role>(rng.below(3));
+        for (auto points = 3 + rng.below(5); points > 0; --points) {
+            c.points.push_back(
+                {{rng.uniform(-500, 500), rng.uniform(-500, 500)}, rng.chance(0.5) ? rng.uniform(-1, 1) : 0.0});
+        }
+        if (c.role != part::Role::open && (part::area_mm2(c) > 0.0) != (c.role == part::Role::outer)) {
+            c = part::reversed(c);
+        }
+        outline->contours.push_back(c);
+    }
+    return outline;
+}
+
 inline std::size_t random_count(const document::FieldInfo& info, Rng& rng) {
     const auto low = static_cast<std::size_t>(info.low);
     const auto high = static_cast<std::size_t>(info.high);
@@ -71,6 +94,10 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
     void* member = document::writable(field, owner);
     if (field.info.kind == document::FieldKind::object) {
         return fill(*field.children, member, rng);
+    }
+    if (field.info.kind == document::FieldKind::outline) {
+        *static_cast<document::SharedOutline*>(member) = random_outline(rng);
+        return;
     }
     if (field.info.kind != document::FieldKind::list) {
         static_cast<void>(document::put(field, owner, random_scalar(field.info, rng)));
@@ -153,6 +180,11 @@ inline bool same(document::Fields fields, const void* a, const void* b) {
         }
         if (field.info.kind == FieldKind::text) {
             return *static_cast<const std::string*>(in_a) == *static_cast<const std::string*>(in_b);
+        }
+        if (field.info.kind == FieldKind::outline) {
+            const auto& outline_a = *static_cast<const document::SharedOutline*>(in_a);
+            const auto& outline_b = *static_cast<const document::SharedOutline*>(in_b);
+            return outline_a && outline_b ? *outline_a == *outline_b : outline_a == outline_b;
         }
         if (field.info.kind == FieldKind::list) {
             const std::size_t size = field.list->size(in_a);
