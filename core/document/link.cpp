@@ -13,7 +13,7 @@ using Wrong = std::optional<Fault>;
 
 constexpr std::string_view alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 constexpr std::size_t check_size = 4;
-constexpr std::size_t seal_size = 22; // letters: 16 bytes
+constexpr std::size_t seal_size = 24; // letters: which key, and 16 bytes
 
 Fault damaged() {
     return {"link", "damaged: letters are missing or changed, accepted is the whole link as it was sent"};

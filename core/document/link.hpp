@@ -8,8 +8,8 @@
 //            before it. The CBOR is a map of small numbers (link_numbers.hpp) to values, of what differs from the
 //            defaults; words by their place in the schema; nothing is compressed, so a link cannot grow when it is
 //            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
-//            and 22 letters more: 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the dot, made and checked by
-//            the page.
+//            and 24 letters more: two of which key, then 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the
+//            dot, made and checked by the page.
 // Range      a job link has all that a workbook has but shop.seal_key. Numbers come back to the last bit.
 // Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does
 // not

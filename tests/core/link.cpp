@@ -72,7 +72,7 @@ TEST_CASE("what a link refuses, and how it says so") {
     CHECK(fault_of(changed) == damaged);
     CHECK(fault_of(link.substr(0, link.size() - 1)) == damaged);
     CHECK(fault_of(link + "=") == damaged);
-    CHECK(fault_of(link + ".AAAAAAAAAAAAAAAAAAAAAA") == damaged); // only quotes are sealed
+    CHECK(fault_of(link + ".AAAAAAAAAAAAAAAAAAAAAAAA") == damaged); // only quotes are sealed
     CHECK(fault_of("j=") == damaged);
     CHECK(fault_of("https") == "link: not one of Torchside, accepted is what begins with j= or q=");
     CHECK(fault_of("j=" + std::string(longest_link, 'A')) == "link: 100002 letters, accepted is up to 100000");

@@ -3,11 +3,17 @@
 // All or nothing: a version is installed only when every file of it has arrived with the right content and type. Answers come
 // from this version's cache alone, so that a fresh page never meets old assets. The old version's cache stays until this one
 // is active, and this one waits until the user takes the offer or the last tab is closed.
+//
+// Registered as sw.js?quote, by the customer's page, it keeps that page's few files and lets all others pass. A browser that later
+// opens the app registers sw.js in its place.
 const VERSION = '@VERSION@';
 const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, what its type must contain]
+const QUOTE = /*@QUOTE@*/ []; // the paths that the customer's page needs
 
 const PREFIX = 'torchside-';
-const CACHE = PREFIX + VERSION;
+const quoteOnly = self.location.search === '?quote';
+const KEPT = quoteOnly ? QUOTE : Object.keys(FILES);
+const CACHE = PREFIX + VERSION + (quoteOnly ? '-quote' : '');
 const START = 'index.html';
 const scope = self.registration.scope;
 const url = (path) => new URL(path, scope).href;
@@ -33,9 +39,12 @@ async function obtain(path) {
 
 async function install() {
   try {
-    const answers = await Promise.all(Object.keys(FILES).map(async (path) => [path, await obtain(path)]));
+    const answers = await Promise.all(KEPT.map(async (path) => [path, await obtain(path)]));
     const cache = await caches.open(CACHE);
     await Promise.all(answers.map(([path, answer]) => cache.put(url(path), answer)));
+    if (!quoteOnly && self.registration.active?.scriptURL.endsWith('?quote')) {
+      self.skipWaiting(); // the app takes over from the customer's page: no version is lost by it
+    }
   } catch (e) {
     await caches.delete(CACHE);
     throw e;
@@ -60,7 +69,7 @@ async function answer(request, path) {
   const name = path === '' ? START : path;
   if (name in FILES) {
     const found = await kept(name);
-    return found || fetch(request); // the browser threw the cache away: the network is all there is
+    return found || fetch(request); // not for this page, or the browser threw the cache away: the network is all there is
   }
   if (request.mode === 'navigate') { // not ours: whatever else lies in this folder, or the start page when there is no network
     return fetch(request).catch(() => Response.redirect(scope));

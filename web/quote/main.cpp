@@ -1,6 +1,5 @@
 // The second, small module: a quote link as HTML, and any text as a QR code. Its functions take and give text in this
 // module's memory; web/page/js/quote.js and qr.js call them.
-#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -25,8 +24,11 @@ std::string& answer() {
 
 #define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
 
+/// Where the page writes the text of its next call, of so many bytes with the zero at its end.
 TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
-    return static_cast<char*>(std::malloc(bytes));
+    static std::string room;
+    room.assign(bytes, '\0');
+    return room.data();
 }
 
 /// The inside of the customer's page; begins with "!" when the link is refused.

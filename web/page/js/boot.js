@@ -2,6 +2,9 @@
 //
 // The files of this folder are joined by tools/pack_site into one script, in the order written there; they share one scope.
 // The page knows nothing of plates and torches: it lends the app a canvas, a mirror, storage and the browser's services.
+if (location.hash.startsWith('#q=')) {
+  return; // a quote for a customer: quote.js shows it, and nothing of the app starts
+}
 const html = document.documentElement;
 const canvas = document.getElementById('canvas');
 const root = document.getElementById('mirror');

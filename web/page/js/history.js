@@ -29,7 +29,9 @@ function place(to) {
 }
 
 window.addEventListener('popstate', () => {
-  if (going) {
+  if (location.hash.startsWith('#q=')) {
+    location.reload(); // a quote followed from here: the customer's page takes over
+  } else if (going) {
     going = false;
     if (location.hash !== path) {
       history.replaceState({ below: below() }, '', path);

@@ -1,8 +1,9 @@
 // The customer's page: the address ends in a quote. The small module makes the page's inside of it; nothing of the app is asked for.
 // On the shop's own device, which holds its key, the page says too whether the quote is one that was issued here.
+const html = document.documentElement;
 const quoteWasm = document.getElementById('quote-wasm');
 const policy = window.trustedTypes?.createPolicy('torchside', {
-  createHTML: (html) => html, // of our own module, which escapes every text
+  createHTML: (text) => text, // of our own module, which escapes every text
   createScriptURL: () => 'sw.js?quote',
 });
 
@@ -11,7 +12,8 @@ async function showQuote() {
   const paper = document.createElement('article');
   paper.className = 'sheet';
   main.append(paper);
-  document.body.append(main);
+  html.classList.add('quote');
+  document.body.replaceChildren(main);
   let text;
   try {
     text = (await smallModule(quoteWasm)).text('torchside_quote', location.hash);
@@ -20,8 +22,8 @@ async function showQuote() {
     return;
   }
   const refused = text.startsWith('!');
-  const html = refused ? text.slice(1) : text;
-  paper.innerHTML = policy ? policy.createHTML(html) : html;
+  const inside = refused ? text.slice(1) : text;
+  paper.innerHTML = policy ? policy.createHTML(inside) : inside;
   document.title = refused ? 'Quote' : paper.querySelector('h1').textContent + ': quote';
   performance.mark('torchside-quote');
   if (!refused) {

@@ -32,7 +32,6 @@ async function loadSmall(link) {
       const at = exports[name](room);
       const memory = new Uint8Array(exports.memory.buffer);
       const answer = new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at)));
-      exports.free(room);
       return answer;
     },
   };

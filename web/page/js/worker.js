@@ -23,7 +23,7 @@ async function startWorker() {
   if (!workers || html.dataset.single || !window.isSecureContext) {
     return;
   }
-  let controlled = Boolean(workers.controller);
+  let controlled = Boolean(workers.controller) && !workers.controller.scriptURL.endsWith('?quote');
   workers.addEventListener('controllerchange', () => {
     if (controlled) {
       location.reload();

@@ -1,0 +1,21 @@
+// The first script, inside index.html: it asks for the app's files, or, when the address ends in a quote for a customer, for the few
+// of that page alone. It stands before the style sheet so that nothing waits for that; tools/pack_site puts the names in.
+const quote = location.hash.startsWith('#q=');
+const policy = window.trustedTypes?.createPolicy('torchside-load', { createScriptURL: (url) => url });
+const scripts = quote ? ['@quote.js@'] : ['@page.js@', '@torchside.js@'];
+
+function add(kind, values) {
+  document.head.append(Object.assign(document.createElement(kind), values));
+}
+
+const module = { rel: 'preload', as: 'fetch', type: 'application/wasm', crossOrigin: 'anonymous' };
+if (quote) {
+  document.documentElement.classList.add('quote');
+  add('link', { rel: 'stylesheet', href: '@quote.css@' });
+  add('link', { ...module, id: 'quote-wasm', href: '@quote.wasm@' });
+} else {
+  add('link', { ...module, id: 'wasm', href: '@torchside.wasm@' });
+  add('link', { rel: 'later', id: 'quote-wasm', href: '@quote.wasm@' }); // for a QR code, should one be wanted
+}
+scripts.forEach((href) => add('link', { rel: 'preload', as: 'script', href }));
+document.addEventListener('DOMContentLoaded', () => scripts.forEach((src) => add('script', { async: false, src: policy ? policy.createScriptURL(src) : src })));
