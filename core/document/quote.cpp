@@ -40,7 +40,7 @@ void write_outline(const QuoteOutline& outline, JsonWriter& out) {
     for (const QuoteContour& c : outline.contours) {
         out.open_line('{');
         if (c.circle_mm > 0.0) {
-            out.key("circle_mm").number(c.circle_mm);
+            out.key("circle_mm").number(std::round(c.circle_mm * 1000.0) / 1000.0);
         } else {
             out.key("open").flag(c.open);
         }

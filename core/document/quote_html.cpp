@@ -70,9 +70,14 @@ void length_row(std::string& out, std::string_view label, Length length, UnitSys
     row(out, label, print(length, units).text(), print(length, other(units)).text());
 }
 
-// ---- the drawing
-// -----------------------------------------------------------------------------------------------------
+/// "120 × 80 mm"
+std::string both(Length length, Length width, UnitSystem units) {
+    const Printed one = print(length, units);
+    const Printed two = print(width, units);
+    return (one.unit == two.unit ? one.number : one.text()) + " × " + two.text();
+}
 
+// ---- the drawing ----
 constexpr double wide = 100.0; // what the part may take of the view
 constexpr double high = 70.0;
 
@@ -158,9 +163,7 @@ void drawing(const Quote& q, std::string& out) {
     out += "</figure>";
 }
 
-// ---- the price
-// -------------------------------------------------------------------------------------------------------
-
+// ---- the price ----
 void price_table(const Quote& q, std::string& out) {
     const int places = price::decimals(q.currency);
     const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
@@ -184,13 +187,13 @@ void price_table(const Quote& q, std::string& out) {
 } // namespace
 
 std::string quote_html(const Quote& q) {
-    std::string out = "<header><div>";
+    std::string out = "<div class=\"head\"><div>";
     element(out, "h1", "", q.shop_name.empty() ? "Quote" : q.shop_name);
     element(out, "p", "contact", q.contact);
     out += "</div><div class=\"which\">";
     element(out, "p", "", q.number.empty() ? "Quote" : "Quote " + q.number);
     element(out, "p", "", print_day(q.issued_day));
-    out += "</div></header>";
+    out += "</div></div>";
     const std::string until = print_day(q.issued_day + q.valid_days);
     element(out, "p", "holds", "Estimate. Holds until " + until + ".");
     out += "<dl>";
@@ -198,7 +201,7 @@ std::string quote_html(const Quote& q) {
     row(out, "Metal", stock::name(q.material));
     length_row(out, "Thickness", q.thickness, q.units);
     if (q.length.in(mm) > 0.0) {
-        row(out, "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+        row(out, "Over all", both(q.length, q.width, q.units), both(q.length, q.width, other(q.units)));
     }
     row(out, "Quantity", std::to_string(q.quantity));
     out += "</dl>";
