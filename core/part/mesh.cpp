@@ -1,0 +1,48 @@
+#include "core/part/mesh.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace torchside::part {
+namespace {
+
+bool pitch_fits(Length pitch) {
+    return pitch.in(mm) >= 1.0 && pitch.in(mm) <= 500.0;
+}
+bool opening_fits(Length opening, Length pitch) {
+    return opening.in(mm) > 0.0 && opening < pitch;
+}
+
+} // namespace
+
+Outcome<MeshCrossings> crossings_of(const Mesh& m) {
+    const char* pitch_text = "a pitch is 1 to 500 mm";
+    const char* opening_text = "an opening is above 0 and less than its pitch";
+    if (!pitch_fits(m.pitch))
+        return Fault{"mesh.pitch_mm", pitch_text};
+    if (!opening_fits(m.opening, m.pitch))
+        return Fault{"mesh.opening_mm", opening_text};
+    if (m.kind != MeshKind::perforated && !pitch_fits(m.pitch_2))
+        return Fault{"mesh.pitch_2_mm", pitch_text};
+    if (m.kind != MeshKind::perforated && !opening_fits(m.opening_2, m.pitch_2))
+        return Fault{"mesh.opening_2_mm", opening_text};
+    const double p = m.pitch.in(mm);
+    const double o = m.opening.in(mm);
+    const double q = m.pitch_2.in(mm);
+    const double r = m.opening_2.in(mm);
+    double for_each = p * q; // area that one opening takes
+    double edge = 2.0 * (o + r);
+    double open = o * r;
+    if (m.kind == MeshKind::expanded) {
+        for_each *= 0.5;
+        edge = 2.0 * std::sqrt(o * o + r * r);
+        open *= 0.5;
+    } else if (m.kind == MeshKind::perforated) {
+        for_each = 0.5 * std::numbers::sqrt3 * p * p;
+        edge = std::numbers::pi * o;
+        open = 0.25 * std::numbers::pi * o * o;
+    }
+    return MeshCrossings{1000.0 * edge / (for_each * std::numbers::pi), open / for_each};
+}
+
+} // namespace torchside::part
