@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/part/checks.hpp"
 #include "core/part/compensate.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
@@ -44,6 +45,8 @@ void compensate(const PartInputs& in, PartStage& out) {
     for (std::size_t i = 0; i < out.compensated.size() && i < c.source.size(); ++i)
         out.compensated[i].source = c.source[i];
     out.problems = std::move(c.problems);
+    const auto checked = part::check_part(out.outline, in.thickness, in.kerf);
+    out.problems.insert(out.problems.end(), checked.begin(), checked.end());
     for (const part::Run& run : out.path.runs)
         out.pierces += run.edge_start ? 0 : 1;
 }
@@ -60,7 +63,6 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
     in.cuts = true;
     in.kerf = settings->kerf.value;
     in.lead_in = settings->lead_in.value;
-    in.min_hole = settings->min_hole.value;
     in.edge_start = reach != cut::Reach::clean;
     return in;
 }

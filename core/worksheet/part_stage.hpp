@@ -48,7 +48,7 @@ struct PartStage {
 /// All that a stage depends on.
 struct PartInputs {
     part::PartSpec spec{};
-    Length thickness{}, kerf{}, lead_in{}, min_hole{};
+    Length thickness{}, kerf{}, lead_in{};
     bool cuts = false; // there are settings: a path is wanted
     bool edge_start = false;
     bool clockwise_swirl = true;

@@ -142,6 +142,24 @@ TEST_CASE("A refused plate has an outline and no path; a part that cannot be mad
     CHECK(evaluate(w).part->fault->field == "job.part.shape");
 }
 
+TEST_CASE("Problems of the part are warned of, each kind once", "[worksheet][job]") {
+    Workbook w = base_plates();
+    CHECK(evaluate(w).part->problems.empty());
+    w.job.part.hole = Length{5, mm}; // in 6 mm plate
+    const Worksheet small = evaluate(w);
+    CHECK(small.part->problems.size() >= 4);
+    REQUIRE(find(small, "small_hole"));
+    CHECK(find(small, "small_hole")->text.starts_with("4 places: "));
+    CHECK(std::count_if(small.warnings.begin(), small.warnings.end(),
+                        [](const Warning& x) { return x.code == "small_hole"; }) == 1);
+    w.job.thickness = Length{2, mm}; // now the kerf decides: three of them are more than 4.5 mm
+    w.job.part.hole = Length{4, mm};
+    const Worksheet thin = evaluate(w);
+    CHECK_FALSE(find(thin, "small_hole"));
+    REQUIRE(find(thin, "hole_below_least"));
+    CHECK(find(thin, "hole_below_least")->text.starts_with("4 holes are narrower than "));
+}
+
 TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
     Workbook w = base_plates();
     CHECK_FALSE(find(evaluate(w), "slow_places"));
