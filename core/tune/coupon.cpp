@@ -8,20 +8,42 @@
 namespace torchside::tune {
 namespace {
 
-constexpr double least_leg_mm = 60.0;
-constexpr double leg_per_thickness = 10.0;
-constexpr double least_space_mm = 10.0;
-constexpr double space_per_thickness = 3.0;
-constexpr double square_mm = 50.0;
-constexpr double hole_mm = 20.0;
-constexpr double swirl_square_mm = 40.0;
-constexpr double hole_feed_share = 0.6;
-constexpr double least_height_mm = 0.5;
-constexpr double most_height_mm = 12.0;
+struct Rules {
+    double least_leg = 0.0;
+    double leg_per_thickness = 0.0;
+    double least_space = 0.0;
+    double space_per_thickness = 0.0;
+    double square = 0.0;
+    double hole = 0.0;
+    double hole_per_least = 0.0;
+    double rim_per_thickness = 0.0;
+    double swirl_square = 0.0;
+    double hole_feed_share = 0.0;
+    double least_lead = 0.0;
+    double least_height = 0.0;
+    double most_height = 0.0;
+};
+
+struct RuleRow {
+    double Rules::*field;
+    double value;
+};
+
+constexpr RuleRow rule_rows[] = {
+#include "generated/tune_coupon.inc"
+};
+
+constexpr Rules rules = [] {
+    Rules r{};
+    for (const RuleRow& row : rule_rows)
+        r.*row.field = row.value;
+    return r;
+}();
+
 constexpr double hair = 1e-9; // a ladder that was fitted under the table's feed may end on its last bit
 
 bool height_fits(Length h) {
-    return h.in(mm) >= least_height_mm && h.in(mm) <= most_height_mm;
+    return h.in(mm) >= rules.least_height && h.in(mm) <= rules.most_height;
 }
 
 std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
@@ -97,8 +119,8 @@ Piece line(double x, double y) {
 // Straight legs side by side, slow at the bottom; every second one first.
 Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> legs) {
     const double t = s.plate.thickness.in(mm);
-    const double length = std::fmax(least_leg_mm, leg_per_thickness * t);
-    const double space = std::fmax(least_space_mm, space_per_thickness * t);
+    const double length = std::fmax(rules.least_leg, rules.leg_per_thickness * t);
+    const double space = std::fmax(rules.least_space, rules.space_per_thickness * t);
     Coupon c = begin(s, kind);
     for (std::size_t first = 0; first < 2; ++first) {
         for (std::size_t i = first; i < legs.size(); i += 2) {
@@ -113,7 +135,7 @@ Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> l
 
 // A square cut from its left edge's middle, led in from outside.
 Leg square_leg(const CouponSettings& s, Point corner, double side, bool clockwise) {
-    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
+    const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
     const double x0 = corner.x_mm;
     const double y0 = corner.y_mm;
     const double x1 = x0 + side;
@@ -199,9 +221,10 @@ Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
 Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     if (auto fault = refusal(s, s.feed))
         return *fault;
-    const double diameter = std::ceil(std::fmax(hole_mm, 1.5 * s.least_hole.in(mm)));
-    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
-    const double side = std::fmax(square_mm, std::ceil(diameter + 6.0 * s.plate.thickness.in(mm)));
+    const double diameter = std::ceil(std::fmax(rules.hole, rules.hole_per_least * s.least_hole.in(mm)));
+    const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
+    const double side =
+        std::fmax(rules.square, std::ceil(diameter + rules.rim_per_thickness * s.plate.thickness.in(mm)));
     const Point centre{lead + 0.5 * side, 0.5 * side};
     const double edge = centre.x_mm + 0.5 * diameter;
     Coupon c = begin(s, CouponKind::kerf);
@@ -212,7 +235,7 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     hole.pieces = {line(edge, centre.y_mm),
                    {Piece::Kind::arc_counter_clockwise, {centre.x_mm - 0.5 * diameter, centre.y_mm}, centre},
                    {Piece::Kind::arc_counter_clockwise, {edge, centre.y_mm}, centre}};
-    hole.feed = hole_feed_share * s.feed;
+    hole.feed = rules.hole_feed_share * s.feed;
     hole.cut_height = s.cut_height;
     c.legs.push_back(std::move(hole));
     c.legs.push_back(square_leg(s, {lead, 0.0}, side, true));
@@ -223,15 +246,15 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
 Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
     if (auto fault = refusal(s, s.feed))
         return *fault;
-    const double lead = std::fmax(s.lead_in.in(mm), 1.0);
-    const double space = std::fmax(least_space_mm, space_per_thickness * s.plate.thickness.in(mm));
-    const double second_x = 2.0 * lead + swirl_square_mm + space;
+    const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
+    const double space = std::fmax(rules.least_space, rules.space_per_thickness * s.plate.thickness.in(mm));
+    const double second_x = 2.0 * lead + rules.swirl_square + space;
     Coupon c = begin(s, CouponKind::swirl);
-    c.legs.push_back(square_leg(s, {lead, 0.0}, swirl_square_mm, true));
+    c.legs.push_back(square_leg(s, {lead, 0.0}, rules.swirl_square, true));
     c.legs.back().label = "square, clockwise";
-    c.legs.push_back(square_leg(s, {second_x, 0.0}, swirl_square_mm, false));
+    c.legs.push_back(square_leg(s, {second_x, 0.0}, rules.swirl_square, false));
     c.legs.back().label = "square, counter-clockwise";
-    return finished(std::move(c), s, second_x + swirl_square_mm, swirl_square_mm);
+    return finished(std::move(c), s, second_x + rules.swirl_square, rules.swirl_square);
 }
 
 } // namespace torchside::tune

@@ -21,6 +21,7 @@ struct Rules {
     double height_step_most_mm = 0.0;
     double height_least_mm = 0.0;
     double near_limit_share = 0.0;
+    double leaning_share = 0.0;
     double sure_from = 0.0;
 };
 
@@ -112,8 +113,8 @@ std::optional<Faces> measured_faces(const MeasuredCut& m, Length thickness) {
 }
 
 Sign taper_sign(const Faces& f) {
-    const bool leans =
-        std::abs(f.leaning_deg) > rules.taper_square_deg && std::abs(f.leaning_deg) > 0.5 * std::abs(f.alike_deg);
+    const bool leans = std::abs(f.leaning_deg) > rules.taper_square_deg &&
+                       std::abs(f.leaning_deg) > rules.leaning_share * std::abs(f.alike_deg);
     if (leans) // the worse face decides which way it is narrow
         return f.alike_deg + std::abs(f.leaning_deg) >= std::abs(f.alike_deg - std::abs(f.leaning_deg))
                    ? Sign::narrow_top_one

@@ -29,9 +29,16 @@ constexpr std::array<Row, sign_count> table = [] {
     return rows;
 }();
 
-// How often each is the cause before anything is seen: priors. The last one depends on the plate.
-constexpr std::array<double, cause_count> before{0.20, 0.20, 0.20, 0.12, 0.06, 0.08, 0.08, 0.06, 0.01};
-constexpr double before_near_limit = 0.30;
+// How often each is the cause before anything is seen, in the order of Cause.
+struct Before {
+    Cause cause;
+    double usually, near_limit;
+};
+
+constexpr Before before[] = {
+#include "generated/tune_causes.inc"
+};
+static_assert(std::size(before) == cause_count);
 
 constexpr Sign at(std::size_t i) {
     return static_cast<Sign>(i);
@@ -86,9 +93,9 @@ Outcome<std::array<double, cause_count>> causes(const Signs& signs, bool near_li
             if (signs.has(at(i)) && signs.has(at(j)) && group_of(at(i)) >= 0 && group_of(at(i)) == group_of(at(j)))
                 return Fault{"signs", "\"" + std::string(words(at(i))) + "\" and \"" + std::string(words(at(j))) +
                                           "\" rule each other out: mark one of them"};
-    std::array<double, cause_count> chance = before;
-    if (near_limit)
-        chance[static_cast<std::size_t>(Cause::near_limit)] = before_near_limit;
+    std::array<double, cause_count> chance{};
+    for (const Before& b : before)
+        chance[static_cast<std::size_t>(b.cause)] = near_limit ? b.near_limit : b.usually;
     for (std::size_t i = 0; i < sign_count; ++i)
         if (signs.has(at(i)))
             for (std::size_t c = 0; c < cause_count; ++c)

@@ -2,8 +2,8 @@
 //
 // What       The user marks what is seen; every cause gets a chance.
 // Formula    chance(cause) ~ prior(cause) x product over the marked signs of share(sign | cause)
-//            share: assets/data/tune_signs.json. Signs are taken as independent given the cause; what is not marked
-//            says nothing.
+//            share: assets/data/tune_signs.json, prior: tune_causes.json. Signs are taken as independent given the
+//            cause; what is not marked says nothing.
 // Source     which sign points to which cause: common practice, except dross easy and hard (Welding Journal, March
 //            2024) and spatter with height (Azlan 2024). All shares and priors of causes are priors.
 // Range      any set of signs. Dross, sparks, taper and lag hold one sign each.
