@@ -1,5 +1,7 @@
 #include "core/document/job_file.hpp"
 
+#include <cmath>
+
 #include "core/document/figures.hpp"
 #include "core/document/words.hpp"
 
@@ -12,6 +14,16 @@ void nulls(std::initializer_list<std::string_view> keys, JsonWriter& out) {
         out.key(key).null();
     }
     out.close();
+}
+
+// Places to a millionth of a millimetre, shares to a millionth: what rounding leaves of a nought is written as 0.
+double place(double value) {
+    return std::floor(value * 1e6 + 0.5) / 1e6;
+}
+
+// Where to look: along two sides that run together the nearest place is anybody's guess.
+double spot(double mm_from_origin) {
+    return std::floor(mm_from_origin * 10.0 + 0.5) / 10.0;
 }
 
 void contours(std::string_view key, const std::vector<PartContour>& all, JsonWriter& out) {
@@ -85,9 +97,9 @@ void write_part(const Worksheet& sheet, JsonWriter& out) {
     }
     for (const part::Problem& p : part.problems) {
         problem(p.code, p.severity, p.text, out);
-        out.key("x_mm").number(p.at.x);
-        out.key("y_mm").number(p.at.y);
-        out.key("size_mm").number(p.size_mm);
+        out.key("x_mm").number(spot(p.at.x));
+        out.key("y_mm").number(spot(p.at.y));
+        out.key("size_mm").number(place(p.size_mm));
         out.close();
     }
     out.close();
@@ -110,14 +122,14 @@ void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
     write_amount("batch_s", time->batch, second, out);
     write_amount("path_mm", time->cut, mm, out);
     out.key("starts").number(time->starts);
-    out.key("slow_share").number(time->slow_share);
+    out.key("slow_share").number(place(time->slow_share));
     out.key("slow").open('[');
     for (const motion::SlowSpan& span : time->slow) {
         out.open_line('{');
         out.key("run").number(static_cast<double>(span.run));
-        out.key("from_mm").number(span.from_mm);
-        out.key("to_mm").number(span.to_mm);
-        out.key("lowest").number(span.lowest);
+        out.key("from_mm").number(place(span.from_mm));
+        out.key("to_mm").number(place(span.to_mm));
+        out.key("lowest").number(place(span.lowest));
         out.close();
     }
     out.close();
@@ -134,7 +146,7 @@ void write_wear(const wear::Report& r, JsonWriter& out) {
     write_figure("starts_left", r.starts_left, out);
     write_plain("change_before_part", r.change_before, out);
     write_plain("wears_at_part", r.wears_at, out);
-    out.key("finishes").number(r.finishes);
+    out.key("finishes").number(place(r.finishes));
     write_figure("starts_per_set", r.starts_per_set, out);
     write_estimate("arc_min_per_set", r.arc_per_set, minute, out);
     write_figure("cost_each", r.cost_each, out);

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+
+#include "core/quantity/low_end.hpp"
 
 namespace torchside::motion {
 namespace {
@@ -219,8 +220,7 @@ double moves(const part::CutPath& path, const Drive& drive) {
 
 /// A time with its band, `less` and `more` of it left open.
 Estimate<Duration> banded(double value, double less, double more, const Basis& basis) {
-    return {Duration{value, second}, Duration{std::max(0.0, value - less), second}, Duration{value + more, second},
-            basis};
+    return {Duration{value, second}, Duration{low_end(value, less), second}, Duration{value + more, second}, basis};
 }
 
 // Two times that have nothing to do with each other.

@@ -5,6 +5,7 @@
 
 #include "core/motion/travel.hpp"
 #include "core/price/sentences.hpp"
+#include "core/quantity/low_end.hpp"
 
 namespace torchside::price {
 namespace {
@@ -61,7 +62,6 @@ struct Off {
     double rates = 0.0;                             // consumables, by the rates of wear
     double volts = 0.0;                             // energy, by the arc's voltage
 
-    [[nodiscard]] double consumables() const { return std::hypot(wear, rates); }
     [[nodiscard]] double electricity() const { return std::hypot(energy, volts); }
     [[nodiscard]] double all() const { return std::hypot(machine + energy + wear, rates, volts); }
 };
@@ -79,7 +79,7 @@ Off off(const Work& w, const Order& o, Duration arc, double sets, Power input) {
 }
 
 Estimate<double> banded(double value, double less, double more, const Basis& basis) {
-    return {value, std::max(0.0, value - less), value + more, basis};
+    return {value, low_end(value, less), value + more, basis};
 }
 
 void fill_lines(const Work& w, const Order& o, const Costs& c, const Sheet& s, Report& out) {
@@ -99,7 +99,8 @@ void fill_lines(const Work& w, const Order& o, const Costs& c, const Sheet& s, R
         e = banded(e.value, below, above, basis);
     };
     set(LineKind::machine, less.machine, more.machine, timed);
-    set(LineKind::consumables, less.consumables(), more.consumables(), w.sets.basis | entered);
+    Estimate<double>& wear = out.lines[at(LineKind::consumables)].each;
+    wear = {wear.value, o.set_price * w.sets.low, o.set_price * w.sets.high, w.sets.basis | entered};
     set(LineKind::energy, less.electricity(), more.electricity(), w.input.basis | timed);
     out.cost_each = banded(sum, less.all(), more.all(), w.sets.basis | w.input.basis | timed);
     for (std::size_t i = 0; i < line_count; ++i) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/quantity/low_end.hpp"
+
 namespace torchside::wear {
 namespace {
 
@@ -10,7 +12,7 @@ constexpr double least_share = 0.02; // of a prior's rate: no life is shown long
 
 Estimate<double> banded(double value, double sd, const Basis& basis) {
     const double half = band80_sd * sd;
-    return {value, std::max(0.0, value - half), value + half, basis};
+    return {value, low_end(value, half), value + half, basis};
 }
 
 /// A life from its rate: the band turned round.

@@ -1,5 +1,6 @@
 #include "core/worksheet/part_stage.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/part/checks.hpp"
@@ -9,14 +10,6 @@
 
 namespace torchside {
 namespace {
-
-Outcome<part::Outline> outline_of(const part::PartSpec& spec) {
-    if (spec.shape != part::Shape::drawing)
-        return part::draw(spec);
-    if (!spec.drawing)
-        return Fault{"job.part.shape", "no drawing is open: accepted is a drawing, or another shape"};
-    return *spec.drawing;
-}
 
 std::vector<PartContour> measured(const part::Outline& outline) {
     std::vector<PartContour> out;
@@ -46,7 +39,8 @@ void compensate(const PartInputs& in, PartStage& out) {
         out.compensated[i].source = c.source[i];
     out.problems = std::move(c.problems);
     const auto checked = part::check_part(out.outline, in.thickness, in.kerf);
-    out.problems.insert(out.problems.end(), checked.begin(), checked.end());
+    for (const part::Problem& problem : checked) // an insert of the whole row is a kilobyte more of code
+        out.problems.push_back(problem);
     for (const part::Run& run : out.path.runs)
         out.pierces += run.edge_start ? 0 : 1;
 }
@@ -69,14 +63,14 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
 
 PartStage part_stage(const PartInputs& in) {
     PartStage out;
-    auto outline = outline_of(in.spec);
+    auto outline = part::draw(in.spec);
     if (!outline) {
         out.fault = outline.fault();
         return out;
     }
     out.outline = std::move(outline.value());
     out.contours = measured(out.outline);
-    out.area_mm2 = part::area_mm2(out.outline);
+    out.area_mm2 = std::max(0.0, part::area_mm2(out.outline)); // a drawing may have inner contours alone
     out.cut_mm = part::length_mm(out.outline);
     if (const part::Box box = part::box_of(out.outline); !box.empty()) {
         out.low = box.low;

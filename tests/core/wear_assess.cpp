@@ -4,6 +4,7 @@
 #include <catch2/catch_approx.hpp>
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/quantity/low_end.hpp"
 #include "core/wear/assess.hpp"
 #include "core/wear/life.hpp"
 
@@ -166,6 +167,13 @@ TEST_CASE("Sets said to last fifty times the guess do not give life back", "[wea
     CHECK(r.life_used.value >= 0.0);
     CHECK(r.part_uses.value >= 0.0);
     CHECK(r.cost_each.low >= 0.0);
+}
+
+TEST_CASE("A band that comes within a hundredth of nothing begins at nothing", "[wear]") {
+    CHECK(low_end(10, 4) == 6.0);
+    CHECK(low_end(10, 9.95) == 0.0);
+    CHECK(low_end(10, 12) == 0.0);
+    CHECK(low_end(0, 0) == 0.0);
 }
 
 TEST_CASE("No rates without wear, no Weibull through one life", "[wear]") {

@@ -139,7 +139,7 @@ TEST_CASE("A refused plate has an outline and no path; a part that cannot be mad
     REQUIRE(find(sheet, "part_not_possible"));
     CHECK(find(sheet, "part_not_possible")->severity == Severity::stop);
     w.job.part.shape = part::Shape::drawing;
-    CHECK(evaluate(w).part->fault->field == "job.part.shape");
+    CHECK(evaluate(w).part->fault->field == "job.part.drawing");
 }
 
 TEST_CASE("Problems of the part are warned of, each kind once", "[worksheet][job]") {
