@@ -76,6 +76,17 @@ Estimate<double> with(const Estimate<double>& a, const Estimate<double>& sure) {
     return {a.value + sure.value, a.low + sure.value, a.high + sure.value, a.basis | sure.basis};
 }
 
+void write_sheet(const part::SheetFit& fit, JsonWriter& out) {
+    out.key("sheet").open('{');
+    out.key("count").number(fit.count);
+    out.key("use").number(fit.use);
+    out.key("turned").flag(fit.turned);
+    out.key("alternate").flag(fit.alternate);
+    out.key("sheet_kg").number(fit.sheet.in(kg));
+    out.key("drop_kg").number(fit.drop.in(kg));
+    out.close();
+}
+
 } // namespace
 
 void write_part(const Worksheet& sheet, JsonWriter& out) {
@@ -103,6 +114,7 @@ void write_part(const Worksheet& sheet, JsonWriter& out) {
         out.close();
     }
     out.close();
+    write_sheet(part.sheet, out);
     out.close();
 }
 

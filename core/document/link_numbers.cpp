@@ -162,6 +162,11 @@ constexpr std::string_view keys[] = {
     "clockwise_swirl",
     "drawing_name",
     "drawing",
+    "sheet",
+    "height_mm",
+    "margin_mm",
+    // 141
+    "spacing_mm",
 };
 
 } // namespace

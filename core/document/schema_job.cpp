@@ -33,6 +33,14 @@ constexpr Field part_table[] = {
 };
 constexpr Fields part_fields = part_table;
 
+constexpr Field sheet_table[] = {
+    number<&part::StockSheet::width>("width_mm", in_mm, 10, 20000, "One side of the sheet."),
+    number<&part::StockSheet::height>("height_mm", in_mm, 10, 20000, "The sheet's other side."),
+    number<&part::StockSheet::margin>("margin_mm", in_mm, 0, 1000, "Left free at the sheet's edges."),
+    number<&part::StockSheet::spacing>("spacing_mm", in_mm, 0, 1000, "Left between parts: two leads and their kerfs."),
+};
+constexpr Fields sheet_fields = sheet_table;
+
 constexpr Field price_table[] = {
     number<&price::JobPrice::setup>("setup_min", in_min, 0, 10000, "Minutes to set up the job."),
     plain<&price::JobPrice::material_per_kg>("material_per_kg", "money", 0, 1e6,
@@ -67,6 +75,7 @@ constexpr Field job_table[] = {
     plain<&Job::gaps_per_m>("gaps_per_m", "", 0, 500, "Gaps crossed for each metre of cut: expanded metal, grating."),
     whole<&Job::run_offs>("run_offs", 0, 200, "Cuts of one part on which the arc runs off the plate's edge."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
+    object<&Job::sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),
     object<&Job::price>("price", &price_fields, "The priced side of the job."),
     object<&Job::quote>("quote", &quote_fields, "What the quote says beside the price."),
 };

@@ -32,4 +32,14 @@ struct PartSpec {
     friend bool operator==(const PartSpec&, const PartSpec&) = default;
 };
 
+/// The sheet that parts are cut from.
+struct StockSheet {
+    Length width{2500, mm};
+    Length height{1250, mm};
+    Length margin{10, mm};  // free at the sheet's edges
+    Length spacing{10, mm}; // between parts as drawn
+
+    friend bool operator==(const StockSheet&, const StockSheet&) = default;
+};
+
 } // namespace torchside::part

@@ -52,6 +52,8 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
     in.spec = w.job.part;
     in.thickness = w.job.thickness;
     in.clockwise_swirl = w.shop.machine.clockwise_swirl;
+    in.sheet = w.job.sheet;
+    in.metal = w.job.material;
     if (!settings)
         return in;
     in.cuts = true;
@@ -76,6 +78,9 @@ PartStage part_stage(const PartInputs& in) {
         out.low = box.low;
         out.high = box.high;
     }
+    const part::StockSheet& s = in.sheet;
+    if (auto fit = part::fit_sheet(out.outline, {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal}))
+        out.sheet = std::move(fit.value());
     if (in.cuts)
         compensate(in, out);
     return out;

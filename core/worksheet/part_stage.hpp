@@ -20,6 +20,7 @@
 #include "core/cut/settings.hpp"
 #include "core/part/cut_path.hpp"
 #include "core/part/outline.hpp"
+#include "core/part/sheet.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
@@ -43,6 +44,7 @@ struct PartStage {
     double cut_mm = 0.0;                    // of the outline; the path's own length is in the time
     int pierces = 0;                        // standing ones; edge starts are not among them
     part::Point low{}, high{};              // box of the outline
+    part::SheetFit sheet{};                 // how many come out of a sheet; count 0 when none does
 };
 
 /// All that a stage depends on.
@@ -52,6 +54,8 @@ struct PartInputs {
     bool cuts = false; // there are settings: a path is wanted
     bool edge_start = false;
     bool clockwise_swirl = true;
+    part::StockSheet sheet{};
+    Metal metal = Metal::mild_steel;
 
     friend bool operator==(const PartInputs&, const PartInputs&) = default;
 };

@@ -54,6 +54,7 @@ struct Job {
     double gaps_per_m = 0.0; // gaps the cut crosses for each metre, on expanded metal or grating: each is a restart
     int run_offs = 0;        // cuts of one part on which the arc runs off the plate's edge
     part::PartSpec part{};
+    part::StockSheet sheet{};
     price::JobPrice price{};
     price::QuoteTerms quote{};
 };

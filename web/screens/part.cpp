@@ -37,11 +37,7 @@ std::vector<Cell> cells(const App& app) {
         out.push_back({"slow", "Slow share", printed(print_percent(time->slow_share))});
     }
     if (sheet.mass) {
-        out.push_back({
-            "mass",
-            "Mass each",
-            printed(print(*sheet.mass, units)),
-        });
+        out.push_back({"mass", "Mass each", printed(print(*sheet.mass, units)), {}, {}, "plate"});
     }
     return out;
 }
@@ -98,7 +94,8 @@ float rows(App& app, Rect place) {
         const char* quiet;
         Mark mark;
     };
-    constexpr Link links[] = {{"shape", "Shape and sizes", "By touch, or from a drawing", Mark::part}};
+    constexpr Link links[] = {{"shape", "Shape and sizes", "By touch, or from a drawing", Mark::part},
+                              {"plate", "From the plate", "How many from a sheet, what is left", Mark::chart}};
     for (const Link& link : links) {
         if (link_row(ui, std::string("part/open/") + link.sheet, {place.x, y, place.w, ui.reach()}, link.title,
                      link.quiet, link.mark, app.open_sheet() == link.sheet)) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/part/checks.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/trace.hpp"
 #include "core/quantity/print.hpp"
@@ -11,6 +12,7 @@
 namespace torchside::web {
 namespace {
 
+constexpr const char* size_names[] = {"Width", "Height", "Diameter"}; // by PartSize::What
 constexpr const char* view_name = "part/view";
 constexpr std::size_t most_touched = 200; // contours that can be touched one by one
 constexpr double most_points = 12000;     // of all lines in one picture
@@ -227,8 +229,19 @@ float contour_words(App& app, Rect place) {
     const part::Contour& contour = app.sheet().part->outline.contours[*app.contour];
     const ContourWords is = words_of(app, *app.contour);
     const UnitSystem units = app.book().shop.display.units;
-    const std::string text =
-        is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round";
+    std::string text =
+        is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round.";
+    const auto& settings = app.sheet().settings;
+    const Length kerf = settings ? settings->kerf.value : Length{};
+    for (const part::PartSize& size : part::sizes_of({{contour}}, app.book().job.thickness, kerf)) {
+        text += ' ' + std::string(size_names[static_cast<std::size_t>(size.what)]) + ": cut on the line it comes out " +
+                print(size.on_line, units).text() + "; to measure " + print(size.drawn, units).text() + " draw " +
+                print(size.draw, units).text() + '.';
+        if (size.deviation.state == part::Deviation::State::given) {
+            text += " ±" + print(size.deviation.either_way, units).text() + " by " +
+                    std::string(part::deviation_edition) + '.';
+        }
+    }
     const float used =
         words(ui, "part/contour/words", Type::text, {place.x + 14, place.y + 8}, place.w - 28, text, ui.tokens().ink);
     return used + 16;

@@ -32,6 +32,7 @@ void log_sheet(App& app, Rect place, bool closable);
 void reach_sheet(App& app, Rect place, bool closable);
 void safety_sheet(App& app, Rect place, bool closable);
 void shape_sheet(App& app, Rect place, bool closable);
+void plate_sheet(App& app, Rect place, bool closable);
 void time_sheet(App& app, Rect place, bool closable);
 void section_sheet(App& app, Rect place, std::string_view section, bool closable);
 

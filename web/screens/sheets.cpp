@@ -197,6 +197,8 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         reach_sheet(app, place, closable);
     } else if (name == "shape") {
         shape_sheet(app, place, closable);
+    } else if (name == "plate") {
+        plate_sheet(app, place, closable);
     } else if (name == "time") {
         time_sheet(app, place, closable);
     } else if (name == "safety") {

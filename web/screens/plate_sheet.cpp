@@ -1,0 +1,83 @@
+// From the plate: how many parts a sheet gives, drawn to scale, and what is left of it.
+#include <algorithm>
+
+#include "core/part/sheet.hpp"
+#include "core/part/trace.hpp"
+#include "core/quantity/print.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr std::size_t most_drawn = 400; // parts; of a sheet with more the first rows are drawn
+
+float picture(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const part::StockSheet& sheet = app.book().job.sheet;
+    const PartStage& stage = *app.sheet().part;
+    const double px = std::min(static_cast<double>(w) / sheet.width.in(mm), 260.0 / sheet.height.in(mm));
+    const Rect plate{at.x, at.y, static_cast<float>(sheet.width.in(mm)*px), static_cast<float>(sheet.height.in(mm)*px)};
+    pen.fill(plate, t.fill);
+    pen.frame(plate, t.ink, 1.5F);
+    ui.node("plate/picture", Role::img, plate, "The sheet with " + std::to_string(stage.sheet.count) + " parts on it");
+    std::vector<Point> points;
+    for (std::size_t i = 0; i < std::min(most_drawn, stage.sheet.places.size()); ++i) {
+        for (const part::Contour& contour : part::placed(stage.outline, stage.sheet.places[i]).contours) {
+            points.clear();
+            for (const part::Point p : part::trace(contour.points, contour.role != part::Role::open, 0.4 / px)) {
+                points.push_back(
+                    {plate.x + static_cast<float>(p.x * px), plate.bottom() - static_cast<float>(p.y * px)});
+            }
+            pen.polyline(points.data(), static_cast<int>(points.size()), t.ink, 1);
+        }
+    }
+    return plate.h + 10;
+}
+
+} // namespace
+
+void plate_sheet(App& app, Rect place, bool closable) {
+    sheet(app, place, "plate", "From the plate", closable, [&](Rect body) {
+        Ui& ui = app.ui();
+        const UnitSystem units = app.book().shop.display.units;
+        const part::SheetFit& fit = app.sheet().part->sheet;
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
+        float y = body.y + 12;
+        y += picture(app, {x, y}, w);
+        if (fit.count == 0) {
+            y += signed_words(app, "plate/none", Sign::stop, {x, y}, w, "This part does not fit this sheet.", {});
+        } else {
+            const int wanted = app.book().job.quantity;
+            const int sheets = (wanted + fit.count - 1) / fit.count;
+            const std::string lie = fit.alternate ? "every second turned" : fit.turned ? "on their side" : "as drawn";
+            y += line(app, "plate/count", {x, y}, w, "Parts from a sheet", std::to_string(fit.count) + ", " + lie);
+            y += line(app, "plate/sheets", {x, y}, w, "Sheets for " + std::to_string(wanted), std::to_string(sheets));
+            y += line(app, "plate/use", {x, y}, w, "Becomes parts", print_percent(fit.use).text());
+            y += line(app, "plate/mass", {x, y}, w, "Sheet weighs", print(fit.sheet, units).text());
+            y += line(app, "plate/drop", {x, y}, w, "Left over weighs", print(fit.drop, units).text());
+        }
+        y += 8;
+        const auto field = [&](const char* path, const char* label) {
+            y += entry(app, {body.x, y, body.w, 0}, path, label);
+        };
+        field("job.sheet.width_mm", "Sheet length");
+        field("job.sheet.height_mm", "Sheet width");
+        field("job.sheet.margin_mm", "Edge margin");
+        field("job.sheet.spacing_mm", "Between parts");
+        field("job.gaps_per_m", "Gaps in a metre of cut");
+        field("job.run_offs", "Cuts that run off the plate");
+        y += 8;
+        y += words(ui, "plate/how", Type::label, {x, y}, w,
+                   "Straight rows, both ways round. Expanded metal or grating: count the gaps that a metre of cut "
+                   "crosses; each is a new arc start, timed and worn.",
+                   ui.tokens().quiet);
+        return y + 20 - body.y;
+    });
+}
+
+} // namespace torchside::web
