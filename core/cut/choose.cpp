@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "core/cut/capacity.hpp"
+#include "core/quantity/sort_rows.hpp"
 
 namespace torchside::cut {
 namespace {
@@ -100,8 +101,7 @@ Choice choose(const Plate& plate, const Machine& machine, const Table& table, co
               const Terms& terms, Length proven) {
     const Question q{plate, machine, table, model, terms, proven};
     std::vector<Nozzle> nozzles = machine.nozzles;
-    std::stable_sort(nozzles.begin(), nozzles.end(),
-                     [](const Nozzle& a, const Nozzle& b) { return a.rated < b.rated; });
+    sort_rows(nozzles, [](const Nozzle& a, const Nozzle& b) { return a.rated < b.rated; });
     bool any = false;
     Choice best;
     for (const Nozzle& nozzle : nozzles) {

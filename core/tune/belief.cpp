@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/quantity/estimate.hpp"
+#include "core/quantity/sort_rows.hpp"
 #include "core/tune/product.hpp"
 #include "core/tune/quantile.hpp"
 #include "core/tune/series.hpp"
@@ -108,7 +109,7 @@ void Series::report(const std::vector<double>& weights) {
                 findings_.push_back({row.row, weights[i], std::abs(z[i]), std::abs(z[i]) > model_.outlier_sd});
         }
     }
-    std::sort(findings_.begin(), findings_.end(), [](const Finding& a, const Finding& b) { return a.row < b.row; });
+    sort_rows(findings_, [](const Finding& a, const Finding& b) { return a.row < b.row; });
 }
 
 } // namespace torchside::tune

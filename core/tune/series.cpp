@@ -4,6 +4,7 @@
 #include <tuple>
 #include <utility>
 
+#include "core/quantity/sort_rows.hpp"
 #include "core/tune/product.hpp"
 
 namespace torchside::tune {
@@ -21,8 +22,7 @@ auto said(const Observation& o) {
 } // namespace
 
 void Series::sort_into_stocks() {
-    std::stable_sort(rows_.begin(), rows_.end(),
-                     [](const Observation& a, const Observation& b) { return said(a) < said(b); });
+    sort_rows(rows_, [](const Observation& a, const Observation& b) { return said(a) < said(b); });
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         if (i == 0 || rows_[i].x != rows_[i - 1].x || rows_[i].tag != rows_[i - 1].tag) {
             Stock stock;

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "core/cut/rules.hpp"
+#include "core/quantity/sort_rows.hpp"
 #include "core/worksheet/words.hpp"
 
 namespace torchside {
@@ -108,8 +109,7 @@ std::vector<Warning> warnings(const Findings& f) {
     for (const auto warn : {warn_of_plate, warn_of_machine, warn_of_feed, warn_of_tap, warn_of_circuit, warn_of_air,
                             warn_of_metal, warn_of_part, warn_of_time, warn_of_wear, warn_of_price})
         warn(f, all);
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Warning& a, const Warning& b) { return a.severity > b.severity; });
+    sort_rows(all, [](const Warning& a, const Warning& b) { return a.severity > b.severity; });
     return all;
 }
 

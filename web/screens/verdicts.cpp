@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/quantity/print.hpp"
+#include "core/quantity/sort_rows.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -141,9 +142,8 @@ bool is_of_quote(const Warning& w) {
 }
 
 void worst_first(std::vector<Verdict>& rows) {
-    std::stable_sort(rows.begin(), rows.end(), [](const Verdict& a, const Verdict& b) {
-        return static_cast<int>(a.sign) > static_cast<int>(b.sign);
-    });
+    sort_rows(rows,
+              [](const Verdict& a, const Verdict& b) { return static_cast<int>(a.sign) > static_cast<int>(b.sign); });
 }
 
 } // namespace
