@@ -5,6 +5,7 @@
 #ifndef TORCHSIDE_SDL2_LEAN_H
 #define TORCHSIDE_SDL2_LEAN_H
 
+#include <emscripten.h>
 #include <emscripten/html5.h>
 #include <stdlib.h>
 
@@ -21,12 +22,18 @@
 #define emscripten_set_fullscreenchange_callback(target, data, capture, callback) ((void)(callback))
 #define emscripten_set_beforeunload_callback(data, callback) ((void)(callback))
 
-/* Fullscreen is asked for by the browser's own menu. */
+/* Fullscreen is asked for by the browser's own menu; the pointer is never locked; the title is the page's; the screen's size
+ * matters to windows that move on it. Together these would bring the compiler's whole browser layer. */
 #define emscripten_request_fullscreen_strategy(target, defer, strategy) EMSCRIPTEN_RESULT_NOT_SUPPORTED
 #define emscripten_exit_fullscreen() EMSCRIPTEN_RESULT_NOT_SUPPORTED
+#define emscripten_request_pointerlock(target, defer) EMSCRIPTEN_RESULT_NOT_SUPPORTED
+#define emscripten_exit_pointerlock() EMSCRIPTEN_RESULT_NOT_SUPPORTED
+#define emscripten_set_window_title(title) ((void)(title))
+#define emscripten_get_screen_size(width, height) (*(width) = *(height) = 4096)
 
 /* A page has no environment: hints come from the program alone, and none of those in use is a number. */
 #define getenv(name) ((char*)0)
 #define atoi(text) 0
+#define atof(text) 0.0
 
 #endif
