@@ -52,10 +52,11 @@ LadderAdvice ladder_over(const Estimate<Speed>& feed, Speed fastest) {
 
 std::vector<CurvePoint> curve_of(const Search& search, Speed level_1) {
     std::vector<CurvePoint> curve;
-    curve.reserve(search.mass().size());
-    for (std::size_t i = 0; i < search.mass().size(); ++i) {
+    const std::vector<double> clean = search.chances();
+    curve.reserve(clean.size());
+    for (std::size_t i = 0; i < clean.size(); ++i) {
         const double y = search.low() + static_cast<double>(i) * Search::step;
-        curve.push_back({std::exp(y) * level_1, search.mass()[i] / Search::step, search.good(y)});
+        curve.push_back({std::exp(y) * level_1, search.mass()[i] / Search::step, clean[i]});
     }
     return curve;
 }

@@ -60,16 +60,27 @@ std::vector<double> Search::chances() const {
     return result;
 }
 
-// Cuts to come after a test at y read `reading`, times the chance that it does. The window is taken as sharp here.
-double Search::rest(double y, Reading reading, std::vector<double>& below) const {
+// Chance that a test reads so, by the distance in nodes from the right setting to the test, -n..n.
+std::vector<double> Search::profile(Reading reading) const {
+    std::vector<double> result;
+    result.reserve(2 * mass_.size() + 1);
+    const auto n = static_cast<std::ptrdiff_t>(mass_.size());
+    for (std::ptrdiff_t k = -n; k <= n; ++k)
+        result.push_back(judge_.reads(reading, static_cast<double>(k) * step));
+    return result;
+}
+
+// Cuts to come after a test at a node read as the profile is of, times the chance that it does. The window is taken as
+// sharp here.
+double Search::rest(std::size_t node, const std::vector<double>& profile, std::vector<double>& below) const {
     below.resize(mass_.size() + 1);
     below[0] = 0.0;
     const auto half = static_cast<std::size_t>(std::lround(judge_.upper_edge() / step));
     double best = 0.0;
     for (std::size_t i = 0; i < mass_.size(); ++i)
-        below[i + 1] = below[i] + mass_[i] * judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
+        below[i + 1] = below[i] + mass_[i] * profile[node + mass_.size() - i];
     for (std::size_t i = 0; i < mass_.size(); ++i)
-        best = std::fmax(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
+        best = std::max(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
     const double all = below.back();
     return all + (all - judge_.read_as(best / all) * all) * cuts_per_miss;
 }
@@ -104,14 +115,15 @@ Test Search::next(double limit) const {
     const std::vector<double> chance = chances();
     const std::size_t end = std::min(within(limit), chance.size());
     const double most = *std::max_element(chance.begin(), chance.begin() + static_cast<std::ptrdiff_t>(end));
+    const std::vector<double> low = profile(Reading::low);
+    const std::vector<double> high = profile(Reading::high);
     std::vector<double> scratch;
     double least = std::numeric_limits<double>::infinity();
     std::size_t node = 0;
     for (std::size_t i = 0; i < end; ++i) {
         if (chance[i] < worth_looking * most)
             continue;
-        const double y = low_ + static_cast<double>(i) * step;
-        const double cuts = 1.0 + rest(y, Reading::low, scratch) + rest(y, Reading::high, scratch);
+        const double cuts = 1.0 + rest(i, low, scratch) + rest(i, high, scratch);
         if (cuts < least) {
             least = cuts;
             node = i;
