@@ -17,6 +17,7 @@ void write_point(std::string_view key, tune::Point p, JsonWriter& out) {
 void write_leg(const tune::Leg& leg, JsonWriter& out) {
     out.open_line('{');
     out.key("label").text(leg.label);
+    write_plain("number", leg.number > 0 ? std::optional(leg.number) : std::nullopt, out);
     write_amount("feed_mm_min", leg.feed, mm_min, out);
     write_amount("cut_height_mm", leg.cut_height, mm, out);
     out.key("height_control").flag(leg.height_control);

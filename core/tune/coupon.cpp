@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/quantity/print.hpp"
-
 namespace torchside::tune {
 namespace {
 
@@ -40,6 +38,8 @@ constexpr Rules rules = [] {
     return r;
 }();
 
+constexpr const char* heights_accepted = "a coupon is cut at a height of 0.5 to 12 mm: fewer legs or smaller steps";
+constexpr int arc_steps = 16;
 constexpr double hair = 1e-9; // a ladder that was fitted under the table's feed may end on its last bit
 
 bool height_fits(Length h) {
@@ -48,21 +48,26 @@ bool height_fits(Length h) {
 
 std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
     const double t = s.plate.thickness.in(mm);
-    if (!(t >= 0.3 && t <= 150.0))
-        return Fault{"job.thickness_mm", "a coupon is for plate of 0.3 to 150 mm"};
-    if (!(s.pierce_delay.in(second) > 0.0 && s.pierce_delay.in(second) <= 20.0))
-        return Fault{"pierce_delay_s", "this plate is too thick to pierce standing still: start from its edge by hand"};
-    if (!height_fits(s.cut_height))
-        return Fault{"cut_height_mm", "a coupon is cut at a height of 0.5 to 12 mm"};
-    if (!height_fits(s.pierce_height) || s.pierce_height < s.cut_height)
-        return Fault{"pierce_height_mm", "a pierce height is between the cut height and 12 mm"};
-    if (!(s.feed.in(mm_min) > 0.0) || !(fastest.in(mm_min) > 0.0))
-        return Fault{"feed_mm_min", "a coupon needs a feed above 0"};
-    if (fastest > (1.0 + hair) * s.table.max_feed)
-        return Fault{"feed_mm_min", "the fastest leg would need " + print_fixed(fastest.in(mm_min), 0) +
-                                        " mm/min, the table reaches " + print_fixed(s.table.max_feed.in(mm_min), 0)};
-    if (!(s.kerf.in(mm) > 0.0 && s.kerf.in(mm) <= 15.0))
-        return Fault{"kerf_mm", "a kerf is above 0 and at most 15 mm"};
+    const double delay = s.pierce_delay.in(second);
+    const double kerf = s.kerf.in(mm);
+    const struct {
+        bool good;
+        const char* field;
+        const char* text;
+    } needs[] = {
+        {t >= 0.3 && t <= 150.0, "job.thickness_mm", "a coupon is for plate of 0.3 to 150 mm"},
+        {delay > 0.0 && delay <= 20.0, "pierce_delay_s",
+         "this plate is too thick to pierce standing still: start from its edge by hand"},
+        {height_fits(s.cut_height), "cut_height_mm", heights_accepted},
+        {height_fits(s.pierce_height) && s.pierce_height >= s.cut_height, "pierce_height_mm",
+         "a pierce height is between the cut height and 12 mm"},
+        {s.feed.in(mm_min) > 0.0 && fastest.in(mm_min) > 0.0, "feed_mm_min", "a coupon needs a feed above 0"},
+        {fastest <= (1.0 + hair) * s.table.max_feed, "feed_mm_min", "the fastest leg is faster than the table"},
+        {kerf > 0.0 && kerf <= 15.0, "kerf_mm", "a kerf is above 0 and at most 15 mm"},
+    };
+    for (const auto& need : needs)
+        if (!need.good)
+            return Fault{need.field, need.text};
     return std::nullopt;
 }
 
@@ -70,18 +75,18 @@ double distance(Point a, Point b) {
     return std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm);
 }
 
-double length_of(Point from, const Piece& piece) {
-    if (piece.kind == Piece::Kind::line)
-        return distance(from, piece.to);
-    const double radius = distance(piece.centre, from);
-    double turn = std::atan2(piece.to.y_mm - piece.centre.y_mm, piece.to.x_mm - piece.centre.x_mm) -
-                  std::atan2(from.y_mm - piece.centre.y_mm, from.x_mm - piece.centre.x_mm);
-    if (piece.kind == Piece::Kind::arc_clockwise)
-        turn = -turn;
+// Radians of an arc about its centre, in its own direction; a whole turn where it ends at its start.
+double turn_of(Point from, const Piece& piece) {
+    const double turn = std::atan2(piece.to.y_mm - piece.centre.y_mm, piece.to.x_mm - piece.centre.x_mm) -
+                        std::atan2(from.y_mm - piece.centre.y_mm, from.x_mm - piece.centre.x_mm);
+    const double ahead = piece.kind == Piece::Kind::arc_clockwise ? -turn : turn;
     constexpr double whole = 6.283185307179586;
-    if (turn < 1e-9)
-        turn += whole;
-    return radius * turn;
+    return ahead < 1e-9 ? ahead + whole : ahead;
+}
+
+double length_of(Point from, const Piece& piece) {
+    return piece.kind == Piece::Kind::line ? distance(from, piece.to)
+                                           : distance(piece.centre, from) * turn_of(from, piece);
 }
 
 Coupon begin(const CouponSettings& s, CouponKind kind) {
@@ -156,6 +161,23 @@ Leg square_leg(const CouponSettings& s, Point corner, double side, bool clockwis
 
 } // namespace
 
+std::vector<Point> outline(const Leg& leg) {
+    std::vector<Point> points{leg.start};
+    for (const Piece& piece : leg.pieces) {
+        const Point from = points.back();
+        const bool clockwise = piece.kind == Piece::Kind::arc_clockwise;
+        for (int i = 1; i < arc_steps && piece.kind != Piece::Kind::line; ++i) {
+            const double a = (clockwise ? -1.0 : 1.0) * turn_of(from, piece) * i / arc_steps;
+            const double x = from.x_mm - piece.centre.x_mm;
+            const double y = from.y_mm - piece.centre.y_mm;
+            points.push_back({piece.centre.x_mm + x * std::cos(a) - y * std::sin(a),
+                              piece.centre.y_mm + x * std::sin(a) + y * std::cos(a)});
+        }
+        points.push_back(piece.to);
+    }
+    return points;
+}
+
 std::vector<Speed> ladder_feeds(const LadderAdvice& ladder) {
     std::vector<Speed> feeds;
     feeds.reserve(static_cast<std::size_t>(std::max(ladder.legs, 0)));
@@ -189,7 +211,8 @@ Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderAdvice& ladde
     std::vector<Leg> legs;
     for (const Speed feed : feeds) {
         Leg leg;
-        leg.label = "leg " + std::to_string(legs.size() + 1);
+        leg.label = "leg";
+        leg.number = static_cast<int>(legs.size()) + 1;
         leg.feed = feed;
         leg.cut_height = s.cut_height;
         legs.push_back(std::move(leg));
@@ -209,9 +232,9 @@ Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
         Leg leg;
         leg.cut_height = s.cut_height + (i - 0.5 * (legs - 1)) * step;
         if (!height_fits(leg.cut_height))
-            return Fault{"cut_height_mm", "a leg would be cut at " + print_fixed(leg.cut_height.in(mm), 2) +
-                                              " mm, heights go from 0.5 to 12 mm: fewer legs or smaller steps"};
-        leg.label = "leg " + std::to_string(i + 1);
+            return Fault{"cut_height_mm", heights_accepted};
+        leg.label = "leg";
+        leg.number = i + 1;
         leg.feed = s.feed;
         all.push_back(std::move(leg));
     }

@@ -19,7 +19,7 @@
 #pragma once
 
 #include <optional>
-#include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/cut/balance.hpp"
@@ -46,7 +46,8 @@ struct Piece {
 
 /// One torch-on: pierce at `start`, along the pieces, torch off.
 struct Leg {
-    std::string label{};          // "leg 3"; plain letters, no brackets
+    std::string_view label{};     // "leg", "square", "hole"; plain letters, no brackets
+    int number = 0;               // of a leg of a ladder, the slowest or lowest is 1; 0: none
     std::optional<Length> size{}; // of a square or a hole, along the path
     Point start{};
     std::vector<Piece> pieces{};
@@ -86,6 +87,9 @@ struct CouponSettings {
 [[nodiscard]] Outcome<Coupon> height_coupon(const CouponSettings& settings, int legs = 5, Length step = {0.3, mm});
 [[nodiscard]] Outcome<Coupon> kerf_coupon(const CouponSettings& settings);
 [[nodiscard]] Outcome<Coupon> swirl_coupon(const CouponSettings& settings);
+
+/// The path of a leg from its start, arcs as 16 straight pieces: to draw it.
+[[nodiscard]] std::vector<Point> outline(const Leg& leg);
 
 /// Feeds of a ladder, slow to fast.
 [[nodiscard]] std::vector<Speed> ladder_feeds(const LadderAdvice& ladder);

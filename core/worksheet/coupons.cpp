@@ -21,19 +21,11 @@ tune::TestCut row_of(const Workbook& workbook, const tune::Leg& leg) {
     return row;
 }
 
-// The kerf that one measured size tells, if any.
-Outcome<std::optional<Length>> kerf_of(const tune::Leg& leg, std::optional<Length> measured, bool inside) {
-    if (!measured)
-        return std::optional<Length>{};
-    const Length kerf = tune::kerf_from(*leg.size, *measured, inside);
-    const double most = std::fmin(15.0, 0.5 * leg.size->in(mm));
-    if (!(kerf.in(mm) >= 0.1 && kerf.in(mm) <= most)) {
-        const double size = leg.size->in(mm);
-        return Fault{std::string(leg.label) + "_mm", "not a size of this coupon, accepted is " +
-                                                         print_trimmed(inside ? size + 0.1 : size - most, 1) + " to " +
-                                                         print_trimmed(inside ? size + most : size - 0.1, 1) + " mm"};
-    }
-    return std::optional(kerf);
+// The kerf that a measured size tells; none when nothing of this coupon measures so.
+std::optional<Length> kerf_of(const tune::Leg& leg, Length measured, bool inside) {
+    const Length kerf = tune::kerf_from(*leg.size, measured, inside);
+    const bool fits = kerf.in(mm) >= 0.1 && kerf <= std::min(Length{15, mm}, 0.5 * *leg.size);
+    return fits ? std::optional(kerf) : std::nullopt;
 }
 
 } // namespace
@@ -93,15 +85,15 @@ Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& cou
     const tune::Leg& outer = coupon.legs.back();
     if (coupon.kind != tune::CouponKind::kerf || (!square && !hole))
         return Fault{"square_mm", "missing, accepted is the measured size of a kerf coupon"};
-    const auto of_square = kerf_of(outer, square, false);
-    if (!of_square)
-        return of_square.fault();
-    const auto of_hole = kerf_of(inner, hole, true);
-    if (!of_hole)
-        return of_hole.fault();
     KerfReading r;
-    r.square = of_square.value();
-    r.hole = of_hole.value();
+    if (square)
+        r.square = kerf_of(outer, *square, false);
+    if (hole)
+        r.hole = kerf_of(inner, *hole, true);
+    if ((square && !r.square) || (hole && !r.hole))
+        return Fault{square && !r.square ? "square_mm" : "hole_mm",
+                     "not a size of this coupon, accepted is a square a little smaller, or a hole a little larger, "
+                     "than it was cut"};
     const Length kerf = r.square ? *r.square : *r.hole;
     r.offset = 0.5 * kerf;
     r.row = row_of(workbook, r.square ? outer : inner);
@@ -110,7 +102,8 @@ Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& cou
     return r;
 }
 
-Outcome<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon, std::span<const bool> clean) {
+std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
+                                         std::span<const bool> clean) {
     std::optional<Speed> slowest;
     std::optional<Speed> fastest;
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
@@ -121,7 +114,7 @@ Outcome<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon&
         fastest = fastest ? std::max(*fastest, feed) : feed;
     }
     if (coupon.kind != tune::CouponKind::ladder || !slowest)
-        return Fault{"clean", "missing, accepted is at least one clean leg of a ladder"};
+        return std::nullopt;
     LadderReading r;
     r.go_on = tune::ladder_choice(*slowest, *fastest);
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {

@@ -9,6 +9,7 @@
 // Example    the default shop and job: a ladder of seven legs of 60 mm, G21.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -45,8 +46,8 @@ struct LadderReading {
                                        // an unmarked leg between marked ones says nothing
 };
 
-/// `clean`: one flag a leg, in the coupon's order. A Fault when none is marked.
-[[nodiscard]] Outcome<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
-                                                 std::span<const bool> clean);
+/// `clean`: one flag a leg, in the coupon's order. None for a coupon of another kind, or with no leg marked.
+[[nodiscard]] std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
+                                                       std::span<const bool> clean);
 
 } // namespace torchside

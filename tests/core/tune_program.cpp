@@ -1,4 +1,5 @@
 // Coupons and their programs, run by a small strict interpreter that knows nothing of how they were written.
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <string>
@@ -290,6 +291,32 @@ TEST_CASE("Legs at the table's own limit are not rounded past it") {
     const Coupon c = ladder_coupon(s, {5, 1.12, Speed{7620 / (1.12 * 1.12) * 0.9999999, mm_min}}).value();
     CHECK(run(c, {}, UnitSystem::inch).fastest_mm_min <= 7620);
     CHECK(run(c, {}, UnitSystem::metric).fastest_mm_min <= 7620);
+}
+
+TEST_CASE("Feeds past 10 000 and lengths past 10 m are written without gaps") {
+    CouponSettings s = settings();
+    s.table.max_feed = Speed{40000, mm_min};
+    const Coupon c = ladder_coupon(s, {5, 1.12, Speed{20000, mm_min}}).value();
+    const std::string text = program(c, {}, UnitSystem::metric, "").value();
+    CHECK(text.find(" F20000.0\n") != std::string::npos);
+    CHECK(std::all_of(text.begin(), text.end(), [](char l) { return l == '\n' || (l >= ' ' && l <= '~'); }));
+    CHECK(run(c, {}, UnitSystem::metric).fastest_mm_min > 20000);
+}
+
+TEST_CASE("A leg is drawn along its path, arcs on their circle") {
+    const Coupon c = kerf_coupon(settings()).value();
+    const Leg& hole = c.legs.front();
+    const std::vector<Point> p = outline(hole);
+    REQUIRE(p.size() == 1 + 1 + 16 + 16);
+    CHECK(p.front() == hole.start);
+    CHECK(p.back() == hole.pieces.back().to);
+    const Point centre = hole.pieces.back().centre;
+    for (std::size_t i = 1; i < p.size(); ++i)
+        CHECK_THAT(std::hypot(p[i].x_mm - centre.x_mm, p[i].y_mm - centre.y_mm),
+                   WithinAbs(0.5 * hole.size->in(mm), 1e-9));
+    CHECK_THAT(p[9].y_mm,
+               WithinAbs(centre.y_mm + 0.5 * hole.size->in(mm), 1e-9)); // a quarter of the way, counter-clockwise
+    CHECK(outline(c.legs.back()).size() == c.legs.back().pieces.size() + 1);
 }
 
 TEST_CASE("Programs say what they are and what to check") {

@@ -35,7 +35,7 @@ def cases():
                 for units in ("metric", "inch"):
                     words = WORDS[(n + len(metal) + (units == "inch")) % len(WORDS)]
                     # A fast table and slow ones, whose limit the legs of thin plate meet.
-                    table = {"max_feed_mm_min": [7600, 2540, 12000][n % 3]}
+                    table = {"max_feed_mm_min": [30000, 2540, 7600][n % 3]}
                     yield kind, units, {"torchside": 1, "shop": {"controller": words, "table": table},
                                         "job": {"material": metal, "thickness_mm": thickness}}
 

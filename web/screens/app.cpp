@@ -51,6 +51,40 @@ const Outcome<Tuning>& App::tuning() {
     return *tuning_;
 }
 
+SeenCut App::seen() const {
+    const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
+    SeenCut s;
+    s.signs = scratch.cut.signs;
+    s.measured.kerf_top = length(scratch.cut.kerf_top);
+    s.measured.kerf_bottom = length(scratch.cut.kerf_bottom);
+    s.measured.lag = length(scratch.cut.lag);
+    s.height = length(scratch.cut.height);
+    if (scratch.cut_feed) {
+        s.feed = Speed{*scratch.cut_feed, mm_min};
+    }
+    if (scratch.cut.arc) {
+        s.arc = Voltage{*scratch.cut.arc, volt};
+    }
+    return s;
+}
+
+const Outcome<tune::CutReading>& App::reading() {
+    const SeenCut now = seen();
+    if (!reading_ || !(read_ == now)) {
+        reading_ = read_cut(book_, now);
+        read_ = now;
+    }
+    return *reading_;
+}
+
+const Outcome<tune::Coupon>& App::coupon() {
+    if (!coupon_ || coupon_kind_ != scratch.coupon) {
+        coupon_kind_ = scratch.coupon;
+        coupon_ = torchside::coupon(book_, scratch.coupon);
+    }
+    return *coupon_;
+}
+
 bool App::set(std::string_view path, const document::Scalar& value) {
     return take(document::set(book_, path, value));
 }
@@ -65,6 +99,8 @@ bool App::take(Outcome<Workbook> changed) {
     sheet_ = evaluate(book_, &part_memo_);
     chart_.reset();
     tuning_.reset();
+    reading_.reset();
+    coupon_.reset();
     keeper_.save(book_);
     return true;
 }

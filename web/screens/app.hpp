@@ -1,12 +1,14 @@
 // The app: one workbook, its worksheet, where the user is, and the one door through which a screen changes anything.
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "core/document/intent.hpp"
 #include "core/worksheet/chart.hpp"
+#include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "web/kit/canvas.hpp"
@@ -45,6 +47,11 @@ public:
     [[nodiscard]] const Worksheet& sheet() const { return sheet_; }
     [[nodiscard]] const Chart& chart();
     [[nodiscard]] const Outcome<Tuning>& tuning();
+    /// The cut under scratch, and what it says.
+    [[nodiscard]] SeenCut seen() const;
+    [[nodiscard]] const Outcome<tune::CutReading>& reading();
+    /// The coupon under scratch.
+    [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
     [[nodiscard]] bool wide() const { return columns_ > 1; }
 
@@ -71,6 +78,16 @@ public:
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
     /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
     struct Scratch {
+        struct Cut { // that is read, in mm and V
+            tune::Signs signs;
+            std::optional<double> kerf_top, kerf_bottom, lag, height, arc;
+        };
+        Cut cut;
+        // The coupon on show, and what it measured.
+        tune::CouponKind coupon = tune::CouponKind::ladder;
+        std::array<bool, 9> clean{};
+        std::optional<double> square, hole;
+        std::array<std::optional<double>, 4> angle{};
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
     };
     Scratch scratch;
@@ -93,6 +110,10 @@ private:
     Worksheet sheet_;
     std::optional<Chart> chart_; // worked out when first looked at
     std::optional<Outcome<Tuning>> tuning_;
+    std::optional<Outcome<tune::CutReading>> reading_;
+    SeenCut read_; // what reading_ is of
+    std::optional<Outcome<tune::Coupon>> coupon_;
+    tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;
     Keeper keeper_;
     Canvas canvas_;
     Ui ui_;

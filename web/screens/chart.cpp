@@ -5,6 +5,8 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
+#include "web/kit/figures.hpp"
+#include "web/kit/plot.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -29,19 +31,36 @@ struct Grid {
     }
 };
 
-std::string cell_text(const App& app, const cut::Settings& s) {
+/// The figure on show, of one cell.
+struct CellFigure {
+    std::string text;
+    std::string range;
+    Span span;
+    const Basis* basis;
+};
+
+CellFigure figure_of(const App& app, const cut::Settings& s) {
     const UnitSystem units = app.book().shop.display.units;
     switch (app.chart_figure) {
     case ChartFigure::feed:
-        return print(s.feed, units).value;
+        break;
     case ChartFigure::arc:
-        return show(s.arc.value).number;
+        return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), &s.arc.basis};
     case ChartFigure::pierce_delay:
-        return s.pierce_delay.value.in(second) > 0 ? show(s.pierce_delay.value).number : "edge";
+        if (!(s.pierce_delay.value.in(second) > 0)) {
+            return {"edge", {}, {}, &s.pierce_delay.basis};
+        }
+        return {show(s.pierce_delay.value).number, show_range(s.pierce_delay), span_of(s.pierce_delay, second),
+                &s.pierce_delay.basis};
     case ChartFigure::kerf:
-        return show(s.kerf.value, units).number;
+        return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), &s.kerf.basis};
     }
-    return {};
+    return {print(s.feed, units).value, show_range(s.feed, units), span_of(s.feed, mm_min), &s.feed.basis};
+}
+
+/// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
+float bar_share(const App& app, const Span& span) {
+    return span.low > 0 ? log_share(span.high / span.low, 1, app.chart_figure == ChartFigure::arc ? 1.5 : 4) : 0;
 }
 
 const char* unit_text(const App& app) {
@@ -87,10 +106,14 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const std::string amps = show(chart.columns[column].current).whole();
     const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
     const bool job = is_job(app, chart, row, column);
-    const std::string text = cell.settings ? cell_text(app, *cell.settings) : "—";
+    const CellFigure figure = cell.settings ? figure_of(app, *cell.settings) : CellFigure{"—", {}, {}, nullptr};
+    const std::string& text = figure.text;
+    constexpr const char* tested[] = {"", "Near a cut of yours", "You cut this"};
+    const std::string about = figure.range + (cell.tested == Tested::none || !cell.settings ? "" : ". ") +
+                              (cell.settings ? tested[static_cast<int>(cell.tested)] : "");
     ui.open_group(id, Role::cell, place, text);
-    const bool used = ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "",
-                              cell.tested == Tested::here ? "You cut this" : "");
+    const bool used =
+        ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
     ui.close_group();
     if (used) {
         app.take(document::apply(app.book(), {{"job.thickness_mm", chart.rows[row].in(mm)},
@@ -103,10 +126,15 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
         pen.fill(place, t.hairline);
     }
     const bool clean = cell.reach == cut::Reach::clean;
-    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 10},
+    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 12},
              cell.settings && clean ? t.ink : t.quiet, text, Align::centre);
     if (cell.tested == Tested::here) {
         pen.ring({place.right() - 9, place.y + 9}, 3.5F, t.ink, 1.5F);
+    } else if (cell.tested == Tested::near && cell.settings) {
+        pen.disc({place.right() - 9, place.y + 9}, 2, t.ink);
+    }
+    if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
+        pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
     }
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     pen.vline(place.right() - 0.5F, place.y, place.bottom(), t.hairline, 1);
@@ -202,9 +230,13 @@ void chart_body(App& app, Rect place) {
     if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
-    const std::string_view note =
-        "Deeper tint: faster · circle: you cut it · quiet print: no clean cut · dash: out of reach. "
-        "Estimates; the machine's manual comes first.";
+    std::string note =
+        "Bar: 8 times in 10 within · circle: you cut it · dot: near a cut of yours · deeper tint: faster · "
+        "quiet print: no clean cut · dash: out of reach. ";
+    if (const auto& settings = app.sheet().settings) {
+        note += "Rests on " + show_basis(*figure_of(app, *settings).basis) + ". ";
+    }
+    note += "The machine's manual comes first.";
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);

@@ -190,7 +190,7 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
     if (const auto touched =
             choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
-        app.set(path, words[*touched]);
+        app.set(path, *words[*touched] == '\0' ? document::Scalar(nullptr) : document::Scalar(words[*touched]));
     }
     y += h + 12;
     return y - place.y;

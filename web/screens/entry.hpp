@@ -16,7 +16,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
 /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
                     std::string_view unit, std::optional<double>& value);
-/// The words of a path as buttons under a heading; returns the height used.
+/// The words of a path as buttons under a heading, "" for not given; returns the height used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
                   std::span<const char* const> labels);
 /// The usual numbers of a path as buttons; anything else is typed in the field.

@@ -234,11 +234,12 @@ void lay_out(App& app, Rect screen, int columns) {
     screen.take_left(2);
     const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
     const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : sheet_beside(app.place());
+    const bool another = sheet != sheet_beside(app.place()); // closing it brings the usual one back
     if (columns == 2) {
         if (pictured && app.open_sheet().empty()) {
             picture_panel(app, screen);
         } else {
-            sheet_panel(app, screen, sheet, pictured);
+            sheet_panel(app, screen, sheet, pictured || another);
         }
         return;
     }
@@ -249,7 +250,7 @@ void lay_out(App& app, Rect screen, int columns) {
         picture_panel(app, screen);
         sheet_panel(app, right, sheet, !app.open_sheet().empty());
     } else {
-        sheet_panel(app, screen, sheet, false);
+        sheet_panel(app, screen, sheet, another);
         cut_screen(app, right);
     }
 }

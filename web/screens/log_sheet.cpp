@@ -1,6 +1,7 @@
 // The log: every test cut, newest first, what the learning makes of it, and a way to take it out.
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
+#include "web/screens/entry.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
@@ -37,7 +38,8 @@ std::string stock_words(const App& app, const tune::TestCut& cut) {
 }
 
 /// True when the row was taken out: the list is another one now.
-bool row(App& app, std::size_t index, Point at, float w, std::string_view note, float& height) {
+bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& remark, float& height) {
+    const std::string_view note = remark.text;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -48,8 +50,16 @@ bool row(App& app, std::size_t index, Point at, float w, std::string_view note, 
     height = std::max(ui.reach() + 4, 52 + note_height);
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
-    ui.node(id, Role::listitem, {at.x, at.y, w - 96, height}, where, what, {}, note);
-    if (cut.verdict) {
+    const Rect words_place{at.x, at.y, w - 96, height};
+    if (ui.node(id, Role::button, words_place, where, what, "", note)) {
+        app.open(id);
+    }
+    if (ui.pressed(id)) {
+        pen.fill(words_place, t.hairline);
+    }
+    if (remark.measure_again) {
+        draw_sign(pen, t, Sign::caution, {at.x + 10, at.y + height / 2});
+    } else if (cut.verdict) {
         verdict_mark(pen, t, *cut.verdict, {at.x + 10, at.y + height / 2});
     }
     pen.text_fit(Type::title, {at.x + 32, at.y + 6}, is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
@@ -71,8 +81,8 @@ void log_sheet(App& app, Rect place, bool closable) {
         const std::size_t count = app.book().shop.tests.size();
         const auto& tuning = app.tuning();
         for (std::size_t i = count; i-- > 0;) {
-            const std::string_view note =
-                tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i].text : std::string_view();
+            const tune::RowNote note =
+                tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i] : tune::RowNote{};
             float height = 0;
             if (row(app, i, {x, y}, w, note, height)) {
                 app.take(document::remove(app.book(), "shop.tests[" + std::to_string(i) + "]"));
@@ -85,6 +95,58 @@ void log_sheet(App& app, Rect place, bool closable) {
                             "No cuts yet. Make one, and say on Tune what it showed.", ui.tokens().ink);
         }
         return y + 20 - body.y;
+    });
+}
+
+void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
+    if (index >= app.book().shop.tests.size()) {
+        log_sheet(app, place, closable);
+        return;
+    }
+    sheet(app, place, "log/row", "A cut", closable, [&](Rect body) {
+        constexpr const char* verdicts[] = {"too_slow", "clean", "too_fast", ""};
+        constexpr const char* verdict_names[] = {"Too slow", "Clean", "Too fast", "—"};
+        constexpr const char* pierces[] = {"short", "good", "long", ""};
+        constexpr const char* pierce_names[] = {"Short", "Good", "Long", "—"};
+        constexpr const char* fields[][2] = {{"feed_mm_min", "Feed"},
+                                             {"kerf_top_mm", "Kerf, top"},
+                                             {"kerf_bottom_mm", "Kerf, bottom"},
+                                             {"arc_v", "Arc volts"},
+                                             {"cut_height_mm", "Cut height"},
+                                             {"pierce_delay_s", "Pierce delay"},
+                                             {"nozzle_a", "Nozzle"},
+                                             {"worn", "Worn"}};
+        Ui& ui = app.ui();
+        const float x = body.x + sheet_margin;
+        const float w = body.w - 2 * sheet_margin;
+        const std::string at = "shop.tests[" + std::to_string(index) + "]";
+        float y = body.y + 10;
+        y += words(ui, "log/row/stock", Type::text, {x, y}, w, stock_words(app, app.book().shop.tests[index]),
+                   ui.tokens().ink);
+        const auto& tuning = app.tuning();
+        if (tuning.ok() && !tuning.value().notes[index].text.empty()) {
+            y += 4 + words(ui, "log/row/note", Type::label, {x, y + 4}, w, tuning.value().notes[index].text,
+                           ui.tokens().caution);
+        }
+        if (!app.refusal().empty() && !ui.edit()) {
+            y += 4 + words(ui, "log/row/refused", Type::text, {x, y + 4}, w, app.refusal(), ui.tokens().stop);
+        }
+        y +=
+            word_choice(app, {body.x, y, body.w, 0}, (at + ".verdict").c_str(), "The cut was", verdicts, verdict_names);
+        for (const auto& [key, label] : fields) {
+            y += entry(app, {body.x, y, body.w, 0}, at + '.' + key, label);
+        }
+        y +=
+            word_choice(app, {body.x, y, body.w, 0}, (at + ".pierce").c_str(), "The pierce was", pierces, pierce_names);
+        const float half = (w - 8) / 2;
+        if (button(ui, "log/row/done", {x, y, half, ui.reach()}, "To the log", Look::main)) {
+            app.open("log");
+        }
+        if (button(ui, "log/row/out", {x + half + 8, y, half, ui.reach()}, "Take out") &&
+            app.take(document::remove(app.book(), at))) {
+            app.open("log");
+        }
+        return y + ui.reach() + 20 - body.y;
     });
 }
 

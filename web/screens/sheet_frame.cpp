@@ -1,5 +1,7 @@
 #include "web/screens/sheet_frame.hpp"
 
+#include "core/document/schema.hpp"
+
 namespace torchside::web {
 
 float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value) {
@@ -27,10 +29,35 @@ float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, 
     return y + 11 - at.y;
 }
 
+void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
+                  float foot_height, Drawer foot) {
+    Ui& ui = app.ui();
+    ui.open_group(id, Role::dialog, place, title);
+    if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
+        app.close();
+    }
+    const Rect foot_place = place.take_bottom(foot_height);
+    const bool pad = wants_keypad(app, "field/");
+    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
+    const Point at = ui.open_region(id, place);
+    const float used = body.draw(body.made_of, {at.x, at.y, place.w, 1e6F});
+    ui.close_region({place.w, used});
+    if (pad) {
+        number_keypad(app, pad_place);
+    }
+    if (!foot_place.empty()) {
+        foot.draw(foot.made_of, foot_place);
+    }
+    ui.close_group();
+}
+
 bool wants_keypad(const App& app, std::string_view prefix) {
     const auto& edit = app.ui().edit();
-    return edit && std::string_view(edit->id).starts_with(prefix) && !edit->id.ends_with(".name") &&
-           !app.system_keyboard;
+    if (!edit || app.system_keyboard || !std::string_view(edit->id).starts_with(prefix)) {
+        return false;
+    }
+    const auto info = edit->id.starts_with("field/") ? document::field(edit->id.substr(6)) : std::nullopt;
+    return !info || info->kind != document::FieldKind::text;
 }
 
 void number_keypad(App& app, Rect place) {

@@ -21,24 +21,24 @@ float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, 
 /// The keypad with the keys that the field under edit can use.
 void number_keypad(App& app, Rect place);
 
-/// Head, scrolled body, keypad while a field is edited. `body` draws at the top of the place it is given and returns
-/// the height.
+/// Draws at the top of the place it is given and returns the height used; made of a lambda that outlives it.
+struct Drawer {
+    const void* made_of = nullptr;
+    float (*draw)(const void* made_of, Rect place) = nullptr;
+
+    template <class F>
+    static Drawer of(const F& f) {
+        return {&f, [](const void* lambda, Rect place) { return (*static_cast<const F*>(lambda))(place); }};
+    }
+};
+
+/// Head, scrolled body, keypad while a field is edited, and below all a foot that stays, when it has a height.
+void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
+                  float foot_height = 0, Drawer foot = {});
+
 template <class Body>
-void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Body body) {
-    Ui& ui = app.ui();
-    ui.open_group(id, Role::dialog, place, title);
-    if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
-        app.close();
-    }
-    const bool pad = wants_keypad(app, "field/");
-    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region(id, place);
-    const float used = body(Rect{at.x, at.y, place.w, 1e6F});
-    ui.close_region({place.w, used});
-    if (pad) {
-        number_keypad(app, pad_place);
-    }
-    ui.close_group();
+void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, const Body& body) {
+    framed_sheet(app, place, id, title, closable, Drawer::of(body));
 }
 
 } // namespace torchside::web

@@ -1,4 +1,6 @@
 // The sheets that open from a row or a figure, and which name opens which.
+#include <cstdlib>
+
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
 #include "web/screens/entry.hpp"
@@ -191,6 +193,12 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         circuit_sheet(app, place, closable);
     } else if (name == "log") {
         log_sheet(app, place, closable);
+    } else if (name.starts_with("log/")) {
+        cut_row_sheet(app, place, static_cast<std::size_t>(std::strtoul(name.data() + 4, nullptr, 10)), closable);
+    } else if (name == "read") {
+        read_sheet(app, place, closable);
+    } else if (name == "coupon") {
+        coupon_sheet(app, place, closable);
     } else if (name == "air") {
         air_sheet(app, place, closable);
     } else if (name == "reach") {

@@ -51,6 +51,12 @@ std::string table_summary(const App& app) {
     return print(t.max_feed, app.book().shop.display.units).text() + (t.water ? ", water tray" : ", dry");
 }
 
+std::string controller_summary(const App& app) {
+    const Controller& c = app.book().shop.controller;
+    return "Torch " + c.torch_on + " on, " + c.torch_off + " off" +
+           (c.height_on.empty() ? "" : ", heights " + c.height_on);
+}
+
 std::string screen_summary(const App& app) {
     const Display& d = app.book().shop.display;
     const char* theme = d.theme == Theme::automatic ? "theme of the device"
@@ -76,6 +82,16 @@ float display_choices(App& app, Rect place) {
     const float used = word_choice(app, place, "shop.display.units", "Units", units, unit_names);
     return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.display.theme", "Theme", themes,
                               theme_names);
+}
+
+float controller_choices(App& app, Rect place) {
+    constexpr const char* dwell[] = {"s", "ms"};
+    constexpr const char* dwell_names[] = {"Seconds", "Milliseconds"};
+    constexpr const char* units[] = {"", "metric", "inch"};
+    constexpr const char* unit_names[] = {"As shown", "mm", "inch"};
+    const float used = word_choice(app, place, "shop.controller.dwell_unit", "P after G4 counts", dwell, dwell_names);
+    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.controller.units", "Programs in",
+                              units, unit_names);
 }
 
 float divider_choices(App& app, Rect place) {
@@ -174,6 +190,10 @@ constexpr ShopField table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest fe
                                       {"shop.table.corner_tolerance_mm", "Corner tolerance"},
                                       {"shop.table.rapid_mm_min", "Rapid"},
                                       {"shop.table.water", "Water tray"}};
+constexpr ShopField controller_fields[] = {
+    {"shop.controller.torch_on", "Torch on"},           {"shop.controller.torch_off", "Torch off"},
+    {"shop.controller.height_on", "Height control on"}, {"shop.controller.height_off", "Height control off"},
+    {"shop.controller.z_words", "Heights in programs"}, {"shop.controller.safe_height_mm", "Safe height"}};
 constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}};
 constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
 
@@ -184,6 +204,8 @@ constexpr ShopSection sections[] = {
     {"circuit", "Circuit", Mark::circuit, circuit_summary, {}, nullptr, nullptr},
     {"air", "Air", Mark::air, air_summary, {}, nullptr, nullptr},
     {"table", "Table", Mark::table, table_summary, table_fields, nullptr, nullptr},
+    {"controller", "Controller words", Mark::keyboard, controller_summary, controller_fields, nullptr,
+     controller_choices},
     {"screen", "Screen", Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
     {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, backup},
 };

@@ -114,6 +114,14 @@ std::string show_field(double value, std::string_view unit, UnitSystem units) {
     return out;
 }
 
+std::string show_text(Length length, UnitSystem units) {
+    return print(length, units).text();
+}
+
+std::string show_text(Speed speed, UnitSystem units) {
+    return print(speed, units).text();
+}
+
 std::string show_basis(const Basis& basis) {
     std::string out;
     const auto also = [&](std::string_view text) {

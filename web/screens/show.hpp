@@ -35,6 +35,10 @@ struct Shown {
 /// A number of the workbook in its key's unit, as the user's units say it: (60, "mm") is "60 mm" or "2.362 in".
 [[nodiscard]] std::string show_field(double value, std::string_view unit, UnitSystem units);
 
+/// The same of a typed one.
+[[nodiscard]] std::string show_text(Length length, UnitSystem units);
+[[nodiscard]] std::string show_text(Speed speed, UnitSystem units);
+
 /// "physics, practice, 2 cuts of yours".
 [[nodiscard]] std::string show_basis(const Basis& basis);
 

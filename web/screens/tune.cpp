@@ -106,7 +106,8 @@ float what_it_showed(App& app, Rect place, const tune::Outlook& o) {
     y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/cut_feed", "Cut at",
                        "Feed of the cut you made; the next one if left alone", "mm/min", app.scratch.cut_feed);
     const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : o.next;
-    y += section(ui, "tune/shows", {x, y}, w, "What did the cut at " + print(feed, units).text() + " show?");
+    y += 22 + words(ui, "tune/shows", Type::label, {x, y + 16}, w,
+                    "What did the cut at " + print(feed, units).text() + " show?", ui.tokens().quiet);
     const float gap = 8;
     const float tile_w = (w - 2 * gap) / 3;
     for (std::size_t i = 0; i < std::size(shows); ++i) {
@@ -144,12 +145,18 @@ void tune_screen(App& app, Rect place) {
         y += words(ui, "tune/refused", Type::text, {x, y}, w, tuning.fault().text, ui.tokens().stop) + 14;
     }
     ui.pen().hline(place.x, place.right(), y, ui.tokens().hairline, 1);
+    const auto link = [&](const char* sheet, const char* title, std::string_view quiet, Mark mark) {
+        if (link_row(ui, std::string("tune/") + sheet, {place.x, y, place.w, ui.reach()}, title, quiet, mark,
+                     app.open_sheet() == sheet)) {
+            app.open(sheet);
+        }
+        y += ui.reach();
+    };
+    link("read", "Read a cut", "Touch what you see: what to turn, and how far", Mark::tune);
+    link("coupon", "Test coupons", "Feed and height ladders, kerf, tilt: with programs", Mark::part);
     const std::string all = std::to_string(app.book().shop.tests.size()) + " cuts; take one out, the numbers go back";
-    if (link_row(ui, "tune/log", {place.x, y, place.w, ui.reach()}, "The log", all, Mark::quote,
-                 app.open_sheet() == "log")) {
-        app.open("log");
-    }
-    y += ui.reach() + 12;
+    link("log", "The log", all, Mark::quote);
+    y += 12;
     ui.close_region({place.w, y - at.y});
     if (pad) {
         number_keypad(app, pad_place);
