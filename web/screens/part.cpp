@@ -71,6 +71,26 @@ float figures(App& app, Rect place) {
     return height + 1;
 }
 
+float opens(App& app, Rect row, const char* sheet, const char* title, std::string_view quiet, Mark mark) {
+    if (link_row(app.ui(), std::string("part/open/") + sheet, row, title, quiet, mark, app.open_sheet() == sheet)) {
+        app.open(sheet);
+    }
+    return row.h;
+}
+
+/// "120 × 120 mm, 24 parts".
+std::string size_words(const App& app) {
+    const PartStage& stage = *app.sheet().part;
+    const int quantity = app.book().job.quantity;
+    const std::string parts = std::to_string(quantity) + (quantity == 1 ? " part" : " parts");
+    if (stage.outline.contours.empty()) {
+        return parts;
+    }
+    const UnitSystem units = app.book().shop.display.units;
+    return print(Length{stage.high.x - stage.low.x, mm}, units).number + " × " +
+           print(Length{stage.high.y - stage.low.y, mm}, units).text() + ", " + parts;
+}
+
 float rows(App& app, Rect place) {
     Ui& ui = app.ui();
     float y = place.y;
@@ -88,21 +108,8 @@ float rows(App& app, Rect place) {
         y += row.h;
     }
     ui.close_group();
-    struct Link {
-        const char* sheet;
-        const char* title;
-        const char* quiet;
-        Mark mark;
-    };
-    constexpr Link links[] = {{"shape", "Shape and sizes", "By touch, or from a drawing", Mark::part},
-                              {"plate", "From the plate", "How many from a sheet, what is left", Mark::chart}};
-    for (const Link& link : links) {
-        if (link_row(ui, std::string("part/open/") + link.sheet, {place.x, y, place.w, ui.reach()}, link.title,
-                     link.quiet, link.mark, app.open_sheet() == link.sheet)) {
-            app.open(link.sheet);
-        }
-        y += ui.reach();
-    }
+    y += opens(app, {place.x, y, place.w, ui.reach()}, "plate", "From the plate", "How many from a sheet, what is left",
+               Mark::chart);
     return y - place.y;
 }
 
@@ -113,8 +120,10 @@ void part_screen(App& app, Rect place) {
     ui.open_group("part", Role::main, place, "Part");
     const Point at = ui.open_region("part", place);
     Rect column{at.x, at.y, place.w, 1e6F};
+    column.take_top(
+        opens(app, {place.x, at.y, place.w, ui.reach()}, "shape", "Shape and sizes", size_words(app), Mark::part));
     if (!app.wide()) {
-        part_picture(app, column.take_top(std::min(390.0F, place.h * 0.66F)));
+        part_picture(app, column.take_top(std::min(360.0F, place.h * 0.58F)));
     }
     if (app.contour && *app.contour < app.sheet().part->outline.contours.size()) {
         column.take_top(contour_words(app, column));
