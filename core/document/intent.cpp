@@ -4,6 +4,7 @@
 
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
+#include "core/document/utf8.hpp"
 #include "core/worksheet/job_stages.hpp"
 
 namespace torchside::document {
@@ -77,6 +78,15 @@ Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> 
         return *fault;
     }
     return next;
+}
+
+Outcome<Workbook> draw(const Workbook& workbook, std::string_view name, std::shared_ptr<const part::Outline> outline) {
+    constexpr std::size_t longest = 60;
+    Workbook next = workbook;
+    next.job.part.shape = part::Shape::drawing;
+    next.job.part.drawing_name = one_line(name, longest);
+    next.job.part.drawing = std::move(outline);
+    return checked(std::move(next));
 }
 
 Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut) {

@@ -11,6 +11,7 @@
 #pragma once
 
 #include <initializer_list>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -53,6 +54,10 @@ struct Change {
 
 /// All of the changes or none of them; rules between two fields are judged once, at the end.
 [[nodiscard]] Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> changes);
+
+/// The part is this drawing; a long name is cut.
+[[nodiscard]] Outcome<Workbook> draw(const Workbook& workbook, std::string_view name,
+                                     std::shared_ptr<const part::Outline> outline);
 
 /// A new last entry of a list.
 [[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut);

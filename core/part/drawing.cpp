@@ -94,11 +94,7 @@ Outcome<Drawing> read_drawing(std::string_view text, const ReadSettings& setting
     out.unit_known = sketch.unit_known;
     out.unit = sketch.unit;
     if (!sketch.unit_known) {
-        report(sketch.problems, {"unit_unknown",
-                                 Problem::Severity::stop,
-                                 "The drawing does not say its unit; choose it, then check a size.",
-                                 {},
-                                 0.0});
+        report(sketch.problems, Found::unit_unknown, {});
     }
     if (!find_crossings(out.outline, settings.join_mm, settings.progress, sketch.problems) ||
         !settings.progress.go_on(1.0)) {

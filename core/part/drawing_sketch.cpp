@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <string_view>
 
 #include "core/part/piece.hpp"
 
@@ -45,13 +44,6 @@ Affine Affine::operator*(const Affine& first) const {
 
 bool Affine::keeps_circles() const {
     return circular({a, b}, {c, d});
-}
-
-void report(std::vector<Problem>& problems, const Problem& problem) {
-    const auto same = [&](const Problem& p) { return std::string_view(p.code) == problem.code; };
-    if (static_cast<std::size_t>(std::count_if(problems.begin(), problems.end(), same)) < most_of_a_problem) {
-        problems.push_back(problem);
-    }
 }
 
 void Pen::move_to(Point p) {
@@ -152,8 +144,7 @@ void Pen::close() {
     if (end - begin_ < 2 && sketch_.vertices.back().bulge == 0.0) { // a point
         sketch_.vertices.resize(begin_);
         ++sketch_.counts.short_pieces;
-        report(sketch_.problems, {"short_piece", Problem::Severity::note,
-                                  "A piece is too short to be cut; it was left out.", first, 0.0});
+        report(sketch_.problems, Found::short_piece, first);
         return;
     }
     sketch_.chains.push_back({begin_, end, true});

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/part/drawing.hpp"
+#include "core/part/drawing_problems.hpp"
 
 namespace torchside::part {
 
@@ -34,13 +35,9 @@ struct Sketch {
     bool unit_known = false;
 };
 
-constexpr std::size_t most_of_a_problem = 100;
 constexpr double share_of_reading = 0.6; // of the whole work, for progress; then
 constexpr double share_of_joining = 0.2; // and the rest is looking for crossings
 constexpr const char* stopped_text = "reading was stopped; reading to the end is accepted";
-
-/// Adds it unless there are many of its kind.
-void report(std::vector<Problem>& problems, const Problem& problem);
 
 /// A point of a curve at parameter t.
 struct Curve {

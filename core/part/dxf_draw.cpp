@@ -16,14 +16,6 @@ constexpr int deepest_insert = 32;
 constexpr std::size_t most_work = 200'000'000; // bytes
 constexpr std::size_t insert_work = 1000;      // an insert of nothing costs something too
 
-constexpr const char* not_flat_text = "Something is not flat in the drawing's plane; it was drawn as seen from above.";
-constexpr const char* tilted_text = "A piece stands out of the drawing's plane; it was left out.";
-constexpr const char* fit_points_text =
-    "A curve is given by points on it alone; between them it may differ a little from where it was drawn.";
-constexpr const char* not_read_text = "A text, dimension, hatch or another thing that is not cut was left out.";
-
-using Severity = Problem::Severity;
-
 // Angle from a to b, anticlockwise, above 0 and up to a whole turn.
 double sweep_between(double a, double b) {
     const double sweep = std::fmod(b - a, whole);
@@ -53,7 +45,7 @@ bool DxfReader::draw(const DxfEntity& e, const Affine& parent, int depth) {
     }
     if (e.kind == DxfKind::other || e.kind == DxfKind::vertex) {
         ++sketch_.counts.not_read;
-        note("not_read", Severity::note, not_read_text, parent(e.point(10)));
+        note(Found::not_read, parent(e.point(10)));
         return true;
     }
     Affine place = parent;
@@ -61,7 +53,7 @@ bool DxfReader::draw(const DxfEntity& e, const Affine& parent, int depth) {
     if (std::hypot(e.normal.x, e.normal.y) > level_to * std::abs(e.normal_z)) {
         if (own_plane || e.kind == DxfKind::ellipse) {
             ++sketch_.counts.not_read;
-            note("not_flat", Severity::stop, tilted_text, parent(e.point(10)));
+            note(Found::tilted, parent(e.point(10)));
             return true;
         }
     } else if (own_plane && e.normal_z < 0.0) { // seen from behind
@@ -90,7 +82,7 @@ bool DxfReader::line(const DxfEntity& e, const Affine& place) {
     }
     const Point from = place(e.point(10));
     if (std::abs(e.at(30) - e.at(31)) > level_to) {
-        note("not_flat", Severity::caution, not_flat_text, from);
+        note(Found::flattened, from);
     }
     pen_.move_to(from);
     pen_.line_to(place(e.point(11)));
@@ -129,7 +121,7 @@ bool DxfReader::ellipse(const DxfEntity& e, const Affine& place) {
         return bad(e, "has an axis of 0 or a ratio outside 0 to 1; an ellipse with both axes is accepted");
     }
     if (std::abs(e.at(31)) > level_to) {
-        note("not_flat", Severity::caution, not_flat_text, place(e.point(10)));
+        note(Found::flattened, place(e.point(10)));
     }
     const Point u = place.direction(major), v = place.direction({-ratio * major.y, ratio * major.x});
     const double from = e.at(41, 0.0), sweep = sweep_between(from, e.at(42, whole));
@@ -146,11 +138,11 @@ bool DxfReader::polyline(const DxfEntity& e, const Affine& place) {
     const std::int32_t flags = e.flag(70);
     if (e.kind == DxfKind::polyline && (flags & mesh) != 0) {
         ++sketch_.counts.not_read;
-        note("not_read", Severity::note, not_read_text, place(e.point(10)));
+        note(Found::not_read, place(e.point(10)));
         return true;
     }
     if (e.kind == DxfKind::polyline && (flags & in_space) != 0) {
-        note("not_flat", Severity::caution, not_flat_text, place(e.point(10)));
+        note(Found::flattened, place(e.point(10)));
     }
     const std::size_t n = e.vertices.size();
     if (e.kind == DxfKind::lwpolyline && n != static_cast<std::size_t>(e.flag(90))) {
@@ -217,7 +209,7 @@ bool DxfReader::spline(const DxfEntity& e, const Affine& place) {
             return bad(e, "has neither control points nor two fit points; either is accepted");
         }
         last = fitted.points.size() - 1;
-        note("fit_points", Severity::note, fit_points_text, place(fitted.points.front()));
+        note(Found::fit_points, place(fitted.points.front()));
     } else {
         knotted.degree = e.flag(71);
         knotted.knots = e.knots;

@@ -6,7 +6,6 @@ namespace torchside::part {
 namespace {
 
 constexpr std::size_t between_news = 512; // entities
-constexpr const char* hidden_text = "A piece that is switched off, frozen or on paper was left out.";
 
 DxfKind kind_of(std::string_view type) {
     constexpr struct {
@@ -41,10 +40,6 @@ void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Place& where) 
     knots.clear();
     weights.clear();
     lacks_y = half_point = false;
-}
-
-void DxfReader::note(const char* code, Problem::Severity severity, const char* text, Point at) {
-    report(sketch_.problems, {code, severity, text, at, 0.0});
 }
 
 // Entities from here to `end` (of a block) or to ENDSEC. The pair at hand is always the next one to look at.
@@ -86,7 +81,7 @@ bool DxfReader::entity(const Affine& place, int depth) {
     const DxfPairs::Place begun = e.place, next = pairs_.pair_place();
     if (hidden(e)) {
         ++sketch_.counts.hidden;
-        note("hidden", Problem::Severity::note, hidden_text, place(e.point(10)));
+        note(Found::hidden, place(e.point(10)));
     } else if (!draw(e, place, depth)) {
         return false;
     }

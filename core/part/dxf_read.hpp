@@ -93,7 +93,7 @@ private:
     bool listed(DxfEntity& entity, double value); // groups of which there are many
     bool old_polyline(DxfEntity& entity);
     [[nodiscard]] bool hidden(const DxfEntity& entity) const;
-    void note(const char* code, Problem::Severity severity, const char* text, Point at);
+    void note(Found found, Point at) { report(sketch_.problems, found, at); }
 
     // dxf_draw.cpp
     bool draw(const DxfEntity& entity, const Affine& parent, int depth);

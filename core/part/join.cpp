@@ -6,8 +6,6 @@
 
 namespace torchside::part {
 
-using Severity = Problem::Severity;
-
 Piece Joiner::piece(std::uint32_t vertex, const Chain& c) const {
     const std::uint32_t next = vertex + 1 < c.end ? vertex + 1 : c.begin;
     return {sketch_.vertices[vertex].at, sketch_.vertices[next].at, sketch_.vertices[vertex].bulge};
@@ -53,8 +51,7 @@ void Joiner::drop_short() {
         const bool point = c.end - c.begin == 2 && number_[c.begin] == number_[c.end - 1] && !c.closed;
         if (length <= tolerance_ || point) {
             ++sketch_.counts.short_pieces;
-            found("short_piece", Severity::note, "A piece is too short to be cut; it was left out.",
-                  sketch_.vertices[c.begin].at, length);
+            found(Found::short_piece, sketch_.vertices[c.begin].at, length);
         } else {
             sketch_.chains[kept++] = c;
         }
@@ -123,8 +120,7 @@ void Joiner::drop_duplicates() {
                 keep[i] = 0;
                 for (std::uint32_t v = c.begin; v < end; ++v) {
                     if (twice_[v] != 0) {
-                        found("duplicate", Severity::note, "A piece lies on the same piece again; one was left out.",
-                              point_at(piece(v, c), 0.5), length_of(piece(v, c)));
+                        found(Found::duplicate, point_at(piece(v, c), 0.5), length_of(piece(v, c)));
                     }
                 }
             }

@@ -15,8 +15,6 @@ constexpr std::size_t between_news = 4096;
 
 } // namespace
 
-using Severity = Problem::Severity;
-
 // The ends at each point, point by point.
 void Joiner::list_ends() {
     const auto count = static_cast<End>(2 * chains_.size());
@@ -44,7 +42,7 @@ void Joiner::set_aside() {
             lonely.push_back(p);
         }
         if (left[p] > 2) {
-            found("branch", Severity::caution, "More than two pieces meet here.", points_.at(p));
+            found(Found::branch, points_.at(p));
         }
     }
     while (!lonely.empty()) {
@@ -207,8 +205,7 @@ bool Joiner::sort_out(Outline& out, std::vector<Contour>& open) {
             std::swap(out.contours[kept++], c);
             continue;
         }
-        found("no_area", Severity::caution, "A closed line has no area; it is shown as open.", c.points.front().at,
-              length);
+        found(Found::no_area, c.points.front().at, length);
         c.points.push_back({c.points.front().at, 0.0});
         c.role = Role::open;
         open.push_back(std::move(c));
@@ -216,8 +213,7 @@ bool Joiner::sort_out(Outline& out, std::vector<Contour>& open) {
     out.contours.resize(kept);
     for (Contour& c : open) {
         if (!(c.points.front().at == c.points.back().at)) {
-            found("open_contour", Severity::stop, "A line does not close here.", c.points.back().at,
-                  norm(c.points.front().at - c.points.back().at));
+            found(Found::open_contour, c.points.back().at, norm(c.points.front().at - c.points.back().at));
         }
         out.contours.push_back(std::move(c));
     }

@@ -52,9 +52,7 @@ private:
     Contour follow(End from, bool round);
     bool trace(Outline& out);
     bool sort_out(Outline& out, std::vector<Contour>& open);
-    void found(const char* code, Problem::Severity severity, const char* text, Point at, double size = 0.0) {
-        report(sketch_.problems, {code, severity, text, at, size});
-    }
+    void found(Found what, Point at, double size = 0.0) { report(sketch_.problems, what, at, size); }
 
     Sketch& sketch_;
     double tolerance_;

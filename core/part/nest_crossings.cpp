@@ -10,13 +10,11 @@ namespace torchside::part {
 
 namespace {
 
-using Severity = Problem::Severity;
-
 constexpr std::size_t most_comparisons = 8'000'000;
 constexpr std::size_t most_meetings = 2000;
 constexpr std::size_t between_news = 1 << 18;
 
-struct Found {
+struct Meet {
     std::uint32_t a = 0, b = 0; // contours, a <= b
     Point at{};
     bool overlap = false;
@@ -108,7 +106,7 @@ private:
     BoxTree tree_;
     double tolerance_;
     const Progress& progress_;
-    std::vector<Found> found_{};
+    std::vector<Meet> found_{};
     std::size_t steps_ = 0;
     bool tired_ = false;
     bool stopped_ = false;
@@ -116,27 +114,25 @@ private:
 
 // One overlap for two contours, and then no crossings of these two; each crossing once.
 void Finder::tell(std::vector<Problem>& problems) const {
-    std::vector<Found> overlaps;
-    const auto overlapping = [&](const Found& f) {
-        return std::any_of(overlaps.begin(), overlaps.end(), [&](const Found& o) { return o.a == f.a && o.b == f.b; });
+    std::vector<Meet> overlaps;
+    const auto overlapping = [&](const Meet& f) {
+        return std::any_of(overlaps.begin(), overlaps.end(), [&](const Meet& o) { return o.a == f.a && o.b == f.b; });
     };
-    for (const Found& f : found_) {
+    for (const Meet& f : found_) {
         if (f.overlap && overlaps.size() < most_of_a_problem && !overlapping(f)) {
             overlaps.push_back(f);
-            report(problems, {"overlap", Severity::stop, "Two lines run over each other here.", f.at, 0.0});
+            report(problems, Found::overlap, f.at);
         }
     }
     PointIndex places(tolerance_, found_.size());
-    for (const Found& f : found_) {
+    for (const Meet& f : found_) {
         const std::size_t before = places.size();
         if (!f.overlap && !overlapping(f) && places.number(f.at) == before) {
-            report(problems, {"crossing", Severity::stop, "Lines cross or touch here.", f.at, 0.0});
+            report(problems, Found::crossing, f.at);
         }
     }
     if (tired_) {
-        report(problems, {"unchecked", Severity::caution,
-                          "There are so many lines over each other that not all crossings are listed.",
-                          found_.empty() ? Point{} : found_.back().at, 0.0});
+        report(problems, Found::unchecked, found_.empty() ? Point{} : found_.back().at);
     }
 }
 

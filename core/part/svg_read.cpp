@@ -11,7 +11,6 @@ constexpr std::size_t most_elements = 1'000'000; // of what is used again and ag
 constexpr std::size_t between_news = 256;        // elements
 constexpr double px_mm = 25.4 / 96;
 
-using Severity = Problem::Severity;
 using Event = SvgXml::Event;
 
 bool among(std::string_view name, std::initializer_list<std::string_view> names) {
@@ -25,10 +24,6 @@ bool SvgReader::refuse(const char* what) {
         fault_ = {"drawing", "line " + std::to_string(xml_.line()) + " " + what};
     }
     return false;
-}
-
-void SvgReader::note(const char* code, Severity severity, const char* text, const State& state) {
-    report(sketch_.problems, {code, severity, text, state.place({0, 0}), 0.0});
 }
 
 bool SvgReader::index() {
@@ -217,8 +212,7 @@ bool SvgReader::common(State& state, bool& shown) {
         state.visible = visible == "visible";
     }
     if (!style_value(style, "transform").empty()) {
-        note("style_transform", Severity::stop,
-             "A transform inside a style is not read: what it moves is in the wrong place.", state);
+        note(Found::style_transform, state);
     }
     if (const std::string_view typed = xml_.attribute("transform"); !typed.empty()) {
         Affine own;
@@ -256,7 +250,7 @@ bool SvgReader::element(State& state, int uses, const Box* size, bool& inside) {
     }
     if (!shown) {
         ++sketch_.counts.hidden;
-        note("hidden", Severity::note, "Something that is not displayed was left out.", state);
+        note(Found::hidden, state);
         return true;
     }
     if (among(name, {"svg", "symbol"})) {

@@ -48,7 +48,7 @@ private:
     bool straight(const State& state);                     // line
     bool nothing(const State& state);                      // of no size
     bool points(const State& state, bool closed);
-    void note(const char* code, Problem::Severity severity, const char* text, const State& state);
+    void note(Found found, const State& state) { report(sketch_.problems, found, state.place({0, 0})); }
 
     SvgXml xml_;
     std::size_t size_;

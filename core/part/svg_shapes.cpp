@@ -11,8 +11,6 @@ namespace {
 constexpr int deepest_use = 32;
 constexpr double quarter = std::numbers::pi / 2;
 
-using Severity = Problem::Severity;
-
 } // namespace
 
 bool SvgReader::length(std::string_view name, double whole, double otherwise, double& out) {
@@ -34,7 +32,7 @@ bool SvgReader::use(const State& outside, int uses) {
     link = link.empty() ? without_blanks(xml_.attribute("xlink:href")) : link;
     if (!link.starts_with("#")) {
         ++sketch_.counts.not_read;
-        note("not_read", Severity::caution, "Something is kept outside the file; it was not fetched.", outside);
+        note(Found::elsewhere, outside);
         return true;
     }
     const std::uint32_t* found = ids_.find(link.substr(1));
@@ -68,7 +66,7 @@ bool SvgReader::use(const State& outside, int uses) {
 bool SvgReader::shape(std::string_view name, const State& state) {
     if (!state.visible) {
         ++sketch_.counts.hidden;
-        note("hidden", Severity::note, "Something that is not displayed was left out.", state);
+        note(Found::hidden, state);
         return true;
     }
     if (name == "path") {
@@ -88,13 +86,13 @@ bool SvgReader::shape(std::string_view name, const State& state) {
         return points(state, name == "polygon");
     }
     ++sketch_.counts.not_read;
-    note("not_read", Severity::note, "A text, image or another thing that is not cut was left out.", state);
+    note(Found::not_read, state);
     return true;
 }
 
 bool SvgReader::nothing(const State& state) {
     ++sketch_.counts.short_pieces;
-    note("short_piece", Severity::note, "A piece is too short to be cut; it was left out.", state);
+    note(Found::short_piece, state);
     return true;
 }
 

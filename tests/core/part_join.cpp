@@ -1,12 +1,15 @@
 // Joining, duplicates, nesting and crossings.
 #include <cmath>
 #include <numbers>
+#include <span>
 #include <string>
+#include <vector>
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/part/drawing.hpp"
+#include "core/part/drawing_wire.hpp"
 #include "core/part/measure.hpp"
 #include "tests/core/drawing_text.hpp"
 
@@ -170,4 +173,30 @@ TEST_CASE("what is all over each other ends all the same") {
     for (int i = 1; i <= 1000; ++i)
         rings += dxf_circle(0, 0, i * 0.1);
     CHECK(count(read(rings), Role::inner) == 500);
+}
+
+TEST_CASE("a drawing is handed over as numbers to the last bit, and nothing else is taken") {
+    const Drawing d =
+        read(dxf_square(0, 0, 50) + dxf_line(50, 0, 0, 0) + dxf_circle(25, 25, 4.1) + dxf_line(60, 0, 70, 0.3));
+    std::vector<double> row = pack(d);
+    const auto back = unpack(row);
+    REQUIRE(back);
+    CHECK(back->outline == d.outline);
+    CHECK(back->unit == d.unit);
+    CHECK(back->unit_known);
+    CHECK(back->counts.duplicates == 1);
+    REQUIRE(back->problems.size() == d.problems.size());
+    for (std::size_t i = 0; i < d.problems.size(); ++i) {
+        CHECK(back->problems[i].text == d.problems[i].text);
+        CHECK(back->problems[i].at == d.problems[i].at);
+    }
+    CHECK(pack(*back) == row);
+    for (std::size_t i = 0; i < row.size(); ++i) {
+        CHECK_FALSE(unpack(std::span(row).first(i)));
+        std::vector<double> wrong = row;
+        wrong[i] = -1e300;
+        static_cast<void>(unpack(wrong)); // may be a drawing still: a coordinate
+    }
+    row.push_back(0);
+    CHECK_FALSE(unpack(row));
 }

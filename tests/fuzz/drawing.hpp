@@ -1,0 +1,41 @@
+// What must hold of every drawing that is read, whatever the bytes. Shared by the readers' fuzz targets.
+#pragma once
+
+#include <cmath>
+#include <cstdlib>
+#include <string_view>
+
+#include "core/part/drawing.hpp"
+#include "core/part/measure.hpp"
+
+namespace torchside::fuzz {
+
+inline void must(bool good) {
+    if (!good) {
+        std::abort();
+    }
+}
+
+inline void read(std::string_view text) {
+    const auto read = part::read_drawing(text, {});
+    if (!read) {
+        must(read.fault().field == "drawing" && read.fault().text.find("accepted") != std::string::npos);
+        must(read.fault().text.find('\n') == std::string::npos);
+        return;
+    }
+    const part::Drawing& drawing = read.value();
+    must(!drawing.outline.contours.empty() && drawing.counts.pieces <= part::most_drawing_pieces);
+    for (const part::Contour& c : drawing.outline.contours) {
+        must(c.points.size() >= 2);
+        const double area = part::area_mm2(c);
+        must(c.role == part::Role::open || (area > 0.0) == (c.role == part::Role::outer));
+        for (const part::Vertex& v : c.points) {
+            must(std::abs(v.at.x) <= 1.1e6 && std::abs(v.at.y) <= 1.1e6 && std::abs(v.bulge) <= 1.0001);
+        }
+    }
+    for (const part::Problem& p : drawing.problems) {
+        must(*p.code != '\0' && *p.text != '\0' && std::isfinite(p.size_mm));
+    }
+}
+
+} // namespace torchside::fuzz
