@@ -29,6 +29,15 @@ EM_JS(void, shell_copy, (const char* text), { Module['shell']['copy'](UTF8ToStri
 EM_JS(void, shell_download, (const char* name, const char* type, const char* text), { Module['shell']['download'](UTF8ToString(name), UTF8ToString(type), UTF8ToString(text)); })
 EM_JS(void, shell_print, (), { Module['shell']['print'](); })
 EM_JS(void, shell_pick_file, (const char* accept), { Module['shell']['pickFile'](UTF8ToString(accept)); })
+EM_JS(void, shell_open_drawing, (), { Module['shell']['openDrawing'](); })
+EM_JS(void, shell_read_drawing, (int unit), { Module['shell']['readDrawing'](unit); })
+EM_JS(void, shell_cancel_drawing, (), { Module['shell']['cancelDrawing'](); })
+EM_JS(int, shell_take_drawing, (double* to, int most), {
+    var numbers = Module['shell']['takeDrawing']();
+    if (!numbers || numbers.length != most) return 0;
+    HEAPF64.set(numbers, to >> 3);
+    return most;
+})
 EM_JS(void, shell_use_update, (), { Module['shell']['useUpdate'](); })
 EM_JS(int, shell_prefers_dark, (), { return Module['shell']['prefersDark'](); })
 EM_JS(int, shell_reduced_motion, (), { return Module['shell']['reducedMotion'](); })
@@ -81,6 +90,20 @@ void print() {
 }
 void pick_file(std::string_view accept) {
     shell_pick_file(std::string(accept).c_str());
+}
+void open_drawing() {
+    shell_open_drawing();
+}
+void read_drawing_as(int unit) {
+    shell_read_drawing(unit);
+}
+void cancel_drawing() {
+    shell_cancel_drawing();
+}
+std::vector<double> take_drawing(int count) {
+    std::vector<double> numbers(static_cast<std::size_t>(count > 0 ? count : 0));
+    numbers.resize(static_cast<std::size_t>(shell_take_drawing(numbers.data(), count)));
+    return numbers;
 }
 void use_update() {
     shell_use_update();

@@ -167,6 +167,10 @@ EMSCRIPTEN_KEEPALIVE void torchside_file(const char*, const char* text) {
     app->open_file(text);
     platform::request_frame();
 }
+EMSCRIPTEN_KEEPALIVE void torchside_drawing(const char* kind, const char* text, double number) {
+    torchside::web::drawing_news(*app, kind, text, number);
+    platform::request_frame();
+}
 /// The control under a point of the canvas, scrolled and covered as it is drawn; empty when there is none.
 EMSCRIPTEN_KEEPALIVE const char* torchside_at(double x, double y) {
     static std::string id;

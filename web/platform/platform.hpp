@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace torchside::web::platform {
 
@@ -25,6 +26,13 @@ void copy(std::string_view text);
 void download(std::string_view name, std::string_view type, std::string_view text);
 void print();
 void pick_file(std::string_view accept);
+/// Asks for a DXF or SVG from this device and reads it aside; the page then tells torchside_drawing() how that goes.
+void open_drawing();
+/// The same file again, its unit told: a part::DrawingUnit.
+void read_drawing_as(int unit);
+void cancel_drawing();
+/// The numbers that were read (core/part/drawing_wire.hpp): as many as the page told.
+[[nodiscard]] std::vector<double> take_drawing(int count);
 void use_update();
 
 [[nodiscard]] bool prefers_dark();

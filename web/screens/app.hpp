@@ -15,6 +15,7 @@
 #include "web/kit/fonts.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/keeper.hpp"
+#include "web/screens/opening.hpp"
 
 namespace torchside::web {
 
@@ -76,6 +77,7 @@ public:
     ChartFigure chart_figure = ChartFigure::feed;
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
+    Opening opening;                    // a drawing that is being read
     /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
     struct Scratch {
         struct Cut { // that is read, in mm and V

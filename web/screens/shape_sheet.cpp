@@ -5,6 +5,7 @@
 #include "core/part/shapes.hpp"
 #include "core/part/trace.hpp"
 #include "web/screens/entry.hpp"
+#include "web/screens/opening.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 
@@ -115,6 +116,7 @@ void shape_sheet(App& app, Rect place, bool closable) {
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 10;
         y += shapes(app, {x, y, w, 0}) + 12;
+        y += drawing_rows(app, {body.x, y, body.w, 0});
         if (const auto& fault = app.sheet().part->fault) {
             y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w, "Not with these sizes: " + fault->text, {});
         }

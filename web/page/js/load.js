@@ -16,6 +16,8 @@ if (quote) {
 } else {
   add('link', { ...module, id: 'wasm', href: '@torchside.wasm@' });
   add('link', { rel: 'later', id: 'quote-wasm', href: '@quote.wasm@' }); // for a QR code, should one be wanted
+  add('link', { rel: 'later', id: 'reader', href: '@reader.js@' }); // for a drawing, should one be opened
+  add('link', { rel: 'later', id: 'reader-wasm', href: '@reader.wasm@' });
 }
 scripts.forEach((href) => add('link', { rel: 'preload', as: 'script', href }));
 document.addEventListener('DOMContentLoaded', () => scripts.forEach((src) => add('script', { async: false, src: policy ? policy.createScriptURL(src) : src })));

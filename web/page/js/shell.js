@@ -106,7 +106,7 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, pickFile, useUpdate,
+  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, pickFile, useUpdate, openDrawing, readDrawing, cancelDrawing, takeDrawing,
   print: () => window.print(),
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),

@@ -1,4 +1,5 @@
 // The service worker: it makes the page work with the network cut, and offers a new version without forcing it on anybody.
+const policy = window.trustedTypes?.createPolicy('torchside', { createScriptURL: (url) => url }); // asked with our own names alone
 const HOUR = 3600e3;
 let registration = null;
 let lastLook = 0;
@@ -31,9 +32,8 @@ async function startWorker() {
     controlled = true;
   });
   workers.ready.then(() => call('torchside_notice', 'offline-ready', ''));
-  const policy = window.trustedTypes?.createPolicy('torchside', { createScriptURL: () => 'sw.js' });
   try {
-    registration = await workers.register(policy ? policy.createScriptURL('') : 'sw.js', { updateViaCache: 'none' });
+    registration = await workers.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' });
   } catch {
     return; // no worker: the page works, with the network
   }

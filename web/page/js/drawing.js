@@ -1,0 +1,93 @@
+// Drawings: picked from this device's files or dropped on the page, read by a worker of their own (reader.js) with a module that is
+// fetched when the first one is opened. The file stays at hand, so that it can be read again in another unit.
+const readerCode = document.getElementById('reader');
+const readerWasm = document.getElementById('reader-wasm');
+const largestDrawing = 20e6;
+let reader = null;
+let opened = null; // the file
+let numbers = null; // what was read, until the app takes it
+
+function tell(kind, text = '', number = 0) {
+  call('torchside_drawing', kind, text, number);
+}
+
+function startReader() {
+  let url = readerCode.href;
+  if (!url) { // the one-file page carries it inside itself
+    url = URL.createObjectURL(new Blob([readerCode.textContent], { type: 'text/javascript' }));
+  }
+  return new Worker(policy ? policy.createScriptURL(url) : url);
+}
+
+function cancelDrawing() {
+  reader?.terminate();
+  reader = null;
+}
+
+async function readDrawing(unit) {
+  cancelDrawing();
+  tell('begin', opened.name);
+  if (opened.size > largestDrawing) {
+    tell('fault', 'is larger than 20 MB; up to 20 MB is accepted');
+    return;
+  }
+  try {
+    const own = reader = startReader();
+    own.onmessage = ({ data }) => {
+      if (own !== reader) {
+        return;
+      }
+      if (data.share !== undefined) {
+        tell('progress', '', data.share);
+        return;
+      }
+      cancelDrawing();
+      numbers = data.numbers;
+      if (numbers) {
+        tell('ready', '', numbers.length);
+      } else {
+        tell('fault', data.fault);
+      }
+    };
+    own.onerror = () => {
+      cancelDrawing();
+      tell('fault', 'could not be read: this browser keeps the reader from starting');
+    };
+    const bytes = await opened.arrayBuffer();
+    const wasm = readerWasm.href || Uint8Array.from(atob(readerWasm.textContent), (c) => c.charCodeAt(0)).buffer;
+    own.postMessage({ bytes, unit, wasm }, [bytes]);
+  } catch (e) {
+    cancelDrawing();
+    tell('fault', 'could not be read: ' + e.message);
+  }
+}
+
+function openDrawing() {
+  const picker = document.createElement('input');
+  picker.type = 'file';
+  picker.accept = '.dxf,.svg,image/svg+xml,image/vnd.dxf';
+  picker.addEventListener('change', () => {
+    if (picker.files[0]) {
+      [opened] = picker.files;
+      readDrawing(-1);
+    }
+  });
+  picker.click();
+}
+
+/** The app takes what was read; it was told how many numbers. */
+function takeDrawing() {
+  const taken = numbers;
+  numbers = null;
+  return taken;
+}
+
+window.addEventListener('dragover', (e) => e.preventDefault());
+window.addEventListener('drop', (e) => {
+  e.preventDefault();
+  const [file] = e.dataTransfer.files;
+  if (file) {
+    opened = file;
+    readDrawing(-1);
+  }
+});
