@@ -57,26 +57,30 @@ Piece Leads::piece(const Place& at, Point scrap, double length, bool curved, boo
 
 bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pierced) {
     const double half = 0.5 * s_.kerf;
-    if (pierced && drawn_.nearest(pierce, s_.kerf - slack_mm).contour != Near::none)
-        return false;
+    const auto nearer = [](const Piece& piece, Point p, double mm) {
+        const Point off = nearest_on(piece, p) - p;
+        return mm > 0.0 && dot(off, off) < mm * mm;
+    };
     const double length = length_of(lead);
     const int steps = std::clamp(static_cast<int>(std::ceil(4.0 * length / std::max(s_.kerf, 0.1))), 4, 200);
-    for (int i = 0; i <= steps; ++i) {
-        const Point p = point_at(lead, static_cast<double>(i) / steps);
-        if (half > slack_mm && drawn_.nearest(p, half - slack_mm).contour != Near::none)
-            return false;
-        if (drawn_.nearest(p, 3.0 * half, source).contour != Near::none)
-            return false;
-    }
     const Box box = box_of_piece(lead);
+    const Point reach{3.0 * half, 3.0 * half};
+    drawn_.tree().find({box.low - reach, box.high + reach}, hits_);
+    for (const std::uint32_t k : hits_) {
+        const Piece& piece = drawn_.row().pieces[k];
+        const double keep = drawn_.row().contour[k] == source ? half - slack_mm : 3.0 * half;
+        if (pierced && nearer(piece, pierce, s_.kerf - slack_mm))
+            return false;
+        for (int i = 0; i <= steps; ++i)
+            if (nearer(piece, point_at(lead, static_cast<double>(i) / steps), keep))
+                return false;
+    }
     for (const Laid& other : laid_[scrap_]) {
         if (apart(other.reach, box))
             continue;
-        for (int i = 0; i <= steps; ++i) {
-            const Point p = point_at(lead, static_cast<double>(i) / steps);
-            if (norm(nearest_on(other.piece, p) - p) < s_.kerf)
+        for (int i = 0; i <= steps; ++i)
+            if (nearer(other.piece, point_at(lead, static_cast<double>(i) / steps), s_.kerf))
                 return false;
-        }
     }
     return true;
 }
@@ -131,6 +135,7 @@ Led Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex
 Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
     const std::vector<Place> all = places(c);
     const double shortest = 0.5 * s_.kerf;
+    const Box inside = c.role == Role::inner ? box_of(c) : around({}, 1e300); // spares looking at leads much too long
     for (const bool clear_pierce : {true, false})
         for (const double share : shares)
             for (const bool curved : {true, false})
@@ -141,7 +146,7 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                     const Point left = left_of(place.along);
                     const Point scrap = scrap_right ? -1.0 * left : left;
                     const Piece in = piece(place, scrap, length, curved, false);
-                    if (!clear(in, in.from, source, clear_pierce))
+                    if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce))
                         continue;
                     Led led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
                     lay(in);

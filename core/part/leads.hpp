@@ -27,7 +27,7 @@ struct Led {
 class Leads {
 public:
     /// `contours`: how many the drawing has.
-    Leads(Near& drawn, const LeadSettings& settings, std::size_t contours)
+    Leads(const Near& drawn, const LeadSettings& settings, std::size_t contours)
         : drawn_(drawn), s_(settings), laid_(contours + 1) {}
 
     /// The scrap that the next leads lie in: the contour whose inside it is, or as many as there are for outside.
@@ -53,7 +53,7 @@ private:
                              std::size_t source, std::optional<Point> scrap);
     [[nodiscard]] Piece piece(const Place& at, Point scrap, double length, bool curved, bool out) const;
 
-    Near& drawn_;
+    const Near& drawn_;
     LeadSettings s_;
     struct Laid {
         Piece piece{};
@@ -62,6 +62,7 @@ private:
     void lay(const Piece& lead);
     std::vector<std::vector<Laid>> laid_; // leads so far, by the scrap they lie in
     std::size_t scrap_ = 0;
+    std::vector<std::uint32_t> hits_{}; // of the search under way
 };
 
 } // namespace torchside::part

@@ -23,6 +23,24 @@ bool near(Point a, Point b, double reach) {
     return dot(d, d) <= reach * reach;
 }
 
+// By link, then along it. Shell's sort: std::sort would weigh a kilobyte in the page for this alone.
+void sort(std::vector<Cut>& cuts) {
+    for (std::size_t gap = cuts.size(); gap > 1;) {
+        gap = gap > 11 ? gap * 5 / 11 : 1;
+        for (std::size_t i = gap; i < cuts.size(); ++i) {
+            const Cut moving = cuts[i];
+            std::size_t k = i;
+            for (; k >= gap; k -= gap) {
+                const Cut& before = cuts[k - gap];
+                if (before.link < moving.link || (before.link == moving.link && before.share <= moving.share))
+                    break;
+                cuts[k] = before;
+            }
+            cuts[k] = moving;
+        }
+    }
+}
+
 // Adds the cuts of two links; the end that neighbours share is not one.
 void cut_pair(const std::vector<Link>& curve, std::size_t i, std::size_t k, std::vector<Cut>& cuts) {
     const Link& a = curve[i];
@@ -62,7 +80,7 @@ std::vector<Cut> cuts_of(const std::vector<Link>& curve) {
                 if (!apart(tree.box(0, i), tree.box(0, k)))
                     cut_pair(curve, i, k, cuts);
     }
-    std::sort(cuts.begin(), cuts.end());
+    sort(cuts);
     return cuts;
 }
 

@@ -5,8 +5,10 @@
 //            curvature k:  k |X - P|^2 = 2 N (X - P).  k = 0 is the straight line, so that a flat arc needs no centre
 //            far away and loses no digits. Two circles are cut along their radical line.
 // Source     geometry
-// Range      coordinates within +-1e6 mm; pieces count as meeting when they come within 1e-8 mm
-// Edges      pieces that lie on each other meet at those of their ends that lie on the other, and `overlap` is set
+// Range      coordinates within +-1e6 mm; pieces count as meeting when they come within `near_mm`
+// Edges      pieces of one line or circle meet at those of their ends that lie on the other; `overlap` when they share
+// a length
+//            and not only an end, and then the first meeting is on it
 // Example    (0,0)-(2,0) and (1,-1)-(1,1) meet at (1,0), half-way along both.
 #pragma once
 
@@ -26,6 +28,6 @@ struct Crossings {
     bool overlap = false;
 };
 
-[[nodiscard]] Crossings meet(const Piece& a, const Piece& b);
+[[nodiscard]] Crossings meet(const Piece& a, const Piece& b, double near_mm = 1e-8);
 
 } // namespace torchside::part

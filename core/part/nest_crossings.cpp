@@ -2,14 +2,15 @@
 #include <cmath>
 
 #include "core/part/join_points.hpp"
+#include "core/part/meet.hpp"
 #include "core/part/nest.hpp"
-#include "core/part/nest_meet.hpp"
 #include "core/part/nest_tree.hpp"
 
 namespace torchside::part {
 
 namespace {
 
+constexpr double meeting_mm = 1e-6; // nearer is the same place
 constexpr std::size_t most_comparisons = 8'000'000;
 constexpr std::size_t most_meetings = 2000;
 constexpr std::size_t between_news = 1 << 18;
@@ -71,12 +72,16 @@ private:
     }
 
     void compare(std::size_t i, std::size_t j) {
-        const Meeting m = meeting_of(row_.pieces[i], row_.pieces[j]);
-        for (std::size_t k = 0; k < m.count; ++k) {
+        const Crossings m = meet(row_.pieces[i], row_.pieces[j], meeting_mm);
+        for (int k = 0; k < m.count; ++k) {
+            const Point at = m.found[k].at;
             const std::uint32_t a = row_.contour[i], b = row_.contour[j];
-            if (m.overlap || !(joined(i, j, m.at[k]) || at_open_end(a, m.at[k]) || at_open_end(b, m.at[k]))) {
-                found_.push_back({std::min(a, b), std::max(a, b), m.at[k], m.overlap});
+            if (m.overlap || !(joined(i, j, at) || at_open_end(a, at) || at_open_end(b, at))) {
+                found_.push_back({std::min(a, b), std::max(a, b), at, m.overlap});
                 tired_ = tired_ || found_.size() >= most_meetings;
+            }
+            if (m.overlap) {
+                return; // one is enough
             }
         }
     }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include "core/part/measure.hpp"
 #include "core/part/near.hpp"
@@ -17,16 +18,19 @@ void in_strips(std::vector<std::size_t>& list, const std::vector<Stop>& stops) {
     for (const std::size_t i : list)
         all.add(stops[i].begin);
     const double strips = std::ceil(std::sqrt(static_cast<double>(list.size())));
-    const double height = std::max(all.height() / strips, 1e-9);
-    const auto before = [&](std::size_t a, std::size_t b) {
-        const double strip_a = std::floor((stops[a].begin.y - all.low.y) / height);
-        const double strip_b = std::floor((stops[b].begin.y - all.low.y) / height);
-        if (strip_a != strip_b)
-            return strip_a > strip_b; // taken from the back
-        const bool fro = std::fmod(strip_a, 2.0) != 0.0;
-        return fro ? stops[a].begin.x < stops[b].begin.x : stops[a].begin.x > stops[b].begin.x;
-    };
-    std::sort(list.begin(), list.end(), before);
+    std::vector<std::uint64_t> keys; // strip, place in it, number
+    keys.reserve(list.size());
+    for (const std::size_t i : list) {
+        const Point p = stops[i].begin;
+        const double strip = std::floor(strips * (p.y - all.low.y) / std::max(all.height(), 1e-9));
+        const double x = (p.x - all.low.x) / std::max(all.width(), 1e-9);
+        const double along = std::fmod(strip, 2.0) != 0.0 ? 1.0 - x : x;
+        keys.push_back(static_cast<std::uint64_t>(strip) << 50 | static_cast<std::uint64_t>(along * 1048575.0) << 30 |
+                       i);
+    }
+    std::sort(keys.begin(), keys.end());
+    for (std::size_t i = 0; i < list.size(); ++i) // taken from the back
+        list[list.size() - 1 - i] = keys[i] & 0x3fffffffU;
 }
 
 // Takes the next one out of a list.

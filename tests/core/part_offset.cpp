@@ -166,9 +166,18 @@ TEST_CASE("Pieces meet where they should, flat arcs too", "[part]") {
     CHECK_THAT(norm(m.found[0].at - Point{0, 1}), WithinAbs(0, 1e-7));
     m = meet({{0, 0}, {3, 0}, 0}, {{1, 0}, {5, 0}, 0});
     CHECK(m.overlap);
-    CHECK(m.count == 2);
+    REQUIRE(m.count == 3);
+    CHECK(m.found[0].at == Point{1.5, 0});
     m = meet({{1, 0}, {-1, 0}, 1}, {{0, 1}, {0, -1}, 1});
     CHECK(m.overlap);
+    m = meet({{1, 0}, {-1, 0}, 1}, {{-1, 0}, {1, 0}, 1}); // two halves of a circle
+    CHECK_FALSE(m.overlap);
+    CHECK(m.count == 2);
+    m = meet({{0, 0}, {3, 0}, 0}, {{3, 0}, {5, 0}, 0}); // end to end
+    CHECK_FALSE(m.overlap);
+    CHECK(m.count == 1);
+    CHECK(meet({{0, 0}, {3, 0}, 0}, {{1, 5e-7}, {1, 4}, 0}, 1e-6).count == 1);
+    CHECK(meet({{0, 0}, {3, 0}, 0}, {{1, 5e-7}, {1, 4}, 0}).count == 0);
     CHECK(meet({{0, 0}, {3, 0}, 0}, {{0, 1}, {3, 1}, 0}).count == 0);
     CHECK(meet({{0, 0}, {3, 0}, 0}, {{3.1, 0}, {5, 0}, 0}).count == 0);
 
