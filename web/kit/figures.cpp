@@ -80,7 +80,9 @@ bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& loo
     }
     const Rect in = place.inset(8, 5);
     pen.text_fit(Type::label, {in.x, in.y}, t.quiet, look.name, in.w);
-    const float end = pen.figure(Type::second, {in.x, in.y + 14}, t.ink, t.quiet, look.number, look.unit);
+    const bool fits = pen.width(Type::second, look.number) <= in.w; // "19 min 30 s" does not
+    const float end = pen.figure(fits ? Type::second : Type::title, {in.x, in.y + (fits ? 14.0F : 20.0F)}, t.ink,
+                                 t.quiet, look.number, look.unit);
     if (!look.aside.empty() && end + 8 + pen.width(Type::label, look.aside) <= in.right()) {
         pen.text(Type::label, {in.right(), in.y + 24}, t.quiet, look.aside, Align::right);
     }
