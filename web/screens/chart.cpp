@@ -55,7 +55,9 @@ CellFigure figure_of(const App& app, const cut::Settings& s) {
     case ChartFigure::kerf:
         return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), &s.kerf.basis};
     }
-    return {print(s.feed, units).value, show_range(s.feed, units), span_of(s.feed, mm_min), &s.feed.basis};
+    // Held to the table's fastest, the band may be next to nothing: too narrow to round by.
+    return {s.feed_capped ? print(s.feed.value, units).number : print(s.feed, units).value, show_range(s.feed, units),
+            span_of(s.feed, mm_min), &s.feed.basis};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.

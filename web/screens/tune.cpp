@@ -152,8 +152,8 @@ void tune_screen(App& app, Rect place) {
         }
         y += ui.reach();
     };
-    link("read", "Read a cut", "Touch what you see: what to turn, and how far", Mark::tune);
-    link("coupon", "Test coupons", "Feed and height ladders, kerf, tilt: with programs", Mark::part);
+    link("read", "Read a cut", "What you see, what to turn, how far", Mark::tune);
+    link("coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part);
     const std::string all = std::to_string(app.book().shop.tests.size()) + " cuts; take one out, the numbers go back";
     link("log", "The log", all, Mark::quote);
     y += 12;
