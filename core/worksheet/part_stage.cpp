@@ -5,6 +5,7 @@
 
 #include "core/part/checks.hpp"
 #include "core/part/compensate.hpp"
+#include "core/part/drawing_problems.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 
@@ -45,6 +46,15 @@ void compensate(const PartInputs& in, PartStage& out) {
         out.pierces += run.edge_start ? 0 : 1;
 }
 
+// Of all that was wrong with a drawing when it was read, this is still seen in what was kept of it.
+void name_open_lines(PartStage& out) {
+    for (const part::Contour& c : out.outline.contours)
+        if (c.role == part::Role::open && c.points.size() > 1)
+            part::report(
+                out.problems, part::Found::open_contour, c.points.back().at,
+                std::hypot(c.points.back().at.x - c.points.front().at.x, c.points.back().at.y - c.points.front().at.y));
+}
+
 } // namespace
 
 PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& settings, cut::Reach reach) {
@@ -83,6 +93,7 @@ PartStage part_stage(const PartInputs& in) {
         out.sheet = std::move(fit.value());
     if (in.cuts)
         compensate(in, out);
+    name_open_lines(out);
     return out;
 }
 

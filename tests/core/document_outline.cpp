@@ -12,6 +12,7 @@
 #include "core/part/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
+#include "core/worksheet/worksheet.hpp"
 #include "tests/core/drawing_text.hpp"
 
 using namespace torchside;
@@ -85,6 +86,18 @@ TEST_CASE("a drawing that is not there is asked for") {
     const auto drawn = part::draw(read.value().job.part);
     REQUIRE_FALSE(drawn);
     CHECK(drawn.fault().text == "is not there, accepted is a DXF or SVG: open it again");
+}
+
+TEST_CASE("a part with an open line is never said to be fit to cut as drawn") {
+    auto read = read_workbook(with_drawing(
+        R"([{"role": "outer", "points": [[0, 0], [80, 0], [80, 60], [0, 60]]}, {"role": "open", "points": [[10, 10], [19, 10]]}])"));
+    REQUIRE(read);
+    const Worksheet sheet = evaluate(read.value());
+    std::size_t open = 0;
+    for (const part::Problem& p : sheet.part->problems) {
+        open += std::string_view(p.code) == "open_contour" && p.severity == part::Problem::Severity::stop ? 1 : 0;
+    }
+    CHECK(open == 1);
 }
 
 TEST_CASE("what is no outline is refused by its path") {
