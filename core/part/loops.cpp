@@ -5,6 +5,7 @@
 
 #include "core/part/meet.hpp"
 #include "core/part/nest_tree.hpp"
+#include "core/quantity/sort_rows.hpp"
 
 namespace torchside::part {
 namespace {
@@ -15,30 +16,11 @@ struct Cut {
     std::size_t link = 0;
     double share = 0.0;
     Point at{};
-    friend bool operator<(const Cut& a, const Cut& b) { return a.link != b.link ? a.link < b.link : a.share < b.share; }
 };
 
 bool near(Point a, Point b, double reach) {
     const Point d = a - b;
     return dot(d, d) <= reach * reach;
-}
-
-// By link, then along it. Shell's sort: std::sort would weigh a kilobyte in the page for this alone.
-void sort(std::vector<Cut>& cuts) {
-    for (std::size_t gap = cuts.size(); gap > 1;) {
-        gap = gap > 11 ? gap * 5 / 11 : 1;
-        for (std::size_t i = gap; i < cuts.size(); ++i) {
-            const Cut moving = cuts[i];
-            std::size_t k = i;
-            for (; k >= gap; k -= gap) {
-                const Cut& before = cuts[k - gap];
-                if (before.link < moving.link || (before.link == moving.link && before.share <= moving.share))
-                    break;
-                cuts[k] = before;
-            }
-            cuts[k] = moving;
-        }
-    }
 }
 
 // Adds the cuts of two links; the end that neighbours share is not one.
@@ -80,7 +62,7 @@ std::vector<Cut> cuts_of(const std::vector<Link>& curve) {
                 if (!apart(tree.box(0, i), tree.box(0, k)))
                     cut_pair(curve, i, k, cuts);
     }
-    sort(cuts);
+    sort_rows(cuts, [](const Cut& a, const Cut& b) { return a.link != b.link ? a.link < b.link : a.share < b.share; });
     return cuts;
 }
 

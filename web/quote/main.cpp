@@ -4,7 +4,7 @@
 #include <vector>
 
 extern "C" {
-#include "qrcodegen.h"
+#include <qrcodegen.h>
 }
 
 #include "core/document/link.hpp"
