@@ -10,9 +10,9 @@
 //            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
 //            and 24 letters more: two of which key, then 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the
 //            dot, made and checked by the page.
-// Range      a job link has all that a workbook has but shop.seal_key. Numbers come back to the last bit.
-// Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does
-// not
+// Range      a job link has all that a workbook has but shop.seal_key and a drawing of more than 40 000 bytes. Numbers
+// come back to the last bit. Edges      refused, in this order: longer than longest_link; a letter that base64url has
+// not; a checksum that does not
 //            fit (a letter lost or changed); a newer version; the other kind; then, by the field's name, whatever the
 //            schema does not accept. Control, direction and zero-width letters are taken out of texts before they are
 //            judged.

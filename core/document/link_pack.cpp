@@ -5,6 +5,7 @@
 
 #include "core/document/access.hpp"
 #include "core/document/link_numbers.hpp"
+#include "core/document/link_outline.hpp"
 #include "core/document/utf8.hpp"
 
 namespace torchside::document {
@@ -49,7 +50,7 @@ bool equal(const Field& field, const void* a, const void* b) {
     const void* in_b = field.member(b);
     switch (field.info.kind) {
     case FieldKind::outline:
-        return true;
+        return *static_cast<const SharedOutline*>(in_a) == *static_cast<const SharedOutline*>(in_b);
     case FieldKind::text:
         return *static_cast<const std::string*>(in_a) == *static_cast<const std::string*>(in_b);
     case FieldKind::object:
@@ -84,6 +85,8 @@ void pack_field(const Field& field, const void* owner, const void* fresh, std::s
         pack_list(field, owner, out);
     } else if (field.info.kind == FieldKind::object) {
         pack_object(*field.children, field.member(owner), field.member(fresh), out);
+    } else if (field.info.kind == FieldKind::outline) {
+        out += pack_drawing(*static_cast<const SharedOutline*>(field.member(owner)));
     } else {
         pack_scalar(field.info, fetch(field, owner), out);
     }
@@ -154,9 +157,12 @@ Wrong unpack_field(const Field& field, CborReader& in, void* owner, std::string&
     if (field.info.kind == FieldKind::list) {
         return unpack_list(field, in, owner, path);
     }
+    if (field.info.kind == FieldKind::outline) {
+        return unpack_drawing(in, path, *static_cast<SharedOutline*>(writable(field, owner)));
+    }
     Scalar value;
     std::string text;
-    if (field.info.kind == FieldKind::outline || !take_scalar(field.info, in, value, text)) {
+    if (!take_scalar(field.info, in, value, text)) {
         return Fault{path, "no such value, accepted is " + accepted(field.info)};
     }
     if (auto wrong = put(field, owner, value)) {
@@ -171,14 +177,14 @@ void pack_object(Fields fields, const void* object, const void* fresh, std::stri
     std::string entries;
     unsigned count = 0;
     for (const Field& field : fields) {
-        if (field.info.kind == FieldKind::outline || equal(field, object, fresh)) {
-            continue; // a drawing is too long for a link: its name says what to open
+        if (equal(field, object, fresh)) {
+            continue;
         }
         std::string value;
         pack_field(field, object, fresh, value);
         const auto number = link_number(field.key);
-        if (!number || (field.info.kind == FieldKind::object && value.size() == 1)) {
-            continue; // the seal's key, and an object that differs in nothing else
+        if (!number || value.empty() || (field.info.kind == FieldKind::object && value.size() == 1)) {
+            continue; // the seal's key, a drawing that is too long, and an object that differs in nothing else
         }
         cbor_head(entries, Cbor::unsigned_int, *number);
         entries += value;

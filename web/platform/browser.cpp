@@ -42,6 +42,26 @@ EM_JS(void, shell_use_update, (), { Module['shell']['useUpdate'](); })
 EM_JS(int, shell_prefers_dark, (), { return Module['shell']['prefersDark'](); })
 EM_JS(int, shell_reduced_motion, (), { return Module['shell']['reducedMotion'](); })
 EM_JS(double, shell_density, (), { return Module['shell']['density'](); })
+EM_JS(int, shell_today, (), { return Module['shell']['today'](); })
+EM_JS(char*, shell_address, (), {
+    var text = Module['shell']['address']();
+    var bytes = lengthBytesUTF8(text) + 1;
+    var at = _malloc(bytes);
+    stringToUTF8(text, at, bytes);
+    return at;
+})
+EM_JS(void, shell_open_page, (const char* address), { Module['shell']['openPage'](UTF8ToString(address)); })
+EM_JS(int, shell_can_share, (), { return Module['shell']['canShare'](); })
+EM_JS(void, shell_share, (const char* title, const char* address), { Module['shell']['share'](UTF8ToString(title), UTF8ToString(address)); })
+EM_JS(int, shell_can_seal, (), { return Module['shell']['canSeal'](); })
+EM_JS(char*, shell_new_key, (), {
+    var text = Module['shell']['newKey']();
+    var at = _malloc(text.length + 1);
+    stringToUTF8(text, at, text.length + 1);
+    return at;
+})
+EM_JS(void, shell_seal, (const char* link, const char* key), { Module['shell']['seal'](UTF8ToString(link), UTF8ToString(key)); })
+EM_JS(void, shell_qr, (const char* text), { Module['shell']['qr'](UTF8ToString(text)); })
 // clang-format on
 
 namespace torchside::web::platform {
@@ -107,6 +127,33 @@ std::vector<double> take_drawing(int count) {
 }
 void use_update() {
     shell_use_update();
+}
+int today() {
+    return shell_today();
+}
+std::string address() {
+    return owned(shell_address());
+}
+void open_page(std::string_view address) {
+    shell_open_page(std::string(address).c_str());
+}
+bool can_share() {
+    return shell_can_share() != 0;
+}
+void share(std::string_view title, std::string_view address) {
+    shell_share(std::string(title).c_str(), std::string(address).c_str());
+}
+bool can_seal() {
+    return shell_can_seal() != 0;
+}
+std::string new_key() {
+    return owned(shell_new_key());
+}
+void seal(std::string_view link, std::string_view key) {
+    shell_seal(std::string(link).c_str(), std::string(key).c_str());
+}
+void qr(std::string_view text) {
+    shell_qr(std::string(text).c_str());
 }
 bool prefers_dark() {
     return shell_prefers_dark() != 0;

@@ -35,6 +35,22 @@ void cancel_drawing();
 [[nodiscard]] std::vector<double> take_drawing(int count);
 void use_update();
 
+/// Days since 1970-01-01 where the user is.
+[[nodiscard]] int today();
+/// The page's address without its fragment.
+[[nodiscard]] std::string address();
+void open_page(std::string_view address);
+[[nodiscard]] bool can_share();
+void share(std::string_view title, std::string_view address);
+/// The browser lends its crypto: on https, from a file and on this machine.
+[[nodiscard]] bool can_seal();
+/// 64 random hex digits.
+[[nodiscard]] std::string new_key();
+/// Answered by a notice "sealed" with the whole link.
+void seal(std::string_view link, std::string_view key);
+/// Answered by a notice "qr" with the modules.
+void qr(std::string_view text);
+
 [[nodiscard]] bool prefers_dark();
 [[nodiscard]] bool reduced_motion();
 [[nodiscard]] float density();

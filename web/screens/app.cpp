@@ -9,7 +9,7 @@ namespace {
 
 constexpr float two_columns = 700;
 constexpr float three_columns = 1100;
-constexpr std::string_view paths[] = {"#/cut", "#/tune", "#/part", "#/shop"}; // by Place
+constexpr std::string_view paths[] = {"#/cut", "#/tune", "#/part", "#/quote", "#/shop"}; // by Place
 
 std::string_view path_of(Place place) {
     return paths[static_cast<std::size_t>(place)];
@@ -101,6 +101,7 @@ bool App::take(Outcome<Workbook> changed) {
     tuning_.reset();
     reading_.reset();
     coupon_.reset();
+    links.reset();
     keeper_.save(book_);
     return true;
 }
@@ -129,8 +130,15 @@ void App::back() {
 
 void App::take_route(std::string_view fragment) {
     place_ = Place::cut;
+    if (fragment.starts_with("#j=")) {
+        auto read = document::open_job_link(fragment);
+        refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
+        incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
+        open_sheet_ = "incoming";
+        return;
+    }
     std::string_view rest;
-    for (const Place place : {Place::cut, Place::tune, Place::part, Place::shop}) {
+    for (const Place place : {Place::cut, Place::tune, Place::part, Place::quote, Place::shop}) {
         const std::string_view path = path_of(place);
         if (fragment.starts_with(path)) {
             place_ = place;
@@ -156,6 +164,10 @@ void App::notice(std::string_view kind, std::string_view text) {
         notices_.other_tab = true;
     } else if (kind == "file") {
         refusal_ = text;
+    } else if (kind == "sealed") {
+        links.take_sealed(text);
+    } else if (kind == "qr") {
+        links.take_qr(text);
     } else if (kind == "route") {
         take_route(text);
     }

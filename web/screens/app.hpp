@@ -15,11 +15,12 @@
 #include "web/kit/fonts.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/keeper.hpp"
+#include "web/screens/links.hpp"
 #include "web/screens/opening.hpp"
 
 namespace torchside::web {
 
-enum class Place { cut, tune, part, shop };
+enum class Place { cut, tune, part, quote, shop };
 enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
@@ -93,6 +94,11 @@ public:
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
     };
     Scratch scratch;
+    Links links;
+    bool own_link = false; // the link shown is the job's, for one's own devices, not the customer's
+    bool show_qr = false;
+    std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
+    std::optional<Workbook> replaced; // what was there before it was kept
 
     struct Notices {
         bool update_ready = false;

@@ -21,6 +21,7 @@ struct PlaceTab {
 constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
                              {Place::tune, "place/tune", "Tune", Mark::tune},
                              {Place::part, "place/part", "Part", Mark::part},
+                             {Place::quote, "place/quote", "Quote", Mark::quote},
                              {Place::shop, "place/shop", "Shop", Mark::shop}};
 
 void place_screen(App& app, Rect place) {
@@ -33,6 +34,9 @@ void place_screen(App& app, Rect place) {
         break;
     case Place::part:
         part_screen(app, place);
+        break;
+    case Place::quote:
+        quote_screen(app, place);
         break;
     case Place::shop:
         shop_screen(app, place);
@@ -49,7 +53,8 @@ void picture_panel(App& app, Rect place) {
 }
 
 const char* sheet_beside(Place place) {
-    return place == Place::cut ? "stock" : place == Place::tune ? "log" : place == Place::part ? "shape" : "machine";
+    constexpr const char* sheets[] = {"stock", "log", "shape", "costs", "machine"}; // by Place
+    return sheets[static_cast<std::size_t>(place)];
 }
 
 bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
@@ -101,11 +106,15 @@ void notice_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const App::Notices& notices = app.notices();
     const bool refused = app.keeper().refused();
-    if (!notices.update_ready && !notices.other_tab && !refused && !app.keeper().read_only()) {
+    if (!notices.update_ready && !notices.other_tab && !refused && !app.keeper().read_only() && !app.replaced) {
         return;
     }
     const Rect strip = rest.take_bottom(ui.reach());
     ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
+    if (app.replaced) {
+        undo_row(app, strip);
+        return;
+    }
     if (notices.update_ready) {
         if (link_row(ui, "notice/update", strip, "New version: use it now", "Your work is kept. Or it waits",
                      Mark::back)) {

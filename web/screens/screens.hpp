@@ -18,7 +18,10 @@ void cut_screen(App& app, Rect place);
 void chart_panel(App& app, Rect place);
 void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);
+void quote_screen(App& app, Rect place);
 void shop_screen(App& app, Rect place);
+/// Takes back what was kept from a link.
+void undo_row(App& app, Rect place);
 
 /// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
 void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
@@ -37,6 +40,13 @@ void safety_sheet(App& app, Rect place, bool closable);
 void shape_sheet(App& app, Rect place, bool closable);
 void plate_sheet(App& app, Rect place, bool closable);
 void time_sheet(App& app, Rect place, bool closable);
+void costs_sheet(App& app, Rect place, bool closable);
+void breaks_sheet(App& app, Rect place, bool closable);
+void wear_sheet(App& app, Rect place, bool closable);
+void rates_sheet(App& app, Rect place, bool closable);
+void terms_sheet(App& app, Rect place, bool closable);
+void send_sheet(App& app, Rect place, bool closable);
+void incoming_sheet(App& app, Rect place, bool closable);
 void section_sheet(App& app, Rect place, std::string_view section, bool closable);
 
 } // namespace torchside::web

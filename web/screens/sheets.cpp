@@ -185,32 +185,25 @@ void section_sheet(App& app, Rect place, std::string_view name, bool closable) {
 }
 
 void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
-    if (name == "stock") {
-        stock_sheet(app, place, closable);
-    } else if (name == "chart") {
-        chart_sheet(app, place, closable);
-    } else if (name == "circuit") {
-        circuit_sheet(app, place, closable);
-    } else if (name == "log") {
-        log_sheet(app, place, closable);
-    } else if (name.starts_with("log/")) {
+    struct Named {
+        std::string_view name;
+        void (*draw)(App&, Rect, bool);
+    };
+    constexpr Named sheets[] = {
+        {"stock", stock_sheet},   {"chart", chart_sheet}, {"circuit", circuit_sheet}, {"log", log_sheet},
+        {"air", air_sheet},       {"reach", reach_sheet}, {"shape", shape_sheet},     {"time", time_sheet},
+        {"safety", safety_sheet}, {"costs", costs_sheet}, {"breaks", breaks_sheet},   {"wear", wear_sheet},
+        {"rates", rates_sheet},   {"terms", terms_sheet}, {"send", send_sheet},       {"incoming", incoming_sheet},
+        {"plate", plate_sheet},   {"read", read_sheet},   {"coupon", coupon_sheet},
+    };
+    for (const Named& sheet : sheets) {
+        if (name == sheet.name) {
+            sheet.draw(app, place, closable);
+            return;
+        }
+    }
+    if (name.starts_with("log/")) {
         cut_row_sheet(app, place, static_cast<std::size_t>(std::strtoul(name.data() + 4, nullptr, 10)), closable);
-    } else if (name == "read") {
-        read_sheet(app, place, closable);
-    } else if (name == "coupon") {
-        coupon_sheet(app, place, closable);
-    } else if (name == "air") {
-        air_sheet(app, place, closable);
-    } else if (name == "reach") {
-        reach_sheet(app, place, closable);
-    } else if (name == "shape") {
-        shape_sheet(app, place, closable);
-    } else if (name == "plate") {
-        plate_sheet(app, place, closable);
-    } else if (name == "time") {
-        time_sheet(app, place, closable);
-    } else if (name == "safety") {
-        safety_sheet(app, place, closable);
     } else if (name.starts_with("figure/")) {
         figure_sheet(app, place, name.substr(7), closable);
     } else {

@@ -1,5 +1,6 @@
 #include "web/screens/show.hpp"
 
+#include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
 
 namespace torchside::web {
@@ -120,6 +121,10 @@ std::string show_text(Length length, UnitSystem units) {
 
 std::string show_text(Speed speed, UnitSystem units) {
     return print(speed, units).text();
+}
+
+std::string show_money(double amount, int decimals) {
+    return price::print(price::money(amount, decimals), decimals);
 }
 
 std::string show_basis(const Basis& basis) {

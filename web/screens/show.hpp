@@ -39,6 +39,9 @@ struct Shown {
 [[nodiscard]] std::string show_text(Length length, UnitSystem units);
 [[nodiscard]] std::string show_text(Speed speed, UnitSystem units);
 
+/// "7.50": rounded as money is, without the currency.
+[[nodiscard]] std::string show_money(double amount, int decimals);
+
 /// "physics, practice, 2 cuts of yours".
 [[nodiscard]] std::string show_basis(const Basis& basis);
 

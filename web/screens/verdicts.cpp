@@ -100,6 +100,9 @@ std::string sheet_for(std::string_view field) {
     if (field.starts_with("job.part")) {
         return "shape";
     }
+    if (field.starts_with("shop.wear")) {
+        return "wear";
+    }
     if (field.starts_with("shop.table")) {
         return "table";
     }
@@ -165,6 +168,32 @@ std::vector<Verdict> part_verdicts(const App& app) {
     if (rows.empty()) {
         rows.push_back(
             {"part", Sign::holds, "The part can be cut as drawn", "Holes, bridges, leads: nothing found", "shape"});
+    }
+    worst_first(rows);
+    return rows;
+}
+
+std::vector<Verdict> quote_verdicts(const App& app) {
+    std::vector<Verdict> rows;
+    for (const Warning& w : app.sheet().warnings) {
+        if (is_of_quote(w)) {
+            rows.push_back(of_warning(w));
+            rows.back().sheet = w.code == "minimum_charge" ? "rates" : "costs";
+        } else if (w.field.starts_with("shop.wear")) {
+            rows.push_back(of_warning(w));
+            rows.back().sheet = "wear";
+        }
+    }
+    const auto& price = app.sheet().price;
+    if (price && price->make_or_buy && price->make_or_buy->choice != price::Choice::buy) {
+        const std::string& text = price->make_or_buy->text;
+        const std::size_t end = text.find(". ");
+        rows.push_back(
+            {"make", Sign::holds, text.substr(0, end), end == std::string::npos ? "" : text.substr(end + 2), "costs"});
+    }
+    if (price && !app.sheet().wear.change_before) {
+        rows.push_back({"wear", Sign::holds, "The set in the torch sees the batch through",
+                        app.sheet().wear.guess ? "A guess until a worn set is logged" : "By your log", "wear"});
     }
     worst_first(rows);
     return rows;

@@ -24,4 +24,7 @@ struct Verdict {
 /// What stands in the way of the part alone, worst first.
 [[nodiscard]] std::vector<Verdict> part_verdicts(const App& app);
 
+/// What is to say of price and consumables, worst first.
+[[nodiscard]] std::vector<Verdict> quote_verdicts(const App& app);
+
 } // namespace torchside::web

@@ -92,12 +92,31 @@ function pickFile(accept) {
   picker.click();
 }
 
-function share(text) {
-  if (!navigator.share) {
-    return 0;
-  }
-  navigator.share({ text }).catch(() => {});
-  return 1;
+function share(title, url) {
+  navigator.share({ title, url }).catch(() => {});
+}
+
+/** The customer's page, in a tab of its own. */
+function openPage(address) {
+  window.open(address, '_blank', 'noopener');
+}
+
+function newKey() {
+  return Array.from(crypto.getRandomValues(new Uint8Array(32)), (b) => b.toString(16).padStart(2, '0')).join('');
+}
+
+function seal(link, key) {
+  sealOf(link, key).then((tag) => call('torchside_notice', 'sealed', link + '.' + tag), () => {});
+}
+
+function qr(text) {
+  smallModule(document.getElementById('quote-wasm')).then((module) => call('torchside_notice', 'qr', module.text('torchside_qr', text)), () => {});
+}
+
+/** The day where the user is, as the number of days since 1970-01-01. */
+function today() {
+  const now = new Date();
+  return Math.round(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 864e5);
 }
 
 const dark = matchMedia('(prefers-color-scheme: dark)');
@@ -106,8 +125,12 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, pickFile, useUpdate, openDrawing, readDrawing, cancelDrawing, takeDrawing,
+  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
+  openDrawing, readDrawing, cancelDrawing, takeDrawing,
   print: () => window.print(),
+  canShare: () => (navigator.share ? 1 : 0),
+  canSeal: () => (canSeal() ? 1 : 0),
+  address: () => location.href.split('#')[0],
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
   touch: () => matches('(pointer: coarse)'),
