@@ -151,6 +151,15 @@ def hold(schema, numbers, words, defaults):
     check("the seal's key has none", "seal_key" not in numbers)
 
 
+def drawing(contours):
+    """A drawing of a link as it stands in a file: a contour is its role and then x, y and bulge of each point."""
+    out = []
+    for role, *numbers in contours:
+        points = [numbers[i:i + 3] for i in range(0, len(numbers), 3)]
+        out.append({"role": ("outer", "inner", "open")[role], "points": [p if p[2] else p[:2] for p in points]})
+    return out
+
+
 def decoded(item, spec, path, pins):
     """The object's JSON by the pinned numbers, words and defaults."""
     numbers, words, defaults = pins
@@ -167,6 +176,8 @@ def decoded(item, spec, path, pins):
             out[key] = defaults[name] if numbers[key] not in item else [decoded(entry, child["items"], at + ("[]",), pins) for entry in given]
         elif key == "torchside":
             out[key] = 1
+        elif key == "drawing" and given is not None:
+            out[key] = drawing(given)
         elif numbers.get(key) not in item:
             out[key] = defaults[".".join(at)]
         else:
@@ -193,6 +204,9 @@ def full_workbook(spec, turn, path=()):
         return spec["const"]
     if path[-1] == "seal_key":
         return "5ea1" * 16
+    if path[-1] == "drawing":
+        return [{"role": "outer", "points": [[0, 0], [100.1, 0, 0.41421356237309503], [1 / 3, 80.25]]},
+                {"role": "open", "points": [[5, 5], [9.75, 6 + turn]]}]
     if path[-1] == "currency":
         return ("CHF", "JPY")[turn]
     if "enum" in spec:
