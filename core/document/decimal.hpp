@@ -14,9 +14,9 @@ namespace torchside::document {
 [[nodiscard]] double read_decimal(std::string_view text);
 
 /// What: the shortest decimal of 15 to 17 figures that reads back as the same double, in JSON's syntax.
-/// Edges: nan, inf and -inf, which JSON has not, are written for error texts; otherwise as C's %.15g: zeros at the end are dropped, an exponent below 1e-04
-/// and from 1e+15 on, or as many tens as there are figures.
-/// Example: 0.1 is "0.1", 1.0 / 3 is "0.3333333333333333"
+/// Edges: nan, inf and -inf, which JSON has not, are written for error texts; otherwise as C's %.15g: zeros at the end
+/// are dropped, an exponent below 1e-04 and from 1e+15 on, or as many tens as there are figures. Example: 0.1 is
+/// "0.1", 1.0 / 3 is "0.3333333333333333"
 [[nodiscard]] std::string decimal_text(double value);
 
 } // namespace torchside::document

@@ -40,7 +40,8 @@ std::size_t take(std::vector<std::size_t>& list, const std::vector<Stop>& stops,
         double least = 1e300;
         for (std::size_t k = 0; k < list.size(); ++k) {
             const Point way = stops[list[k]].begin - at;
-            if (dot(way, way) < least) {
+            // Of places as near as each other the first: rounding must not choose, it differs between machines.
+            if (dot(way, way) < least * (1.0 - 1e-9)) {
                 least = dot(way, way);
                 best = k;
             }

@@ -216,9 +216,9 @@ TEST_CASE("units come from the header, and are asked for when it does not say") 
     const Drawing d = read(dxf(dxf_square(0, 0, 10), 0));
     CHECK_FALSE(d.unit_known);
     CHECK(count(d, "unit_unknown") == 1);
-    ReadSettings inch;
-    inch.unit = DrawingUnit::inch;
-    const Drawing told = read(dxf(dxf_square(0, 0, 10), 0), inch);
+    ReadSettings in_inches;
+    in_inches.unit = DrawingUnit::inch;
+    const Drawing told = read(dxf(dxf_square(0, 0, 10), 0), in_inches);
     CHECK(told.unit_known);
     CHECK(told.problems.empty());
     CHECK_THAT(area_mm2(told.outline), WithinRel(64516.0, 1e-12));

@@ -1,5 +1,5 @@
-// Reads contours, one a line: right_mm, then x y bulge of each vertex. Writes of each: area, length, the summed area and
-// length of the loops beside it, how many loops, whether they all closed, and the area after going back.
+// Reads contours, one a line: right_mm, then x y bulge of each vertex. Writes of each: area, length, the summed area
+// and length of the loops beside it, how many loops, whether they all closed, and the area after going back.
 #include <cmath>
 #include <cstdio>
 #include <iostream>
