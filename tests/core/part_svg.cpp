@@ -99,9 +99,9 @@ TEST_CASE("units of SVG") {
     CHECK_FALSE(px.unit_known);
     CHECK(px.unit == DrawingUnit::px);
     CHECK(px.problems[0].code == std::string("unit_unknown"));
-    const Drawing inch = read(svg(square, "width='2in' height='2in' viewBox='0 0 20 20'"));
-    CHECK(inch.unit_known);
-    CHECK(inch.unit == DrawingUnit::inch);
+    const Drawing inches = read(svg(square, "width='2in' height='2in' viewBox='0 0 20 20'"));
+    CHECK(inches.unit_known);
+    CHECK(inches.unit == DrawingUnit::inch);
     ReadSettings told;
     told.unit = DrawingUnit::mm;
     CHECK_THAT(area_mm2(read(svg(square, "viewBox='0 0 20 20'"), told).outline), WithinRel(100.0, 1e-12));

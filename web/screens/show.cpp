@@ -108,7 +108,7 @@ std::string show_field(double value, std::string_view unit, UnitSystem units) {
         return print_percent(value, 0).text();
     }
     std::string out = print_trimmed(value, 3);
-    if (!unit.empty()) {
+    if (!unit.empty() && unit != "money") {
         out += ' ';
         out += unit;
     }
