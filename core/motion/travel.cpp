@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/quantity/figure_rows.hpp"
 #include "core/quantity/low_end.hpp"
 
 namespace torchside::motion {
@@ -16,21 +17,10 @@ struct Rules {
     double hole_share = 0.0, hole_small = 0.0, hole_large = 0.0, slow_below = 0.0;
 };
 
-struct Row {
-    double Rules::*field;
-    double value;
-};
-
-constexpr Row rows[] = {
+constexpr FigureRow<Rules> rows[] = {
 #include "generated/motion_rules.inc"
 };
-
-constexpr Rules rules = [] {
-    Rules r{};
-    for (const Row& row : rows)
-        r.*row.field = row.value;
-    return r;
-}();
+constexpr Rules rules = figures_of(rows);
 
 // In this file lengths are mm, times s, speeds mm/s.
 

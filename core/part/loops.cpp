@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "core/part/box_tree.hpp"
 #include "core/part/meet.hpp"
-#include "core/part/nest_tree.hpp"
 #include "core/quantity/sort_rows.hpp"
 
 namespace torchside::part {

@@ -11,7 +11,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "core/part/nest_tree.hpp"
+#include "core/part/box_tree.hpp"
 
 namespace torchside::part {
 

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <cstdint>
 
+#include "core/part/box_tree.hpp"
 #include "core/part/loops.hpp"
 #include "core/part/meet.hpp"
-#include "core/part/nest_tree.hpp"
 
 namespace torchside::part {
 namespace {

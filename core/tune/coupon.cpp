@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/quantity/figure_rows.hpp"
+
 namespace torchside::tune {
 namespace {
 
@@ -22,21 +24,10 @@ struct Rules {
     double most_height = 0.0;
 };
 
-struct RuleRow {
-    double Rules::*field;
-    double value;
-};
-
-constexpr RuleRow rule_rows[] = {
+constexpr FigureRow<Rules> rule_rows[] = {
 #include "generated/tune_coupon.inc"
 };
-
-constexpr Rules rules = [] {
-    Rules r{};
-    for (const RuleRow& row : rule_rows)
-        r.*row.field = row.value;
-    return r;
-}();
+constexpr Rules rules = figures_of(rule_rows);
 
 constexpr const char* heights_accepted = "a coupon is cut at a height of 0.5 to 12 mm: fewer legs or smaller steps";
 constexpr int arc_steps = 16;

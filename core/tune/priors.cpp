@@ -1,23 +1,14 @@
 #include "core/tune/priors.hpp"
 
+#include "core/quantity/figure_rows.hpp"
+
 namespace torchside::tune {
 namespace {
 
-struct Row {
-    double Priors::*field;
-    double value;
-};
-
-constexpr Row rows[] = {
+constexpr FigureRow<Priors> rows[] = {
 #include "generated/tune_priors.inc"
 };
-
-constexpr Priors table = [] {
-    Priors p{};
-    for (const Row& row : rows)
-        p.*row.field = row.value;
-    return p;
-}();
+constexpr Priors table = figures_of(rows);
 
 } // namespace
 

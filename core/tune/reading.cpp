@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/cut/capacity.hpp"
+#include "core/quantity/figure_rows.hpp"
 #include "core/tune/next_test.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/squareness.hpp"
@@ -25,21 +26,10 @@ struct Rules {
     double sure_from = 0.0;
 };
 
-struct RuleRow {
-    double Rules::*field;
-    double value;
-};
-
-constexpr RuleRow rule_rows[] = {
+constexpr FigureRow<Rules> rule_rows[] = {
 #include "generated/tune_rules.inc"
 };
-
-constexpr Rules rules = [] {
-    Rules r{};
-    for (const RuleRow& row : rule_rows)
-        r.*row.field = row.value;
-    return r;
-}();
+constexpr Rules rules = figures_of(rule_rows);
 
 struct Words {
     std::string_view what, turn, why;

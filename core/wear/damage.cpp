@@ -4,24 +4,15 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/quantity/figure_rows.hpp"
+
 namespace torchside::wear {
 namespace {
 
-struct Row {
-    double Priors::*field;
-    double value;
-};
-
-constexpr Row rows[] = {
+constexpr FigureRow<Priors> rows[] = {
 #include "generated/wear_priors.inc"
 };
-
-constexpr Priors table = [] {
-    Priors p{};
-    for (const Row& row : rows)
-        p.*row.field = row.value;
-    return p;
-}();
+constexpr Priors table = figures_of(rows);
 
 // Rates are worked in shares of their priors: x = a / a0, y = b / b0.
 constexpr double start0 = 1.0 / table.starts_per_set, minute0 = 1.0 / table.minutes_per_set;

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/problems.hpp"
 #include "core/part/checks.hpp"
 #include "core/part/compensate.hpp"
-#include "core/part/drawing_problems.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 
@@ -50,8 +50,8 @@ void compensate(const PartInputs& in, PartStage& out) {
 void name_open_lines(PartStage& out) {
     for (const part::Contour& c : out.outline.contours)
         if (c.role == part::Role::open && c.points.size() > 1)
-            part::report(
-                out.problems, part::Found::open_contour, c.points.back().at,
+            drawing::report(
+                out.problems, drawing::Found::open_contour, c.points.back().at,
                 std::hypot(c.points.back().at.x - c.points.front().at.x, c.points.back().at.y - c.points.front().at.y));
 }
 

@@ -5,12 +5,13 @@
 #include <numbers>
 #include <string>
 
+#include "core/drawing/drawing.hpp"
 #include "core/part/compensate.hpp"
-#include "core/part/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "tests/bench/bench.hpp"
 
 using namespace torchside;
+using namespace torchside::drawing;
 using namespace torchside::part;
 
 namespace {

@@ -9,7 +9,7 @@
 #include "core/document/outline_json.hpp"
 #include "core/document/schema.hpp"
 #include "core/document/workbook_file.hpp"
-#include "core/part/drawing.hpp"
+#include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 #include "core/worksheet/worksheet.hpp"
@@ -54,7 +54,7 @@ TEST_CASE("a drawn part is kept to the last bit") {
                                               {20, "3"},
                                               {10, "0"},
                                               {20, "2"}});
-    const auto drawing = part::read_drawing(test::dxf(slot + test::dxf_circle(0.7, 1, 0.1), 1), {});
+    const auto drawing = drawing::read_drawing(test::dxf(slot + test::dxf_circle(0.7, 1, 0.1), 1), {});
     REQUIRE(drawing);
     Workbook w;
     w.job.part.shape = part::Shape::drawing;

@@ -1,9 +1,15 @@
-// Drawings written by hand, for tests.
+// Drawings written by hand, for tests, and what is read from them.
 #pragma once
 
+#include <cstddef>
 #include <initializer_list>
 #include <string>
+#include <string_view>
 #include <utility>
+
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/drawing/drawing.hpp"
 
 namespace torchside::test {
 
@@ -43,6 +49,26 @@ inline std::string dxf_square(double x, double y, double side) {
 inline std::string svg(const std::string& inside,
                        const std::string& head = "width=\"100mm\" height=\"100mm\" viewBox=\"0 0 100 100\"") {
     return "<svg xmlns=\"http://www.w3.org/2000/svg\" " + head + ">" + inside + "</svg>";
+}
+
+inline drawing::Drawing read(const std::string& text, const drawing::ReadSettings& settings = {}) {
+    const auto drawing = drawing::read_drawing(text, settings);
+    INFO((drawing ? "" : drawing.fault().text));
+    REQUIRE(drawing.ok());
+    return drawing.value();
+}
+
+inline std::string why(const std::string& text) {
+    const auto drawing = drawing::read_drawing(text, {});
+    return drawing ? "read" : drawing.fault().field + ": " + drawing.fault().text;
+}
+
+/// How many problems of that code are listed.
+inline std::size_t count(const drawing::Drawing& d, std::string_view code) {
+    std::size_t n = 0;
+    for (const part::Problem& p : d.problems)
+        n += p.code == code ? 1 : 0;
+    return n;
 }
 
 } // namespace torchside::test

@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "core/part/drawing.hpp"
+#include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 
 namespace torchside::fuzz {
@@ -17,14 +17,14 @@ inline void must(bool good) {
 }
 
 inline void read(std::string_view text) {
-    const auto read = part::read_drawing(text, {});
+    const auto read = drawing::read_drawing(text, {});
     if (!read) {
         must(read.fault().field == "drawing" && read.fault().text.find("accepted") != std::string::npos);
         must(read.fault().text.find('\n') == std::string::npos);
         return;
     }
-    const part::Drawing& drawing = read.value();
-    must(!drawing.outline.contours.empty() && drawing.counts.pieces <= part::most_drawing_pieces);
+    const drawing::Drawing& drawing = read.value();
+    must(!drawing.outline.contours.empty() && drawing.counts.pieces <= drawing::most_drawing_pieces);
     for (const part::Contour& c : drawing.outline.contours) {
         must(c.points.size() >= 2);
         const double area = part::area_mm2(c);

@@ -3,7 +3,7 @@
 
 #include "core/document/json.hpp"
 #include "core/document/schema.hpp"
-#include "core/part/drawing.hpp"
+#include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
 #include "tools/cli/command.hpp"
@@ -12,10 +12,10 @@ namespace torchside::cli {
 
 namespace {
 
-constexpr part::DrawingUnit units[] = {part::DrawingUnit::mm,    part::DrawingUnit::cm,   part::DrawingUnit::dm,
-                                       part::DrawingUnit::metre, part::DrawingUnit::inch, part::DrawingUnit::foot,
-                                       part::DrawingUnit::yard,  part::DrawingUnit::mil,  part::DrawingUnit::micron,
-                                       part::DrawingUnit::px};
+constexpr drawing::DrawingUnit units[] = {
+    drawing::DrawingUnit::mm,     drawing::DrawingUnit::cm,   drawing::DrawingUnit::dm,   drawing::DrawingUnit::metre,
+    drawing::DrawingUnit::inch,   drawing::DrawingUnit::foot, drawing::DrawingUnit::yard, drawing::DrawingUnit::mil,
+    drawing::DrawingUnit::micron, drawing::DrawingUnit::px};
 
 const char* role_name(part::Role role) {
     return role == part::Role::outer ? "outer" : role == part::Role::inner ? "inner" : "open";
@@ -53,7 +53,7 @@ void write_contours(const part::Outline& outline, bool points, document::JsonWri
     out.close();
 }
 
-void write_problems(const part::Drawing& drawing, document::JsonWriter& out) {
+void write_problems(const drawing::Drawing& drawing, document::JsonWriter& out) {
     out.key("problems").open('[');
     for (const part::Problem& p : drawing.problems) {
         out.open_line('{');
@@ -68,11 +68,11 @@ void write_problems(const part::Drawing& drawing, document::JsonWriter& out) {
     out.close();
 }
 
-std::string to_json(const part::Drawing& drawing, std::optional<Mass> mass, bool points) {
-    const part::DrawingCounts& counts = drawing.counts;
+std::string to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool points) {
+    const drawing::DrawingCounts& counts = drawing.counts;
     document::JsonWriter out;
     out.open('{');
-    out.key("unit").text(part::unit_name(drawing.unit));
+    out.key("unit").text(drawing::unit_name(drawing.unit));
     out.key("unit_known").flag(drawing.unit_known);
     out.key("area_mm2").number(part::area_mm2(drawing.outline));
     out.key("mass_kg");
@@ -94,8 +94,8 @@ std::string to_json(const part::Drawing& drawing, std::optional<Mass> mass, bool
     return out.take();
 }
 
-Outcome<part::ReadSettings> settings_of(const Words& words) {
-    part::ReadSettings settings;
+Outcome<drawing::ReadSettings> settings_of(const Words& words) {
+    drawing::ReadSettings settings;
     const auto join = words.number_if_given("--join_mm");
     const auto flatten = words.number_if_given("--flatten_mm");
     if (!join || !flatten) {
@@ -143,11 +143,11 @@ Outcome<std::string> run_part(const Arguments& arguments) {
     if (!settings || !points) {
         return settings ? points.fault() : settings.fault();
     }
-    const auto text = load_text(words.value().file(0), part::most_drawing_bytes, "a DXF or SVG file");
+    const auto text = load_text(words.value().file(0), drawing::most_drawing_bytes, "a DXF or SVG file");
     if (!text) {
         return text.fault();
     }
-    const auto drawing = part::read_drawing(text.value(), settings.value());
+    const auto drawing = drawing::read_drawing(text.value(), settings.value());
     if (!drawing) {
         return drawing.fault();
     }

@@ -28,10 +28,10 @@ void print();
 void pick_file(std::string_view accept);
 /// Asks for a DXF or SVG from this device and reads it aside; the page then tells torchside_drawing() how that goes.
 void open_drawing();
-/// The same file again, its unit told: a part::DrawingUnit.
+/// The same file again, its unit told: a drawing::DrawingUnit.
 void read_drawing_as(int unit);
 void cancel_drawing();
-/// The numbers that were read (core/part/drawing_wire.hpp): as many as the page told.
+/// The numbers that were read (core/drawing/wire.hpp): as many as the page told.
 [[nodiscard]] std::vector<double> take_drawing(int count);
 void use_update();
 

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "core/part/drawing.hpp"
-#include "core/part/drawing_wire.hpp"
+#include "core/drawing/drawing.hpp"
+#include "core/drawing/wire.hpp"
 
 #define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
 
@@ -37,16 +37,16 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
 /// Reads it. `unit`: a DrawingUnit, or below 0 for what the drawing says. How many numbers there are to take; 0 when it
 /// was refused.
 TORCHSIDE_EXPORT unsigned torchside_read(int unit) {
-    part::ReadSettings settings;
+    drawing::ReadSettings settings;
     if (unit >= 0) {
-        settings.unit = static_cast<part::DrawingUnit>(unit);
+        settings.unit = static_cast<drawing::DrawingUnit>(unit);
     }
     settings.progress.tell = [](void*, double share) { return torchside_progress(share) != 0; };
-    const auto drawing = part::read_drawing(held().text, settings);
+    const auto drawing = drawing::read_drawing(held().text, settings);
     held().text.clear();
     held().text.shrink_to_fit();
     held().fault = drawing ? "" : drawing.fault().text;
-    held().row = drawing ? part::pack(drawing.value()) : std::vector<double>{};
+    held().row = drawing ? drawing::pack(drawing.value()) : std::vector<double>{};
     return static_cast<unsigned>(held().row.size());
 }
 

@@ -4,7 +4,7 @@
 #include <memory>
 #include <utility>
 
-#include "core/part/drawing_wire.hpp"
+#include "core/drawing/wire.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/print.hpp"
 #include "web/kit/controls.hpp"
@@ -16,7 +16,7 @@ namespace torchside::web {
 namespace {
 
 using Step = Opening::Step;
-using part::DrawingUnit;
+using drawing::DrawingUnit;
 
 void refuse(Opening& opening, std::string_view why) {
     opening.step = Step::refused;
@@ -25,7 +25,7 @@ void refuse(Opening& opening, std::string_view why) {
 
 void take(App& app, int numbers) {
     Opening& opening = app.opening;
-    opening.drawing = part::unpack(platform::take_drawing(numbers));
+    opening.drawing = drawing::unpack(platform::take_drawing(numbers));
     if (!opening.drawing) {
         return refuse(opening, "could not be handed over; please open it again");
     }
@@ -66,9 +66,9 @@ float reading(App& app, Rect place) {
 float unit_question(App& app, Rect place) {
     constexpr DrawingUnit units[] = {DrawingUnit::mm, DrawingUnit::inch, DrawingUnit::cm, DrawingUnit::px};
     Ui& ui = app.ui();
-    const part::Drawing& drawing = *app.opening.drawing;
+    const drawing::Drawing& drawing = *app.opening.drawing;
     const part::Box box = part::box_of(drawing.outline);
-    const double per = part::unit_mm(drawing.unit);
+    const double per = drawing::unit_mm(drawing.unit);
     float y = place.y + 8;
     y += words(ui, "drawing/ask", Type::text, {place.x, y}, place.w,
                app.opening.name + " does not say its unit. It is " + print_trimmed(box.width() / per, 3) + " by " +
@@ -77,7 +77,7 @@ float unit_question(App& app, Rect place) {
          8;
     std::vector<Choice> items;
     for (const DrawingUnit unit : units) {
-        items.push_back({std::string("drawing/unit/") + part::unit_name(unit), part::unit_name(unit), false});
+        items.push_back({std::string("drawing/unit/") + drawing::unit_name(unit), drawing::unit_name(unit), false});
     }
     const float h = choices_height(ui, items.size(), 4);
     if (const auto chosen = choices(ui, "drawing/units", {place.x, y, place.w, h}, "Unit of the drawing", items, 4)) {

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "core/part/drawing.hpp"
+#include "core/drawing/drawing.hpp"
 #include "web/kit/ui.hpp"
 
 namespace torchside::web {
@@ -17,9 +17,9 @@ struct Opening {
     enum class Step { none, reading, refused, unit };
     Step step = Step::none;
     std::string name{};
-    double share = 0.0;                     // reading: how much is done
-    std::string fault{};                    // refused: why
-    std::optional<part::Drawing> drawing{}; // what was read last; its problems are shown while it is the job's part
+    double share = 0.0;                        // reading: how much is done
+    std::string fault{};                       // refused: why
+    std::optional<drawing::Drawing> drawing{}; // what was read last; its problems are shown while it is the job's part
 };
 
 /// What the page tells: "begin" with the file's name, "progress" with the share done, "fault" with the reason, "ready"

@@ -1,0 +1,58 @@
+#include "core/drawing/problems.hpp"
+
+#include <algorithm>
+
+namespace torchside::drawing {
+
+namespace {
+
+using Severity = Problem::Severity;
+
+constexpr struct {
+    const char* code;
+    Severity severity;
+    const char* text;
+} known[] = {
+    {"unit_unknown", Severity::stop, "The drawing does not say its unit; choose it, then check a size."},
+    {"not_read", Severity::note, "A text, dimension, hatch or another thing that is not cut was left out."},
+    {"not_read", Severity::caution, "Something is kept outside the file; it was not fetched."},
+    {"hidden", Severity::note, "What is switched off, frozen, hidden or on paper was left out."},
+    {"not_flat", Severity::caution, "Something is not flat in the drawing's plane; it is drawn as seen from above."},
+    {"not_flat", Severity::stop, "A piece stands out of the drawing's plane; it was left out."},
+    {"open_contour", Severity::stop, "A line does not close here."},
+    {"branch", Severity::caution, "More than two pieces meet here."},
+    {"duplicate", Severity::note, "A piece lies on the same piece again; one was left out."},
+    {"short_piece", Severity::note, "A piece is too short to be cut; it was left out."},
+    {"crossing", Severity::stop, "Lines cross or touch here."},
+    {"overlap", Severity::stop, "Two lines run over each other here."},
+    {"no_area", Severity::caution, "A closed line has no area; it is shown as open."},
+    {"unchecked", Severity::caution, "So many lines run over each other that not all crossings are listed."},
+    {"style_transform", Severity::stop, "A transform inside a style is not read: what it moves is in the wrong place."},
+    {"fit_points", Severity::note, "A curve is given by points on it alone; between them it may differ a little."},
+};
+static_assert(sizeof known / sizeof *known == static_cast<std::size_t>(Found::last) + 1);
+
+} // namespace
+
+Problem problem(Found found, Point at, double size_mm) {
+    const auto& k = known[static_cast<std::size_t>(found)];
+    return {k.code, k.severity, k.text, at, size_mm};
+}
+
+void report(std::vector<Problem>& problems, Found found, Point at, double size_mm) {
+    const char* text = known[static_cast<std::size_t>(found)].text;
+    const auto same = [text](const Problem& p) { return p.text == text; };
+    if (static_cast<std::size_t>(std::count_if(problems.begin(), problems.end(), same)) < most_of_a_problem) {
+        problems.push_back(problem(found, at, size_mm));
+    }
+}
+
+Found found_of(const Problem& problem) {
+    std::size_t i = 0;
+    while (i < static_cast<std::size_t>(Found::last) && known[i].text != problem.text) {
+        ++i;
+    }
+    return static_cast<Found>(i);
+}
+
+} // namespace torchside::drawing
