@@ -82,6 +82,8 @@ double Search::rest(std::size_t node, const std::vector<double>& profile, std::v
     for (std::size_t i = 0; i < mass_.size(); ++i)
         best = std::max(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
     const double all = below.back();
+    if (all == 0.0) // a reading that cannot come: nothing is ever misread
+        return 0.0;
     return all + (all - judge_.read_as(best / all) * all) * cuts_per_miss;
 }
 

@@ -16,6 +16,8 @@
 //            | this formula, posterior by a grid instead of series.hpp | 17.44 |
 //            | the exact feed told after every job (no choice of tests | 16.95 |
 //            |   within the job knows more)                            |       |
+//            Within one job, nothing misread, it needs 0.1 % more cuts than dynamic programming's best at most
+//            (tests/property/tune_search.cpp, f normal with sd 0.06 to 0.35).
 // Range      any spread of f from 0.005 to 2; grid step 0.005.
 // Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at
 //            the limit.
