@@ -80,13 +80,26 @@ Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> 
     return next;
 }
 
-Outcome<Workbook> draw(const Workbook& workbook, std::string_view name, std::shared_ptr<const part::Outline> outline) {
+Outcome<Workbook> draw(const Workbook& workbook, std::string_view name, std::shared_ptr<const part::Outline> outline,
+                       std::vector<part::Finding> findings) {
     constexpr std::size_t longest = 60;
     Workbook next = workbook;
     next.job.part.shape = part::Shape::drawing;
     next.job.part.drawing_name = one_line(name, longest);
     next.job.part.drawing = std::move(outline);
+    next.job.part.findings = std::move(findings);
     return checked(std::move(next));
+}
+
+Outcome<Workbook> choose_shape(const Workbook& workbook, std::string_view shape) {
+    auto next = set(workbook, "job.part.shape", shape);
+    if (next.ok() && next.value().job.part.shape != part::Shape::drawing) {
+        part::PartSpec& part = next.value().job.part;
+        part.drawing_name.clear();
+        part.drawing.reset();
+        part.findings.clear();
+    }
+    return next;
 }
 
 Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut) {

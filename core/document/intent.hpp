@@ -15,6 +15,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/quantity/outcome.hpp"
 #include "core/worksheet/worksheet.hpp"
@@ -55,9 +56,12 @@ struct Change {
 /// All of the changes or none of them; rules between two fields are judged once, at the end.
 [[nodiscard]] Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> changes);
 
-/// The part is this drawing; a long name is cut.
+/// The part is this drawing, with what reading it found; a long name is cut.
 [[nodiscard]] Outcome<Workbook> draw(const Workbook& workbook, std::string_view name,
-                                     std::shared_ptr<const part::Outline> outline);
+                                     std::shared_ptr<const part::Outline> outline, std::vector<part::Finding> findings);
+
+/// The part is a shape by its sizes: the word of "job.part.shape". A drawing goes, and what was found in it.
+[[nodiscard]] Outcome<Workbook> choose_shape(const Workbook& workbook, std::string_view shape);
 
 /// A new last entry of a list.
 [[nodiscard]] Outcome<Workbook> add(const Workbook& workbook, const tune::TestCut& cut);

@@ -4,18 +4,18 @@
 //   Outcome<Workbook> back = open_job_link(address);    // the address, or any end of it from the "j" on
 //
 // What       letter, "=", base64url (RFC 4648 section 5, no padding) of: version, kind, CBOR (RFC 8949), CRC-32 over
-// all
-//            before it. The CBOR is a map of small numbers (link_numbers.hpp) to values, of what differs from the
+//            all before it. The CBOR is a map of small numbers (link_numbers.hpp) to values, of what differs from the
 //            defaults; words by their place in the schema; nothing is compressed, so a link cannot grow when it is
 //            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
 //            and 24 letters more: two of which key, then 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the
 //            dot, made and checked by the page.
-// Range      a job link has all that a workbook has but shop.seal_key and a drawing of more than 40 000 bytes. Numbers
-// come back to the last bit. Edges      refused, in this order: longer than longest_link; a letter that base64url has
-// not; a checksum that does not
-//            fit (a letter lost or changed); a newer version; the other kind; then, by the field's name, whatever the
-//            schema does not accept. Control, direction and zero-width letters are taken out of texts before they are
-//            judged.
+// Range      a job link has all that a workbook has but shop.seal_key and a drawing of more than 40 000 bytes; what
+//            reading the drawing found goes with it, 320 places or some 8 000 bytes at most. Numbers come back to the
+//            last bit.
+// Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does
+//            not fit (a letter lost or changed); a newer version; the other kind; then, by the field's name, whatever
+//            the schema does not accept. Control, direction and zero-width letters are taken out of texts before they
+//            are judged.
 // Example    the demo workbook's job link has fewer than 2000 letters, and so has its quote's.
 #pragma once
 

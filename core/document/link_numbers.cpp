@@ -167,6 +167,11 @@ constexpr std::string_view keys[] = {
     "margin_mm",
     // 141
     "spacing_mm",
+    "findings",
+    "code",
+    "x_mm",
+    "y_mm",
+    "size_mm",
 };
 
 } // namespace

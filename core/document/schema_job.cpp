@@ -1,6 +1,9 @@
 // Every key of "job", and the two top keys: name, unit, range and meaning.
+#include <iterator>
+
 #include "core/document/fields.hpp"
 #include "core/document/words.hpp"
+#include "core/drawing/problems.hpp"
 
 namespace torchside::document {
 
@@ -9,6 +12,16 @@ namespace {
 constexpr KeyUnit<LengthKind> in_mm{mm, "mm"};
 constexpr KeyUnit<DurationKind> in_min{minute, "min"};
 constexpr KeyUnit<CurrentKind> in_a{ampere, "A"};
+
+constexpr Field finding_table[] = {
+    required(word<&part::Finding::code>("code", found_words, "What was found in the drawing.")),
+    required(number<&part::Finding::x>("x_mm", in_mm, -1e6, 1e6, "Where it is, along x.")),
+    required(number<&part::Finding::y>("y_mm", in_mm, -1e6, 1e6, "Where it is, along y.")),
+    number<&part::Finding::size>("size_mm", in_mm, 0, 1e6, "The gap or the length it is about; 0 for none."),
+};
+constexpr Fields finding_fields = finding_table;
+static_assert(std::size(found_words) == static_cast<std::size_t>(part::Found::last) + 1);
+constexpr int most_findings = static_cast<int>(std::size(found_words) * drawing::most_kept);
 
 constexpr Field part_table[] = {
     word<&part::PartSpec::shape>("shape", shape_words, "Shape of the part."),
@@ -30,6 +43,8 @@ constexpr Field part_table[] = {
     number<&part::PartSpec::slot_width>("slot_width_mm", in_mm, 0, 1000, "Width of the slot."),
     text<&part::PartSpec::drawing_name>("drawing_name", 0, 120, "What the drawing's file is called."),
     outline<&part::PartSpec::drawing>("drawing", "Outline of a drawn part; null: to be opened again, or none."),
+    list<&part::PartSpec::findings>("findings", &finding_fields, 0, most_findings,
+                                    "What reading the drawing found, and where."),
 };
 constexpr Fields part_fields = part_table;
 

@@ -1,6 +1,8 @@
 #include "core/drawing/problems.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 namespace torchside::drawing {
 
@@ -30,7 +32,15 @@ constexpr struct {
     {"style_transform", Severity::stop, "A transform inside a style is not read: what it moves is in the wrong place."},
     {"fit_points", Severity::note, "A curve is given by points on it alone; between them it may differ a little."},
 };
-static_assert(sizeof known / sizeof *known == static_cast<std::size_t>(Found::last) + 1);
+constexpr std::size_t kinds = static_cast<std::size_t>(Found::last) + 1;
+static_assert(sizeof known / sizeof *known == kinds);
+
+constexpr double farthest_mm = 1e6; // of what is not cut a place may lie anywhere
+
+Length kept_place(double v) {
+    const double within = v > -farthest_mm ? std::min(v, farthest_mm) : -farthest_mm;
+    return Length{std::floor(within * 100.0 + 0.5) / 100.0, mm};
+}
 
 } // namespace
 
@@ -53,6 +63,26 @@ Found found_of(const Problem& problem) {
         ++i;
     }
     return static_cast<Found>(i);
+}
+
+bool is_kept(Found found) {
+    return found != Found::unit_unknown && found != Found::open_contour && found != Found::no_area;
+}
+
+std::vector<part::Finding> kept(const std::vector<Problem>& problems) {
+    std::array<std::size_t, kinds> count{};
+    std::vector<part::Finding> out;
+    for (const Problem& p : problems) {
+        const Found found = found_of(p);
+        if (is_kept(found) && count[static_cast<std::size_t>(found)]++ < most_kept) {
+            out.push_back({found, kept_place(p.at.x), kept_place(p.at.y), kept_place(p.size_mm)});
+        }
+    }
+    return out;
+}
+
+Problem problem(const part::Finding& finding) {
+    return problem(finding.code, {finding.x.in(mm), finding.y.in(mm)}, finding.size.in(mm));
 }
 
 } // namespace torchside::drawing

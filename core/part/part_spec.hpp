@@ -3,7 +3,9 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
+#include "core/part/finding.hpp"
 #include "core/part/outline.hpp"
 #include "core/quantity/quantity.hpp"
 
@@ -28,6 +30,7 @@ struct PartSpec {
     Length slot_width{12, mm};
     std::string drawing_name{};               // drawing: its file's name
     std::shared_ptr<const Outline> drawing{}; // drawing: what was read, in mm; never changed once made
+    std::vector<Finding> findings{};          // drawing: what reading it found, see drawing::kept()
 
     friend bool operator==(const PartSpec&, const PartSpec&) = default;
 };

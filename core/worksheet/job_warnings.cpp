@@ -54,8 +54,8 @@ void warn_of_part(const Findings& f, std::vector<Warning>& out) {
                        "The part cannot be made of these sizes: " + part.fault->text + "."});
     // One word for each kind; where they are is in the part's own list.
     for (auto p = part.problems.begin(); p != part.problems.end(); ++p) {
-        const std::string_view code = p->code;
-        const auto same = [&](const part::Problem& other) { return other.code == code; };
+        const std::string_view text = p->text; // one code may come in two weights
+        const auto same = [&](const part::Problem& other) { return other.text == text; };
         if (std::any_of(part.problems.begin(), p, same))
             continue;
         const auto count = std::count_if(p, part.problems.end(), same);

@@ -12,6 +12,8 @@
 namespace torchside {
 namespace {
 
+using drawing::Found;
+
 std::vector<PartContour> measured(const part::Outline& outline) {
     std::vector<PartContour> out;
     out.reserve(outline.contours.size());
@@ -46,13 +48,26 @@ void compensate(const PartInputs& in, PartStage& out) {
         out.pierces += run.edge_start ? 0 : 1;
 }
 
-// Of all that was wrong with a drawing when it was read, this is still seen in what was kept of it.
+// Lines that do not close, and closed ones without area, are seen in the outline itself.
 void name_open_lines(PartStage& out) {
-    for (const part::Contour& c : out.outline.contours)
-        if (c.role == part::Role::open && c.points.size() > 1)
-            drawing::report(
-                out.problems, drawing::Found::open_contour, c.points.back().at,
-                std::hypot(c.points.back().at.x - c.points.front().at.x, c.points.back().at.y - c.points.front().at.y));
+    for (const part::Contour& c : out.outline.contours) {
+        if (c.role != part::Role::open || c.points.size() < 2)
+            continue;
+        const part::Point first = c.points.front().at, last = c.points.back().at;
+        if (first == last)
+            drawing::report(out.problems, Found::no_area, first, part::length_mm(c));
+        else
+            drawing::report(out.problems, Found::open_contour, last, std::hypot(last.x - first.x, last.y - first.y));
+    }
+}
+
+// The rest of what reading the drawing found was kept with it.
+void name_findings(const part::PartSpec& spec, PartStage& out) {
+    if (spec.shape != part::Shape::drawing)
+        return;
+    for (const part::Finding& finding : spec.findings)
+        if (drawing::is_kept(finding.code))
+            out.problems.push_back(drawing::problem(finding));
 }
 
 } // namespace
@@ -94,6 +109,7 @@ PartStage part_stage(const PartInputs& in) {
     if (in.cuts)
         compensate(in, out);
     name_open_lines(out);
+    name_findings(in.spec, out);
     return out;
 }
 

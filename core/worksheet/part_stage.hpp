@@ -38,7 +38,7 @@ struct PartStage {
     part::CutPath path{};                   // compensated, in cutting order
     std::vector<PartContour> contours{};    // of the outline, in its order
     std::vector<PartContour> compensated{}; // where the torch's middle goes, leads apart
-    std::vector<part::Problem> problems{};  // of compensation and of the checks
+    std::vector<part::Problem> problems{};  // of compensation, of the checks, and of the drawing when it was read
     std::optional<Fault> fault{};           // sizes that make no part
     double area_mm2 = 0.0;                  // of the part
     double cut_mm = 0.0;                    // of the outline; the path's own length is in the time

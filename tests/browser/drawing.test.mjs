@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { DESKTOP, offlineReady, PHONE, settled, SINGLE, until } from './harness.mjs';
-import { done, setUp, start } from './person.mjs';
+import { control, done, setUp, start } from './person.mjs';
 
 setUp();
 
@@ -86,8 +86,50 @@ test('a drawing dropped on the page is read, and what was left out is named', as
   }, text);
   await page.dispatchEvent('#canvas', 'dragover', { dataTransfer: data });
   await page.dispatchEvent('#canvas', 'drop', { dataTransfer: data });
-  await says(page, /A piece lies on the same piece again; one was left out\. 4 times\./, 'the duplicates');
+  await says(page, /4 places: A piece lies on the same piece again; one was left out\./, 'the duplicates');
   await says(page, /A text, dimension, hatch or another thing/, 'the text');
+  await done(page);
+});
+
+test('a crossing and a duplicate are listed and marked, one touch shows where, a reload keeps them, a shape takes them away', async () => {
+  const page = await start(PHONE);
+  await toShape(page);
+  await pick(page, 'plate.dxf', dxf(square(200) + square(200) + circle(160, 100, 10) + circle(170, 100, 10)));
+  await opened(page, 'plate.dxf');
+  await page.goto(page.url().split('#')[0] + '#/part');
+  await settled(page);
+  const row = (code) => page.locator(`[data-id^="part/verdict/${code}/"]`);
+  const outside = () => page.getByRole('button', { name: /^Outside \d/ }).boundingBox();
+  const listed = async () => {
+    await until(async () => (await row('crossing').count()) === 2, 'both crossings in the list');
+    assert.equal(await row('duplicate').count(), 4);
+    assert.match(await row('crossing').first().textContent(), /Lines cross or touch here/);
+  };
+  await listed();
+  for (const reloaded of [false, true]) {
+    if (reloaded) {
+      await page.reload();
+      await settled(page);
+      await listed();
+    }
+    const whole = await outside();
+    await use(page, row('crossing').first());
+    await until(async () => (await outside()).width > 6 * whole.width, 'the picture to be enlarged');
+    // The circles meet at x = 165 of 200: the place is in the middle of the picture now, which stands on the screen.
+    const near = await outside();
+    const middle = near.x + (165 / 200) * near.width;
+    assert.ok(Math.abs(middle - (whole.x + whole.width / 2)) < 12, `the crossing lies at ${middle}`);
+    assert.ok(await page.evaluate((id) => document.querySelector(id).getBoundingClientRect().top >= 0, '[data-id="part/picture"]'));
+    await use(page, control(page, 'button', 'Whole'));
+    await until(async () => Math.abs((await outside()).width - whole.width) < 1, 'the whole part');
+  }
+  await toShape(page);
+  await says(page, /2 places: Lines cross or touch here\./, 'the crossings in the sheet too');
+  await use(page, control(page, 'radio', 'Ring'));
+  await page.goto(page.url().split('#')[0] + '#/part');
+  await settled(page);
+  assert.equal(await row('crossing').count() + await row('duplicate').count(), 0);
+  assert.match(await kept(page), /"findings": ?\[\]/);
   await done(page);
 });
 

@@ -1,4 +1,5 @@
 // The drawn part in the workbook's file.
+#include <algorithm>
 #include <cmath>
 #include <memory>
 #include <string>
@@ -10,6 +11,7 @@
 #include "core/document/schema.hpp"
 #include "core/document/workbook_file.hpp"
 #include "core/drawing/drawing.hpp"
+#include "core/drawing/problems.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 #include "core/worksheet/worksheet.hpp"
@@ -98,6 +100,97 @@ TEST_CASE("a part with an open line is never said to be fit to cut as drawn") {
         open += std::string_view(p.code) == "open_contour" && p.severity == part::Problem::Severity::stop ? 1 : 0;
     }
     CHECK(open == 1);
+}
+
+TEST_CASE("what reading a drawing found is kept with the job, listed with the part, and goes with the drawing") {
+    const std::string square = test::dxf_circle(0, 0, 30);
+    const std::string text =
+        square + square + test::dxf_circle(200, 0, 5) + test::dxf_circle(203.004, 0, 5) + test::dxf_line(0, 50, 10, 50);
+    const auto read = drawing::read_drawing(test::dxf(text, 4), {});
+    REQUIRE(read);
+    const auto outline = std::make_shared<part::Outline>(read.value().outline);
+    const auto drawn = draw({}, "found.dxf", outline, drawing::kept(read.value().problems));
+    REQUIRE(drawn);
+    const auto back = read_workbook(write_workbook(drawn.value()));
+    REQUIRE(back);
+    CHECK(back.value().job.part.findings == drawn.value().job.part.findings);
+    const auto count = [](const Workbook& w, std::string_view code) {
+        const Worksheet sheet = evaluate(w);
+        return std::count_if(sheet.part->problems.begin(), sheet.part->problems.end(),
+                             [&](const part::Problem& p) { return p.code == code; });
+    };
+    CHECK(count(back.value(), "duplicate") == 2); // two half circles
+    CHECK(count(back.value(), "crossing") == 2);
+    CHECK(count(back.value(), "open_contour") == 1); // seen in the outline, not kept as well
+    const Worksheet sheet = evaluate(back.value());
+    for (const part::Problem& p : sheet.part->problems) {
+        if (std::string_view(p.code) == "crossing") { // half way between the two circles
+            CHECK(std::abs(p.at.x - 201.502) < 0.006);
+            CHECK(p.severity == part::Problem::Severity::stop);
+        }
+    }
+    const auto again = draw(back.value(), "clean.dxf", outline, {});
+    CHECK(count(again.value(), "crossing") == 0);
+    const auto shape = choose_shape(back.value(), "ring");
+    REQUIRE(shape);
+    CHECK(shape.value().job.part.findings.empty());
+    CHECK(shape.value().job.part.drawing == nullptr);
+    CHECK(shape.value().job.part.drawing_name.empty());
+    CHECK(count(shape.value(), "crossing") == 0);
+    CHECK(choose_shape(back.value(), "star").fault().field == "job.part.shape");
+}
+
+TEST_CASE("of each kind of finding the first twenty are kept, places within a kilometre") {
+    std::vector<part::Problem> problems;
+    for (int i = 0; i < 30; ++i) {
+        for (const drawing::Found found :
+             {drawing::Found::crossing, drawing::Found::not_read, drawing::Found::elsewhere,
+              drawing::Found::open_contour, drawing::Found::unit_unknown}) {
+            problems.push_back(drawing::problem(found, {1e300 * i, std::nan("")}, 1.23456));
+        }
+    }
+    const auto kept = drawing::kept(problems);
+    CHECK(kept.size() == 3 * drawing::most_kept);
+    CHECK(draw({}, "far.dxf", std::make_shared<part::Outline>(), kept));
+    CHECK(kept.front().size.in(mm) == 1.23);
+    CHECK(std::string(drawing::problem(kept[1]).code) == "not_read");
+    CHECK(drawing::problem(kept[1]).severity == part::Problem::Severity::note);
+    CHECK(drawing::problem(kept[2]).severity == part::Problem::Severity::caution); // the same code, another weight
+}
+
+TEST_CASE("a closed line without area is named once, as that") {
+    auto read = read_workbook(with_drawing(
+        R"([{"role": "outer", "points": [[0, 0], [80, 0], [80, 60], [0, 60]]}, {"role": "open", "points": [[10, 10], [19, 10], [10, 10]]}])"));
+    REQUIRE(read);
+    const Worksheet sheet = evaluate(read.value());
+    std::string codes;
+    for (const part::Problem& p : sheet.part->problems) {
+        codes += std::string(p.code) + ' ';
+    }
+    CHECK(codes.find("no_area") != std::string::npos);
+    CHECK(codes.find("open_contour") == std::string::npos);
+}
+
+TEST_CASE("findings out of range are refused by their path") {
+    const auto with = [](const std::string& entry) {
+        const auto r = read_workbook(R"({"torchside": 1, "job": {"part": {"findings": [)" + entry + "]}}}");
+        return r ? "read" : r.fault().field + ": " + r.fault().text;
+    };
+    const std::string good = R"({"code": "crossing", "x_mm": 1, "y_mm": -2.5})";
+    CHECK(with(good) == "read");
+    CHECK(with(R"({"code": "hole", "x_mm": 1, "y_mm": 1})")
+              .starts_with("job.part.findings[0].code: \"hole\" is not accepted, accepted is unit_unknown, not_read"));
+    CHECK(with(good + R"(, {"code": "branch", "x_mm": 1000001, "y_mm": 1})") ==
+          "job.part.findings[1].x_mm: 1000001 is not accepted, accepted is -1000000 to 1000000 mm");
+    CHECK(with(R"({"code": "branch", "x_mm": 1, "y_mm": 1, "size_mm": -1})") ==
+          "job.part.findings[0].size_mm: -1 is not accepted, accepted is 0 to 1000000 mm");
+    CHECK(with(R"({"code": "branch", "x_mm": 1})") ==
+          "job.part.findings[0].y_mm: missing, accepted is -1000000 to 1000000 mm");
+    std::string many = good;
+    for (int i = 0; i < 320; ++i) {
+        many += ',' + good;
+    }
+    CHECK(with(many) == "job.part.findings: 321 entries, accepted is a list of 0 to 320 entries");
 }
 
 TEST_CASE("what is no outline is refused by its path") {

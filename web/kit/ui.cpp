@@ -131,6 +131,15 @@ void Ui::centre_view(std::string_view name, Point at, float zoom) {
     }
 }
 
+void Ui::scroll_to_start(std::string_view name) {
+    for (Region& region : regions) {
+        if (region.name == name) {
+            region.offset = {};
+            changed_ = true;
+        }
+    }
+}
+
 void Ui::close_region(Point content) {
     Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
     region.content = content;

@@ -58,6 +58,8 @@ public:
     /// Content that may be larger than its view. Draw at the returned origin; close with the size of what was drawn.
     Point open_region(std::string_view name, Rect view);
     void close_region(Point content);
+    /// Scroll back to where it begins.
+    void scroll_to_start(std::string_view name);
     /// A drawing that two fingers, the wheel or zoom_view() enlarge: its scale and where its corner lies now.
     struct View {
         Point corner{};

@@ -4,6 +4,7 @@
 #include <memory>
 #include <utility>
 
+#include "core/drawing/problems.hpp"
 #include "core/drawing/wire.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/print.hpp"
@@ -11,6 +12,7 @@
 #include "web/platform/platform.hpp"
 #include "web/screens/app.hpp"
 #include "web/screens/sheet_frame.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -37,11 +39,13 @@ void take(App& app, int numbers) {
     auto outline = std::make_shared<const part::Outline>(opening.drawing->outline);
     app.contour.reset();
     app.look_at.reset();
-    if (app.take(document::draw(app.book(), opening.name, std::move(outline)))) {
+    auto findings = drawing::kept(opening.drawing->problems);
+    if (app.take(document::draw(app.book(), opening.name, std::move(outline), std::move(findings)))) {
         opening.step = Step::none;
     } else {
         refuse(opening, app.refusal());
     }
+    opening.drawing.reset();
 }
 
 float reading(App& app, Rect place) {
@@ -86,27 +90,15 @@ float unit_question(App& app, Rect place) {
     return y + h + 12 - place.y;
 }
 
-/// What reading found, each kind once with how often.
+/// What stands in the way of the drawn part, each kind once; the Part screen shows where.
 float found(App& app, Rect place) {
-    const auto& problems = app.opening.drawing->problems;
     float y = place.y;
-    for (std::size_t i = 0; i < problems.size(); ++i) {
-        const part::Problem& p = problems[i];
-        std::size_t before = 0;
-        std::size_t times = 0;
-        for (std::size_t k = 0; k < problems.size(); ++k) {
-            const bool same = problems[k].text == p.text;
-            before += same && k < i ? 1 : 0;
-            times += same ? 1 : 0;
+    const auto& warnings = app.sheet().warnings;
+    for (std::size_t i = 0; i < warnings.size(); ++i) {
+        if (warnings[i].field == "job.part.shape") {
+            y += signed_words(app, "drawing/found/" + std::to_string(i), sign_of(warnings[i].severity), {place.x, y},
+                              place.w, warnings[i].text, {});
         }
-        if (before > 0) {
-            continue;
-        }
-        const Sign sign = p.severity == part::Problem::Severity::stop      ? Sign::stop
-                          : p.severity == part::Problem::Severity::caution ? Sign::caution
-                                                                           : Sign::holds;
-        const std::string often = times > 1 ? " " + std::to_string(times) + " times." : "";
-        y += signed_words(app, "drawing/found/" + std::to_string(i), sign, {place.x, y}, place.w, p.text + often, {});
     }
     return y - place.y;
 }
@@ -151,7 +143,7 @@ float drawing_rows(App& app, Rect place) {
         y += unit_question(app, below);
         break;
     case Step::none:
-        if (drawn && app.opening.drawing) {
+        if (drawn) {
             y += found(app, below);
         }
         break;

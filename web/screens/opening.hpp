@@ -19,7 +19,7 @@ struct Opening {
     std::string name{};
     double share = 0.0;                        // reading: how much is done
     std::string fault{};                       // refused: why
-    std::optional<drawing::Drawing> drawing{}; // what was read last; its problems are shown while it is the job's part
+    std::optional<drawing::Drawing> drawing{}; // unit: what was read
 };
 
 /// What the page tells: "begin" with the file's name, "progress" with the share done, "fault" with the reason, "ready"

@@ -101,6 +101,7 @@ float rows(App& app, Rect place) {
             if (v.problem) {
                 app.look_at = v.problem;
                 app.contour.reset();
+                ui.scroll_to_start("part"); // to the picture, where it stands above the list
             } else {
                 app.open(v.sheet);
             }

@@ -142,13 +142,21 @@ void dimensions(const App& app, const Pen& pen, const Tokens& t, const Scale& sc
     pen.text(Type::strong_label, {x, r.centre().y - 9}, t.ink, up, Align::centre);
 }
 
+/// A note is a small disc, so that it covers little of what it is about; the worst lie on top.
 void problems(const App& app, const Pen& pen, const Tokens& t, const Scale& scale) {
-    for (const part::Problem& problem : app.sheet().part->problems) {
-        if (problem.severity != part::Problem::Severity::note) {
-            const Sign sign = problem.severity == part::Problem::Severity::stop ? Sign::stop : Sign::caution;
+    using Severity = part::Problem::Severity;
+    for (const Severity severity : {Severity::note, Severity::caution, Severity::stop}) {
+        for (const part::Problem& problem : app.sheet().part->problems) {
+            if (problem.severity != severity) {
+                continue;
+            }
             const Point at = scale.at(problem.at);
-            pen.disc(at, 13, t.ground);
-            draw_sign(pen, t, sign, at);
+            pen.disc(at, severity == Severity::note ? 7 : 13, t.ground);
+            if (severity == Severity::note) {
+                pen.disc(at, 5, t.ink);
+            } else {
+                draw_sign(pen, t, severity == Severity::stop ? Sign::stop : Sign::caution, at);
+            }
         }
     }
 }

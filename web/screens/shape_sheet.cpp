@@ -101,7 +101,8 @@ float shapes(App& app, Rect place) {
         bottom = at.bottom();
         if (tile(ui, at, choice, app.book().job.part.shape == choice.shape)) {
             app.contour.reset();
-            app.set("job.part.shape", choice.word);
+            app.look_at.reset();
+            app.take(document::choose_shape(app.book(), choice.word));
         }
     }
     ui.close_group();

@@ -9,10 +9,6 @@
 namespace torchside::web {
 namespace {
 
-Sign sign_of(Severity severity) {
-    return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
-}
-
 std::string reach_words(const App& app) {
     const cut::Capacity& c = app.sheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
@@ -151,11 +147,14 @@ void worst_first(std::vector<Verdict>& rows) {
 
 } // namespace
 
+Sign sign_of(Severity severity) {
+    return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
+}
+
 std::vector<Verdict> part_verdicts(const App& app) {
     constexpr std::size_t most = 40;
     std::vector<Verdict> rows;
-    const std::size_t problems = app.sheet().part->problems.size();
-    for (std::size_t i = 0; i < std::min(problems, most); ++i) {
+    for (std::size_t i = 0; i < app.sheet().part->problems.size(); ++i) {
         rows.push_back(of_problem(app, i));
     }
     for (const Warning& w : app.sheet().warnings) {
@@ -170,6 +169,12 @@ std::vector<Verdict> part_verdicts(const App& app) {
             {"part", Sign::holds, "The part can be cut as drawn", "Holes, bridges, leads: nothing found", "shape"});
     }
     worst_first(rows);
+    if (rows.size() > most) {
+        const Verdict more{"more", rows[most].sign, std::to_string(rows.size() - most) + " more places",
+                           "All are marked in the picture; mend these first", "shape"};
+        rows.resize(most);
+        rows.push_back(more);
+    }
     return rows;
 }
 

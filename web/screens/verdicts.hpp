@@ -19,6 +19,8 @@ struct Verdict {
     std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };
 
+[[nodiscard]] Sign sign_of(Severity severity);
+
 /// Worst first.
 [[nodiscard]] std::vector<Verdict> verdicts(const App& app);
 /// What stands in the way of the part alone, worst first.
