@@ -6,6 +6,22 @@
 
 namespace torchside::drawing {
 
+namespace {
+
+// Ends this near are each other's without doubt.
+constexpr double weld_share = 0.1; // of the tolerance
+constexpr double weld_mm = 0.005;
+
+// Whether there are pieces on their own that the tolerance would swallow.
+bool has_short_pieces(const Sketch& sketch, double tolerance) {
+    return std::any_of(sketch.chains.begin(), sketch.chains.end(), [&](const Chain& c) {
+        const Vertex* const v = sketch.vertices.data() + c.begin;
+        return !c.closed && c.end - c.begin == 2 && norm(v[1].at - v[0].at) <= tolerance;
+    });
+}
+
+} // namespace
+
 Piece Joiner::piece(std::uint32_t vertex, const Chain& c) const {
     const std::uint32_t next = vertex + 1 < c.end ? vertex + 1 : c.begin;
     return {sketch_.vertices[vertex].at, sketch_.vertices[next].at, sketch_.vertices[vertex].bulge};
@@ -44,14 +60,21 @@ double Joiner::length_up_to_tolerance(const Chain& c) const {
     return length;
 }
 
+bool Joiner::point_like(const Chain& c) const {
+    return c.end - c.begin == 2 && number_[c.begin] == number_[c.end - 1] && !c.closed;
+}
+
+void Joiner::drop(const Chain& c, double length) {
+    ++sketch_.counts.short_pieces;
+    found(Found::short_piece, sketch_.vertices[c.begin].at, length);
+}
+
 void Joiner::drop_short() {
     std::size_t kept = 0;
     for (const Chain& c : sketch_.chains) {
         const double length = length_up_to_tolerance(c);
-        const bool point = c.end - c.begin == 2 && number_[c.begin] == number_[c.end - 1] && !c.closed;
-        if (length <= tolerance_ || point) {
-            ++sketch_.counts.short_pieces;
-            found(Found::short_piece, sketch_.vertices[c.begin].at, length);
+        if (length <= tolerance_ || point_like(c)) {
+            drop(c, length);
         } else {
             sketch_.chains[kept++] = c;
         }
@@ -169,6 +192,9 @@ const char* Joiner::run(Outline& out) {
 }
 
 const char* join(Sketch& sketch, double tolerance_mm, const Progress& progress, Outline& out) {
+    if (has_short_pieces(sketch, tolerance_mm)) {
+        Joiner(sketch, std::min(weld_share * tolerance_mm, weld_mm), progress).weld();
+    }
     return Joiner(sketch, tolerance_mm, progress).run(out);
 }
 

@@ -18,6 +18,7 @@ public:
     Joiner(Sketch& sketch, double tolerance, const Progress& progress)
         : sketch_(sketch), tolerance_(tolerance), progress_(progress), points_(tolerance, sketch.vertices.size() + 1) {}
     [[nodiscard]] const char* run(Outline& out);
+    void weld();
 
 private:
     // An end of a chain: 2 * chain, + 1 for its last point.
@@ -34,7 +35,9 @@ private:
     void number_points();
     void close_near();
     [[nodiscard]] double length_up_to_tolerance(const Chain& c) const;
+    [[nodiscard]] bool point_like(const Chain& c) const; // one piece whose ends are one point
     void drop_short();
+    void drop(const Chain& c, double length);
     void drop_duplicates();
     bool known(std::uint32_t vertex, const Chain& c, KeyTable& table);
     void split(const Chain& c);

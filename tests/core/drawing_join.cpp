@@ -192,3 +192,38 @@ TEST_CASE("a drawing is handed over as numbers to the last bit, and nothing else
     row.push_back(0);
     CHECK_FALSE(unpack(row));
 }
+
+TEST_CASE("a curve drawn as lines shorter than the tolerance, each on its own, is kept whole") {
+    // Such lines used to be dropped one by one before anything was joined.
+    const auto chords = [](Point centre, double r, double from, double sweep, int n) {
+        std::string out;
+        const auto at = [&](int k) {
+            const double a = from + sweep * k / n;
+            return Point{centre.x + r * std::cos(a), centre.y + r * std::sin(a)};
+        };
+        for (int k = 0; k < n; ++k)
+            out += dxf_line(at(k).x, at(k).y, at(k + 1).x, at(k + 1).y);
+        return out;
+    };
+    const std::string circle = chords({9, 9}, 5, 0, 2 * pi, 720);
+    for (const std::string& lines : {circle, circle + circle}) { // the second time they are duplicates
+        const Drawing d = joined(lines);
+        REQUIRE(d.outline.contours.size() == 1);
+        CHECK(d.outline.contours[0].points.size() == 720);
+        CHECK_THAT(area_mm2(d.outline), WithinAbs(360 * 25 * std::sin(pi / 360), 1e-3)); // places are to 1e-6
+        CHECK(d.counts.gaps_joined == 0);
+        CHECK(d.counts.short_pieces == 0);
+        CHECK(d.counts.duplicates == (lines.size() > circle.size() ? 720 : 0));
+    }
+    // A side of 20 mm, of which 2 mm are lines of 0.04; a corner of 2 mm radius in lines of 0.03.
+    std::string part = dxf_line(0, 0, 9, 0) + dxf_line(11, 0, 18, 0) + chords({18, 2}, 2, -pi / 2, pi / 2, 105) +
+                       dxf_line(20, 2, 20, 20) + dxf_line(20, 20, 0, 20) + dxf_line(0, 20, 0, 0);
+    for (int k = 0; k < 50; ++k)
+        part += dxf_line(9 + 0.04 * k, 0, 9 + 0.04 * (k + 1), 0);
+    const Drawing d = joined(part + dxf_line(5, 5, 5, 5.02));
+    REQUIRE(d.outline.contours.size() == 1);
+    CHECK(d.outline.contours[0].role == Role::outer);
+    CHECK_THAT(area_mm2(d.outline), WithinAbs(400 - (4 - pi), 1e-3));
+    CHECK(d.counts.short_pieces == 1); // what is loose is still dropped, and named
+    CHECK_THAT(first(d, "short_piece").size_mm, WithinAbs(0.02, 1e-9));
+}
