@@ -45,7 +45,7 @@ bool DxfReader::draw(const DxfEntity& e, const Affine& parent, int depth) {
     }
     if (e.kind == DxfKind::other || e.kind == DxfKind::vertex) {
         ++sketch_.counts.not_read;
-        note(Found::not_read, parent(e.point(10)));
+        note(Found::not_read, parent(e.where()));
         return true;
     }
     Affine place = parent;
@@ -53,7 +53,7 @@ bool DxfReader::draw(const DxfEntity& e, const Affine& parent, int depth) {
     if (std::hypot(e.normal.x, e.normal.y) > level_to * std::abs(e.normal_z)) {
         if (own_plane || e.kind == DxfKind::ellipse) {
             ++sketch_.counts.not_read;
-            note(Found::tilted, parent(e.point(10)));
+            note(Found::tilted, parent(e.where()));
             return true;
         }
     } else if (own_plane && e.normal_z < 0.0) { // seen from behind
@@ -121,7 +121,7 @@ bool DxfReader::ellipse(const DxfEntity& e, const Affine& place) {
         return bad(e, "has an axis of 0 or a ratio outside 0 to 1; an ellipse with both axes is accepted");
     }
     if (std::abs(e.at(31)) > level_to) {
-        note(Found::flattened, place(e.point(10)));
+        note(Found::flattened, place(e.where()));
     }
     const Point u = place.direction(major), v = place.direction({-ratio * major.y, ratio * major.x});
     const double from = e.at(41, 0.0), sweep = sweep_between(from, e.at(42, whole));
@@ -138,11 +138,11 @@ bool DxfReader::polyline(const DxfEntity& e, const Affine& place) {
     const std::int32_t flags = e.flag(70);
     if (e.kind == DxfKind::polyline && (flags & mesh) != 0) {
         ++sketch_.counts.not_read;
-        note(Found::not_read, place(e.point(10)));
+        note(Found::not_read, place(e.where()));
         return true;
     }
     if (e.kind == DxfKind::polyline && (flags & in_space) != 0) {
-        note(Found::flattened, place(e.point(10)));
+        note(Found::flattened, place(e.where()));
     }
     const std::size_t n = e.vertices.size();
     if (e.kind == DxfKind::lwpolyline && n != static_cast<std::size_t>(e.flag(90))) {

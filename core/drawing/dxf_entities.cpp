@@ -81,7 +81,7 @@ bool DxfReader::entity(const Affine& place, int depth) {
     const DxfPairs::Place begun = e.place, next = pairs_.pair_place();
     if (hidden(e)) {
         ++sketch_.counts.hidden;
-        note(Found::hidden, place(e.point(10)));
+        note(Found::hidden, place(e.where()));
     } else if (!draw(e, place, depth)) {
         return false;
     }
@@ -130,8 +130,12 @@ bool DxfReader::group(DxfEntity& e) {
         if (code >= 210) {
             (code == 210 ? e.normal.x : code == 220 ? e.normal.y : e.normal_z) = value;
         } else if (!listed(e, value)) {
-            e.real[static_cast<std::size_t>(code - 10)] = value;
-            e.given |= std::uint64_t{1} << (code - 10);
+            e.keep(code, value);
+        }
+    } else if ((code == 10 || code == 20) && !e.has(code)) { // of what is not drawn only where it is
+        double value = 0.0;
+        if (whole_decimal(pairs_.value(), value)) {
+            e.keep(code, value);
         }
     }
     return true;

@@ -53,6 +53,12 @@ struct DxfEntity {
     }
     [[nodiscard]] std::int32_t flag(int code) const { return whole[static_cast<std::size_t>(code - 60)]; }
     [[nodiscard]] Point point(int code) const { return {at(code), at(code + 10)}; }
+    void keep(int code, double value) {
+        real[static_cast<std::size_t>(code - 10)] = value;
+        given |= std::uint64_t{1} << (code - 10);
+    }
+    /// Where to look for it.
+    [[nodiscard]] Point where() const { return vertices.empty() ? point(10) : vertices.front().at; }
     void begin(std::string_view kind, const DxfPairs::Place& where);
 };
 

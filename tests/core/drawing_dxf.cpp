@@ -230,6 +230,23 @@ TEST_CASE("what is not drawn is named") {
     CHECK(count(d, "not_read") == 1);
 }
 
+TEST_CASE("what is left out is named at its place") {
+    const std::string row = "0\nLWPOLYLINE\n60\n1\n90\n2\n10\n3\n20\n4\n10\n5\n20\n6\n";
+    const Drawing d = read(dxf(dxf_circle(0, 0, 0.5) + "0\nTEXT\n10\n1\n20\n2\n11\n8\n21\n9\n1\n6 mm\n" +
+                                   "0\nHATCH\n10\nx\n20\n\n10\n7\n20\n1\n" + row,
+                               1));
+    REQUIRE(d.problems.size() == 3);
+    CHECK(std::string(d.problems[0].code) == "not_read");
+    CHECK_THAT(d.problems[0].at.x, WithinRel(25.4, 1e-12));
+    CHECK_THAT(d.problems[0].at.y, WithinRel(50.8, 1e-12));
+    CHECK(std::string(d.problems[1].code) == "not_read"); // its first numbers are none: the next are taken
+    CHECK_THAT(d.problems[1].at.x, WithinRel(177.8, 1e-12));
+    CHECK_THAT(d.problems[1].at.y, WithinRel(25.4, 1e-12));
+    CHECK(std::string(d.problems[2].code) == "hidden");
+    CHECK_THAT(d.problems[2].at.x, WithinRel(76.2, 1e-12));
+    CHECK_THAT(d.problems[2].at.y, WithinRel(101.6, 1e-12));
+}
+
 TEST_CASE("broken DXF is refused with its line") {
     const std::string good = dxf(dxf_circle(0, 0, 5));
     CHECK(why("") == "drawing: is empty; a DXF as text (ASCII) or an SVG is accepted");
