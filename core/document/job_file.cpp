@@ -118,11 +118,19 @@ void write_part(const Worksheet& sheet, JsonWriter& out) {
     out.close();
 }
 
+void write_gaps(const Gaps& gaps, JsonWriter& out) {
+    out.key("gaps").open_line('{');
+    out.key("per_m").number(gaps.per_m);
+    out.key("open_share").number(gaps.open_share);
+    write_basis(gaps.basis, out);
+    out.close();
+}
+
 void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
     out.key("time").open('{');
     if (!time) {
         return nulls({"cutting_s", "piercing_s", "moving_s", "resting_s", "total_s", "arc_s", "batch_s", "path_mm",
-                      "starts", "slow_share", "slow"},
+                      "starts", "restarts", "slow_share", "slow"},
                      out);
     }
     write_estimate("cutting_s", time->cutting, second, out);
@@ -134,6 +142,7 @@ void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
     write_amount("batch_s", time->batch, second, out);
     write_amount("path_mm", time->cut, mm, out);
     out.key("starts").number(time->starts);
+    out.key("restarts").number(time->restarts);
     out.key("slow_share").number(place(time->slow_share));
     out.key("slow").open('[');
     for (const motion::SlowSpan& span : time->slow) {

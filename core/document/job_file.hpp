@@ -1,4 +1,4 @@
-// The part, time, wear and price of a worksheet as JSON. Internal to core/document.
+// The part, its plate's gaps, time, wear and price of a worksheet as JSON. Internal to core/document.
 //
 // Amounts of money are in the currency's main unit; those of a Money have no more digits than the currency.
 #pragma once
@@ -11,6 +11,7 @@
 namespace torchside::document {
 
 void write_part(const Worksheet& sheet, JsonWriter& out);
+void write_gaps(const Gaps& gaps, JsonWriter& out);
 void write_time(const std::optional<motion::Report>& time, JsonWriter& out);
 void write_wear(const wear::Report& wear, JsonWriter& out);
 void write_price(const std::optional<price::Report>& price, std::string_view currency, JsonWriter& out);

@@ -172,6 +172,13 @@ constexpr std::string_view keys[] = {
     "x_mm",
     "y_mm",
     "size_mm",
+    "mesh",
+    "kind",
+    // 149
+    "pitch_mm",
+    "opening_mm",
+    "pitch_2_mm",
+    "opening_2_mm",
 };
 
 } // namespace

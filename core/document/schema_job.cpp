@@ -48,6 +48,16 @@ constexpr Field part_table[] = {
 };
 constexpr Fields part_fields = part_table;
 
+constexpr Field mesh_table[] = {
+    word<&part::Mesh::kind>("kind", mesh_words, "Solid plate, expanded metal, bar grating or perforated plate."),
+    number<&part::Mesh::pitch>("pitch_mm", in_mm, 1, 500,
+                               "Centre to centre: long way of a mesh, bearing bars, or holes."),
+    number<&part::Mesh::opening>("opening_mm", in_mm, 0.1, 499.9, "Clear opening of the same: less than its pitch."),
+    number<&part::Mesh::pitch_2>("pitch_2_mm", in_mm, 1, 500, "Centre to centre: short way of a mesh, or cross bars."),
+    number<&part::Mesh::opening_2>("opening_2_mm", in_mm, 0.1, 499.9, "Clear opening of those: less than its pitch."),
+};
+constexpr Fields mesh_fields = mesh_table;
+
 constexpr Field sheet_table[] = {
     number<&part::StockSheet::width>("width_mm", in_mm, 10, 20000, "One side of the sheet."),
     number<&part::StockSheet::height>("height_mm", in_mm, 10, 20000, "The sheet's other side."),
@@ -87,7 +97,8 @@ constexpr Field job_table[] = {
     number<&Job::current>("current_a", in_a, 5, 200, "Current to cut at."),
     word<&Job::torch>("torch", torch_words, "Torch on the table, or in the hand with or without standoff."),
     whole<&Job::quantity>("quantity", 1, 100000, "How many parts."),
-    plain<&Job::gaps_per_m>("gaps_per_m", "", 0, 500, "Gaps crossed for each metre of cut: expanded metal, grating."),
+    object<&Job::mesh>("mesh", &mesh_fields, "How the plate is made."),
+    plain<&Job::gaps_per_m>("gaps_per_m", "", 0, 500, "Gaps counted in a metre of cut; 0: as the openings' sizes say."),
     whole<&Job::run_offs>("run_offs", 0, 200, "Cuts of one part on which the arc runs off the plate's edge."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
     object<&Job::sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),

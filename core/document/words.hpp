@@ -18,6 +18,7 @@ inline constexpr std::string_view verdict_words[] = {"clean", "too_fast", "too_s
 inline constexpr std::string_view pierce_words[] = {"good", "short", "long"};
 inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "ring",    "flange",
                                                    "gusset", "slotted_plate", "bracket", "drawing"};
+inline constexpr std::string_view mesh_words[] = {"solid", "expanded", "grating", "perforated"};
 inline constexpr std::string_view found_words[] = {
     "unit_unknown", "not_read",    "elsewhere", "hidden",  "flattened", "tilted",    "open_contour",    "branch",
     "duplicate",    "short_piece", "crossing",  "overlap", "no_area",   "unchecked", "style_transform", "fit_points"};

@@ -127,6 +127,7 @@ std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook) {
     write_circuit(sheet.circuit, out);
     write_air(sheet.air, out);
     write_part(sheet, out);
+    write_gaps(sheet.gaps, out);
     write_time(sheet.time, out);
     write_wear(sheet.wear, out);
     write_price(sheet.price, workbook.shop.rates.currency, out);

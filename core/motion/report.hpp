@@ -27,6 +27,7 @@ struct Report {
     Duration batch{};              // all parts, rests included
     Length cut{};                  // length with the arc on
     int starts = 0;                // arc starts: pierces, edge starts, restarts behind gaps
+    int restarts = 0;              // of these, behind gaps
     double slow_share = 0.0;       // of the length with the arc on
     std::vector<SlowSpan> slow{};  // in the order of the path, neighbours joined
 };

@@ -240,8 +240,10 @@ Report travel(const part::CutPath& path, const Drive& drive) {
         sums.slow += span.to_mm - span.from_mm;
     out.cut = Length{sums.length, mm};
     out.slow_share = sums.length > 0.0 ? std::min(1.0, sums.slow / sums.length) : 0.0;
-    const double gaps = std::floor(drive.gaps_per_m * out.cut.in(metre) + 0.5);
-    out.starts += static_cast<int>(gaps);
+    constexpr double most_gaps = 1e9; // an int holds them
+    const double gaps = std::min(most_gaps, std::floor(drive.gaps_per_m * out.cut.in(metre) + 0.5));
+    out.restarts = static_cast<int>(gaps);
+    out.starts += out.restarts;
 
     const Estimate<Speed>& feed = drive.feed;
     const double slower = feed.low > Speed{} ? feed.value / feed.low - 1.0 : 0.0, faster = 1.0 - feed.value / feed.high;

@@ -18,14 +18,16 @@ bool opening_fits(Length opening, Length pitch) {
 Outcome<MeshCrossings> crossings_of(const Mesh& m) {
     const char* pitch_text = "a pitch is 1 to 500 mm";
     const char* opening_text = "an opening is above 0 and less than its pitch";
+    if (m.kind == MeshKind::solid)
+        return MeshCrossings{};
     if (!pitch_fits(m.pitch))
-        return Fault{"mesh.pitch_mm", pitch_text};
+        return Fault{"job.mesh.pitch_mm", pitch_text};
     if (!opening_fits(m.opening, m.pitch))
-        return Fault{"mesh.opening_mm", opening_text};
+        return Fault{"job.mesh.opening_mm", opening_text};
     if (m.kind != MeshKind::perforated && !pitch_fits(m.pitch_2))
-        return Fault{"mesh.pitch_2_mm", pitch_text};
+        return Fault{"job.mesh.pitch_2_mm", pitch_text};
     if (m.kind != MeshKind::perforated && !opening_fits(m.opening_2, m.pitch_2))
-        return Fault{"mesh.opening_2_mm", opening_text};
+        return Fault{"job.mesh.opening_2_mm", opening_text};
     const double p = m.pitch.in(mm);
     const double o = m.opening.in(mm);
     const double q = m.pitch_2.in(mm);
@@ -43,6 +45,19 @@ Outcome<MeshCrossings> crossings_of(const Mesh& m) {
         open = 0.25 * std::numbers::pi * o * o;
     }
     return MeshCrossings{1000.0 * edge / (for_each * std::numbers::pi), open / for_each};
+}
+
+Mesh usual(MeshKind kind) {
+    switch (kind) {
+    case MeshKind::grating:
+        return {kind, {34.3, mm}, {29.3, mm}, {76.2, mm}, {70.2, mm}};
+    case MeshKind::perforated:
+        return {kind, {14, mm}, {10, mm}};
+    case MeshKind::solid:
+    case MeshKind::expanded:
+        break;
+    }
+    return {kind};
 }
 
 } // namespace torchside::part

@@ -35,6 +35,20 @@ struct PartSpec {
     friend bool operator==(const PartSpec&, const PartSpec&) = default;
 };
 
+/// What the plate is made like.
+enum class MeshKind { solid, expanded, grating, perforated };
+
+/// Its openings: what each size is of which kind, mesh.hpp says.
+struct Mesh {
+    MeshKind kind = MeshKind::solid;
+    Length pitch{62, mm};   // long way, bearing bars, or holes
+    Length opening{52, mm}; // of the same
+    Length pitch_2{25, mm}; // short way or cross bars; not of holes
+    Length opening_2{18, mm};
+
+    friend bool operator==(const Mesh&, const Mesh&) = default;
+};
+
 /// The sheet that parts are cut from.
 struct StockSheet {
     Length width{2500, mm};

@@ -224,8 +224,9 @@ Outcome<SheetFit> fit_sheet(const Outline& part, const Sheet& sheet) {
     const Area part_area{area_mm2(part), mm2};
     const Area sheet_area{sheet.width.in(mm)*sheet.height.in(mm), mm2};
     fit.use = fit.count * (part_area / sheet_area);
-    fit.part = mass_of(part_area, sheet.thickness, sheet.metal);
-    fit.sheet = mass_of(sheet_area, sheet.thickness, sheet.metal);
+    const double metal = 1.0 - sheet.open_share;
+    fit.part = metal * mass_of(part_area, sheet.thickness, sheet.metal);
+    fit.sheet = metal * mass_of(sheet_area, sheet.thickness, sheet.metal);
     fit.drop = fit.sheet - static_cast<double>(fit.count) * fit.part;
     return fit;
 }

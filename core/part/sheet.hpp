@@ -34,6 +34,7 @@ struct Sheet {
     Length spacing{10, mm}; // between parts, as drawn: room for two half kerfs and a lead
     Length thickness{6, mm};
     Metal metal = Metal::mild_steel;
+    double open_share = 0.0; // of the sheet's area, when it has openings
 };
 
 /// A part as drawn, turned anticlockwise by quarter turns and moved so that its box's lower left corner is at `at`.

@@ -66,7 +66,8 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
     sheet.air = air::assess(shop.air, shop.display.units);
     sheet.safety = safety_of(workbook, sheet.tap.shock);
-    sheet.part = part_stage(part_inputs(workbook, sheet.settings, sheet.capacity.verdict), memo);
+    sheet.gaps = gaps_of(job);
+    sheet.part = part_stage(part_inputs(workbook, sheet.settings, sheet.capacity.verdict, sheet.gaps.open_share), memo);
     fill_job(workbook, arc, sheet);
     const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
     sheet.warnings = warnings(findings);

@@ -4,6 +4,7 @@
 
 #include "core/motion/travel.hpp"
 #include "core/part/measure.hpp"
+#include "core/part/mesh.hpp"
 #include "core/price/quote.hpp"
 
 namespace torchside {
@@ -19,7 +20,7 @@ motion::Drive drive_of(const Workbook& w, const Worksheet& sheet) {
     d.pierce_delay = sheet.settings->pierce_delay;
     d.touch_off = w.shop.height_control.touch_off;
     d.thickness = w.job.thickness;
-    d.gaps_per_m = w.job.gaps_per_m;
+    d.gaps_per_m = sheet.gaps.per_m;
     d.arc_per_10_min = sheet.circuit.arc_per_10_min;
     d.quantity = w.job.quantity;
     d.by_hand = w.job.torch != TorchHold::table;
@@ -45,6 +46,22 @@ price::Work work_of(const Workbook& w, const Estimate<Voltage>& arc, const Works
 
 } // namespace
 
+Gaps gaps_of(const Job& job) {
+    Gaps out;
+    if (const auto found = part::crossings_of(job.mesh)) {
+        out.per_m = found.value().gaps_per_m;
+        out.open_share = found.value().open_share;
+        out.basis.physics = out.per_m > 0.0;
+    } else {
+        out.fault = found.fault();
+    }
+    if (job.gaps_per_m > 0.0) {
+        out.per_m = job.gaps_per_m;
+        out.basis = {.entered = true};
+    }
+    return out;
+}
+
 wear::Load part_load(const Job& job, const Worksheet& sheet) {
     if (!sheet.time)
         return {};
@@ -54,7 +71,8 @@ wear::Load part_load(const Job& job, const Worksheet& sheet) {
 void fill_job(const Workbook& w, const Estimate<Voltage>& arc, Worksheet& sheet) {
     const PartStage& part = *sheet.part;
     if (part.area_mm2 > 0.0)
-        sheet.mass = part::mass_of(Area{part.area_mm2, mm2}, w.job.thickness, w.job.material);
+        sheet.mass =
+            part::mass_of(Area{part.area_mm2 * (1.0 - sheet.gaps.open_share), mm2}, w.job.thickness, w.job.material);
     if (!part.path.runs.empty())
         sheet.time = motion::travel(part.path, drive_of(w, sheet));
     sheet.wear = wear::assess(w.shop.wear, part_load(w.job, sheet), w.job.quantity);

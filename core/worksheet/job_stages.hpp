@@ -6,6 +6,9 @@
 
 namespace torchside {
 
+/// What the job's plate has of gaps: counted by the user, or worked out from the sizes of its openings.
+[[nodiscard]] Gaps gaps_of(const Job& job);
+
 /// Fills mass, time, wear and price of a sheet whose settings, circuit and part are there. `arc` is the arc's voltage.
 void fill_job(const Workbook& workbook, const Estimate<Voltage>& arc, Worksheet& sheet);
 

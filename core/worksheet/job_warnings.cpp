@@ -65,6 +65,22 @@ void warn_of_part(const Findings& f, std::vector<Warning>& out) {
     warn_of_holes(f, out);
 }
 
+// Common practice, no source: height control on hold over gaps, a pilot arc that stays lit.
+void warn_of_gaps(const Findings& f, std::vector<Warning>& out) {
+    const Gaps& gaps = f.sheet.gaps;
+    if (gaps.fault)
+        out.push_back({"mesh_not_possible", Severity::stop, gaps.fault->field,
+                       "The plate's openings cannot have these sizes: " + gaps.fault->text + "."});
+    if (!(gaps.per_m > 0.0))
+        return;
+    const bool by_hand = f.workbook.job.torch != TorchHold::table;
+    out.push_back({"open_plate", Severity::caution, "job.mesh.kind",
+                   "The arc goes out at each gap, about " + print_fixed(std::floor(gaps.per_m + 0.5), 0) +
+                       " in a metre of cut: " +
+                       (by_hand ? "" : "switch height control off or to hold, it dives where there is no metal; ") +
+                       "use a pilot arc that stays lit if the machine has one (common practice, no source)."});
+}
+
 void warn_of_time(const Findings& f, std::vector<Warning>& out) {
     if (!f.sheet.time)
         return;

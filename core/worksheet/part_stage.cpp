@@ -72,13 +72,15 @@ void name_findings(const part::PartSpec& spec, PartStage& out) {
 
 } // namespace
 
-PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& settings, cut::Reach reach) {
+PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& settings, cut::Reach reach,
+                       double open_share) {
     PartInputs in;
     in.spec = w.job.part;
     in.thickness = w.job.thickness;
     in.clockwise_swirl = w.shop.machine.clockwise_swirl;
     in.sheet = w.job.sheet;
     in.metal = w.job.material;
+    in.open_share = open_share;
     if (!settings)
         return in;
     in.cuts = true;
@@ -104,7 +106,8 @@ PartStage part_stage(const PartInputs& in) {
         out.high = box.high;
     }
     const part::StockSheet& s = in.sheet;
-    if (auto fit = part::fit_sheet(out.outline, {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal}))
+    if (auto fit = part::fit_sheet(out.outline,
+                                   {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share}))
         out.sheet = std::move(fit.value());
     if (in.cuts)
         compensate(in, out);

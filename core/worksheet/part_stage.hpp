@@ -56,12 +56,13 @@ struct PartInputs {
     bool clockwise_swirl = true;
     part::StockSheet sheet{};
     Metal metal = Metal::mild_steel;
+    double open_share = 0.0; // of the plate
 
     friend bool operator==(const PartInputs&, const PartInputs&) = default;
 };
 
 [[nodiscard]] PartInputs part_inputs(const Workbook& workbook, const std::optional<cut::Settings>& settings,
-                                     cut::Reach reach);
+                                     cut::Reach reach, double open_share = 0.0);
 
 [[nodiscard]] PartStage part_stage(const PartInputs& inputs);
 

@@ -25,6 +25,7 @@ void warn_of_circuit(const Findings& findings, std::vector<Warning>& out);
 void warn_of_air(const Findings& findings, std::vector<Warning>& out);
 void warn_of_metal(const Findings& findings, std::vector<Warning>& out);
 void warn_of_part(const Findings& findings, std::vector<Warning>& out);
+void warn_of_gaps(const Findings& findings, std::vector<Warning>& out);
 void warn_of_time(const Findings& findings, std::vector<Warning>& out);
 void warn_of_wear(const Findings& findings, std::vector<Warning>& out);
 void warn_of_price(const Findings& findings, std::vector<Warning>& out);

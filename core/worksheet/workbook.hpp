@@ -51,7 +51,8 @@ struct Job {
     Current current{45, ampere};
     TorchHold torch = TorchHold::table;
     int quantity = 24;
-    double gaps_per_m = 0.0; // gaps the cut crosses for each metre, on expanded metal or grating: each is a restart
+    part::Mesh mesh{};
+    double gaps_per_m = 0.0; // gaps that the user counted in a metre of cut; 0: as the mesh says
     int run_offs = 0;        // cuts of one part on which the arc runs off the plate's edge
     part::PartSpec part{};
     part::StockSheet sheet{};

@@ -29,6 +29,14 @@ struct Warning {
     std::string text;  // one sentence fit for the screen
 };
 
+/// Gaps that a cut crosses; in each the arc goes out.
+struct Gaps {
+    double per_m = 0.0;
+    double open_share = 0.0;      // of the plate's area
+    Basis basis{};                // entered, or geometry of the openings
+    std::optional<Fault> fault{}; // sizes that make no mesh: then it is taken as solid
+};
+
 struct Worksheet {
     std::optional<cut::Settings> settings{}; // none when the plate is refused; the reason is in capacity and warnings
     cut::Capacity capacity{};
@@ -38,6 +46,7 @@ struct Worksheet {
     supply::Report circuit{};
     air::Report air{};
     safety::Report safety{};
+    Gaps gaps{};
     std::shared_ptr<const PartStage> part{}; // never null; without a path when the plate is refused
     std::optional<Mass> mass{};              // of one part; none without an area
     std::optional<motion::Report> time{};    // none when there is no path

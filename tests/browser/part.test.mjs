@@ -94,9 +94,46 @@ test('the time of one part opens, and its lines add up to it', async () => {
   await done(page);
 });
 
+test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed over', async () => {
+  const page = await start(PHONE, at('#/part'));
+  const starts = async () => Number.parseInt(await reads(page, 'Arc starts'), 10);
+  const solid = await starts();
+  await page.goto(shared.host.url + '#/part/stock');
+  await settled(page);
+  await control(page, 'radio', 'Bar grating').focus(); // scrolls there
+  await settled(page);
+  await touch(page, 'radio', 'Bar grating');
+  assert.equal(await control(page, 'radio', 'Bar grating').getAttribute('aria-checked'), 'true');
+  await size(page, 'Bar pitch', '40');
+  await size(page, 'Bar gap', '30');
+  await size(page, 'Cross bar pitch', '100');
+  await size(page, 'Cross bar gap', '70');
+  const says = (words) => until(async () => words.test(await page.locator('#mirror').textContent()), String(words));
+  await says(/Gaps in a metre of cut 16/); // 50 / pi
+  await size(page, 'Cross bar gap', '100');
+  await says(/Not with these sizes: an opening is above 0 and less than its pitch/);
+  await size(page, 'Cross bar gap', '70');
+  await page.goto(shared.host.url + '#/part');
+  await settled(page);
+  const grating = await starts();
+  assert.ok(grating >= solid + 5, `${solid} starts, ${grating} on grating`);
+  await says(/The arc goes out at each gap, about 16 in a metre of cut/);
+  await page.goto(shared.host.url + '#/part/stock');
+  await settled(page);
+  await size(page, 'Gaps counted', '40');
+  await says(/By what you entered/);
+  await page.goto(shared.host.url + '#/part/time');
+  await settled(page);
+  await says(/Gaps in a metre of cut 40/);
+  await page.reload();
+  await settled(page);
+  await says(/Gaps in a metre of cut 40/);
+  await done(page);
+});
+
 test('axe finds no fault on Part', async () => {
   for (const device of [PHONE, DESKTOP]) {
-    for (const place of ['#/part', '#/part/shape', '#/part/time']) {
+    for (const place of ['#/part', '#/part/shape', '#/part/time', '#/part/stock']) {
       const page = await start(device, at(place));
       assert.deepEqual(await axe(page), [], place);
       await done(page);

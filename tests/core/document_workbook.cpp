@@ -45,16 +45,16 @@ constexpr BadFile bad_files[] = {
     // unknown keys, by name and path
     {R"({"torchside": 1, "job": {"thickness": 6}})",
      "job.thickness: unknown key, accepted is name, material, "
-     "thickness_mm, current_a, torch, quantity, gaps_per_m, run_offs, part, sheet, price, quote"},
+     "thickness_mm, current_a, torch, quantity, mesh, gaps_per_m, run_offs, part, sheet, price, quote"},
     {R"({"torchside": 1, "shop": {"machine": {"nozzles": [{"rated_current_a": 45}, {"rated_current_a": 45, "d": 1}]}}})",
      "shop.machine.nozzles[1].d: unknown key, accepted is rated_current_a, bore_mm"},
     {"{\"torchside\": 1, \"job\": {\"a\\nb\\u202e\": 6}}",
-     "job.a?b?: unknown key, accepted is name, material, thickness_mm, current_a, torch, quantity, gaps_per_m, "
+     "job.a?b?: unknown key, accepted is name, material, thickness_mm, current_a, torch, quantity, mesh, gaps_per_m, "
      "run_offs, part, sheet, price, quote"},
     {R"({"torchside": 1, "torchside ": 1})", "torchside : unknown key, accepted is shop, job"},
     // wrong type
     {R"({"torchside": 1, "job": 6})", "job: a number is not accepted, accepted is an object with name, material, "
-                                      "thickness_mm, current_a, torch, quantity, gaps_per_m, run_offs, "
+                                      "thickness_mm, current_a, torch, quantity, mesh, gaps_per_m, run_offs, "
                                       "part, sheet, price, quote"},
     {R"({"torchside": 1, "job": {"thickness_mm": "6"}})",
      "job.thickness_mm: \"6\" is not accepted, accepted is 0.3 to 150 mm"},
@@ -101,6 +101,16 @@ constexpr BadFile bad_files[] = {
      "job.price.handling_min: 1001 is not accepted, accepted is 0 to 1000 min"},
     {R"({"torchside": 1, "job": {"run_offs": 0.5}})",
      "job.run_offs: 0.5 is not accepted, accepted is a whole number 0 to 200"},
+    {R"({"torchside": 1, "job": {"mesh": {"kind": "net"}}})",
+     "job.mesh.kind: \"net\" is not accepted, accepted is solid, expanded, grating or perforated"},
+    {R"({"torchside": 1, "job": {"mesh": {"pitch_mm": 0.5}}})",
+     "job.mesh.pitch_mm: 0.5 is not accepted, accepted is 1 to 500 mm"},
+    {R"({"torchside": 1, "job": {"mesh": {"opening_mm": 500}}})",
+     "job.mesh.opening_mm: 500 is not accepted, accepted is 0.1 to 499.9 mm"},
+    {R"({"torchside": 1, "job": {"mesh": {"pitch_2_mm": 501}}})",
+     "job.mesh.pitch_2_mm: 501 is not accepted, accepted is 1 to 500 mm"},
+    {R"({"torchside": 1, "job": {"mesh": {"opening_2_mm": 0}}})",
+     "job.mesh.opening_2_mm: 0 is not accepted, accepted is 0.1 to 499.9 mm"},
     {R"({"torchside": 1, "job": {"gaps_per_m": 501}})", "job.gaps_per_m: 501 is not accepted, accepted is 0 to 500"},
     {R"({"torchside": 1, "shop": {"rates": {"minimum_charge": -1}}})",
      "shop.rates.minimum_charge: -1 is not accepted, accepted is 0 to 1000000000"},

@@ -146,6 +146,7 @@ TEST_CASE("Gaps of grating and expanded metal are restarts", "[motion]") {
     d.gaps_per_m = 50; // 0.4 m of cut: 20 gaps
     const Report r = travel({{square(100)}}, d);
     CHECK(r.starts == 21);
+    CHECK(r.restarts == 20);
     CHECK(seconds(r.piercing) == Approx(21 * 0.5));
 }
 

@@ -146,11 +146,27 @@ TEST_CASE("A sheet's field that is out of range is named", "[part]") {
 }
 
 TEST_CASE("Openings crossed for each metre, against lines thrown at random", "[part]") {
-    CHECK_THAT(crossings_of({}).value().gaps_per_m, WithinAbs(45.2, 0.05));
-    CHECK_THAT(crossings_of({}).value().open_share, WithinAbs(0.604, 0.0005));
+    CHECK(crossings_of({}).value().gaps_per_m == 0);
+    CHECK(crossings_of({}).value().open_share == 0);
+    const auto diamonds = crossings_of({MeshKind::expanded}).value(); // the example of mesh.hpp
+    CHECK_THAT(diamonds.gaps_per_m, WithinAbs(45.2, 0.05));
+    CHECK_THAT(diamonds.open_share, WithinAbs(0.604, 0.0005));
+    // Openings 30 x 70 in 40 x 100: edge 200 mm in 4000 mm2, that is 50 a metre / pi.
+    const auto bars = crossings_of({MeshKind::grating, {40, mm}, {30, mm}, {100, mm}, {70, mm}}).value();
+    CHECK_THAT(bars.gaps_per_m, WithinAbs(15.915, 0.001));
+    CHECK_THAT(bars.open_share, WithinAbs(0.525, 1e-12));
+    // Holes of 10 at 20: for each 0.866 x 400 = 346.4 mm2 an edge of 10 pi, that is 10 / 346.4 = 28.87 a metre.
+    const auto holes = crossings_of({MeshKind::perforated, {20, mm}, {10, mm}}).value();
+    CHECK_THAT(holes.gaps_per_m, WithinAbs(28.868, 0.001));
+    CHECK_THAT(holes.open_share, WithinAbs(0.2267, 0.0001));
+    for (const MeshKind kind : {MeshKind::solid, MeshKind::expanded, MeshKind::grating, MeshKind::perforated}) {
+        CHECK(usual(kind).kind == kind);
+        CHECK(crossings_of(usual(kind)));
+    }
     test::Rng rng(99);
-    for (const Mesh& mesh : {Mesh{}, Mesh{MeshKind::grating, {34.3, mm}, {29, mm}, {76, mm}, {70, mm}},
-                             Mesh{MeshKind::perforated, {14, mm}, {10, mm}, {}, {}}}) {
+    for (const Mesh& mesh :
+         {Mesh{MeshKind::expanded}, Mesh{MeshKind::grating, {34.3, mm}, {29, mm}, {76, mm}, {70, mm}},
+          Mesh{MeshKind::perforated, {14, mm}, {10, mm}, {}, {}}}) {
         const double p = mesh.pitch.in(mm), o = mesh.opening.in(mm), q = mesh.pitch_2.in(mm), r = mesh.opening_2.in(mm);
         const auto open_at = [&](Point at) {
             const auto from_middle = [](double x, double pitch) { return std::abs(x - pitch * std::round(x / pitch)); };
@@ -181,9 +197,9 @@ TEST_CASE("Openings crossed for each metre, against lines thrown at random", "[p
         CHECK_THAT(found.gaps_per_m, WithinRel(gaps / (3000 * 0.5), 0.02));
         CHECK_THAT(found.open_share, WithinRel(open / steps, 0.01));
     }
-    CHECK(crossings_of({MeshKind::expanded, {62, mm}, {62, mm}}).fault().field == "mesh.opening_mm");
-    CHECK(crossings_of({MeshKind::grating, {0.5, mm}}).fault().field == "mesh.pitch_mm");
-    CHECK(crossings_of({MeshKind::grating, {30, mm}, {20, mm}, {501, mm}}).fault().field == "mesh.pitch_2_mm");
+    CHECK(crossings_of({MeshKind::expanded, {62, mm}, {62, mm}}).fault().field == "job.mesh.opening_mm");
+    CHECK(crossings_of({MeshKind::grating, {0.5, mm}}).fault().field == "job.mesh.pitch_mm");
+    CHECK(crossings_of({MeshKind::grating, {30, mm}, {20, mm}, {501, mm}}).fault().field == "job.mesh.pitch_2_mm");
     CHECK(crossings_of({MeshKind::grating, {30, mm}, {20, mm}, {50, mm}, {0, mm}}).fault().field ==
-          "mesh.opening_2_mm");
+          "job.mesh.opening_2_mm");
 }

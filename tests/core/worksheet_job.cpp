@@ -205,6 +205,49 @@ TEST_CASE("Gaps and run-offs reach the consumables", "[worksheet][job]") {
     CHECK(evaluate(w).wear.part_uses.value > plain.wear.part_uses.value);
 }
 
+TEST_CASE("The plate's openings give the restarts, and less metal to pay for", "[worksheet][job]") {
+    Workbook w = base_plates();
+    const Worksheet plain = evaluate(w);
+    CHECK(plain.gaps.per_m == 0);
+    CHECK_FALSE(find(plain, "open_plate"));
+    w.job.mesh = {
+        part::MeshKind::grating, {40, mm}, {30, mm}, {100, mm}, {70, mm}}; // 50 / pi gaps a metre, 52.5 % open
+    const Worksheet grating = evaluate(w);
+    CHECK(grating.gaps.per_m == Approx(50 / std::numbers::pi));
+    CHECK(grating.gaps.basis.physics);
+    const int restarts = static_cast<int>(std::floor(grating.time->cut.in(metre)*50 / std::numbers::pi + 0.5));
+    CHECK(restarts >= 10);
+    CHECK(grating.time->restarts == restarts);
+    CHECK(grating.time->starts == plain.time->starts + restarts);
+    CHECK((grating.time->piercing.value - plain.time->piercing.value).in(second) ==
+          Approx(restarts * plain.settings->pierce_delay.value.in(second)));
+    CHECK(grating.wear.part_uses.value > plain.wear.part_uses.value);
+    CHECK(grating.mass->in(kg) == Approx(0.475 * plain.mass->in(kg)));
+    CHECK(grating.part->sheet.sheet.in(kg) == Approx(0.475 * plain.part->sheet.sheet.in(kg)));
+    REQUIRE(find(grating, "open_plate"));
+    CHECK(find(grating, "open_plate")->text.find("about 16 in a metre") != std::string::npos);
+    CHECK(find(grating, "open_plate")->text.find("height control") != std::string::npos);
+    w.job.torch = TorchHold::hand_drag;
+    CHECK(find(evaluate(w), "open_plate")->text.find("height control") == std::string::npos);
+
+    w.job.torch = TorchHold::table;
+    w.job.gaps_per_m = 40; // counted: it goes before what the sizes say
+    const Worksheet counted = evaluate(w);
+    CHECK(counted.gaps.per_m == 40);
+    CHECK(counted.gaps.basis.entered);
+    CHECK_FALSE(counted.gaps.basis.physics);
+    CHECK(counted.mass->in(kg) == grating.mass->in(kg));
+
+    w.job.gaps_per_m = 0;
+    w.job.mesh.opening = Length{41, mm};
+    const Worksheet wrong = evaluate(w);
+    REQUIRE(find(wrong, "mesh_not_possible"));
+    CHECK(find(wrong, "mesh_not_possible")->field == "job.mesh.opening_mm");
+    CHECK(find(wrong, "mesh_not_possible")->severity == Severity::stop);
+    CHECK(wrong.gaps.per_m == 0);
+    CHECK(wrong.time->starts == plain.time->starts);
+}
+
 TEST_CASE("Logging a changed set", "[worksheet][job]") {
     Workbook w = base_plates();
     CHECK_FALSE(document::log_change(w, wear::Ended::worn)); // a new set
@@ -262,7 +305,9 @@ TEST_CASE("The worksheet file has part, time, wear and price, whatever is missin
                                [&](std::string_view k) { return std::find(all.begin(), all.end(), k) != all.end(); });
         };
         CHECK(holds("part", {"area_mm2", "mass_kg", "cut_mm", "pierces", "contours", "compensated", "problems"}));
-        CHECK(holds("time", {"cutting_s", "piercing_s", "moving_s", "resting_s", "total_s", "slow_share"}));
+        CHECK(holds("time", {"cutting_s", "piercing_s", "moving_s", "resting_s", "total_s", "starts", "restarts",
+                             "slow_share"}));
+        CHECK(holds("gaps", {"per_m", "open_share", "basis"}));
         CHECK(holds("wear", {"life_used", "job_uses", "changes", "sets_to_hold", "starts_left"}));
         CHECK(holds("price", {"material", "machine", "labour", "consumables", "energy", "cost_each", "price_each",
                               "price_total", "make_or_buy"}));

@@ -10,7 +10,7 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 HEADERS = ["core/gear/machine.hpp", "core/wear/wear_log.hpp", "core/air/air_system.hpp", "core/supply/circuit.hpp",
            "core/price/rates.hpp", "core/price/quote_terms.hpp",
-           "core/tune/test_cut.hpp", "core/part/part_spec.hpp", "core/worksheet/workbook.hpp"]
+           "core/tune/test_cut.hpp", "core/part/finding.hpp", "core/part/part_spec.hpp", "core/worksheet/workbook.hpp"]
 MEMBER = re.compile(r"^\s+(?!static|friend|using)[\w:<>, ]+?\s(\w+)\s*(?:\{.*\}|=[^;]+)?;", re.M)
 
 

@@ -32,7 +32,11 @@ std::vector<Cell> cells(const App& app) {
         out.push_back({"time", "Time each", printed(print(time->total.value)), span_of(time->total, second),
                        show_basis(time->total.basis)});
         out.push_back({"cut", "Cut length", printed(print(Length{sheet.part->cut_mm, mm}, units))});
-        out.push_back({"starts", "Arc starts", {std::to_string(time->starts), "", ""}});
+        out.push_back({"starts",
+                       "Arc starts",
+                       {std::to_string(time->starts), "", ""},
+                       {},
+                       time->restarts > 0 ? std::to_string(time->restarts) + " behind gaps" : ""});
         out.push_back({"batch", "Whole batch", printed(print(time->batch))});
         out.push_back({"slow", "Slow share", printed(print_percent(time->slow_share))});
     }
@@ -155,6 +159,8 @@ void time_sheet(App& app, Rect place, bool closable) {
         y += line(app, "time/range", {x, y}, w, "8 times in 10 within", show_range(time->total));
         y += line(app, "time/batch", {x, y}, w, "All " + std::to_string(app.book().job.quantity),
                   print(time->batch).text());
+        y += line(app, "time/starts", {x, y}, w, "Arc starts", std::to_string(time->starts));
+        y += gap_lines(app, "time", {x, y}, w);
         y += 14;
         y += words(ui, "time/slow", Type::text, {x, y}, w,
                    print_percent(time->slow_share).text() +

@@ -69,12 +69,11 @@ void plate_sheet(App& app, Rect place, bool closable) {
         field("job.sheet.height_mm", "Sheet width");
         field("job.sheet.margin_mm", "Edge margin");
         field("job.sheet.spacing_mm", "Between parts");
-        field("job.gaps_per_m", "Gaps in a metre of cut");
         field("job.run_offs", "Cuts that run off the plate");
         y += 8;
         y += words(ui, "plate/how", Type::label, {x, y}, w,
-                   "Straight rows, both ways round. Expanded metal or grating: count the gaps that a metre of cut "
-                   "crosses; each is a new arc start, timed and worn.",
+                   "Straight rows, both ways round. Expanded metal, grating and perforated plate are chosen in the "
+                   "stock's sheet; weights are then those of the metal alone.",
                    ui.tokens().quiet);
         return y + 20 - body.y;
     });

@@ -26,6 +26,9 @@ void undo_row(App& app, Rect place);
 /// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
 void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
 
+/// What gaps a cut in this plate crosses and what they rest on; returns the height used, 0 without gaps.
+float gap_lines(App& app, const std::string& id, Point at, float w);
+
 void stock_sheet(App& app, Rect place, bool closable);
 void figure_sheet(App& app, Rect place, std::string_view figure, bool closable);
 void chart_sheet(App& app, Rect place, bool closable);

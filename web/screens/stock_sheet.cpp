@@ -1,6 +1,9 @@
 // The stock sheet: metal, thickness and current, by chip, by keypad or as people say it.
+#include <iterator>
 #include <vector>
 
+#include "core/part/mesh.hpp"
+#include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
 #include "web/screens/entry.hpp"
@@ -106,7 +109,89 @@ float torch_hold(App& app, Point at, float w) {
     return y - at.y;
 }
 
+struct PlateKind {
+    part::MeshKind kind;
+    const char* word; // of the workbook
+    const char* name;
+    const char* sizes[4]; // what pitch and opening of this kind are called
+};
+constexpr PlateKind plate_kinds[] = {
+    {part::MeshKind::solid, "solid", "Solid", {}},
+    {part::MeshKind::expanded,
+     "expanded",
+     "Expanded metal",
+     {"Mesh length", "Clear length", "Mesh width", "Clear width"}},
+    {part::MeshKind::grating, "grating", "Bar grating", {"Bar pitch", "Bar gap", "Cross bar pitch", "Cross bar gap"}},
+    {part::MeshKind::perforated, "perforated", "Perforated", {"Hole pitch", "Hole diameter"}}};
+
+/// A kind comes with its usual sizes; the user's own go over them.
+void choose_kind(App& app, const PlateKind& chosen) {
+    const part::Mesh mesh = part::usual(chosen.kind);
+    app.ui().stop_edit();
+    app.take(document::apply(app.book(), {{"job.mesh.kind", chosen.word},
+                                          {"job.mesh.pitch_mm", mesh.pitch.in(mm)},
+                                          {"job.mesh.opening_mm", mesh.opening.in(mm)},
+                                          {"job.mesh.pitch_2_mm", mesh.pitch_2.in(mm)},
+                                          {"job.mesh.opening_2_mm", mesh.opening_2.in(mm)}}));
+}
+
+/// Solid or with openings, the sizes of those, and what gaps they make of a cut.
+float plate_kind(App& app, Rect body) {
+    constexpr const char* paths[] = {"job.mesh.pitch_mm", "job.mesh.opening_mm", "job.mesh.pitch_2_mm",
+                                     "job.mesh.opening_2_mm"};
+    Ui& ui = app.ui();
+    const float x = body.x + sheet_margin;
+    const float w = body.w - 2 * sheet_margin;
+    const PlateKind& now = plate_kinds[static_cast<std::size_t>(app.book().job.mesh.kind)];
+    std::vector<Choice> items;
+    for (const PlateKind& kind : plate_kinds) {
+        items.push_back({std::string("stock/kind/") + kind.word, kind.name, kind.kind == now.kind});
+    }
+    float y = body.y + section(ui, "stock/kind/title", {x, body.y}, w, "Plate");
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "stock/kind", {x, y, w, h}, "Plate", items, 2);
+        touched && !items[*touched].chosen) {
+        choose_kind(app, plate_kinds[*touched]);
+    }
+    y += h + 8;
+    for (std::size_t i = 0; i < std::size(paths); ++i) {
+        if (now.sizes[i] != nullptr) {
+            y += entry(app, {body.x, y, body.w, 0}, paths[i], now.sizes[i]);
+        }
+    }
+    const Gaps& gaps = app.sheet().gaps;
+    if (now.kind != part::MeshKind::solid || gaps.per_m > 0) {
+        y += entry(app, {body.x, y, body.w, 0}, "job.gaps_per_m", "Gaps counted");
+        if (gaps.fault) {
+            y += signed_words(app, "stock/kind/fault", Sign::stop, {x, y}, w,
+                              "Not with these sizes: " + gaps.fault->text, {});
+        }
+        y += gap_lines(app, "stock", {x, y}, w);
+    }
+    return y - body.y;
+}
+
 } // namespace
+
+float gap_lines(App& app, const std::string& id, Point at, float w) {
+    const Gaps& gaps = app.sheet().gaps;
+    float y = at.y;
+    if (!(gaps.per_m > 0)) {
+        return 0;
+    }
+    y += line(app, id + "/gaps", {at.x, y}, w, "Gaps in a metre of cut", print_fixed(gaps.per_m, 0));
+    if (const auto& time = app.sheet().time) {
+        y += line(app, id + "/restarts", {at.x, y}, w, "Restarts of one part", std::to_string(time->restarts));
+    }
+    y +=
+        10 + words(app.ui(), id + "/gaps/basis", Type::label, {at.x, y + 10}, w,
+                   gaps.basis.entered
+                       ? "By what you entered. Each gap is a new arc start: timed, worn and paid for."
+                       : "By the openings' sizes (geometry), the mean over cuts in all directions. Each gap is a new "
+                         "arc start: timed, worn and paid for. Count them on the plate and enter that when it differs.",
+                   app.ui().tokens().quiet);
+    return y - at.y;
+}
 
 void stock_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
@@ -114,7 +199,7 @@ void stock_sheet(App& app, Rect place, bool closable) {
     if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
         app.close();
     }
-    const bool pad = wants_keypad(app, "stock/");
+    const bool pad = wants_keypad(app, "stock/") || wants_keypad(app, "field/");
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
     const Point at = ui.open_region("stock", place);
     const float w = place.w - 2 * sheet_margin;
@@ -131,7 +216,8 @@ void stock_sheet(App& app, Rect place, bool closable) {
     y += currents(app, {x, y}, w) + 10;
     y += suggestion(app, {x, y}, w);
     y += section(ui, "stock/torch/title", {x, y}, w, "Torch");
-    y += torch_hold(app, {x, y}, w) + 20;
+    y += torch_hold(app, {x, y}, w) + 12;
+    y += plate_kind(app, {at.x, y, place.w, 0}) + 20;
     ui.close_region({place.w, y - at.y});
     if (pad) {
         number_keypad(app, pad_place);

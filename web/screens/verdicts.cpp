@@ -136,6 +136,11 @@ bool is_of_part(const Warning& w) {
     return w.field.starts_with("job.part") || w.code == "slow_places" || w.code == "duty_rests";
 }
 
+/// These matter at the table and for the part.
+bool is_of_gaps(const Warning& w) {
+    return w.field.starts_with("job.mesh");
+}
+
 bool is_of_quote(const Warning& w) {
     return w.field.starts_with("job.price") || w.field.starts_with("shop.rates");
 }
@@ -160,7 +165,7 @@ std::vector<Verdict> part_verdicts(const App& app) {
     for (const Warning& w : app.sheet().warnings) {
         const auto is_same = [&](const part::Problem& p) { return w.code == p.code; };
         const auto& all = app.sheet().part->problems;
-        if (is_of_part(w) && std::none_of(all.begin(), all.end(), is_same)) {
+        if ((is_of_part(w) || is_of_gaps(w)) && std::none_of(all.begin(), all.end(), is_same)) {
             rows.push_back(of_warning(w));
         }
     }
