@@ -1,8 +1,8 @@
 // Tank pressure over one cut-and-recover cycle, and what it says: the corners are the drawing and the verdict both.
 //
 // What       From a full tank the torch takes air. The compressor stands still until the tank is down to cut-in, then
-// runs
-//            until cut-out; so the run-down has two slopes. It ends where the tank is down to what the torch needs.
+//            runs until cut-out; so the run-down has two slopes. It ends where the tank is down to what the torch
+//            needs.
 // Formula    to cut-in    t = V (cut_out - cut_in) / (p_atm Q_torch)
 //            below it     t = V (cut_in - p_min) / (p_atm (Q_torch - Q_comp))         p_min: torch pressure + hose drop
 //            recovery     t = V (cut_out - p_min) / (p_atm Q_comp), torch off

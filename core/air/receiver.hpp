@@ -9,8 +9,7 @@
 // Error      | a fast run-down cools the air, up to adiabatic | up to 1 / 1.4 of this time |
 //            | 500 m above sea | free air is measured at 0.955 bar: 5 % longer |
 // Edges      Nothing runs down when Q_in >= Q_out, nothing fills when Q_in <= Q_out: none, never a negative time.
-// Already
-//            past the target: 0 s.
+//            Already past the target: 0 s.
 // Example    100 L, 8 to 6 bar, 150 out, 100 in: 236.86 s. 60 US gal, 0 to 125 psig, 5 cfm, no draw: 13.64 min.
 #pragma once
 

@@ -5,8 +5,7 @@
 //            condensate = a_in RH - a_s(t_tank) (p_atm / p) (T_tank / T_in), at least 0, g per m3 of free air
 //            dew point under pressure: e = RH e_s p / p_atm, at most saturated at t_tank, solved for t
 // Source     Magnus with the coefficients of the WMO (from memory, magnus_wmo): 17.24 g/m3 at 20 C, a page on
-// condensate
-//            says 17.3. Condensate: own, against a published example (air_water) 6.4 where this gives 5.95.
+//            condensate says 17.3. Condensate: own, against a published example (air_water) 6.4 where this gives 5.95.
 //            Classes: ISO 8573-1:2010 by pressure dew point (assets/data/water_classes.json).
 // Error      | -20..50 C | Magnus 0.3 % |
 //            An older handbook column is 1 to 8 % higher. A tank warmer than the room lets more vapour through.

@@ -1,8 +1,7 @@
 // How much heat a moving cut loses into the plate beside it.
 //
 // What       A cylinder of radius a held at the melting point moves at speed v through a wide plate. F(p) is all the
-// heat
-//            that leaves it, per thickness, as a number; G(p) is the part that stays in the plate beside the kerf.
+//            heat that leaves it, per thickness, as a number; G(p) is the part that stays in the plate beside the kerf.
 // Formula    p = v w / (4 alpha)                          w = 2 a kerf width, alpha = k / (rho cp) diffusivity
 //            F(p) = 2 pi p sum_{n>=0} eps_n (-1)^n I_n(p)^2 [-K_n'(p) / K_n(p)],  eps_0 = 1, eps_n = 2
 //            G(p) = F(p) - 4 p                            the swept strip leaves as melt and is counted there

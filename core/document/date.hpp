@@ -1,5 +1,5 @@
-// Days by their number, for a quote's day of issue. Core has no clock: the page and the command line say what day it
-// is.
+// Days by their number, for a quote's day of issue. Core has no clock: the page and the command line say which day
+// it is.
 //
 // What       a day is the number of days since 1970-01-01 of the Gregorian calendar.
 // Range      1970-01-01 .. 2134-04-11 (0..60000)

@@ -19,8 +19,7 @@
 //            straight); hole rule and touch-off: priors (assets/data/motion_rules.json)
 // Range      1 to 50 000 mm/min, 10 to 20 000 mm/s2; 200 000 pieces in one pass each way
 // Edges      pieces without length are skipped; an empty path takes no time. By hand there is no acceleration, no
-// rapid,
-//            no slow place.
+//            rapid, no slow place.
 // Example    a = 500 mm/s2, d = 0.05 mm: a 100 mm square at 50 mm/s, rest to rest, takes 8.314 s (8.0 without the
 //            corners).
 #pragma once

@@ -6,17 +6,14 @@
 //            kerfs Sizes: box of each outer contour; diameter of a round inner one, box of another; what they come out
 //            as when cut on the line, what to draw instead, and the deviation of ISO 9013 class 2.
 // Formula    an inside contour's size is its diameter when round, else the lesser of its box's sides and of the
-// diameter of
-//            equal area. A bridge is measured by the disc that fits between its two sides, which must lie nearly
-//            opposite (150 degrees or more), and then from side to side where it is narrowest
+//            diameter of equal area. A bridge is measured by the disc that fits between its two sides, which must lie
+//            nearly opposite (150 degrees or more), and then from side to side where it is narrowest
 // Source     small hole, thin bridge: common practice, no source. Deviations: deviation.hpp
 // Range      thickness above 0 to 150 mm, kerf 0 to 15 mm
 // Edges      a sharp outside corner of less than 30 degrees counts as a bridge near its tip: it burns away. One bridge
-// is
-//            named once for two contours, at its narrowest; at most 50 of one contour with itself.
+//            is named once for two contours, at its narrowest; at most 50 of one contour with itself.
 // Example    5 mm hole in 6 mm plate: small_hole. 2 mm hole in 8 mm plate: both. 12 mm in 6 mm: neither. A 100 mm
-// outside
-//            with a 1.6 mm kerf comes out 98.4 mm cut on the line, is drawn 101.6, +-0.9 mm in 6 mm plate.
+//            outside with a 1.6 mm kerf comes out 98.4 mm cut on the line, is drawn 101.6, +-0.9 mm in 6 mm plate.
 #pragma once
 
 #include <cstddef>

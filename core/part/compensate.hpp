@@ -5,17 +5,16 @@
 //            lead-out; holes are closed without one, or with a short overburn. What lies inside a contour is cut before
 //            it, the nearest next.
 // Formula    lead      a quarter of a circle, tangent to the contour where it meets it, length `lead_in`; where that
-// does
-//                      not fit, shorter, then straight and square to the contour, then at another place. It fits when
-//                      its middle keeps half a kerf from the part, one and a half from every other contour (so that two
-//                      kerfs leave metal between them), and its pierce a whole kerf from every edge
+//                      does not fit, shorter, then straight and square to the contour, then at another place. It fits
+//                      when its middle keeps half a kerf from the part, one and a half from every other contour (so
+//                      that two kerfs leave metal between them), and its pierce a whole kerf from every edge
 //            direction the swirl of the gas squares one face: with a clockwise swirl (seen from above) the right one of
 //                      travel. Then outside contours are cut clockwise, holes anticlockwise; else the other way
 // Source     geometry; swirl rule: trade knowledge from memory, without source, so a switch. Lead shapes, clearances:
 //            common practice, no source
 // Range      kerf 0 to 15 mm, leads 0 to 200 mm
 // Edges      A Fault names a setting out of range. Everything about the drawing is a Problem, and the rest is still
-// made:
+//            made:
 //            vanishes        (stop)     an inner contour is narrower than the kerf: it cannot be cut
 //            splits          (caution)  a narrow place falls together: the contour is cut in more than one piece
 //            closes          (caution)  a slot or notch open to the outside is narrower than the kerf: it stays uncut
@@ -25,8 +24,7 @@
 //            needs_pierce    (caution)  with an edge start: an inner contour still has to be pierced
 //            no_area         (caution)  a closed contour without area; left out
 // Example    a 50 mm square, kerf 1.65: the path's square is 51.65 mm wide with corners of 0.825 mm radius; a 20 mm
-// hole
-//            is cut on 18.35 mm.
+//            hole is cut on 18.35 mm.
 #pragma once
 
 #include <cstddef>

@@ -6,13 +6,11 @@
 // Source     geometry
 // Range      kerfs up to 15 mm; thickness 0.3 to 150 mm
 // Edges      of a coupon any of the four sizes may be missing (0), but not all; what is there is averaged, top and
-// bottom
-//            apart. A Fault names a size that gives no kerf between 0 and 15 mm. Without both a top and a bottom there
-//            is no taper.
+//            bottom apart. A Fault names a size that gives no kerf between 0 and 15 mm. Without both a top and a bottom
+//            there is no taper.
 // Example    a 50 mm square measures 48.35 mm: kerf 1.65 mm, offset 0.825 mm. To measure 50 it is drawn 51.65 mm, or
-// cut
-//            with that offset. 50 / 20 mm measure 48.2 and 21.8 at the top, 48.6 and 21.4 at the bottom, 6 mm thick:
-//            kerf 1.8 at the top, 1.4 at the bottom, mean 1.6, offset 0.8, taper 1.909 degrees.
+//            cut with that offset. 50 / 20 mm measure 48.2 and 21.8 at the top, 48.6 and 21.4 at the bottom, 6 mm
+//            thick: kerf 1.8 at the top, 1.4 at the bottom, mean 1.6, offset 0.8, taper 1.909 degrees.
 #pragma once
 
 #include <optional>

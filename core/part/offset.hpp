@@ -16,13 +16,11 @@
 //            general clipping library knows straight pieces only, and weighs more than all of this folder.
 // Source     geometry
 // Range      right_mm of either sign, up to 1e4; a closed contour that does not cross itself. What a crossing one gives
-// is
-//            some closed curve; it is found and named when the drawing is read.
+//            is some closed curve; it is found and named when the drawing is read.
 // Edges      0 gives the contour back. A contour narrower than twice the distance gives no loop, one with a neck
-// several;
-//            a pocket behind a neck gives a loop that runs the other way than the contour. `kept` is parallel to the
-//            contour's vertices: whether anything of the piece that starts there is left (joints of corners do not
-//            count).
+//            several; a pocket behind a neck gives a loop that runs the other way than the contour. `kept` is parallel
+//            to the contour's vertices: whether anything of the piece that starts there is left (joints of corners do
+//            not count).
 // Example    a 50 mm square, anticlockwise, 0.825 to the right: four pieces of 50 mm and four quarter circles, area
 //            2500 + 4 x 50 x 0.825 + pi 0.825^2 = 2667.138 mm2.
 #pragma once

@@ -1,8 +1,7 @@
 // In which order contours are cut.
 //
 // What       What lies within a contour before the contour, of those that are free to be cut the nearest next: a hole
-// comes
-//            out before the part that holds it, a part before the hole it lies in.
+//            comes out before the part that holds it, a part before the hole it lies in.
 // Source     common practice, no source
 // Range      up to 2000 contours side by side are searched for the nearest; more are taken in strips, to and fro.
 #pragma once

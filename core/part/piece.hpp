@@ -1,8 +1,7 @@
 // One piece of a contour, straight or arc, and what is asked of it.
 //
 // Formula    with the chord c from `from` to `to` and the bulge b = tan(sweep / 4): radius c (1 + b^2) / (4 |b|);
-// centre
-//            at c (1 - b^2) / (4 b) from the chord's middle, to the left of it for b > 0; length radius |sweep|
+//            centre at c (1 - b^2) / (4 b) from the chord's middle, to the left of it for b > 0; length radius |sweep|
 // Source     geometry
 // Range      any finite coordinates; |b| up to 1e6. Below |b| = 1e-9 a piece counts as straight: the sagitta b c / 2 of
 //            a 10 m chord is then less than 5 nm.

@@ -14,8 +14,7 @@
 // Source     own layout
 // Range      sizes as the schema has them; up to 200 holes
 // Edges      the lower left corner of the part's box is at 0,0. A Fault names the field that does not fit: a radius
-// that
-//            two corners have no room for, holes that leave the part or meet each other, a bore or slot too large.
+//            that two corners have no room for, holes that leave the part or meet each other, a bore or slot too large.
 //            A drawing is not drawn here.
 // Example    flange 120 mm, bore 40 mm, four 11 mm holes on 90 mm: six contours of true arcs,
 //            pi (60^2 - 20^2 - 4 x 5.5^2) = 9672.964 mm2, pi (120 + 40 + 4 x 11) = 640.885 mm of cut.

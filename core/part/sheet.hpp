@@ -4,18 +4,17 @@
 //            second one turned by half a turn, which closes up triangles and angles. In a row parts stand as close as
 //            their shapes allow, rows as close as their boxes do. The fullest is taken, of equals the plainest.
 // Formula    pitch     max over y of (right edge of a part grown by the spacing - left edge of the next), in 512 bands:
-// the
-//                      outermost of each band counts, so that parts never come closer than the spacing
+//                      the outermost of each band counts, so that parts never come closer than the spacing
 //            use       count x area of the part / area of the sheet
 //            drop      sheet - count x part: frame, offcuts, what falls out of holes, and the kerf's dust
 // Source     own method
 // Range      sheets of 10 to 20 000 mm a side; margin and spacing 0 to 1000 mm. Places of the first 20 000 parts are
-// given. Edges      a part that does not fit: count 0. A Fault names a size out of range; an outline without outer
-// contour is one.
-//            Left-over strips are not filled with parts turned otherwise: a sheet often holds a few more.
+//            given.
+// Edges      a part that does not fit: count 0. A Fault names a size out of range; an outline without outer
+//            contour is one. Left-over strips are not filled with parts turned otherwise: a sheet often holds a few
+//            more.
 // Example    2500 x 1250 mm, margin 10, spacing 10, part 100 x 50: rows of 22 (of 2480 + 10) 110 mm apart by 20 of 60
-// mm:
-//            440, or turned 41 by 11 = 451: turned, 72.2 % of the sheet.
+//            mm: 440, or turned 41 by 11 = 451: turned, 72.2 % of the sheet.
 #pragma once
 
 #include <vector>

@@ -1,8 +1,7 @@
 // A row of vertices as points near enough to each other to be drawn.
 //
 // Formula    an arc of radius r is walked in equal steps of its sweep, each at most 2 acos(1 - tolerance / r), so that
-// no
-//            chord is further than `tolerance` from its arc
+//            no chord is further than `tolerance` from its arc
 // Source     geometry
 // Range      any contour or path; tolerance above 0
 // Edges      distances are along the row from its first vertex; what lies before `from_mm` or behind `to_mm` is left

@@ -7,12 +7,12 @@
 //            labour       handling minutes x labour
 //            consumables  share of a set x price of a set
 //            energy       kWh of arc and of compressed air x price of a kWh
-//            price        cost / (1 - margin), at least the minimum charge; markup k = m / (1 - m), margin m = k / (1 +
-//            k) break-even   set-up / (outside price - cost of one part apart from set-up), rounded up
+//            price        cost / (1 - margin), at least the minimum charge; markup k = m / (1 - m),
+//                         margin m = k / (1 + k)
+//            break-even   set-up / (outside price - cost of one part apart from set-up), rounded up
 // Rounding   every cost line of the batch is rounded to the currency's minor unit (money.hpp) and the cost is their
-// sum;
-//            the price of the batch is worked from that sum and rounded once; margin is the difference. So the lines
-//            always add up. The price of one is the total divided, rounded: the total is what counts.
+//            sum; the price of the batch is worked from that sum and rounded once; margin is the difference. So the
+//            lines always add up. The price of one is the total divided, rounded: the total is what counts.
 // Bands      delta method on three causes that know nothing of each other: the time under the arc, the rates of wear,
 //            the arc's voltage. Within a cause lines move together; causes add in quadrature. What is typed in has no
 //            band.
@@ -21,8 +21,7 @@
 // Edges      scrap is charged once, in the material; electricity once, in energy: the machine rate is to leave it out.
 //            Nothing to do for free still costs the minimum charge.
 // Example    0.12 m2 x 6 mm steel (5.652 kg) at 1.40, 25 % scrap; 4.761 min; set-up 15 min at 40; machine 60; 0.0401 of
-// a
-//            set at 18; 0.520 kWh at 0.25: 26.163, at 30 % margin 37.375 (30 % markup would be 34.012).
+//            a set at 18; 0.520 kWh at 0.25: 26.163, at 30 % margin 37.375 (30 % markup would be 34.012).
 #pragma once
 
 #include "core/price/energy.hpp"

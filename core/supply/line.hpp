@@ -9,9 +9,8 @@
 //            The smaller root is taken: the larger one needs the voltage to fall past one half and is never reached.
 //            Most power there is: E^2 / (4 r), at I = E / (2 r).
 // Source     circuit theory; own derivation.
-// Error      | current and drop taken in phase, wire reactance left out | drop comes out too high, never too low: at
-// power
-//            | factor 0.70 by up to a third of the drop; up to 4 AWG reactance is below 1/5 of the resistance |
+// Error      | current and drop taken in phase, wire reactance left out | drop comes out too high, never too low:
+//            | at power factor 0.70 by up to a third of the drop; up to 4 AWG reactance is below 1/5 of the resistance |
 //            Against scipy's root finder: 1e-9 relative on 10 000 random circuits (tests/oracle/supply_line.py).
 // Edges      r = 0: I = S / E. S = 0: I = 0. E <= 0 (the other load alone takes all voltage): nothing delivered, 0 A.
 //            Not delivered: current and voltage are those of most power.

@@ -11,8 +11,9 @@
 // Source     U2, duty period of 10 min, I1eff: IEC 60974-1 (from memory). S: energy balance, exact for RMS current and
 //            true power factor. PF of a corrected input 0.99, of an uncorrected one 0.6..0.75: from memory.
 //            Equal heating: an estimate; the machine's own plate governs.
-// Error      U2 is a test voltage, not a cut's: while cutting, the arc is commonly 10..40 V higher and the input with
-// it. Edges      The rule steps up 0.5 V at 165 A. I0 above I1 counts as I1. An I1max that would need eta PF above 1 is
+// Error      U2 is a test voltage, not a cut's: while cutting, the arc is commonly 10..40 V higher and the
+//            input with it.
+// Edges      The rule steps up 0.5 V at 165 A. I0 above I1 counts as I1. An I1max that would need eta PF above 1 is
 //            refuted and put aside.
 // Example    40 A: 96 V, 3840 W; 240 V, 0.80, 0.70: 28.571 A; 35 % duty, 1.0 A idle: 16.922 A effective.
 #pragma once

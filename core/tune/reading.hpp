@@ -14,8 +14,7 @@
 //            (assets/data/tune_rules.json).
 // Range      any plate core/cut accepts.
 // Edges      nothing marked and nothing measured: a Fault. No cause above 40 %: no knob; the advice says what to look
-// at
-//            next. A verdict is logged only when signs speak of the feed.
+//            at next. A verdict is logged only when signs speak of the feed.
 // Example    6 mm, kerf 1.8 over 1.4 mm, no dross, sparks below: too high; 0.5 mm lower (1.27 mm asked, the step is
 //            capped).
 #pragma once

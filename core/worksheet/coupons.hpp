@@ -1,8 +1,7 @@
 // The test coupons of a job, and their programs for the shop's controller.
 //
 // What       core/tune's coupons with the job's plate, the settings this shop has learnt for it, the ladder its log
-// asks
-//            for, and the words of its controller.
+//            asks for, and the words of its controller.
 // Range      any workbook whose fields are in range.
 // Edges      a plate past what the current severs, or too thick to pierce standing still; a safe height below the
 //            pierce height: a Fault that names the key.

@@ -2,8 +2,7 @@
 // long (a drawing of 100 000 pieces), so its result can be handed back.
 //
 // What       part_stage() builds it; evaluate() takes a PartMemo from its caller, which keeps the last stage and what
-// it
-//            was made from, and builds anew only when some of that has changed.
+//            it was made from, and builds anew only when some of that has changed.
 // Formula    outline by its sizes (core/part/shapes.hpp) or from the drawing; path by core/part/compensate.hpp with the
 //            kerf and lead-in of the settings; the part's checks (core/part/checks.hpp).
 // Edges      Sizes that make no part: no outline, `fault` says which and why. A refused plate has no kerf: outline

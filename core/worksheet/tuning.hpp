@@ -1,8 +1,9 @@
 // What the log has taught about the job's own stock, and the next test cut to make.
 //
 // What       tune::look() asked for the job's plate with the shop's nozzle, table and log, and a note on every row of
-// the log. Edges      a plate that the energy balance refuses: the Fault of that refusal. Example    the default shop
-// has no cuts: the outlook of 6 mm mild steel at 45 A offers a ladder.
+//            the log.
+// Edges      a plate that the energy balance refuses: the Fault of that refusal.
+// Example    the default shop has no cuts: the outlook of 6 mm mild steel at 45 A offers a ladder.
 #pragma once
 
 #include <vector>

@@ -45,7 +45,7 @@ export function pack(name, { fake = false, mark = '' } = {}) {
   if (fake) {
     const empty = path.join(WORK, 'empty.wasm');
     writeFileSync(empty, Buffer.from([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]));
-    args.push('--js', path.join(ROOT, 'tests/browser/fixtures/fake_torchside.js'), '--wasm', empty);
+    args.push('--js', path.join(ROOT, 'tests/browser/fixtures/fake_torchside.js'), '--wasm', empty, '--later', empty);
   }
   execFileSync(path.join(ROOT, 'tools/pack_site'), args);
   return path.join(WORK, name);
@@ -110,9 +110,15 @@ export async function until(look, what, ms = 15000) {
   }
 }
 
-/** The page stands and has nothing more to draw. */
-export async function settled(page) {
+/** The first answer stands. */
+export async function answered(page) {
   await page.waitForFunction(() => document.getElementById('first')?.hidden && document.querySelector('#mirror > *'), null, { timeout: 20000 });
+}
+
+/** The page stands, all of the program is there, and it has nothing more to draw. */
+export async function settled(page) {
+  await answered(page);
+  await page.waitForFunction(() => !document.getElementById('later-wasm') || performance.getEntriesByName('torchside-whole').length, null, { timeout: 20000 });
   let before = -1;
   await until(async () => {
     const now = await page.evaluate(() => window.torchsideCounters.drawn);

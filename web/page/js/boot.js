@@ -10,16 +10,18 @@ const canvas = document.getElementById('canvas');
 const root = document.getElementById('mirror');
 const first = document.getElementById('first');
 const wasm = document.getElementById('wasm');
+const later = document.getElementById('later-wasm'); // the rest of the program; null in the one-file page, which carries all in one
 
 /** The app's own functions; filled by the glue, which finds this object by its global name. */
 const app = (window.Module = { canvas, shell: {} });
 let ready = false;
+let whole = !later;
 let drawing = false;
 const waiting = [];
 
-/** Call an export of the app. Before main() has built the app, and while it draws, calls wait in order. */
+/** Call an export of the app. Until main() has built the app and the rest of the program is there, and while it draws, calls wait in order. */
 function call(name, ...args) {
-  if (!ready || drawing) {
+  if (!ready || !whole || drawing) {
     waiting.push([name, args]);
     return;
   }
@@ -54,12 +56,12 @@ function stopped(what) {
   first.hidden = false;
 }
 
-async function compile() {
-  if (!wasm.href) { // the one-file page carries the module inside itself
-    return WebAssembly.compile(Uint8Array.from(atob(wasm.textContent), (c) => c.charCodeAt(0)));
+async function compile(element) {
+  if (!element.href) { // the one-file page carries the module inside itself
+    return WebAssembly.compile(Uint8Array.from(atob(element.textContent), (c) => c.charCodeAt(0)));
   }
   const get = async () => {
-    const answer = await fetch(wasm.href);
+    const answer = await fetch(element.href);
     if (!answer.ok) {
       throw new Error('the server answered ' + answer.status);
     }
@@ -77,13 +79,45 @@ async function compile() {
   return WebAssembly.compile(await (await get()).arrayBuffer());
 }
 
-const compiled = compile();
+const compiled = compile(wasm);
 compiled.catch((e) => stopped('Torchside could not be loaded: ' + e.message + '.'));
+
+/**
+ * The first module draws the first answer and holds a stand-in for every function of the second, which is fetched only now, so that
+ * the two do not share the line. Until it is in place nothing but the first frame is drawn and no call reaches the app: no stand-in
+ * should ever be called. If one is, this start cannot go on; the next one waits for both.
+ */
+async function addRest(instance) {
+  const rest = await compile(later);
+  await WebAssembly.instantiate(rest, { primary: instance.exports });
+  sessionStorage.removeItem('torchside-whole');
+  whole = true;
+  performance.mark('torchside-whole');
+  if (ready) {
+    callWaiting();
+    catchUp();
+  }
+}
+
+const standIns = new Proxy({}, { get: () => () => {
+  sessionStorage.setItem('torchside-whole', '1');
+  location.reload(); // everything is stored
+  throw new Error('the rest of the program is not there yet');
+} });
+
+/** Whether the first frame shows something else than the first place, so that all of the program is needed for it. */
+const opensElsewhere = () => sessionStorage.getItem('torchside-whole') || !['', '#', '#/cut'].includes(location.hash);
 
 app.instantiateWasm = (imports, done) => {
   compiled.then(async (module) => {
     try {
-      done(await WebAssembly.instantiate(module, imports), module);
+      const instance = await WebAssembly.instantiate(module, { ...imports, placeholder: standIns });
+      const rest = later && addRest(instance);
+      if (rest && opensElsewhere()) {
+        await rest;
+      }
+      done(instance, module);
+      await rest;
     } catch (e) {
       stopped('Torchside could not start: ' + e.message + '.');
       throw e;

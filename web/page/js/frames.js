@@ -9,6 +9,10 @@ function drawNow() {
     requestFrame();
     return;
   }
+  if (!whole && counters.drawn) {
+    owed = true;
+    return;
+  }
   counters.drawn++;
   drawing = true;
   try {
@@ -45,12 +49,13 @@ function wake(ms) {
   }
 }
 
-document.addEventListener('visibilitychange', () => {
+function catchUp() {
   if (!document.hidden && owed) {
     owed = false;
     requestFrame();
   }
-});
+}
+document.addEventListener('visibilitychange', catchUp);
 
 /** A window moved to another screen, or zoomed: the drawing is made again at the new density. */
 function watchDensity() {

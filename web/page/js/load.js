@@ -15,6 +15,7 @@ if (quote) {
   add('link', { ...module, id: 'quote-wasm', href: '@quote.wasm@' });
 } else {
   add('link', { ...module, id: 'wasm', href: '@torchside.wasm@' });
+  add('link', { rel: 'later', id: 'later-wasm', href: '@later.wasm@' }); // once the first answer stands
   add('link', { rel: 'later', id: 'quote-wasm', href: '@quote.wasm@' }); // for a QR code, should one be wanted
   add('link', { rel: 'later', id: 'reader', href: '@reader.js@' }); // for a drawing, should one be opened
   add('link', { rel: 'later', id: 'reader-wasm', href: '@reader.wasm@' });
