@@ -26,7 +26,7 @@ ChartUnits units_of(UnitSystem system) {
 std::string csv_header(const ChartUnits& u) {
     const std::string length(u.length_name);
     const std::string speed(u.speed_name);
-    return "thickness" + length + ",current_a,nozzle_a,verdict,tested,feed" + speed + ",feed_low" + speed +
+    return "thickness" + length + ",current_a,nozzle_a,verdict,tested,basis,feed" + speed + ",feed_low" + speed +
            ",feed_high" + speed + ",arc_v,controller_v,cut_height" + length + ",pierce_height" + length +
            ",pierce_delay_s,kerf" + length + ",lead_in" + length + ",min_hole" + length + "\n";
 }
@@ -80,8 +80,10 @@ void json_cell(const Chart& chart, std::size_t row, std::size_t column, const Ch
     out.key("verdict").text(word_of(reach_words, cell.reach));
     out.key("tested").text(word_of(tested_words, cell.tested));
     if (cell.settings) {
+        out.key("basis").text(word_of(footing_words, cell.basis.feed));
         json_settings(*cell.settings, u, out);
     } else {
+        out.key("basis").null();
         out.key("settings").null();
     }
     out.close();
@@ -102,7 +104,13 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
             out += word_of(reach_words, cell.reach);
             out += ',';
             out += word_of(tested_words, cell.tested);
-            out += cell.settings ? csv_settings(*cell.settings, u) : std::string(11, ',');
+            out += ',';
+            if (cell.settings) {
+                out += word_of(footing_words, cell.basis.feed);
+                out += csv_settings(*cell.settings, u);
+            } else {
+                out += std::string(11, ',');
+            }
             out += '\n';
         }
     }

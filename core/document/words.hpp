@@ -38,6 +38,7 @@ inline constexpr std::string_view check_words[] = {"drop",      "low_line",  "pl
 inline constexpr std::string_view stop_words[] = {"panel", "breaker", "run", "cord", "machine", "torch"};
 inline constexpr std::string_view tap_words[] = {"fine", "caution", "stop"};
 inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
+inline constexpr std::string_view footing_words[] = {"physics", "practice", "cuts"};
 inline constexpr std::string_view taught_words[] = {"taught", "worn", "says_nothing", "outside_model"};
 inline constexpr std::string_view air_words[] = {"sustained", "runs_then_waits", "not_enough_pressure"};
 inline constexpr std::string_view coupon_words[] = {"ladder", "heights", "kerf", "swirl"};

@@ -86,7 +86,8 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses) 
         for (const ChartColumn& column : c.columns) {
             const cut::Plate plate = advice.plate(thickness, column.current);
             const cut::Reach reach = cut::reach(thickness, column.limits);
-            c.cells.push_back({reach, tested(shop.tests, plate), advice.settings(plate, reach)});
+            c.cells.push_back({reach, tested(shop.tests, plate), advice.settings(plate, reach),
+                               tune::footings(advice.posterior(), plate)});
         }
     return c;
 }

@@ -86,12 +86,20 @@ TEST_CASE("a chart file has one line and one entry a cell, in the units asked fo
         for (std::size_t start = 0; start < csv.size(); start = csv.find('\n', start) + 1) {
             const std::string line = csv.substr(start, csv.find('\n', start) - start);
             INFO(line);
-            CHECK(std::count(line.begin(), line.end(), ',') == 15);
+            CHECK(std::count(line.begin(), line.end(), ',') == 16);
             CHECK((line.find("refused") == std::string::npos) == !line.ends_with(",,,,,,,,,,,"));
         }
         const json out = json::parse(write_chart_json(made, units), nullptr, false);
         REQUIRE(out["cells"].size() == made.cells.size());
         CHECK(out["columns"].size() == made.columns.size());
+        for (std::size_t i = 0; i < made.cells.size(); ++i) {
+            const json& basis = out["cells"][i]["basis"];
+            CHECK(basis.is_null() == !made.cells[i].settings);
+            CHECK((basis.is_null() || basis == "physics" || basis == "practice"));
+        }
+        CHECK(out.dump().find("\"basis\":\"practice\"") != std::string::npos);
+        CHECK(csv.find(",none,practice,") != std::string::npos);
+        CHECK(csv.find(",none,physics,") != std::string::npos);
         const json& first = out["cells"][0]["settings"];
         REQUIRE(made.cells[0].settings);
         const Speed feed = made.cells[0].settings->feed.value;

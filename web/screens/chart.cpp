@@ -36,28 +36,28 @@ struct CellFigure {
     std::string text;
     std::string range;
     Span span;
-    const Basis* basis;
+    tune::Footing footing;
 };
 
-CellFigure figure_of(const App& app, const cut::Settings& s) {
+CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Footings& on) {
     const UnitSystem units = app.book().shop.display.units;
     switch (app.chart_figure) {
     case ChartFigure::feed:
         break;
     case ChartFigure::arc:
-        return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), &s.arc.basis};
+        return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), on.arc};
     case ChartFigure::pierce_delay:
         if (!(s.pierce_delay.value.in(second) > 0)) {
-            return {"edge", {}, {}, &s.pierce_delay.basis};
+            return {"edge", {}, {}, on.pierce_delay};
         }
         return {show(s.pierce_delay.value).number, show_range(s.pierce_delay), span_of(s.pierce_delay, second),
-                &s.pierce_delay.basis};
+                on.pierce_delay};
     case ChartFigure::kerf:
-        return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), &s.kerf.basis};
+        return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};
     }
     // Held to the table's fastest, the band may be next to nothing: too narrow to round by.
     return {s.feed_capped ? print(s.feed.value, units).number : print(s.feed, units).value, show_range(s.feed, units),
-            span_of(s.feed, mm_min), &s.feed.basis};
+            span_of(s.feed, mm_min), on.feed};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
@@ -98,6 +98,67 @@ bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t col
     return dt * dt < 0.0025 && di * di < 0.04;
 }
 
+// In the order of Footing, and of Tested.
+constexpr const char* footing_names[] = {"physics", "shop practice", "your cuts"};
+constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
+constexpr const char* tested_names[] = {"", "Near a cut of yours", "You cut this"};
+constexpr const char* tested_words[] = {"", "near", "here"};
+
+std::string about_cell(const CellFigure& figure, Tested tested) {
+    std::string out = figure.range;
+    out += (out.empty() ? "Basis: " : ". Basis: ") + std::string(footing_names[static_cast<int>(figure.footing)]);
+    return tested == Tested::none ? out : out + ". " + tested_names[static_cast<int>(tested)];
+}
+
+/// What the style sheet of the printed page draws into the cell.
+std::string paper_marks(tune::Footing footing, Tested tested) {
+    std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
+    return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
+}
+
+/// A square that fills up: empty, half, full. Told apart without colour, and on a photocopy.
+void footing_mark(const Pen& pen, Colour ink, tune::Footing footing, Point c) {
+    constexpr float half = 4.5F;
+    const Rect box{c.x - half, c.y - half, 2 * half, 2 * half};
+    const float filled = footing == tune::Footing::cuts ? box.w : footing == tune::Footing::practice ? half : 0;
+    pen.fill({box.x, box.y, filled, box.h}, ink);
+    pen.frame(box, ink, 1.25F);
+}
+
+void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
+    if (tested == Tested::here) {
+        pen.ring(c, 3.5F, ink, 1.5F);
+    } else if (tested == Tested::near) {
+        pen.disc(c, 2, ink);
+    }
+}
+
+/// The marks with their words, in as many lines as they need; returns the height used.
+float key(const Pen& pen, const Tokens& t, Point at, float room, bool draw) {
+    constexpr float line_height = 20;
+    constexpr const char* names[] = {footing_names[0], footing_names[1], footing_names[2], "cut by you", "near a cut"};
+    float x = at.x;
+    float y = at.y;
+    for (int i = 0; i < 5; ++i) {
+        const float w = 16 + pen.width(Type::label, names[i]) + 14;
+        if (x > at.x && x + w - 14 > at.x + room) {
+            x = at.x;
+            y += line_height;
+        }
+        if (draw) {
+            const Point c{x + 5, y + 9};
+            if (i < 3) {
+                footing_mark(pen, t.ink, static_cast<tune::Footing>(i), c);
+            } else {
+                tested_mark(pen, t.ink, i == 3 ? Tested::here : Tested::near, c);
+            }
+            pen.text(Type::label, {x + 16, y}, t.ink, names[i]);
+        }
+        x += w;
+    }
+    return y + line_height - at.y;
+}
+
 void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column,
               const std::string& plate) {
     Ui& ui = app.ui();
@@ -108,12 +169,12 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const std::string amps = show(chart.columns[column].current).whole();
     const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
     const bool job = is_job(app, chart, row, column);
-    const CellFigure figure = cell.settings ? figure_of(app, *cell.settings) : CellFigure{"—", {}, {}, nullptr};
+    const CellFigure figure =
+        cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
-    constexpr const char* tested[] = {"", "Near a cut of yours", "You cut this"};
-    const std::string about = figure.range + (cell.tested == Tested::none || !cell.settings ? "" : ". ") +
-                              (cell.settings ? tested[static_cast<int>(cell.tested)] : "");
-    ui.open_group(id, Role::cell, place, text);
+    const std::string about = cell.settings ? about_cell(figure, cell.tested) : std::string();
+    ui.open_group(id, Role::cell, place, text,
+                  cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
     const bool used =
         ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
     ui.close_group();
@@ -130,10 +191,9 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const bool clean = cell.reach == cut::Reach::clean;
     pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 12},
              cell.settings && clean ? t.ink : t.quiet, text, Align::centre);
-    if (cell.tested == Tested::here) {
-        pen.ring({place.right() - 9, place.y + 9}, 3.5F, t.ink, 1.5F);
-    } else if (cell.tested == Tested::near && cell.settings) {
-        pen.disc({place.right() - 9, place.y + 9}, 2, t.ink);
+    if (cell.settings) {
+        footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
+        tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
     }
     if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
         pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
@@ -232,16 +292,19 @@ void chart_body(App& app, Rect place) {
     if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
-    std::string note =
-        "Bar: 8 times in 10 within · circle: you cut it · dot: near a cut of yours · deeper tint: faster · "
-        "quiet print: no clean cut · dash: out of reach. ";
-    if (const auto& settings = app.sheet().settings) {
-        note += "Rests on " + show_basis(*figure_of(app, *settings).basis) + ". ";
-    }
-    note += "The machine's manual comes first.";
+    const std::string_view note =
+        "Square: full where your cuts halved the band · bar: 8 times in 10 within · deeper tint: "
+        "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);
+    const Rect key_place = body.take_bottom(key(ui.pen(), t, {}, body.w, false) + 6);
+    key(ui.pen(), t, {key_place.x, key_place.y + 6}, key_place.w, true);
+    ui.node(
+        "chart/key", Role::text, key_place,
+        "Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left open. Full: "
+        "your cuts halved the band. Circle: cut by you. Dot: near a cut of yours.",
+        {}, "printable");
     ui.node("chart/note", Role::text, note_place, note, {}, "printable");
     if (!chart.columns.empty() && !chart.rows.empty()) {
         grid_of(app, chart, body);

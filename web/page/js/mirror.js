@@ -113,7 +113,7 @@ function dress(node, r) {
   }
   set(el, 'role', role);
   set(el, 'aria-label', NAMED.includes(r.role) ? r.role === 'img' ? [r.name, r.value].filter(Boolean).join(' ') : r.name : '');
-  set(el, 'class', on('printable') && 'printable');
+  set(el, 'class', r.words.filter((word) => word === 'printable' || word.startsWith('mark-')).join(' '));
   set(el, 'aria-live', on('live') && r.role !== 'status' && r.role !== 'alert' && 'polite');
   if (r.role === 'dialog') {
     set(el, 'aria-modal', on('modal'));
