@@ -95,7 +95,7 @@ private:
 /// For a field of the workbook: the number in the unit of its key ("mm", "mm/min", "A", "V/mm", "s", "min", "bar",
 /// "kVA", "C" ...; "" is a plain number, "share" is read_percent), as core/document/schema.hpp names it. A bare number
 /// is in that unit, or in its inch counterpart when `bare` says so. A unit it does not know counts as a plain number.
-/// Only a temperature may be negative.
+/// Only a temperature and an angle ("deg") may be negative.
 [[nodiscard]] Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare);
 
 /// None when low <= value <= high; else a Fault such as

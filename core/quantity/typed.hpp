@@ -73,6 +73,7 @@ enum class Dimension {
     volume,
     flow,
     temperature,
+    angle,
     wire,
 };
 

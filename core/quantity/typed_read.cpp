@@ -24,7 +24,8 @@ double worth(const Amount& a, const Wanted& w) {
 
 std::string shown(const Amount& a, const Wanted& w) {
     std::string text = w.sign < 0 ? "−" + a.number.as : a.number.as;
-    return a.unit.symbol.empty() ? text : text + " " + a.unit.symbol;
+    const std::string_view gap = a.unit.symbol.empty() || a.unit.dimension == Dimension::angle ? "" : " ";
+    return text + std::string(gap) + a.unit.symbol;
 }
 
 Refusal refuse(std::string_view why, const Wanted& w) {
@@ -250,7 +251,8 @@ Plain read_wanted(std::string_view text, Wanted w) {
         line.remove_prefix(1);
         line.remove_prefix(std::min(line.find_first_not_of(" _"), line.size()));
     }
-    if (w.dimension == Dimension::temperature && line.starts_with('-')) {
+    const bool signed_number = w.dimension == Dimension::temperature || w.dimension == Dimension::angle;
+    if (signed_number && line.starts_with('-')) {
         w.sign = -1.0;
         line.remove_prefix(1);
     }

@@ -98,6 +98,9 @@ constexpr UnitWord words[] = {
     {"^c", Dimension::temperature, 1, 1, "°C"},
     {"f", Dimension::temperature, 5, 9, "°F"},
     {"^f", Dimension::temperature, 5, 9, "°F"},
+    {"deg", Dimension::angle, 1, 1, "°"},
+    {"degree", Dimension::angle, 1, 1, "°"},
+    {"^", Dimension::angle, 1, 1, "°"},
     {"%", Dimension::share, 1, 100, "%"},
     {"percent", Dimension::share, 1, 100, "%"},
     {"awg", Dimension::wire, 1, 1, "AWG"},
@@ -187,6 +190,7 @@ constexpr Wording wordings[] = {
     {Dimension::volume, "a volume such as 100 l or 26 gal", 8},
     {Dimension::flow, "an air flow such as 150 l/min or 5.3 cfm", 11},
     {Dimension::temperature, "a temperature such as 25 C or 77 F", 13},
+    {Dimension::angle, "an angle such as 1.5 or -2 degrees", 8},
     {Dimension::wire, "a wire gauge such as 10 AWG", 12},
 };
 

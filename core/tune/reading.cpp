@@ -5,31 +5,13 @@
 #include <vector>
 
 #include "core/cut/capacity.hpp"
-#include "core/quantity/figure_rows.hpp"
 #include "core/tune/next_test.hpp"
 #include "core/tune/plate_terms.hpp"
+#include "core/tune/reading_rules.hpp"
 #include "core/tune/squareness.hpp"
 
 namespace torchside::tune {
 namespace {
-
-struct Rules {
-    double taper_square_deg = 0.0;
-    double lag_short_deg = 0.0;
-    double lag_long_deg = 0.0;
-    double deg_per_mm_height = 0.0;
-    double height_step_mm = 0.0;
-    double height_step_most_mm = 0.0;
-    double height_least_mm = 0.0;
-    double near_limit_share = 0.0;
-    double leaning_share = 0.0;
-    double sure_from = 0.0;
-};
-
-constexpr FigureRow<Rules> rule_rows[] = {
-#include "generated/tune_rules.inc"
-};
-constexpr Rules rules = figures_of(rule_rows);
 
 struct Words {
     std::string_view what, turn, why;
@@ -88,6 +70,8 @@ std::optional<Fault> refusal(const Signs& seen, const MeasuredCut& m, const Made
         return Fault{"lag_mm", "the drag lines trail by 0 to 30 mm"};
     if (!sane(m.left_deg) || !sane(m.right_deg))
         return Fault{"angle_deg", "the angle of a face is between -45 and 45 degrees"};
+    if (m.left_deg.has_value() != m.right_deg.has_value())
+        return Fault{"angle_deg", "measure the other face as well: one alone does not tell tilt from height"};
     if (!(made.feed.in(mm_min) >= 10.0 && made.feed.in(mm_min) <= 50000.0))
         return Fault{"feed_mm_min", "the feed of a cut is between 10 and 50000 mm/min"};
     return std::nullopt;
@@ -103,13 +87,13 @@ std::optional<Faces> measured_faces(const MeasuredCut& m, Length thickness) {
 }
 
 Sign taper_sign(const Faces& f) {
-    const bool leans = std::abs(f.leaning_deg) > rules.taper_square_deg &&
-                       std::abs(f.leaning_deg) > rules.leaning_share * std::abs(f.alike_deg);
+    const bool leans = std::abs(f.leaning_deg) > reading_rules().taper_square_deg &&
+                       std::abs(f.leaning_deg) > reading_rules().leaning_share * std::abs(f.alike_deg);
     if (leans) // the worse face decides which way it is narrow
         return f.alike_deg + std::abs(f.leaning_deg) >= std::abs(f.alike_deg - std::abs(f.leaning_deg))
                    ? Sign::narrow_top_one
                    : Sign::narrow_bottom_one;
-    if (std::abs(f.alike_deg) <= rules.taper_square_deg)
+    if (std::abs(f.alike_deg) <= reading_rules().taper_square_deg)
         return Sign::square;
     return f.alike_deg > 0.0 ? Sign::narrow_top_both : Sign::narrow_bottom_both;
 }
@@ -124,9 +108,9 @@ Signs with_measurements(Signs signs, const MeasuredCut& m, const std::optional<F
         for (const Sign s : lag_signs)
             signs.clear(s);
         const double angle = lag_angle_deg(*m.lag, thickness);
-        signs.mark(angle < rules.lag_short_deg  ? Sign::lag_short
-                   : angle > rules.lag_long_deg ? Sign::lag_long
-                                                : Sign::lag_good);
+        signs.mark(angle < reading_rules().lag_short_deg  ? Sign::lag_short
+                   : angle > reading_rules().lag_long_deg ? Sign::lag_long
+                                                          : Sign::lag_good);
     }
     return signs;
 }
@@ -148,13 +132,13 @@ Squareness squareness_of(const Faces& f, Length thickness) {
 std::optional<Verdict> verdict_of(const Signs& s, const std::array<double, cause_count>& chance, Cause cause) {
     const auto p = [&](Cause c) { return chance[static_cast<std::size_t>(c)]; };
     if (cause == Cause::too_fast || cause == Cause::too_slow) {
-        if (p(cause) < rules.sure_from)
+        if (p(cause) < reading_rules().sure_from)
             return std::nullopt;
         return cause == Cause::too_fast ? Verdict::too_fast : Verdict::too_slow;
     }
     const bool feed_looks_right = s.has(Sign::dross_none) || s.has(Sign::corners_only);
     const bool blamed = s.has(Sign::sparks_back) || s.has(Sign::sparks_level) || s.has(Sign::lag_long);
-    if (feed_looks_right && !blamed && p(Cause::too_fast) + p(Cause::too_slow) < rules.sure_from)
+    if (feed_looks_right && !blamed && p(Cause::too_fast) + p(Cause::too_slow) < reading_rules().sure_from)
         return Verdict::clean;
     return std::nullopt;
 }
@@ -175,10 +159,11 @@ TestCut row_of(const MadeCut& made, const MeasuredCut& m) {
 
 void turn_height(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const ShopView& shop,
                  const Posterior& posterior) {
-    double by = a.cause == Cause::too_high ? -rules.height_step_mm : rules.height_step_mm;
-    if (f && std::abs(f->alike_deg) > rules.taper_square_deg)
-        by = std::clamp(-f->alike_deg / rules.deg_per_mm_height, -rules.height_step_most_mm, rules.height_step_most_mm);
-    by = std::fmax(by, std::fmin(0.0, rules.height_least_mm - made.plate.height.in(mm)));
+    double by = a.cause == Cause::too_high ? -reading_rules().height_step_mm : reading_rules().height_step_mm;
+    if (f && std::abs(f->alike_deg) > reading_rules().taper_square_deg)
+        by = std::clamp(-f->alike_deg / reading_rules().deg_per_mm_height, -reading_rules().height_step_most_mm,
+                        reading_rules().height_step_most_mm);
+    by = std::fmax(by, std::fmin(0.0, reading_rules().height_least_mm - made.plate.height.in(mm)));
     cut::Plate moved = made.plate;
     moved.height = moved.height + Length{by, mm};
     a.knob = Knob::height;
@@ -236,7 +221,7 @@ Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, con
         cut::limits(plate, LearntFeed(posterior), terms, proven(shop.log, plate.metal, plate.current)).clean;
     const std::optional<Faces> f = measured_faces(measured, plate.thickness);
     const Signs signs = with_measurements(seen, measured, f, plate.thickness);
-    const auto chance = causes(signs, plate.thickness > rules.near_limit_share * clean);
+    const auto chance = causes(signs, plate.thickness > reading_rules().near_limit_share * clean);
     if (!chance)
         return chance.fault();
 
@@ -247,11 +232,11 @@ Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, con
     r.advice.chance = *likeliest;
     r.row = row_of(made, measured);
     r.row.verdict = verdict_of(signs, r.causes, r.advice.cause);
-    r.row.worn = r.advice.cause == Cause::worn && r.advice.chance >= rules.sure_from;
+    r.row.worn = r.advice.cause == Cause::worn && r.advice.chance >= reading_rules().sure_from;
     r.worth_logging = r.row.verdict || r.row.kerf_top || r.row.kerf_bottom || r.row.arc || r.row.worn;
     if (f)
         r.squareness = squareness_of(*f, plate.thickness);
-    if (r.advice.chance < rules.sure_from) {
+    if (r.advice.chance < reading_rules().sure_from) {
         r.advice.what = unsure.what;
         r.advice.turn = unsure.turn;
         r.advice.why = unsure.why;

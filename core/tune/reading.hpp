@@ -7,14 +7,16 @@
 //            too fast or slow  feed: to the next test that the log asks for with this verdict in it (next_test.hpp)
 //            too high or low   height by -theta / (1.5 deg/mm), at most 0.5 mm; 0.3 mm when theta was not measured;
 //                              arc volts by that times the learnt volts per mm, at the controller behind its divider
-//            leaning           tilt by (left - right) / 2, or the two-direction coupon when it was not measured
+//            leaning           tilt by (left - right) / 2, or the two-direction coupon when it was not measured. A
+//                              torch whose top leans to the left of travel cuts both walls that way: the left one
+//                              tapers more, the right one less; tilt_by_deg is negative, the top goes to the right
 //            worn              nozzle and electrode; the row is logged as worn and does not teach
 //            corners           the table's corner speed, not the feed; near the limit: nothing to turn
 // Source     directions of knobs: common practice (standoff and spatter: Azlan 2024); slopes are priors
 //            (assets/data/tune_rules.json).
 // Range      any plate core/cut accepts.
-// Edges      nothing marked and nothing measured: a Fault. No cause above 40 %: no knob; the advice says what to look
-//            at next. A verdict is logged only when signs speak of the feed.
+// Edges      nothing marked and nothing measured, or one face alone: a Fault. No cause above 40 %: no knob; the advice
+//            says what to look at next. A verdict is logged only when signs speak of the feed.
 // Example    6 mm, kerf 1.8 over 1.4 mm, no dross, sparks below: too high; 0.5 mm lower (1.27 mm asked, the step is
 //            capped).
 #pragma once
@@ -64,10 +66,10 @@ struct Advice {
     std::optional<Length> height_by{};
     std::optional<Voltage> arc_by{};        // at the torch, what height_by does on a height control
     std::optional<Voltage> controller_by{}; // the same behind the divider
-    std::optional<double> tilt_by_deg{};
-    std::string_view what{}; // the cause, one sentence
-    std::string_view turn{}; // what to do, one sentence
-    std::string_view why{};  // one sentence
+    std::optional<double> tilt_by_deg{};    // of the torch's top, positive: to the left of travel
+    std::string_view what{};                // the cause, one sentence
+    std::string_view turn{};                // what to do, one sentence
+    std::string_view why{};                 // one sentence
 };
 
 struct Squareness {

@@ -229,7 +229,7 @@ TEST_CASE("Refused, with the reason", "[read]") {
         {"12 000", "there is more than one number"},
         {"6 parsec", "\"parsec\" is not a unit known here"},
         {"6 <b>", "that is not understood"},
-        {"6°", "that is not understood"},
+        {"6°", "° is an angle"},
         {"mm", "there is no number"},
         {"quarter", "there is no number"},
         {"/4", "there is no number"},
@@ -338,35 +338,22 @@ TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {
         double value;
     };
     constexpr Row rows[] = {
-        {"15.3", "m", metric, 15.3},
-        {"50 ft", "m", metric, 15.24},
-        {"50", "m", in_inch, 15.24},
-        {"1/4", "mm", metric, 6.35},
-        {"65", "mm/min", in_inch, 1651},
-        {"500", "mm/s2", metric, 500},
-        {"20", "mm/s2", in_inch, 508},
-        {"45", "A", in_inch, 45},
-        {"5", "V/mm", in_inch, 5},
-        {"8 kVA", "VA", metric, 8000},
-        {"15", "min", metric, 15},
-        {"90 s", "min", metric, 1.5},
-        {"1 h 30 min", "min", metric, 90},
-        {"5 bar", "bar", in_inch, 5},
-        {"100", "L", metric, 100},
-        {"150", "L/min", metric, 150},
-        {"9 m3/h", "L/min", metric, 150},
-        {"-10", "C", metric, -10},
-        {"77 F", "C", metric, 25},
-        {"−40 °F", "C", metric, -40},
-        {"25", "C", in_inch, 25},
-        {"$18.50", "money", metric, 18.5},
-        {"18,5", "money", metric, 18.5},
-        {"10 awg", "AWG", metric, 10},
-        {"6", "mm2", metric, 6},
-        {"6 mm²", "mm2", metric, 6},
-        {"0.6", "", metric, 0.6},
-        {"60 %", "share", metric, 0.6},
-        {"24", "something new", metric, 24},
+        {"15.3", "m", metric, 15.3},       {"50 ft", "m", metric, 15.24},
+        {"50", "m", in_inch, 15.24},       {"1/4", "mm", metric, 6.35},
+        {"65", "mm/min", in_inch, 1651},   {"500", "mm/s2", metric, 500},
+        {"20", "mm/s2", in_inch, 508},     {"45", "A", in_inch, 45},
+        {"5", "V/mm", in_inch, 5},         {"8 kVA", "VA", metric, 8000},
+        {"15", "min", metric, 15},         {"90 s", "min", metric, 1.5},
+        {"1 h 30 min", "min", metric, 90}, {"5 bar", "bar", in_inch, 5},
+        {"100", "L", metric, 100},         {"150", "L/min", metric, 150},
+        {"9 m3/h", "L/min", metric, 150},  {"-10", "C", metric, -10},
+        {"77 F", "C", metric, 25},         {"−40 °F", "C", metric, -40},
+        {"25", "C", in_inch, 25},          {"-2", "deg", metric, -2},
+        {"−1.5°", "deg", in_inch, -1.5},   {"3 degrees", "deg", metric, 3},
+        {"$18.50", "money", metric, 18.5}, {"18,5", "money", metric, 18.5},
+        {"10 awg", "AWG", metric, 10},     {"6", "mm2", metric, 6},
+        {"6 mm²", "mm2", metric, 6},       {"0.6", "", metric, 0.6},
+        {"60 %", "share", metric, 0.6},    {"24", "something new", metric, 24},
     };
     for (const Row& r : rows) {
         INFO(std::string{r.text} << " for " << std::string{r.unit});
@@ -374,6 +361,8 @@ TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {
     }
     CHECK(as(read_field("-10 F", "C", metric)) == "−10 °F");
     CHECK(read_field("-1,000", "C", metric).question()->answers[1].value == -1.0);
+    CHECK(as(read_field("-1.5", "deg", metric)) == "−1.5°");
+    CHECK(why(read_field("-", "deg", metric)).find("an angle such as 1.5 or -2 degrees") != std::string::npos);
     CHECK(why(read_field("-5", "A", metric)).starts_with("a negative number makes no sense here"));
 }
 

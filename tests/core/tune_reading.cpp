@@ -83,6 +83,9 @@ TEST_CASE("Taper of both faces is height, of one face tilt or swirl") {
     CHECK(measured.advice.cause == Cause::leaning);
     CHECK(measured.advice.knob == Knob::tilt);
     CHECK_THAT(measured.advice.tilt_by_deg.value(), WithinAbs(-2, 1e-12));
+    f.measured.left_deg = 0;
+    f.measured.right_deg = 4; // the other way round: the top goes to the left of travel
+    CHECK_THAT(f.read({Sign::dross_none}).value().advice.tilt_by_deg.value(), WithinAbs(2, 1e-12));
 }
 
 TEST_CASE("A measured taper gives the step of the height, the angle and the range") {
@@ -144,6 +147,14 @@ TEST_CASE("What cannot be is refused by name") {
     f.measured.kerf_top.reset();
     f.measured.left_deg = 80;
     CHECK(f.read({Sign::square}).fault().field == "angle_deg");
+    f.measured.left_deg = 2; // one face alone, with a sign and without
+    CHECK(f.read({Sign::dross_none}).fault().text.find("the other face") != std::string::npos);
+    CHECK(f.read({}).fault().field == "angle_deg");
+    f.measured.right_deg = 44;
+    CHECK(f.read({}).ok());
+    f.measured.right_deg = -45;
+    CHECK(f.read({}).fault().text.find("between -45 and 45") != std::string::npos);
+    f.measured.right_deg.reset();
     f.measured.left_deg.reset();
     f.made.feed = Speed{0, mm_min};
     CHECK(f.read({Sign::square}).fault().field == "feed_mm_min");

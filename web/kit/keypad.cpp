@@ -28,12 +28,27 @@ void type_eighth(Ui& ui) {
     }
 }
 
+/// What is there keeps its digits: a sign is often thought of last.
+void turn_sign(Ui& ui) {
+    std::string text = ui.edit() ? ui.edit()->text : std::string();
+    if (text.find_first_of("0123456789") == std::string::npos) {
+        text.clear(); // a dash for "nothing yet"
+    }
+    for (const std::string_view minus : {"-", "−"}) {
+        if (text.starts_with(minus)) {
+            return ui.retype(text.substr(minus.size()));
+        }
+    }
+    ui.retype('-' + text);
+}
+
 std::string spoken(std::string_view key) {
     return key == "\""   ? "inch"
            : key == "/"  ? "over"
            : key == "⅛"  ? "eighth"
            : key == "ga" ? "gauge"
            : key == "-"  ? "dash"
+           : key == "±"  ? "plus or minus"
                          : std::string(key);
 }
 
@@ -62,7 +77,7 @@ struct Board {
         ui.pen().text(type, {at.centre().x, at.centre().y - Pen::line_height(type) / 2}, ui.tokens().ink, text,
                       Align::centre);
         if (used) {
-            text == "⅛" ? type_eighth(ui) : ui.type(text);
+            text == "⅛" ? type_eighth(ui) : text == "±" ? turn_sign(ui) : ui.type(text);
         }
     }
     bool mark_key(std::string_view id, std::string_view name, Mark mark, Rect at) const {

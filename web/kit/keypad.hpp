@@ -15,6 +15,7 @@ struct Keys {
 };
 inline constexpr Keys length_keys{{"/", "⅛", "mm"}, {"\"", "ga"}};
 inline constexpr Keys plain_keys{};
+inline constexpr Keys signed_keys{{"±"}}; // turns the sign of what is typed
 
 enum class KeypadAnswer { none, done, system_keyboard };
 

@@ -203,6 +203,13 @@ void Ui::type(std::string_view key) {
     changed_ = true;
 }
 
+void Ui::retype(std::string_view text) {
+    if (edit_) {
+        *edit_ = Edit{edit_->id, std::string(text), false};
+        typed_ = changed_ = true;
+    }
+}
+
 std::optional<Ui::Entry> Ui::taken(std::string_view id) {
     if (!editing(id) || (!typed_ && !finish_)) {
         return std::nullopt;

@@ -80,6 +80,8 @@ public:
     void keep_editing(std::string_view id, std::string_view text);
     /// A key of the app's own keypad; "\b" deletes.
     void type(std::string_view key);
+    /// Other words in the field under edit.
+    void retype(std::string_view text);
     void finish_edit() { finish_ = true; }
     void stop_edit() { edit_.reset(); }
     /// What was typed into this field since the last build, if anything; `final` when the user is done with it.

@@ -57,6 +57,8 @@ SeenCut App::seen() const {
     s.signs = scratch.cut.signs;
     s.measured.kerf_top = length(scratch.cut.kerf_top);
     s.measured.kerf_bottom = length(scratch.cut.kerf_bottom);
+    s.measured.left_deg = scratch.cut.left_deg;
+    s.measured.right_deg = scratch.cut.right_deg;
     s.measured.lag = length(scratch.cut.lag);
     s.height = length(scratch.cut.height);
     if (scratch.cut_feed) {

@@ -83,12 +83,18 @@ public:
     struct Scratch {
         struct Cut { // that is read, in mm and V
             tune::Signs signs;
-            std::optional<double> kerf_top, kerf_bottom, lag, height, arc;
+            std::optional<double> kerf_top, kerf_bottom, left_deg, right_deg, lag, height, arc;
         };
         Cut cut;
         // The coupon on show, and what it measured.
         tune::CouponKind coupon = tune::CouponKind::ladder;
         std::array<bool, 9> clean{};
+        struct Leg { // of a height ladder, in mm and V
+            bool square = false;
+            std::optional<double> arc, kerf_top, kerf_bottom;
+        };
+        std::array<Leg, 9> heights{};
+        std::size_t leg = 0; // of them, that is measured
         std::optional<double> square, hole;
         std::array<std::optional<double>, 4> angle{};
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;

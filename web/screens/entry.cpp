@@ -74,7 +74,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     Ui& ui = app.ui();
     Heard h;
     const bool active = ui.editing(f.id);
-    if (active && !ui.edit()->fresh) {
+    if (active && !ui.edit()->fresh && ui.edit()->text != "-") { // a sign alone is a number begun
         h = read(ui.edit()->text);
     }
     std::string below = f.idle;

@@ -71,7 +71,8 @@ std::string amount(const App& app, const tune::Advice& a) {
         return "Feed to " + show_text(*a.feed_to, units);
     }
     if (a.tilt_by_deg) {
-        return "Tilt by " + print_fixed(std::abs(*a.tilt_by_deg), 1) + "°";
+        return "Top of the torch " + print_fixed(std::abs(*a.tilt_by_deg), 1) + "° to the " +
+               (*a.tilt_by_deg < 0 ? "right" : "left") + " of travel; if it is square already, cut the coupon";
     }
     if (!a.height_by) {
         return {};
@@ -129,6 +130,10 @@ float entries(App& app, Rect body, float y0) {
     y += section(app.ui(), "read/measured", {x, y}, w, "Measured instead, if you can");
     field("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", "mm", s.kerf_top);
     field("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", "mm", s.kerf_bottom);
+    field("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom", "deg",
+          s.left_deg);
+    field("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height", "deg",
+          s.right_deg);
     field("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", "mm", s.lag);
     y += section(app.ui(), "read/cut", {x, y}, w, "How it was cut");
     field("field/scratch/height_mm", "Cut height", "The usual one if left alone", "mm", s.height);
@@ -161,7 +166,8 @@ float answer(App& app, Rect place, bool draw) {
     say("read/sure", Type::label, "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.",
         t.quiet);
     y += 8;
-    const Rect left{x, y, r.advice.knob == tune::Knob::direction ? (w - gap) / 2 : w, ui.reach()};
+    const bool lean = r.advice.knob == tune::Knob::direction || r.advice.knob == tune::Knob::tilt;
+    const Rect left{x, y, lean ? (w - gap) / 2 : w, ui.reach()};
     if (draw) {
         if (button(ui, "read/log", left, "Put it into the log", r.worth_logging ? Look::main : Look::plain,
                    Role::button, r.worth_logging ? "" : "disabled") &&
@@ -169,8 +175,7 @@ float answer(App& app, Rect place, bool draw) {
             app.scratch.cut = {};
             app.scratch.cut_feed.reset();
             app.open("log");
-        } else if (r.advice.knob == tune::Knob::direction &&
-                   button(ui, "read/swirl", {left.right() + gap, y, left.w, left.h}, "Cut the coupon")) {
+        } else if (lean && button(ui, "read/swirl", {left.right() + gap, y, left.w, left.h}, "Cut the coupon")) {
             app.scratch.coupon = tune::CouponKind::swirl;
             app.open("coupon");
         }

@@ -62,8 +62,11 @@ bool wants_keypad(const App& app, std::string_view prefix) {
 
 void number_keypad(App& app, Rect place) {
     const std::string& id = app.ui().edit()->id;
+    const auto info = id.starts_with("field/") ? document::field(id.substr(6)) : std::nullopt;
     const bool length = id.ends_with("_mm") || id == "stock/thickness";
-    if (keypad(app.ui(), place, length ? length_keys : plain_keys) == KeypadAnswer::system_keyboard) {
+    const bool below_nought = id.ends_with("_deg") || (info && info->low < 0);
+    const Keys& keys = length ? length_keys : below_nought ? signed_keys : plain_keys;
+    if (keypad(app.ui(), place, keys) == KeypadAnswer::system_keyboard) {
         app.system_keyboard = true;
     }
 }

@@ -107,6 +107,9 @@ std::string show_field(double value, std::string_view unit, UnitSystem units) {
     if (unit == "share") {
         return print_percent(value, 0).text();
     }
+    if (unit == "deg") {
+        return print_trimmed(value, 1) + "°";
+    }
     std::string out = print_trimmed(value, 3);
     if (!unit.empty() && unit != "money") {
         out += ' ';
