@@ -54,6 +54,8 @@ constexpr Field height_control_table[] = {
     number<&HeightControl::input_limit>("input_limit_v", in_v, 1, 1000, "Most the controller's input stands."),
     number<&HeightControl::gradient>("gradient_v_mm", in_v_mm, 0.5, 20,
                                      "Volts for each millimetre of height, measured on this machine."),
+    number<&HeightControl::cut_height>("cut_height_mm", in_mm, 0.5, 6,
+                                       "Height this shop cuts at; the usual one when not given."),
     number<&HeightControl::touch_off>("touch_off_s", in_s, 0, 60,
                                       "From one arc off to the torch at pierce height: lift, find the plate."),
 };

@@ -36,6 +36,7 @@ struct HeightControl {
     double divider_ratio = 1.0;         // arc volts / volts at the controller, 1..100; 1 is a raw tap
     Voltage input_limit{500, volt};     // what the controller's input stands, 1..1000 V
     std::optional<Gradient> gradient{}; // measured on this machine, 0.5..20 V/mm
+    std::optional<Length> cut_height{}; // that this shop cuts at, 0.5..6 mm; none: the usual 1.5 mm
     Duration touch_off{3, second};      // lift, find the plate, stand at pierce height, 0..60 s; prior, no source
 };
 

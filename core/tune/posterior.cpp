@@ -70,6 +70,15 @@ Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
             Voltage{std::fmax(least, u + f.quantile(0.9)), volt}, basis_of(posterior.arc, true)};
 }
 
+Estimate<Gradient> arc_gradient(const Posterior& posterior) {
+    constexpr std::size_t by_height = 3; // of arc_place()
+    const Gaussian& line = posterior.arc.coefficients();
+    const double middle = cut::small_air_torch(Metal::mild_steel).arc_per_height.value + line.mean[by_height];
+    const double half = band80_sd * std::sqrt(line.cov[by_height][by_height]);
+    const auto at = [](double slope) { return Gradient{slope, volt_per_mm}; };
+    return {at(middle), at(middle - half), at(middle + half), basis_of(posterior.arc, true)};
+}
+
 Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
     const Length limit = pierce_limit(posterior, plate);

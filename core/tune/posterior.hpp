@@ -70,6 +70,9 @@ struct Posterior {
 [[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& plate);
 [[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& plate);
 
+/// Volts that a millimetre of height makes, anywhere.
+[[nodiscard]] Estimate<Gradient> arc_gradient(const Posterior& posterior);
+
 /// What moved the feed: physics alone, with practice, with the shop's own cuts.
 struct Trail {
     Estimate<Speed> physics{};

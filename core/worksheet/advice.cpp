@@ -27,6 +27,12 @@ const Nozzle* Advice::nozzle(Current current) const {
     return cut::nozzle_for(shop_->machine.nozzles, current);
 }
 
+Estimate<Length> Advice::cut_height() const {
+    if (const auto& own = shop_->height_control.cut_height)
+        return {*own, *own, *own, Basis{.entered = true}};
+    return cut::cut_height();
+}
+
 cut::Plate Advice::plate(Length thickness, Current current) const {
     cut::Plate p;
     p.metal = metal_;
@@ -34,7 +40,7 @@ cut::Plate Advice::plate(Length thickness, Current current) const {
     p.current = current;
     if (const Nozzle* n = nozzle(current))
         p.bore = cut::bore(*n, *terms_);
-    p.height = cut::cut_height().value;
+    p.height = cut_height().value;
     return p;
 }
 
@@ -68,7 +74,7 @@ std::optional<cut::Settings> Advice::settings(const cut::Plate& plate, cut::Reac
     s.feed_capped = hold_to(s.feed, shop_->table.max_feed);
     s.arc = tune::arc(posterior_, plate);
     s.kerf = tune::kerf(posterior_, plate);
-    s.cut_height = cut::cut_height();
+    s.cut_height = cut_height();
     s.pierce_height = cut::pierce_height(s.cut_height);
     if (reach == cut::Reach::clean)
         s.pierce_delay = tune::pierce_delay(posterior_, plate);

@@ -23,6 +23,9 @@ public:
     /// The nozzle this shop has for a current; null only for a shop without nozzles.
     [[nodiscard]] const Nozzle* nozzle(Current current) const;
 
+    /// The height this shop cuts at, or the usual one.
+    [[nodiscard]] Estimate<Length> cut_height() const;
+
     /// Middle estimate of the feed along the smooth curve, 0 where there is none: for limits over thickness.
     [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
 

@@ -10,16 +10,8 @@
 namespace torchside {
 namespace {
 
-tune::TestCut row_of(const Workbook& workbook, const tune::Leg& leg) {
-    const Job& job = workbook.job;
-    tune::TestCut row;
-    row.material = job.material;
-    row.thickness = job.thickness;
-    row.current = job.current;
-    row.feed = Speed{std::floor(leg.feed.in(mm_min)*10.0) / 10.0, mm_min}; // as its program says
-    row.cut_height = leg.cut_height;
-    return row;
-}
+// Its lowest leg is 0.6 mm lower, and no coupon is cut under 0.5 mm.
+constexpr Length lowest_ladder{1.1, mm};
 
 // The kerf that a measured size tells; none when nothing of this coupon measures so.
 std::optional<Length> kerf_of(const tune::Leg& leg, Length measured, bool inside) {
@@ -51,6 +43,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     s.table = shop.table;
     switch (kind) {
     case tune::CouponKind::heights:
+        s.cut_height = std::max(s.cut_height, lowest_ladder);
         return tune::height_coupon(s);
     case tune::CouponKind::kerf:
         return tune::kerf_coupon(s);
@@ -63,6 +56,17 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     if (!outlook)
         return outlook.fault();
     return tune::ladder_coupon(s, outlook.value().legs);
+}
+
+tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg) {
+    const Job& job = workbook.job;
+    tune::TestCut row;
+    row.material = job.material;
+    row.thickness = job.thickness;
+    row.current = job.current;
+    row.feed = Speed{std::floor(leg.feed.in(mm_min)*10.0) / 10.0, mm_min}; // as its program says
+    row.cut_height = leg.cut_height;
+    return row;
 }
 
 UnitSystem program_units(const Shop& shop) {
@@ -96,7 +100,7 @@ Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& cou
                      "than it was cut"};
     const Length kerf = r.square ? *r.square : *r.hole;
     r.offset = 0.5 * kerf;
-    r.row = row_of(workbook, r.square ? outer : inner);
+    r.row = leg_row(workbook, r.square ? outer : inner);
     r.row.kerf_top = kerf;
     r.row.kerf_bottom = kerf;
     return r;
@@ -121,7 +125,7 @@ std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::C
         const Speed feed = coupon.legs[i].feed;
         if (!clean[i] && feed > *slowest && feed < *fastest)
             continue;
-        r.rows.push_back(row_of(workbook, coupon.legs[i]));
+        r.rows.push_back(leg_row(workbook, coupon.legs[i]));
         r.rows.back().verdict = clean[i]          ? tune::Verdict::clean
                                 : feed < *slowest ? tune::Verdict::too_slow
                                                   : tune::Verdict::too_fast;

@@ -26,6 +26,9 @@ namespace torchside {
 /// The coupon as a program in those units.
 [[nodiscard]] Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon);
 
+/// The row of the log that a leg starts: the job's stock, the leg's feed and height, nothing found yet.
+[[nodiscard]] tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg);
+
 /// What a kerf coupon measures.
 struct KerfReading {
     std::optional<Length> square{}; // kerf along its sides

@@ -37,6 +37,18 @@ std::string leg_words(const App& app, const tune::Coupon& coupon, const tune::Le
                                                     : show_text(leg.feed, units);
 }
 
+std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
+    std::vector<std::size_t> order(coupon.legs.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        std::size_t below = 0;
+        for (const tune::Leg& other : coupon.legs) {
+            below += other.start.y_mm < coupon.legs[i].start.y_mm ? 1 : 0;
+        }
+        order[below] = i;
+    }
+    return order;
+}
+
 float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();

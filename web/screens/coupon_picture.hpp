@@ -9,6 +9,9 @@ namespace torchside::web {
 /// What a leg is cut at: "655 mm/min", for a height ladder "0.9 mm high".
 [[nodiscard]] std::string leg_words(const App& app, const tune::Coupon& coupon, const tune::Leg& leg);
 
+/// Indices of the legs as they lie, the lowest one first: they are cut in another order.
+[[nodiscard]] std::vector<std::size_t> from_below(const tune::Coupon& coupon);
+
 /// Draws it at the top of `at` and gives back the height used.
 float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon);
 

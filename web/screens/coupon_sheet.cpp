@@ -1,6 +1,7 @@
 // Test coupons: which one, drawn to scale, its program to download, and what it showed.
 #include "core/quantity/print.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/coupon_heights.hpp"
 #include "web/screens/coupon_picture.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -80,19 +81,6 @@ float program(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         y += words(ui, "coupon/refused", Type::text, {x, y}, w, app.refusal(), ui.tokens().stop) + 8;
     }
     return y - y0;
-}
-
-/// Legs lie side by side, the first one lowest, and are cut in another order.
-std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
-    std::vector<std::size_t> order(coupon.legs.size());
-    for (std::size_t i = 0; i < order.size(); ++i) {
-        std::size_t below = 0;
-        for (const tune::Leg& other : coupon.legs) {
-            below += other.start.y_mm < coupon.legs[i].start.y_mm ? 1 : 0;
-        }
-        order[below] = i;
-    }
-    return order;
 }
 
 float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
@@ -185,8 +173,8 @@ float swirl_showed(App& app, Rect body, float y0) {
     constexpr const char* labels[] = {"Left square, top", "Left square, bottom", "Right square, top",
                                       "Right square, bottom"};
     for (std::size_t i = 0; i < a.size(); ++i) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/angle/" + std::to_string(i), labels[i],
-                           "Degrees of the face as drawn; minus: narrower at the bottom", "", a[i]);
+        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
+                           "Degrees of the face as drawn; minus: narrower at the bottom", "deg", a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return y - y0;
@@ -253,6 +241,7 @@ void coupon_sheet(App& app, Rect place, bool closable) {
             y += swirl_showed(app, body, y);
             break;
         case CouponKind::heights:
+            y += heights_showed(app, body, y, c);
             break;
         }
         return y + 20 - body.y;

@@ -68,6 +68,7 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
     cut.material = app.book().job.material;
     cut.thickness = app.book().job.thickness;
     cut.current = app.book().job.current;
+    cut.cut_height = app.book().shop.height_control.cut_height;
     cut.feed = feed;
     cut.verdict = verdict;
     if (app.take(document::add(app.book(), cut))) {
