@@ -10,6 +10,7 @@ setUp();
 const at = (device, place, options) => start(device, { url: shared.host.url + place, ...options });
 const says = async (page, id) => (await page.locator(`[data-id="${id}"]`).textContent()).trim();
 const rows = (page) => page.locator('[data-id^="log/"][data-id$="/out"]').count();
+const DEMO_CUTS = 6;
 const number = (text) => Number(/-?\d+(\.\d+)?/.exec(text)[0]);
 
 async function type(page, name, text) {
@@ -45,8 +46,8 @@ test('a finger marks what is seen, is told what to turn, and logs it', async () 
   assert.match(await says(page, 'read/sure'), /How sure: \d\d %/);
   await touch(page, 'button', 'Put it into the log');
   assert.equal(await page.evaluate(() => location.hash), '#/tune/log');
-  assert.equal(await rows(page), 6);
-  assert.match(await says(page, 'log/5'), /too slow/);
+  assert.equal(await rows(page), DEMO_CUTS + 1);
+  assert.match(await says(page, `log/${DEMO_CUTS}`), /too slow/);
   await done(page);
 });
 
@@ -76,7 +77,7 @@ test('a measured kerf gives height and volts to change, angle, u and the range o
   const [, mm, v, seen] = /^Height ([\d.]+) mm lower: ([\d.]+) V less, ([\d.]+) V at the controller$/.exec(turn);
   assert.ok(mm > 0 && mm <= 0.5 && Math.abs(v / 50 - seen) <= 0.006, turn);
   await click(page, 'button', 'Put it into the log');
-  assert.match(await says(page, 'log/5'), /kerf 1\.8 mm: 1650 mm\/min, clean/);
+  assert.match(await says(page, `log/${DEMO_CUTS}`), /kerf 1\.8 mm: 1650 mm\/min, clean/);
   await done(page);
 });
 
@@ -123,7 +124,7 @@ test('a ladder: its program in the words of the shop, its clean legs into the lo
   await settled(page);
   assert.ok(Math.abs(number(await says(page, 'coupon/go_on').then((t) => t.replace('Go on with', ''))) - Math.sqrt(feeds[1] * feeds[2])) < 2);
   await click(page, 'button', `Put ${count} cuts into the log`);
-  assert.equal(await rows(page), 5 + count);
+  assert.equal(await rows(page), DEMO_CUTS + count);
   await done(page);
 });
 
@@ -159,7 +160,7 @@ test('a kerf coupon that is measured moves the kerf', async () => {
   assert.match(await says(page, 'coupon/wrong'), /not a size of this coupon/);
   await type(page, 'Square', '53.6');
   await click(page, 'button', 'Put it into the log');
-  assert.equal(await rows(page), 6);
+  assert.equal(await rows(page), DEMO_CUTS + 1);
   assert.ok((await kerf()) > before, `${before} to ${await kerf()}`);
   await done(page);
 });
@@ -177,20 +178,123 @@ test('a row of the log is opened, filled in, flagged when it stands apart, and t
   assert.match(await control(page, 'button', 'Mild steel, 6 mm, 45 A, kerf 1.7 mm, 190 V').getAttribute('aria-description'), /measure it again/);
   await click(page, 'button', 'Mild steel, 3 mm, 45 A, kerf 1.5 mm');
   await click(page, 'button', 'Take out');
-  assert.equal(await rows(page), 4);
+  assert.equal(await rows(page), DEMO_CUTS - 1);
   await done(page);
 });
 
 test('the chart says how sure each figure is and where you cut', async () => {
   const page = await at(DESKTOP, '#/cut');
   const cell = control(page, 'button', '6 mm at 45 A');
-  assert.match(await cell.getAttribute('aria-description'), /^\d+ to \d+\. You cut this$/);
-  assert.match(await control(page, 'button', '20 mm at 45 A').getAttribute('aria-description'), /^\d+ to \d+$/);
+  assert.match(await cell.getAttribute('aria-description'), /^\d+ to \d+\. Basis: your cuts\. You cut this$/);
+  assert.match(await control(page, 'button', '20 mm at 45 A').getAttribute('aria-description'), /^\d+ to \d+\. Basis: shop practice$/);
+  await click(page, 'radio', 'Kerf');
+  assert.match(await control(page, 'button', '6 mm at 45 A').getAttribute('aria-description'), /Basis: your cuts/);
+  await click(page, 'radio', 'Pierce');
+  assert.match(await control(page, 'button', '3 mm at 20 A').getAttribute('aria-description'), /Basis: physics/);
+  await click(page, 'radio', 'Feed');
   const spread = async (name) => {
     const [, low, high] = /(\d+) to (\d+)/.exec(await control(page, 'button', name).getAttribute('aria-description'));
     return high / low;
   };
   assert.ok((await spread('6 mm at 45 A')) < 0.8 * (await spread('20 mm at 45 A')), 'the band is narrower where cuts were made');
+  await done(page);
+});
+
+test('the printed chart marks what each figure rests on, by shape', async () => {
+  const page = await at(DESKTOP, '#/cut');
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  const marks = await page.evaluate(() => Object.fromEntries(['physics', 'practice', 'cuts', 'here', 'near'].map((kind) => {
+    const cell = document.querySelector(`#paper td.mark-${kind}`);
+    const look = cell && getComputedStyle(cell, ['here', 'near'].includes(kind) ? '::after' : '::before');
+    return [kind, look && [look.width, look.borderLeftWidth, look.borderRadius].join()];
+  })));
+  // The demo's mild steel has no cell on physics alone: the pierce delays have.
+  assert.equal(marks.physics, null);
+  assert.equal(new Set([marks.practice, marks.cuts, marks.here, marks.near]).size, 4, JSON.stringify(marks));
+  assert.ok([marks.practice, marks.cuts, marks.here, marks.near].every((look) => look && !look.startsWith('auto')), JSON.stringify(marks));
+  assert.match(await page.evaluate(() => document.querySelector('#paper').innerText), /Empty: physics\. Half full: shop practice.*Full: your cuts/);
+  await page.emulateMedia({ media: 'screen' });
+  await click(page, 'radio', 'Pierce');
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  assert.ok(await page.evaluate(() => document.querySelectorAll('#paper td.mark-physics').length > 3));
+  await done(page);
+});
+
+test('the demo log holds one cut that stands apart', async () => {
+  const page = await at(PHONE, '#/tune/log');
+  const about = await page.locator('[data-id^="log/"]').evaluateAll((all) => all.map((el) => el.getAttribute('aria-description')).filter(Boolean));
+  assert.equal(about.length, 1);
+  assert.match(about[0], /three standard deviations.*again/);
+  await done(page);
+});
+
+test('a height ladder: legs marked and measured give height and volts, and go into the log', async () => {
+  const page = await at(PHONE, '#/tune/coupon');
+  await click(page, 'radio', 'Height ladder');
+  assert.match((await program(page)).text, /height 0\.900\)[^]*height 2\.100\)/);
+  await click(page, 'switch', '1.2 mm high');
+  assert.match(await says(page, 'coupon/height'), /1\.2 mm/);
+  assert.match(await says(page, 'coupon/height/advice'), /wider than the ladder/);
+  await click(page, 'switch', '1.2 mm high');
+  // The worked example of core/tune/square_height.hpp, with volts.
+  for (const [leg, volts, top, bottom] of [['Leg 1', '120', '1.45', '1.55'], ['Leg 5', '129', '1.75', '1.45']]) {
+    await click(page, 'radio', leg);
+    await type(page, 'Arc volts', volts);
+    await type(page, 'Kerf, top', top);
+    await type(page, 'Kerf, bottom', bottom);
+  }
+  assert.match(await says(page, 'coupon/height'), /1\.2 mm/);
+  assert.match(await says(page, 'coupon/height/band'), /0\.\d+ to 1\.\d+ mm/);
+  assert.match(await says(page, 'coupon/height/controller'), /2\.\d+ V/); // behind 50:1
+  assert.match(await says(page, 'coupon/height/gradient'), /\d\.\d to \d\.\d V/);
+  await click(page, 'button', 'Cut at 1.2 mm from now on, log 2 cuts');
+  assert.equal(await rows(page), DEMO_CUTS + 2);
+  assert.match(await says(page, `log/${DEMO_CUTS}`), /kerf 1\.45 mm, 120 V/);
+  await page.evaluate(() => { location.hash = '#/shop/height'; });
+  await settled(page);
+  assert.equal(await page.getByRole('textbox', { name: 'Cut height', exact: true }).inputValue(), '1.2 mm');
+  await done(page);
+});
+
+test("a minus on the app's own keypad, where an angle may have one", async () => {
+  const page = await at(PHONE, '#/tune/read');
+  const key = (name) => touch(page, 'button', name);
+  const into = async (name) => {
+    await page.getByRole('textbox', { name, exact: true }).focus();
+    await settled(page);
+  };
+  await into('Left face');
+  await key('3');
+  await key('plus or minus');
+  await key('Done');
+  assert.equal(await page.getByRole('textbox', { name: 'Left face', exact: true }).inputValue(), '−3°');
+  assert.match(await says(page, 'read/refused'), /the other face/);
+  await into('Right face');
+  await key('plus or minus');
+  await key('1');
+  await key('plus or minus');
+  await key('Done');
+  assert.equal(await page.getByRole('textbox', { name: 'Right face', exact: true }).inputValue(), '1°');
+  await into('Kerf, top');
+  assert.equal(await control(page, 'button', 'plus or minus').count(), 0, 'no kerf is negative');
+  await done(page);
+});
+
+test('both faces measured tell the torch leans, and which way', async () => {
+  const page = await at(DESKTOP, '#/tune/read');
+  await click(page, 'switch', 'no dross');
+  await type(page, 'Left face', '4');
+  await type(page, 'Right face', '0');
+  assert.match(await says(page, 'read/turn'), /^Top of the torch 2\.0° to the right of travel/);
+  await type(page, 'Left face', '0');
+  await type(page, 'Right face', '4');
+  assert.match(await says(page, 'read/turn'), /^Top of the torch 2\.0° to the left of travel/);
+  await type(page, 'Left face', '-50');
+  assert.match(await says(page, 'read/refused'), /between -45 and 45/);
+  await type(page, 'Left face', '-2');
+  await type(page, 'Right face', '-2');
+  assert.match(await says(page, 'read/what'), /too low/);
   await done(page);
 });
 

@@ -46,10 +46,11 @@ bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& re
     const tune::TestCut& cut = app.book().shop.tests[index];
     const std::string id = "log/" + std::to_string(index);
     const float words_w = w - 32 - 96;
-    const float note_height = note.empty() ? 0 : pen.paragraph(Type::label, {}, {}, note, words_w, false);
-    height = std::max(ui.reach() + 4, 52 + note_height);
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
+    const float where_height = pen.paragraph(Type::label, {}, {}, where, words_w, false);
+    const float note_height = note.empty() ? 0 : pen.paragraph(Type::label, {}, {}, note, words_w, false);
+    height = std::max(ui.reach() + 4, 34 + where_height + note_height);
     const Rect words_place{at.x, at.y, w - 96, height};
     if (ui.node(id, Role::button, words_place, where, what, "", note)) {
         app.open(id);
@@ -63,8 +64,8 @@ bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& re
         verdict_mark(pen, t, *cut.verdict, {at.x + 10, at.y + height / 2});
     }
     pen.text_fit(Type::title, {at.x + 32, at.y + 6}, is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
-    pen.text_fit(Type::label, {at.x + 32, at.y + 27}, t.quiet, where, words_w);
-    pen.paragraph(Type::label, {at.x + 32, at.y + 45}, t.caution, note, words_w);
+    pen.paragraph(Type::label, {at.x + 32, at.y + 27}, t.quiet, where, words_w);
+    pen.paragraph(Type::label, {at.x + 32, at.y + 27 + where_height}, t.caution, note, words_w);
     const bool out = button(ui, id + "/out", {at.x + w - 88, at.y + (height - 48) / 2, 88, 48}, "Take out");
     pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
     return out;
