@@ -26,6 +26,13 @@ void Ui::end() {
         draw_focus();
     }
     reveal_focus_ = false;
+    if (const Node* field = edit_ ? tree_.find(edit_->id) : nullptr; field != nullptr && reveal_edit_ > 0) {
+        Node row = *field; // with what stands below its box
+        row.place.h += 32;
+        reveal(row);
+        --reveal_edit_;
+        changed_ = true;
+    }
 }
 
 void Ui::focus(std::string_view id) {
@@ -168,6 +175,7 @@ void Ui::start_edit(std::string_view id, std::string_view text) {
     if (!editing(id)) {
         edit_ = Edit{std::string(id), std::string(text), true};
         typed_ = finish_ = false;
+        reveal_edit_ = 2; // once where it is, once more when the keypad has taken its room
         changed_ = true;
     }
 }

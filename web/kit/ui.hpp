@@ -107,6 +107,7 @@ private:
     std::string activated_;
     std::string focus_;
     bool reveal_focus_ = false;
+    int reveal_edit_ = 0; // builds in which the field under edit is still brought into view
     std::optional<Edit> edit_;
     bool typed_ = false;
     bool finish_ = false;

@@ -91,11 +91,12 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "Which legs came out clean?");
     ui.open_group("coupon/clean", Role::group, {x, y, w, 1}, "Clean legs");
     constexpr float gap = 8;
-    const float cell = (w - 2 * gap) / 3;
+    const int columns = w < 400 ? 2 : 3;
+    const float cell = (w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     int place = 0;
     for (const std::size_t i : from_below(coupon)) {
-        const Rect at{x + (cell + gap) * static_cast<float>(place % 3),
-                      y + (ui.reach() + gap) * static_cast<float>(place / 3), cell, ui.reach()};
+        const Rect at{x + (cell + gap) * static_cast<float>(place % columns),
+                      y + (ui.reach() + gap) * static_cast<float>(place / columns), cell, ui.reach()};
         if (button(ui, "coupon/leg/" + std::to_string(place), at, leg_words(app, coupon, coupon.legs[i]),
                    clean[i] ? Look::chosen : Look::plain, Role::toggle, clean[i] ? "checked" : "")) {
             clean[i] = !clean[i];
@@ -103,7 +104,7 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         ++place;
     }
     ui.close_group();
-    y += (ui.reach() + gap) * static_cast<float>((place + 2) / 3);
+    y += (ui.reach() + gap) * static_cast<float>((place + columns - 1) / columns);
     const auto read = read_ladder(app.book(), coupon, std::span(clean).first(coupon.legs.size()));
     if (!read) {
         return y - y0;
@@ -170,11 +171,10 @@ float swirl_showed(App& app, Rect body, float y0) {
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
     float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "How far off square are the faces?");
-    constexpr const char* labels[] = {"Left square, top", "Left square, bottom", "Right square, top",
-                                      "Right square, bottom"};
+    constexpr const char* labels[] = {"Left, top", "Left, bottom", "Right, top", "Right, bottom"};
     for (std::size_t i = 0; i < a.size(); ++i) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
-                           "Degrees of the face as drawn; minus: narrower at the bottom", "deg", a[i]);
+                           "Face of that square as drawn; minus: narrower at the bottom", "deg", a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return y - y0;
