@@ -108,12 +108,14 @@ private:
 
 } // namespace
 
-const char* nest(Outline& outline) {
+namespace {
+
+// nullptr, or why it was given up.
+const char* find_roles(const Outline& outline, std::vector<Role>& roles) {
     if (outline.contours.empty()) {
         return nullptr;
     }
     Nester nester(outline);
-    std::vector<Role> roles;
     for (std::uint32_t i = 0; i < outline.contours.size(); ++i) {
         const Contour& c = outline.contours[i];
         const Point p = c.points.empty() ? Point{} : point_at(piece_of(c, 0), 0.5);
@@ -121,6 +123,16 @@ const char* nest(Outline& outline) {
         if (nester.tired()) {
             return "contours lie too deep in each other to be sorted; a drawing of parts is accepted";
         }
+    }
+    return nullptr;
+}
+
+} // namespace
+
+const char* nest(Outline& outline) {
+    std::vector<Role> roles;
+    if (const char* why = find_roles(outline, roles)) {
+        return why;
     }
     for (std::size_t i = 0; i < roles.size(); ++i) {
         Contour& c = outline.contours[i];
@@ -130,6 +142,26 @@ const char* nest(Outline& outline) {
         }
     }
     return nullptr;
+}
+
+void check_nesting(const Outline& outline, std::vector<Problem>& problems) {
+    std::vector<Problem> met;
+    const bool whole = find_crossings(outline, ReadSettings{}.join_mm, {}, met);
+    const bool crosses = std::any_of(met.begin(), met.end(), hinders_cutting);
+    std::vector<Role> roles;
+    if (!whole || (!crosses && find_roles(outline, roles))) {
+        report(met, Found::unchecked, {});
+        roles.clear();
+    }
+    for (std::size_t i = 0; i < roles.size(); ++i) {
+        const Contour& c = outline.contours[i];
+        if (c.role != roles[i]) {
+            report(met, Found::inside_out, c.points.front().at);
+        }
+    }
+    for (const Problem& p : met) {
+        problems.push_back(p);
+    }
 }
 
 } // namespace torchside::drawing

@@ -11,6 +11,8 @@
 // Edges      Contours that cross get the role of their first piece. After 8 million comparisons, or 2000 meetings,
 //            what is left is not looked at, and that is a problem "unchecked". Contours so deep in each other that
 //            sorting takes more than 50 million steps: a Fault.
+//            Pieces of no length are passed over: a vertex given twice is no crossing. Roles that come from elsewhere,
+//            as in a workbook, are compared with those that the nesting gives when nothing crosses.
 // Example    a ring of 120 and 40 mm with a disc of 20 mm in it: outer, inner, outer.
 #pragma once
 
@@ -27,5 +29,9 @@ namespace torchside::drawing {
 /// contour's ends are not counted: those are named already.
 [[nodiscard]] bool find_crossings(const Outline& outline, double tolerance_mm, const Progress& progress,
                                   std::vector<Problem>& problems);
+
+/// What an outline that was not just read, and so not nested, may have: adds crossing, overlap and unchecked, or, when
+/// nothing crosses, inside_out for each closed contour whose role is not the one nest() gives.
+void check_nesting(const Outline& outline, std::vector<Problem>& problems);
 
 } // namespace torchside::drawing

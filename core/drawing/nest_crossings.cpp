@@ -27,6 +27,30 @@ struct Meet {
     bool overlap = false;
 };
 
+// The outline's pieces without those of no length, so that neighbours are next to each other.
+PieceRow pieces_of(const Outline& outline) {
+    PieceRow row(outline);
+    const std::size_t n = row.pieces.size();
+    std::size_t kept = 0, first = 0; // first: of the contour
+    for (std::size_t i = 0; i < n; ++i) {
+        Piece p = row.pieces[i];
+        const bool begins = i == 0 || row.contour[i - 1] != row.contour[i];
+        first = begins ? kept : first;
+        if (kept > first) {
+            p.from = row.pieces[kept - 1].to;
+        }
+        if (norm(p.to - p.from) > meeting_mm) {
+            row.pieces[kept] = p;
+            row.contour[kept++] = row.contour[i];
+        } else if (kept > first) {
+            row.pieces[kept - 1].to = p.to;
+        }
+    }
+    row.pieces.resize(kept);
+    row.contour.resize(kept);
+    return row;
+}
+
 std::vector<Box> grown_boxes(const PieceRow& row) {
     std::vector<Box> boxes;
     boxes.reserve(row.pieces.size());
@@ -42,7 +66,8 @@ std::vector<Box> grown_boxes(const PieceRow& row) {
 class Finder {
 public:
     Finder(const Outline& outline, double tolerance, const Progress& progress)
-        : outline_(outline), row_(outline), tree_(grown_boxes(row_)), tolerance_(tolerance), progress_(progress) {}
+        : outline_(outline), row_(pieces_of(outline)), tree_(grown_boxes(row_)), tolerance_(tolerance),
+          progress_(progress) {}
 
     /// False: stopped.
     bool run() {

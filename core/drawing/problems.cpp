@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 
 namespace torchside::drawing {
 
@@ -31,6 +32,8 @@ constexpr struct {
     {"unchecked", Severity::caution, "So many lines run over each other that not all crossings are listed."},
     {"style_transform", Severity::stop, "A transform inside a style is not read: what it moves is in the wrong place."},
     {"fit_points", Severity::note, "A curve is given by points on it alone; between them it may differ a little."},
+    {"inside_out", Severity::stop, "What is marked as a hole lies in no part, or a part lies in another's metal."},
+    {"not_read", Severity::caution, "A region, solid or face is not read; explode it to lines."},
 };
 constexpr std::size_t kinds = static_cast<std::size_t>(Found::last) + 1;
 static_assert(sizeof known / sizeof *known == kinds);
@@ -66,7 +69,14 @@ Found found_of(const Problem& problem) {
 }
 
 bool is_kept(Found found) {
-    return found != Found::unit_unknown && found != Found::open_contour && found != Found::no_area;
+    constexpr Found asked_or_seen[] = {Found::unit_unknown, Found::open_contour, Found::crossing,  Found::overlap,
+                                       Found::no_area,      Found::unchecked,    Found::inside_out};
+    return std::find(std::begin(asked_or_seen), std::end(asked_or_seen), found) == std::end(asked_or_seen);
+}
+
+bool hinders_cutting(const Problem& problem) {
+    const Found found = found_of(problem);
+    return found == Found::crossing || found == Found::overlap || found == Found::inside_out;
 }
 
 std::vector<part::Finding> kept(const std::vector<Problem>& problems) {

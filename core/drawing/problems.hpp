@@ -23,6 +23,8 @@ void report(std::vector<Problem>& problems, Found found, Point at, double size_m
 
 /// Whether the job must keep it to know it: not what is asked and answered, nor what is seen in the outline itself.
 [[nodiscard]] bool is_kept(Found found);
+/// Whether, for it, nothing can be said of how to cut the outline, nor how much metal it is. Of what report() added.
+[[nodiscard]] bool hinders_cutting(const Problem& problem);
 /// What of all this the job keeps: the first most_kept of each such kind, places to 0.01 mm.
 [[nodiscard]] std::vector<part::Finding> kept(const std::vector<Problem>& problems);
 [[nodiscard]] Problem problem(const part::Finding& finding);

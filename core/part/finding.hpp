@@ -24,7 +24,9 @@ enum class Found : std::uint8_t {
     unchecked,
     style_transform,
     fit_points,
-    last = fit_points
+    inside_out, // new kinds come last: a link keeps a kind by its number
+    face,
+    last = face
 };
 
 struct Finding {

@@ -18,18 +18,54 @@ std::vector<Box> boxes_of(const PieceRow& row) {
 
 Near::Near(const Outline& outline) : outline_(outline), row_(outline), tree_(boxes_of(row_)) {}
 
+namespace {
+
+// Square of the distance from a point to a box.
+double square_to(const Box& box, Point p) {
+    const double x = std::max({0.0, box.low.x - p.x, p.x - box.high.x});
+    const double y = std::max({0.0, box.low.y - p.y, p.y - box.high.y});
+    return x * x + y * y;
+}
+
+} // namespace
+
+// Boxes farther away than the nearest piece so far are not opened, and of four the nearest is opened first.
 Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) {
+    struct Place {
+        double square;
+        std::size_t level, index;
+    };
+    constexpr std::size_t fan = BoxTree::fan;
     Found best;
     double least = reach_mm * reach_mm;
-    tree_.find(around(p, reach_mm), hits_);
-    for (const std::uint32_t i : hits_) {
-        if (row_.contour[i] == but)
+    Place stack[fan * 32]; // as in BoxTree::find
+    std::size_t depth = 0;
+    if (!row_.pieces.empty())
+        stack[depth++] = {0.0, tree_.levels() - 1, 0};
+    while (depth > 0) {
+        const Place at = stack[--depth];
+        if (at.square > least)
             continue;
-        const Point at = nearest_on(row_.pieces[i], p);
-        const double square = dot(at - p, at - p);
-        if (square <= least) {
-            least = square;
-            best = {0.0, at, row_.contour[i], i};
+        if (at.level == 0) {
+            if (row_.contour[at.index] == but)
+                continue;
+            const Point on = nearest_on(row_.pieces[at.index], p);
+            const double square = dot(on - p, on - p);
+            // Of pieces just as near, which share a vertex, the last.
+            if (square < least || (square == least && (best.contour == none || at.index > best.piece))) {
+                least = square;
+                best = {0.0, on, row_.contour[at.index], at.index};
+            }
+            continue;
+        }
+        const std::size_t first = at.index * fan, end = std::min(first + fan, tree_.count(at.level - 1));
+        const std::size_t bottom = depth;
+        for (std::size_t i = first; i < end; ++i) {
+            const Place next{square_to(tree_.box(at.level - 1, i), p), at.level - 1, i};
+            std::size_t k = depth++;
+            for (; k > bottom && stack[k - 1].square < next.square; --k)
+                stack[k] = stack[k - 1];
+            stack[k] = next;
         }
     }
     best.mm = std::sqrt(least);
@@ -37,14 +73,7 @@ Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) {
 }
 
 Near::Found Near::nearest(Point p) {
-    if (row_.pieces.empty())
-        return {};
-    // Any piece says how far to look at most.
-    double reach = norm(row_.pieces[0].from - p);
-    Found found = nearest(p, std::min(1.0, reach) + 1e-9);
-    for (double r = 4.0; found.contour == none; r *= 4.0)
-        found = nearest(p, std::min(r, reach) + 1e-9);
-    return found;
+    return row_.pieces.empty() ? Found{} : nearest(p, norm(row_.pieces[0].from - p) + 1e-9);
 }
 
 Near::Width Near::width(Point p, Point into, double most_mm) {

@@ -5,7 +5,6 @@
 #include <optional>
 
 #include "core/part/measure.hpp"
-#include "core/part/offset.hpp"
 #include "core/part/piece.hpp"
 
 namespace torchside::part {
@@ -65,7 +64,22 @@ struct Profile {
         if (first == last)
             add(first, a.x, b.x);
     }
-    void add(const Contour& c) {
+    // The disc of radius r about p.
+    void add_disc(Point p, double r) {
+        const double most = static_cast<double>(bands) - 1.0;
+        const auto first = static_cast<std::size_t>(std::clamp((p.y - r - low) / band, 0.0, most));
+        const auto last = static_cast<std::size_t>(std::clamp((p.y + r - low) / band, 0.0, most));
+        for (std::size_t i = first; i <= last; ++i) {
+            if (p.x - r >= left[i] && p.x + r <= right[i])
+                continue;
+            const double y0 = low + static_cast<double>(i) * band;
+            const double off = std::max({0.0, y0 - p.y, p.y - y0 - band});
+            const double reach = std::sqrt(std::max(0.0, r * r - off * off));
+            add(i, p.x - reach, p.x + reach);
+        }
+    }
+    // A contour's line, grown by r: what the discs about all its points reach.
+    void add(const Contour& c, double r) {
         for (std::size_t i = 0; i < piece_count(c); ++i) {
             const Piece p = piece_of(c, i);
             int steps = 1;
@@ -76,7 +90,13 @@ struct Profile {
             Point from = p.from;
             for (int k = 1; k <= steps; ++k) {
                 const Point to = k == steps ? p.to : point_at(p, static_cast<double>(k) / steps);
-                add(from, to);
+                const double length = norm(to - from);
+                const Point aside = length > 0.0 && r > 0.0 ? (r / length) * left_of(to - from) : Point{};
+                add(from + aside, to + aside);
+                if (r > 0.0) {
+                    add(from - aside, to - aside);
+                    add_disc(to, r);
+                }
                 from = to;
             }
         }
@@ -103,9 +123,8 @@ Stance stance_of(const Outline& part, double spacing) {
     for (const Contour& c : part.contours) {
         if (c.role != Role::outer)
             continue;
-        s.drawn.add(c);
-        for (const Contour& loop : offset(c, spacing).loops)
-            s.grown.add(loop);
+        s.drawn.add(c, 0.0);
+        s.grown.add(c, spacing);
     }
     return s;
 }

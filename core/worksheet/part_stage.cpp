@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "core/drawing/nest.hpp"
 #include "core/drawing/problems.hpp"
 #include "core/part/checks.hpp"
 #include "core/part/compensate.hpp"
@@ -40,10 +42,10 @@ void compensate(const PartInputs& in, PartStage& out) {
     out.compensated = measured(c.outline);
     for (std::size_t i = 0; i < out.compensated.size() && i < c.source.size(); ++i)
         out.compensated[i].source = c.source[i];
-    out.problems = std::move(c.problems);
     const auto checked = part::check_part(out.outline, in.thickness, in.kerf);
-    for (const part::Problem& problem : checked) // an insert of the whole row is a kilobyte more of code
-        out.problems.push_back(problem);
+    for (const std::vector<part::Problem>* found : {&std::as_const(c.problems), &checked})
+        for (const part::Problem& problem : *found) // an insert of the whole row is a kilobyte more of code
+            out.problems.push_back(problem);
     for (const part::Run& run : out.path.runs)
         out.pierces += run.edge_start ? 0 : 1;
 }
@@ -59,6 +61,13 @@ void name_open_lines(PartStage& out) {
         else
             drawing::report(out.problems, Found::open_contour, last, std::hypot(last.x - first.x, last.y - first.y));
     }
+}
+
+// A drawing may come from a workbook or a link, whose hand has not been checked as a file's reading is.
+bool can_be_cut(const part::PartSpec& spec, PartStage& out) {
+    if (spec.shape == part::Shape::drawing)
+        drawing::check_nesting(out.outline, out.problems);
+    return std::none_of(out.problems.begin(), out.problems.end(), drawing::hinders_cutting);
 }
 
 // The rest of what reading the drawing found was kept with it.
@@ -105,12 +114,16 @@ PartStage part_stage(const PartInputs& in) {
         out.low = box.low;
         out.high = box.high;
     }
-    const part::StockSheet& s = in.sheet;
-    if (auto fit = part::fit_sheet(out.outline,
-                                   {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share}))
-        out.sheet = std::move(fit.value());
-    if (in.cuts)
-        compensate(in, out);
+    if (can_be_cut(in.spec, out)) {
+        const part::StockSheet& s = in.sheet;
+        if (auto fit = part::fit_sheet(out.outline,
+                                       {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share}))
+            out.sheet = std::move(fit.value());
+        if (in.cuts)
+            compensate(in, out);
+    } else {
+        out.area_mm2 = 0.0;
+    }
     name_open_lines(out);
     name_findings(in.spec, out);
     return out;

@@ -6,8 +6,9 @@
 // Formula    outline by its sizes (core/part/shapes.hpp) or from the drawing; path by core/part/compensate.hpp with the
 //            kerf and lead-in of the settings; the part's checks (core/part/checks.hpp).
 // Edges      Sizes that make no part: no outline, `fault` says which and why. A refused plate has no kerf: outline
-//            without a path. A drawing is compared by its address: it never changes once made. The same worksheet comes
-//            with and without a memo.
+//            without a path. So does a drawing whose lines cross or run over each other, or whose holes are outside of
+//            it (core/drawing/nest.hpp): nothing can be said of it but where that is. A drawing is compared by its
+//            address: it never changes once made. The same worksheet comes with and without a memo.
 // Example    120 x 120 mm plate with four 13 mm holes: 14400 - 530.93 = 13869.07 mm2, 480 + 163.36 = 643.36 mm to cut,
 //            5 pierces.
 #pragma once
@@ -39,7 +40,7 @@ struct PartStage {
     std::vector<PartContour> compensated{}; // where the torch's middle goes, leads apart
     std::vector<part::Problem> problems{};  // of compensation, of the checks, and of the drawing when it was read
     std::optional<Fault> fault{};           // sizes that make no part
-    double area_mm2 = 0.0;                  // of the part
+    double area_mm2 = 0.0;                  // of the part; 0 when it has none or lines cross
     double cut_mm = 0.0;                    // of the outline; the path's own length is in the time
     int pierces = 0;                        // standing ones; edge starts are not among them
     part::Point low{}, high{};              // box of the outline

@@ -106,6 +106,7 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
     const std::string square = test::dxf_circle(0, 0, 30);
     const std::string text =
         square + square + test::dxf_circle(200, 0, 5) + test::dxf_circle(203.004, 0, 5) + test::dxf_line(0, 50, 10, 50);
+    // Lines that do not close and lines that cross are seen in the outline itself, and not kept as well.
     const auto read = drawing::read_drawing(test::dxf(text, 4), {});
     REQUIRE(read);
     const auto outline = std::make_shared<part::Outline>(read.value().outline);
@@ -121,7 +122,7 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
     };
     CHECK(count(back.value(), "duplicate") == 2); // two half circles
     CHECK(count(back.value(), "crossing") == 2);
-    CHECK(count(back.value(), "open_contour") == 1); // seen in the outline, not kept as well
+    CHECK(count(back.value(), "open_contour") == 1);
     const Worksheet sheet = evaluate(back.value());
     for (const part::Problem& p : sheet.part->problems) {
         if (std::string_view(p.code) == "crossing") { // half way between the two circles
@@ -130,7 +131,8 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
         }
     }
     const auto again = draw(back.value(), "clean.dxf", outline, {});
-    CHECK(count(again.value(), "crossing") == 0);
+    CHECK(count(again.value(), "duplicate") == 0);
+    CHECK(count(again.value(), "crossing") == 2);
     const auto shape = choose_shape(back.value(), "ring");
     REQUIRE(shape);
     CHECK(shape.value().job.part.findings.empty());
@@ -144,7 +146,7 @@ TEST_CASE("of each kind of finding the first twenty are kept, places within a ki
     std::vector<part::Problem> problems;
     for (int i = 0; i < 30; ++i) {
         for (const drawing::Found found :
-             {drawing::Found::crossing, drawing::Found::not_read, drawing::Found::elsewhere,
+             {drawing::Found::branch, drawing::Found::crossing, drawing::Found::not_read, drawing::Found::elsewhere,
               drawing::Found::open_contour, drawing::Found::unit_unknown}) {
             problems.push_back(drawing::problem(found, {1e300 * i, std::nan("")}, 1.23456));
         }
@@ -171,6 +173,43 @@ TEST_CASE("a closed line without area is named once, as that") {
     CHECK(codes.find("open_contour") == std::string::npos);
 }
 
+TEST_CASE("a drawing in a workbook is checked as one that is read") {
+    const std::string big = R"({"role": "outer", "points": [[0, 0], [100, 0], [100, 100], [0, 100]]})";
+    const std::string small = R"("points": [[20, 20], [60, 20], [60, 60], [20, 60]]})";
+    const std::string rows[][2] = {
+        {R"({"role": "outer", "points": [[0, 0], [100, 100], [100, 0], [0, 100]]})", "crossing"}, // a bow tie
+        {big + R"(, {"role": "outer", "points": [[50, 50], [150, 50], [150, 150], [50, 150]]})", "crossing"},
+        {big + "," + big, "overlap"},
+        {big + R"(, {"role": "inner", "points": [[-10, -10], [-10, 150], [150, 150], [150, -10]]})", "inside_out"},
+        {big + R"(, {"role": "inner", "points": [[200, 200], [250, 200], [250, 250]]})", "inside_out"},
+        {R"({"role": "inner", )" + small, "inside_out"},
+        {big + R"(, {"role": "outer", )" + small, "inside_out"},
+    };
+    for (const auto& [contours, code] : rows) {
+        INFO(contours);
+        const auto read = read_workbook(with_drawing("[" + contours + "]"));
+        REQUIRE(read);
+        const Worksheet sheet = evaluate(read.value());
+        const auto named = [&](const auto& w) { return w.code == code; };
+        const auto warning = std::find_if(sheet.warnings.begin(), sheet.warnings.end(), named);
+        REQUIRE(warning != sheet.warnings.end());
+        CHECK(warning->severity == Severity::stop);
+        CHECK(sheet.part->path.runs.empty());
+        CHECK(sheet.part->area_mm2 == 0.0);
+        CHECK(sheet.part->sheet.count == 0);
+        CHECK(sheet.part->sheet.use == 0.0);
+        CHECK_FALSE(sheet.mass);
+        CHECK_FALSE(sheet.price);
+    }
+    // A hole where it belongs, and a part in a hole: nothing to say, and a price.
+    const auto whole = read_workbook(with_drawing(
+        "[" + big + R"(, {"role": "inner", )" + small +
+        R"(, {"role": "outer", "points": [[30, 30], [50, 30], [50, 30], [50, 50], [30, 50]]}])")); // a point twice
+    const Worksheet sheet = evaluate(whole.value());
+    CHECK(sheet.part->problems.empty());
+    CHECK(sheet.price);
+}
+
 TEST_CASE("findings out of range are refused by their path") {
     const auto with = [](const std::string& entry) {
         const auto r = read_workbook(R"({"torchside": 1, "job": {"part": {"findings": [)" + entry + "]}}}");
@@ -187,10 +226,10 @@ TEST_CASE("findings out of range are refused by their path") {
     CHECK(with(R"({"code": "branch", "x_mm": 1})") ==
           "job.part.findings[0].y_mm: missing, accepted is -1000000 to 1000000 mm");
     std::string many = good;
-    for (int i = 0; i < 320; ++i) {
+    for (int i = 0; i < 360; ++i) {
         many += ',' + good;
     }
-    CHECK(with(many) == "job.part.findings: 321 entries, accepted is a list of 0 to 320 entries");
+    CHECK(with(many) == "job.part.findings: 361 entries, accepted is a list of 0 to 360 entries");
 }
 
 TEST_CASE("what is no outline is refused by its path") {

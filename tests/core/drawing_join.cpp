@@ -110,6 +110,16 @@ TEST_CASE("two squares that meet in a corner stay two") {
     CHECK(count(d, "crossing") == 1); // they touch
 }
 
+TEST_CASE("a vertex given twice, or nearly, is no crossing") {
+    const auto square = [](const std::string& more) {
+        return "0\nLWPOLYLINE\n8\n0\n90\n5\n70\n1\n10\n0\n20\n0\n10\n10\n20\n0\n" + more +
+               "10\n10\n20\n10\n10\n0\n20\n10\n";
+    };
+    CHECK(joined(square("10\n10\n20\n0\n")).problems.empty());
+    CHECK(joined(square("10\n10.0000005\n20\n0\n")).problems.empty());
+    CHECK(count(joined(square("10\n5\n20\n20\n")), "crossing") == 1);
+}
+
 TEST_CASE("crossings and overlaps are found once each") {
     const Drawing d = joined(dxf_square(0, 0, 20) + dxf_square(10, 10, 20));
     CHECK(count(d, Role::outer) + count(d, Role::inner) == 2);
