@@ -160,6 +160,7 @@ void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
 void write_wear(const wear::Report& r, JsonWriter& out) {
     out.key("wear").open('{');
     write_figure("life_used", r.life_used, out);
+    out.key("outlived").flag(r.outlived);
     write_figure("part_uses", r.part_uses, out);
     write_figure("job_uses", r.job_uses, out);
     write_figure("changes", r.changes, out);

@@ -8,6 +8,7 @@
 namespace torchside::wear {
 namespace {
 
+constexpr double outlived = 2.0;     // lives of one set past which its counter is doubted (a prior)
 constexpr double least_share = 0.02; // of a prior's rate: no life is shown longer than 50 times the guess
 
 Estimate<double> banded(double value, double sd, const Basis& basis) {
@@ -58,13 +59,15 @@ private:
     static constexpr double most = 1e9;
 
     // Variance of the damage of now + x parts, the arc minutes of a part being known to minutes_sd only.
-    [[nodiscard]] double variance(Use all, double parts) const {
-        const double minutes = parts * belief_.per_minute * minutes_sd_;
-        return belief_.between(all, all) + minutes * minutes;
+    [[nodiscard]] double variance(Use all, double parts, double lives) const {
+        const double minutes = parts * belief_.per_minute * minutes_sd_, share = within(all, lives);
+        return share * share * (belief_.between(all, all) + minutes * minutes);
     }
+    // Share of a use that lies within so many lives: past them the uncertainty of the rates grows no more.
+    [[nodiscard]] double within(Use use, double lives) const { return lives / std::max(belief_.damage(use), lives); }
     [[nodiscard]] double reach(double parts) const {
         const Use all = now_ + parts * part_;
-        return (1.0 - belief_.damage(all)) / std::sqrt(belief_.spread * belief_.spread + variance(all, parts));
+        return (1.0 - belief_.damage(all)) / std::sqrt(belief_.spread * belief_.spread + variance(all, parts, 1.0));
     }
     // Phi(z) / Phi(z0), also where both are next to nothing.
     [[nodiscard]] double ratio(double z) const {
@@ -78,8 +81,10 @@ private:
             return whole(parts);
         const Use all = now_ + parts * part_;
         const double s2 = belief_.spread * belief_.spread;
-        const double mean = sets + 1.0 - belief_.damage(all), var = (sets + 1.0) * s2 + variance(all, parts);
-        const double with = (s2 + belief_.between(now_, all)) / std::sqrt(s2 + belief_.between(now_, now_));
+        const double lives = sets + 1.0, mean = lives - belief_.damage(all),
+                     var = lives * s2 + variance(all, parts, lives);
+        const Use first = within(now_, 1.0) * now_, whole = within(all, lives) * all;
+        const double with = (s2 + belief_.between(first, whole)) / std::sqrt(s2 + belief_.between(first, first));
         const double h = hazard(z0_);
         return normal_below((mean + with * h) / std::sqrt(std::max(var - with * with * h * (h + z0_), 1e-12)));
     }
@@ -123,7 +128,7 @@ double counted_starts(const Load& part) {
 
 Report assess(const WearLog& log, const Load& part, int quantity) {
     const Priors& prior = priors();
-    const Belief shown = learn(log.sets, &log.now), before = learn(log.sets);
+    const Belief belief = learn(log.sets);
     const Use now{static_cast<double>(log.now.starts), log.now.arc.in(minute)};
     const Use each{counted_starts(part), part.arc.value.in(minute)};
     const bool cuts = each.starts > 0.0 || each.minutes > 0.0;
@@ -135,26 +140,27 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
     basis.tests = static_cast<int>(
         std::count_if(log.sets.begin(), log.sets.end(), [](const ConsumableSet& s) { return s.ended == Ended::worn; }));
     out.guess = basis.tests == 0;
-    out.starts_per_set = life(shown.per_start, shown.var_start, prior.starts_per_set, basis);
-    const auto minutes = life(shown.per_minute, shown.var_minute, prior.minutes_per_set, basis);
+    out.starts_per_set = life(belief.per_start, belief.var_start, prior.starts_per_set, basis);
+    const auto minutes = life(belief.per_minute, belief.var_minute, prior.minutes_per_set, basis);
     out.arc_per_set = {{minutes.value, minute}, {minutes.low, minute}, {minutes.high, minute}, basis};
-    const double used = shown.damage(now);
-    out.life_used = banded(used, std::hypot(std::sqrt(shown.between(now, now)), used * shown.spread), basis);
+    const double used = belief.damage(now);
+    out.life_used = banded(used, std::hypot(std::sqrt(belief.between(now, now)), used * belief.spread), basis);
 
+    out.outlived = used > outlived;
     const Use measure = cuts ? each : typical_start(log);
-    const Batch left{before, now, measure, cuts ? minutes_sd : 0.0};
+    const Batch left{belief, now, measure, cuts ? minutes_sd : 0.0};
     const double per = measure.starts;
     const Lasts lasts{left.parts_until(0.9), left.parts_until(0.5), left.parts_until(0.1)};
     out.starts_left = {per * lasts.likely, per * lasts.surely, per * lasts.rarely, basis};
     out.changes.basis = out.part_uses.basis = out.job_uses.basis = out.cost_each.basis = basis;
     if (!cuts)
         return out;
-    const double uses = shown.damage(each),
-                 sd = std::hypot(std::sqrt(shown.between(each, each)), shown.per_minute * minutes_sd);
+    const double uses = belief.damage(each),
+                 sd = std::hypot(std::sqrt(belief.between(each, each)), belief.per_minute * minutes_sd);
     out.part_uses = banded(uses, sd, basis);
     const auto parts = static_cast<double>(quantity);
     const double sets = std::max(parts * uses, 1.0); // the spread of sets averages out over several
-    out.job_uses = banded(parts * uses, parts * std::hypot(sd, uses * shown.spread / std::sqrt(sets)), basis);
+    out.job_uses = banded(parts * uses, parts * std::hypot(sd, uses * belief.spread / std::sqrt(sets)), basis);
     const double price = log.set_price;
     out.cost_each = {price * uses, price * out.part_uses.low, price * out.part_uses.high, basis};
     out.cost_each.basis.entered = true;

@@ -36,7 +36,6 @@ Use scaled(Use use) {
 
 struct Log {
     std::span<const ConsumableSet> sets;
-    const InUse* alive = nullptr;
     double spread = 0.0;
 };
 
@@ -56,8 +55,6 @@ Slopes slopes(const Log& log, double x, double y) {
         else
             out.add(use, (x * use.starts + y * use.minutes - 1.0) / s2, 1.0 / s2);
     }
-    if (log.alive)
-        add_pulled(scaled({static_cast<double>(log.alive->starts), log.alive->arc.in(minute)}), x, y, log.spread, out);
     return out;
 }
 
@@ -120,10 +117,10 @@ double hazard(double z) {
 }
 
 Belief learn(std::span<const ConsumableSet> sets, double spread) {
-    return fit({sets, nullptr, spread});
+    return fit({sets, spread});
 }
 
-Belief learn(std::span<const ConsumableSet> sets, const InUse* alive) {
+Belief learn(std::span<const ConsumableSet> sets) {
     const Belief first = learn(sets, table.set_spread);
     double sum = table.set_spread_weight * table.set_spread * table.set_spread, weight = table.set_spread_weight;
     for (const ConsumableSet& set : sets)
@@ -132,7 +129,7 @@ Belief learn(std::span<const ConsumableSet> sets, const InUse* alive) {
             sum += std::min(off * off, 1.0); // a set that was spoilt or misread does not open the band without end
             weight += 1.0;
         }
-    return fit({sets, alive, std::sqrt(sum / weight)});
+    return fit({sets, std::sqrt(sum / weight)});
 }
 
 } // namespace torchside::wear

@@ -61,8 +61,8 @@ struct Belief {
 /// With a given spread.
 [[nodiscard]] Belief learn(std::span<const ConsumableSet> sets, double spread);
 
-/// With the spread learnt as well; `alive`, when given, is a set that has not failed yet.
-[[nodiscard]] Belief learn(std::span<const ConsumableSet> sets, const InUse* alive = nullptr);
+/// With the spread learnt as well.
+[[nodiscard]] Belief learn(std::span<const ConsumableSet> sets);
 
 /// phi(z) / Phi(z) of the normal distribution, for any z: how far the mean of what is left moves when all below -z is
 /// cut off.

@@ -13,6 +13,7 @@ struct Report {
     Estimate<double> starts_per_set{};  // 1/a: starts alone, no arc time
     Estimate<Duration> arc_per_set{};   // 1/b: arc time alone, no starts
     Estimate<double> life_used{};       // by the set in the torch; may pass 1
+    bool outlived = false;              // by so much that the counter was hardly reset when the set was changed
     Estimate<double> part_uses{};       // sets, by one part
     Estimate<double> job_uses{};        // sets, by the whole batch
     Estimate<double> starts_left{};     // on the set in the torch, at this job's arc time a start

@@ -101,9 +101,20 @@ void warn_of_wear(const Findings& f, std::vector<Warning>& out) {
     const wear::Report& wear = f.sheet.wear;
     const std::string field = "shop.wear.now.starts";
     const int quantity = f.workbook.job.quantity;
+    const std::string guess = wear.guess ? " This is a guess until a worn set is logged." : "";
+    if (wear.outlived) {
+        const wear::InUse& now = f.workbook.shop.wear.now;
+        out.push_back({"consumables_counter", Severity::caution, field,
+                       "The counter says " + std::to_string(now.starts) + " starts and " +
+                           print_trimmed(now.arc.in(minute), 1) + " minutes of arc, " +
+                           print_fixed(wear.life_used.value, 1) +
+                           " times the usual life: was it reset when the set was changed? What is left of a set that "
+                           "old is not to be counted on." +
+                           guess});
+        return;
+    }
     if (!f.sheet.time || !wear.change_before)
         return;
-    const std::string guess = wear.guess ? " This is a guess until a worn set is logged." : "";
     if (*wear.change_before == 1 || wear.life_used.value > nearly)
         out.push_back({"consumables_due", Severity::caution, field,
                        "The set in the torch is near its end, about " + percent(wear.life_used.value) +

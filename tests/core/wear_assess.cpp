@@ -53,9 +53,50 @@ TEST_CASE("Without a log the priors speak, and say that they are guesses", "[wea
 
 TEST_CASE("120 starts and 40 minutes in the torch, no log", "[wear]") {
     const Report r = assess(shop({}, 120, 40), part(5, 0.5), 24);
-    CHECK(r.life_used.value == Approx(0.617).margin(0.001)); // 0.633 by the priors alone; it has lasted this long
+    CHECK(r.life_used.value == Approx(120 / 400.0 + 40 / 120.0));
     CHECK(r.life_used.low < 0.45);
     CHECK(r.life_used.high > 0.8);
+    CHECK_FALSE(r.outlived);
+}
+
+TEST_CASE("More use leaves less life, however long a set has lasted", "[wear]") {
+    for (const WearLog& log : {shop({}), shop({set(300, 60), set(290, 62), set(310, 58)}), shop({set(300, 60)})})
+        for (const Load& load : {part(5, 1), part(20, 0), part(1, 5), Load{}}) {
+            Report last;
+            last.starts_left = {1e9, 1e9, 1e9, {}};
+            last.finishes = 1.0;
+            for (double used = 0; used <= 40000; used = used < 200 ? used + 20 : 1.5 * used) {
+                const Report r = assess(shop(log.sets, static_cast<int>(used), used / 5), load, 24);
+                CAPTURE(used, load.starts, log.sets.size());
+                CHECK(r.life_used.value >= last.life_used.value);
+                CHECK(r.starts_left.value <= last.starts_left.value + 1e-6);
+                CHECK(r.starts_left.low <= last.starts_left.low + 1e-6);
+                CHECK(r.starts_left.high <= last.starts_left.high + 1e-6);
+                CHECK(r.finishes <= last.finishes + 1e-12);
+                last = r;
+            }
+            CHECK(last.starts_left.high < 20);
+        }
+}
+
+TEST_CASE("A feed that is not sure does not make an old set last", "[wear]") {
+    Load unsure = part(5, 1);
+    unsure.arc.low = Duration{0.3, minute};
+    unsure.arc.high = Duration{1.7, minute};
+    const Report r = assess(shop({}, 2000, 400), unsure, 24);
+    CHECK(r.starts_left.high < 40);
+    CHECK(r.finishes < 0.01);
+    CHECK(r.change_before == 1);
+}
+
+TEST_CASE("Past twice the usual life the counter is doubted", "[wear]") {
+    const std::vector<ConsumableSet> sets{set(300, 60), set(290, 62), set(310, 58)};
+    CHECK_FALSE(assess(shop(sets, 500, 100), part(5, 1), 24).outlived);
+    CHECK(assess(shop(sets, 700, 140), part(5, 1), 24).outlived);
+    CHECK(assess(shop({}, 2000, 400), Load{}, 24).outlived);
+    // It is not taken for a sign of long-lived sets either: the price stays what it was.
+    CHECK(assess(shop(sets, 5000, 1000), part(5, 1), 24).part_uses.value ==
+          assess(shop(sets), part(5, 1), 24).part_uses.value);
 }
 
 TEST_CASE("A set pulled early is a bound, not a life", "[wear]") {
