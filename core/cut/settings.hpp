@@ -14,7 +14,7 @@ struct Settings {
     Estimate<Voltage> arc{}; // at the torch
     Estimate<Length> cut_height{};
     Estimate<Length> pierce_height{};
-    Estimate<Duration> pierce_delay{}; // value 0 with an edge start (see Capacity::verdict)
+    std::optional<Estimate<Duration>> pierce_delay{}; // none: not to be pierced standing still (Capacity::verdict)
     Estimate<Length> kerf{};
     Estimate<Length> lead_in{};
     Estimate<Length> min_hole{};

@@ -36,8 +36,8 @@ std::string csv_settings(const cut::Settings& s, const ChartUnits& u) {
     const auto length = [&](Length l) { return ',' + print_fixed(l.in(u.length), u.length_decimals); };
     return speed(s.feed.value) + speed(s.feed.low) + speed(s.feed.high) + ',' + print_fixed(s.arc.value.in(volt), 0) +
            ',' + print_fixed(s.controller.in(volt), 2) + length(s.cut_height.value) + length(s.pierce_height.value) +
-           ',' + print_fixed(s.pierce_delay.value.in(second), 2) + length(s.kerf.value) + length(s.lead_in.value) +
-           length(s.min_hole.value);
+           ',' + (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
+           length(s.lead_in.value) + length(s.min_hole.value);
 }
 
 void json_settings(const cut::Settings& s, const ChartUnits& u, JsonWriter& out) {

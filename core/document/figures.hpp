@@ -21,6 +21,15 @@ void write_estimate(std::string_view key, const Estimate<Quantity<K>>& e, Unit<K
 }
 
 template <class K>
+void write_estimate(std::string_view key, const std::optional<Estimate<Quantity<K>>>& e, Unit<K> unit,
+                    JsonWriter& out) {
+    if (e)
+        write_estimate(key, *e, unit, out);
+    else
+        out.key(key).null();
+}
+
+template <class K>
 void write_amount(std::string_view key, Quantity<K> q, Unit<K> unit, JsonWriter& out) {
     out.key(key).number(q.in(unit));
 }

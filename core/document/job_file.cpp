@@ -130,7 +130,7 @@ void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
     out.key("time").open('{');
     if (!time) {
         return nulls({"cutting_s", "piercing_s", "moving_s", "resting_s", "total_s", "arc_s", "batch_s", "path_mm",
-                      "starts", "restarts", "slow_share", "slow"},
+                      "starts", "restarts", "to_drill", "slow_share", "slow"},
                      out);
     }
     write_estimate("cutting_s", time->cutting, second, out);
@@ -143,6 +143,7 @@ void write_time(const std::optional<motion::Report>& time, JsonWriter& out) {
     write_amount("path_mm", time->cut, mm, out);
     out.key("starts").number(time->starts);
     out.key("restarts").number(time->restarts);
+    out.key("to_drill").number(time->to_drill);
     out.key("slow_share").number(place(time->slow_share));
     out.key("slow").open('[');
     for (const motion::SlowSpan& span : time->slow) {

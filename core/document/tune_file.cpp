@@ -64,6 +64,7 @@ std::string write_tune(const tune::Posterior& posterior, const tune::Trail& trai
     out.key("clean").number(outlook.best_clean);
     out.close();
     out.key("stop").flag(outlook.stop);
+    out.key("past_table").flag(outlook.past_table);
     ladder(outlook, out);
     out.key("advice").text(outlook.advice);
     out.key("trail").open('{');

@@ -28,6 +28,7 @@ struct Report {
     Length cut{};                  // length with the arc on
     int starts = 0;                // arc starts: pierces, edge starts, restarts behind gaps
     int restarts = 0;              // of these, behind gaps
+    int to_drill = 0;              // of them: away from an edge in a plate that cannot be pierced
     double slow_share = 0.0;       // of the length with the arc on
     std::vector<SlowSpan> slow{};  // in the order of the path, neighbours joined
 };

@@ -248,7 +248,9 @@ Report travel(const part::CutPath& path, const Drive& drive) {
     const Estimate<Speed>& feed = drive.feed;
     const double slower = feed.low > Speed{} ? feed.value / feed.low - 1.0 : 0.0, faster = 1.0 - feed.value / feed.high;
     out.cutting = banded(sums.cutting, sums.at_feed * faster, sums.at_feed * slower, feed.basis);
-    const Estimate<Duration>& delay = drive.pierce_delay;
+    if (!drive.pierce_delay)
+        out.to_drill = standing;
+    const Estimate<Duration> delay = drive.pierce_delay.value_or(Estimate<Duration>{});
     const double pierces = standing + gaps;
     out.piercing = {pierces * delay.value, pierces * delay.low, pierces * delay.high, delay.basis};
     out.arc = sum_of(out.cutting, out.piercing);

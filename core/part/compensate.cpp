@@ -236,7 +236,9 @@ private:
         run.edge_start = led.has_value();
         if (s_.edge_start && !led)
             tell("needs_pierce", Severity::caution,
-                 "This contour cannot be begun from the plate's edge: it is pierced.", loop.points[0].at, 0.0);
+                 "This contour cannot be begun from the plate's edge, and the plate is too thick to pierce "
+                 "standing still: drill a hole in the scrap to start in. The time counts that start, but no drilling.",
+                 loop.points[0].at, 0.0);
         if (!led)
             led = leads_.lead(travelled, i, !s_.clockwise_swirl);
         if (!led->pierce_clear && s_.lead_in.in(mm) > 0.0)

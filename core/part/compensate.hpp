@@ -21,7 +21,7 @@
 //            small_radius    (note)     an inside radius below half the kerf comes out as half the kerf
 //            no_lead_in      (caution)  no room in the scrap: the pierce is on the contour and will mark the part
 //            kerfs_meet      (caution)  two contours are so close that their kerfs run into each other
-//            needs_pierce    (caution)  with an edge start: an inner contour still has to be pierced
+//            needs_pierce    (caution)  with an edge start: an inner contour needs a drilled hole to start in
 //            no_area         (caution)  a closed contour without area; left out
 // Example    a 50 mm square, kerf 1.65: the path's square is 51.65 mm wide with corners of 0.825 mm radius; a 20 mm
 //            hole is cut on 18.35 mm.

@@ -48,7 +48,7 @@ std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
     } needs[] = {
         {t >= 0.3 && t <= 150.0, "job.thickness_mm", "a coupon is for plate of 0.3 to 150 mm"},
         {delay > 0.0 && delay <= 20.0, "pierce_delay_s",
-         "this plate is too thick to pierce standing still: start from its edge by hand"},
+         "no delay for a pierce standing still, accepted is above 0 and at most 20 s"},
         {height_fits(s.cut_height), "cut_height_mm", heights_accepted},
         {height_fits(s.pierce_height) && s.pierce_height >= s.cut_height, "pierce_height_mm",
          "a pierce height is between the cut height and 12 mm"},

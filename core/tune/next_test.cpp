@@ -11,6 +11,7 @@ namespace {
 
 constexpr double ladder_below = 0.35;
 constexpr double rung = 1.12;
+constexpr double hardly = 0.5;
 
 struct Known {
     Speed level_1{};
@@ -27,7 +28,20 @@ std::string percent(double p) {
     return std::to_string(static_cast<int>(std::floor(100.0 * p + 0.5))) + " %";
 }
 
+// Chance that the right feed is at most so far below the limit that a cut there is clean, or slower still.
+double reached(const Search& search, const Window& window, double limit) {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < search.mass().size(); ++i)
+        if (search.low() + static_cast<double>(i) * Search::step <= limit - std::log1p(-window.width))
+            sum += search.mass()[i];
+    return sum;
+}
+
 std::string advice_of(const Outlook& o) {
+    if (o.past_table)
+        return "The table does not reach the feed of this plate at this current: even its fastest is clean with a "
+               "chance of only " +
+               percent(o.next_clean) + ". Take a lower current with its nozzle, as the worksheet suggests.";
     if (o.stop)
         return "Go to work: a cut at this feed is clean with a chance of " + percent(o.best_clean) + ".";
     if (o.ladder)
@@ -70,7 +84,8 @@ double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed f
     return Search(k.belief, posterior.feed.model().window).good(std::log(feed / k.level_1));
 }
 
-Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table) {
+Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
+                      bool coupons) {
     const Outcome<cut::Balance> balance =
         cut::balance(plate_of(plate, posterior.nozzles), cut::small_air_torch(plate.metal));
     if (!balance)
@@ -89,7 +104,8 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const
     o.next = std::exp(next.y) * k.level_1;
     o.next_clean = next.good;
     o.cuts_to_come = o.stop ? 1.0 / best.reads : next.cuts;
-    o.ladder = best.good < ladder_below;
+    o.past_table = !o.stop && reached(search, posterior.feed.model().window, limit) < hardly;
+    o.ladder = coupons && !o.past_table && best.good < ladder_below;
     o.legs = ladder_over(o.feed, table.max_feed);
     o.advice = advice_of(o);
     return o;

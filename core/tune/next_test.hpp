@@ -6,10 +6,12 @@
 //            next: the feed with the fewest test cuts to come (plan.hpp)
 //            stop: the best feed is clean with more than 90 %
 //            ladder: no single feed is clean with 35 %; then 5..9 legs, 1.12 apart, over the 80 % band
-// Source     own; 90 %, 35 % and 1.12 are priors.
+//            past_table: the table's fastest feed lies in or above the clean window with a chance of less than 50 %
+// Source     own; 90 %, 35 %, 50 % and 1.12 are priors.
 // Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5
 //            points (simulate.hpp).
-// Edges      a feed that the table cannot reach is not asked for; a plate that the balance refuses: a Fault.
+// Edges      a feed that the table cannot reach is not asked for, and no ladder is cut below a window that the table
+//            hardly reaches; a plate that the balance refuses: a Fault.
 // Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
 #pragma once
 
@@ -43,13 +45,16 @@ struct Outlook {
     double cuts_to_come = 0.0;       // expected, to the first clean one, it included
     Speed best{};                    // feed most likely to be clean
     double best_clean = 0.0;
-    bool stop = false;   // best is clean with more than sure_enough
-    bool ladder = false; // a ladder finds it sooner than single cuts
+    bool stop = false;       // best is clean with more than sure_enough
+    bool ladder = false;     // a ladder finds it sooner than single cuts
+    bool past_table = false; // the table goes no faster than feeds that are too slow for this plate
     LadderAdvice legs{};
     std::string advice{}; // one sentence
 };
 
-[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table);
+/// `coupons`: the plate can be pierced standing still, so that a ladder can be cut.
+[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
+                                    bool coupons = true);
 
 /// Chance that a cut at this feed is clean; 0 where the balance refuses the plate.
 [[nodiscard]] double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed);

@@ -4,6 +4,7 @@
 
 #include "core/cut/rules.hpp"
 #include "core/supply/divider.hpp"
+#include "core/worksheet/words.hpp"
 
 namespace torchside {
 namespace {
@@ -58,6 +59,15 @@ Estimate<Voltage> Advice::arc_volts(const cut::Plate& plate) const {
 
 cut::Limits Advice::limits(Current current) const {
     return cut::limits(plate(Length{1, mm}, current), *this, *terms_, tune::proven(shop_->tests, metal_, current));
+}
+
+Outcome<cut::Reach> Advice::cuts(const cut::Plate& plate) const {
+    const cut::Limits l = limits(plate.current);
+    const cut::Reach reach = cut::reach(plate.thickness, l);
+    if (reach == cut::Reach::refused)
+        return Fault{"job.thickness_mm", "thicker than this current parts, accepted is at most " +
+                                             words::limit(l.sever) + ", or more current"};
+    return reach;
 }
 
 cut::Choice Advice::choose(Length thickness) const {

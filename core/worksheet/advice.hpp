@@ -30,12 +30,15 @@ public:
     [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
 
     [[nodiscard]] cut::Limits limits(Current current) const;
+    /// How a plate can be cut. Fault: it is refused.
+    [[nodiscard]] Outcome<cut::Reach> cuts(const cut::Plate& plate) const;
     [[nodiscard]] const tune::Posterior& posterior() const { return posterior_; }
     /// What moved the feed.
     [[nodiscard]] tune::Trail trail(const cut::Plate& plate) const { return tune::trail(posterior_, plate); }
     [[nodiscard]] cut::Choice choose(Length thickness) const;
 
-    /// None when the plate is refused; feed held down to the table's fastest, pierce delay 0 but for a standing pierce.
+    /// None when the plate is refused; feed held down to the table's fastest, no pierce delay but for a standing
+    /// pierce.
     [[nodiscard]] std::optional<cut::Settings> settings(const cut::Plate& plate, cut::Reach reach) const;
 
     /// The feed that the arc allows, whatever the table; and the arc's voltage.

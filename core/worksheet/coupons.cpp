@@ -5,7 +5,8 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/tune/program.hpp"
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/tuning.hpp"
+#include "core/worksheet/words.hpp"
 
 namespace torchside {
 namespace {
@@ -27,16 +28,20 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     const Job& job = workbook.job;
     const Advice advice{shop, job.material};
     const cut::Plate plate = advice.plate(job.thickness, job.current);
-    const auto settings = advice.settings(plate, cut::reach(job.thickness, advice.limits(job.current)));
-    if (!settings)
-        return Fault{"job.thickness_mm",
-                     "thicker than this current parts, accepted is a thinner plate or more current"};
+    const auto reach = advice.cuts(plate);
+    if (!reach)
+        return reach.fault();
+    const auto settings = advice.settings(plate, reach.value());
+    if (!settings->pierce_delay)
+        return Fault{"job.thickness_mm", "too thick to pierce standing still, accepted for a coupon is at most " +
+                                             words::limit(advice.limits(job.current).pierce) +
+                                             " at this current; cut single tests from the plate's edge instead"};
     tune::CouponSettings s;
     s.plate = plate;
     s.feed = settings->feed.value;
     s.cut_height = settings->cut_height.value;
     s.pierce_height = settings->pierce_height.value;
-    s.pierce_delay = settings->pierce_delay.value;
+    s.pierce_delay = settings->pierce_delay->value;
     s.kerf = settings->kerf.value;
     s.lead_in = settings->lead_in.value;
     s.least_hole = settings->min_hole.value;
@@ -52,10 +57,10 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     case tune::CouponKind::ladder:
         break;
     }
-    const auto outlook = tune::look(advice.posterior(), plate, shop.table);
-    if (!outlook)
-        return outlook.fault();
-    return tune::ladder_coupon(s, outlook.value().legs);
+    const auto seen = outlook(advice, workbook);
+    if (!seen)
+        return seen.fault();
+    return tune::ladder_coupon(s, seen.value().legs);
 }
 
 tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg) {

@@ -4,7 +4,7 @@
 //            asks for, and the words of its controller.
 // Range      any workbook whose fields are in range.
 // Edges      a plate past what the current severs, or too thick to pierce standing still; a safe height below the
-//            pierce height: a Fault that names the key.
+//            pierce height: a Fault that names the key and says what is accepted.
 // Example    the default shop and job: a ladder of seven legs of 60 mm, G21.
 #pragma once
 

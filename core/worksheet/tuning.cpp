@@ -1,18 +1,23 @@
 #include "core/worksheet/tuning.hpp"
 
-#include "core/worksheet/advice.hpp"
-
 namespace torchside {
+
+Outcome<tune::Outlook> outlook(const Advice& advice, const Workbook& workbook) {
+    const cut::Plate plate = advice.plate(workbook.job.thickness, workbook.job.current);
+    const auto reach = advice.cuts(plate);
+    if (!reach)
+        return reach.fault();
+    return tune::look(advice.posterior(), plate, workbook.shop.table, reach.value() == cut::Reach::clean);
+}
 
 Outcome<Tuning> tuning(const Workbook& workbook) {
     const Advice advice{workbook.shop, workbook.job.material};
-    const cut::Plate plate = advice.plate(workbook.job.thickness, workbook.job.current);
-    auto outlook = tune::look(advice.posterior(), plate, workbook.shop.table);
-    if (!outlook.ok())
-        return outlook.fault();
+    auto seen = outlook(advice, workbook);
+    if (!seen)
+        return seen.fault();
     const double w = advice.posterior().feed.model().window.width;
-    const Speed next = outlook.value().next;
-    return Tuning{std::move(outlook.value()), next / (1 + w), next / (1 - w), advice.posterior().notes};
+    const Speed next = seen.value().next;
+    return Tuning{std::move(seen.value()), next / (1 + w), next / (1 - w), advice.posterior().notes};
 }
 
 Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen) {
@@ -24,10 +29,10 @@ Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen
     if (seen.feed) {
         made.feed = *seen.feed;
     } else {
-        const auto outlook = tune::look(advice.posterior(), made.plate, shop.table);
-        if (!outlook)
-            return outlook.fault();
-        made.feed = outlook.value().next;
+        const auto now = outlook(advice, workbook);
+        if (!now)
+            return now.fault();
+        made.feed = now.value().next;
     }
     if (seen.height)
         made.plate.height = *seen.height;

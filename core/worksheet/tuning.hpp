@@ -2,15 +2,17 @@
 //
 // What       tune::look() asked for the job's plate with the shop's nozzle, table and log, and a note on every row of
 //            the log.
-// Edges      a plate that the energy balance refuses: the Fault of that refusal.
-// Example    the default shop has no cuts: the outlook of 6 mm mild steel at 45 A offers a ladder.
+// Edges      a plate that the worksheet refuses, or the energy balance: the Fault of that refusal. No ladder for a
+//            plate whose coupon cannot be made because it is not pierced standing still.
+// Example    the default shop has no cuts: the outlook of 6 mm mild steel at 45 A offers a ladder; of 12 mm, which is
+//            begun at an edge, single tests.
 #pragma once
 
 #include <vector>
 
 #include "core/tune/next_test.hpp"
 #include "core/tune/reading.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/advice.hpp"
 
 namespace torchside {
 
@@ -30,6 +32,9 @@ struct SeenCut {
     std::optional<Voltage> arc{};   // at the torch
     friend bool operator==(const SeenCut&, const SeenCut&) = default;
 };
+
+/// The same for a caller who has the shop's advice already.
+[[nodiscard]] Outcome<tune::Outlook> outlook(const Advice& advice, const Workbook& workbook);
 
 [[nodiscard]] Outcome<Tuning> tuning(const Workbook& workbook);
 

@@ -13,9 +13,10 @@ bool equal(const cut::Settings& a, const cut::Settings& b) {
     const auto same = [](const auto& x, const auto& y) {
         return x.value == y.value && x.low == y.low && x.high == y.high;
     };
-    return same(a.feed, b.feed) && same(a.arc, b.arc) && same(a.kerf, b.kerf) && same(a.pierce_delay, b.pierce_delay) &&
-           same(a.lead_in, b.lead_in) && same(a.min_hole, b.min_hole) && a.feed_capped == b.feed_capped &&
-           a.controller == b.controller;
+    return same(a.feed, b.feed) && same(a.arc, b.arc) && same(a.kerf, b.kerf) &&
+           a.pierce_delay.has_value() == b.pierce_delay.has_value() &&
+           (!a.pierce_delay || same(*a.pierce_delay, *b.pierce_delay)) && same(a.lead_in, b.lead_in) &&
+           same(a.min_hole, b.min_hole) && a.feed_capped == b.feed_capped && a.controller == b.controller;
 }
 
 } // namespace

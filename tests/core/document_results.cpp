@@ -68,6 +68,31 @@ TEST_CASE("a refused plate has every key and no settings") {
     CHECK(out["warnings"][0]["severity"] == "stop");
 }
 
+TEST_CASE("a plate that is begun at an edge has no pierce delay, not one of 0 s") {
+    Workbook w;
+    w.job.thickness = Length{10, mm};
+    const json out = worksheet_of(w);
+    CHECK(out["capacity"]["verdict"] == "edge_start");
+    CHECK(out["settings"]["pierce_delay_s"].is_null());
+    CHECK(out["settings"]["feed_mm_min"].is_object());
+    CHECK(out["time"]["to_drill"] == 4); // the default plate's holes
+    CHECK(std::any_of(out["warnings"].begin(), out["warnings"].end(), [](const json& warning) {
+        return warning["code"] == "needs_pierce" &&
+               warning["text"].get<std::string>().find("drill") != std::string::npos;
+    }));
+    const Length rows[] = {Length{10, mm}};
+    const Chart made = chart(w.shop, Metal::mild_steel, rows);
+    const std::string csv = write_chart_csv(made, UnitSystem::metric);
+    const std::size_t at = csv.rfind("edge_start");
+    const std::string line = csv.substr(at, csv.find('\n', at) - at);
+    CHECK(std::count(line.begin(), line.end(), ',') == 12);
+    CHECK(line.find(",0.00,") == std::string::npos);
+    const json cells = json::parse(write_chart_json(made, UnitSystem::metric), nullptr, false)["cells"];
+    CHECK(std::any_of(cells.begin(), cells.end(), [](const json& cell) {
+        return cell["verdict"] == "edge_start" && cell["settings"]["pierce_delay_s"].is_null();
+    }));
+}
+
 TEST_CASE("the basis lists own cuts and what was entered") {
     Workbook w;
     w.shop.tests.push_back({.feed = Speed{1500, mm_min}, .verdict = tune::Verdict::clean, .arc = Voltage{130, volt}});

@@ -123,6 +123,13 @@ TEST_CASE("Pierces, moves and touch-off", "[motion]") {
     r = travel({{square(100), far}}, d);
     CHECK(r.starts == 2);
     CHECK(seconds(r.piercing) == Approx(0.5));
+    CHECK(r.to_drill == 0);
+    // A plate that cannot be pierced: the start inside is at a drilled hole, said and not counted as a pierce.
+    d.pierce_delay = {};
+    r = travel({{square(100), far}}, d);
+    CHECK(r.starts == 2);
+    CHECK(r.to_drill == 1);
+    CHECK(seconds(r.piercing) == 0.0);
 }
 
 TEST_CASE("A feed that is not sure leaves the time open", "[motion]") {

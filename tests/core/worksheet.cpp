@@ -49,8 +49,9 @@ TEST_CASE("6 mm mild steel at 45 A in the default shop", "[worksheet]") {
     CHECK(s.feed.basis.physics);
     CHECK(s.feed.basis.practice);
     CHECK(s.feed.basis.tests == 0);
-    CHECK(s.pierce_delay.value > Duration{0.2, second});
-    CHECK(s.pierce_delay.value < Duration{1.0, second});
+    REQUIRE(s.pierce_delay);
+    CHECK(s.pierce_delay->value > Duration{0.2, second});
+    CHECK(s.pierce_delay->value < Duration{1.0, second});
     CHECK(sheet.capacity.verdict == cut::Reach::clean);
     CHECK(sheet.capacity.suggested_current == Current{45, ampere});
     REQUIRE(sheet.by_hand);
@@ -87,7 +88,7 @@ TEST_CASE("The three limits at 45 and 50 A are apart and plausible", "[worksheet
 
 TEST_CASE("Each plate warning has its case", "[worksheet]") {
     CHECK(has(evaluate(job(11, 45)), "plate_edge_start", Severity::caution));
-    CHECK(evaluate(job(11, 45)).settings->pierce_delay.value == Duration{});
+    CHECK_FALSE(evaluate(job(11, 45)).settings->pierce_delay);
     CHECK(has(evaluate(job(16, 45)), "plate_sever_only", Severity::caution));
     CHECK(has(evaluate(job(0.8, 20)), "thin_sheet_unreliable", Severity::caution));
     CHECK_FALSE(find(evaluate(job(1, 20)), "thin_sheet_unreliable"));
@@ -181,7 +182,7 @@ TEST_CASE("Warnings come worst first, each with a field and a sentence", "[works
 TEST_CASE("Galvanised takes the settings of mild steel", "[worksheet]") {
     const Worksheet zinc = evaluate(job(3, 45, Metal::galvanised)), plain = evaluate(job(3, 45));
     CHECK(zinc.settings->feed.value == plain.settings->feed.value);
-    CHECK(zinc.settings->pierce_delay.value == plain.settings->pierce_delay.value);
+    CHECK(zinc.settings->pierce_delay->value == plain.settings->pierce_delay->value);
 }
 
 TEST_CASE("Own cuts move the feed, and the basis says how many", "[worksheet]") {

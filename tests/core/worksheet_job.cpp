@@ -60,7 +60,7 @@ TEST_CASE("24 base plates: part, time, wear and price", "[worksheet][job]") {
     const double feed = sheet.settings->feed.value.in(mm_s), least = 480 / feed + 4 * 13 * pi / (0.6 * feed);
     CHECK(sheet.time->cutting.value.in(second) > 0.9 * least);
     CHECK(sheet.time->cutting.value.in(second) < 1.3 * least);
-    CHECK(sheet.time->piercing.value.in(second) == Approx(5 * sheet.settings->pierce_delay.value.in(second)));
+    CHECK(sheet.time->piercing.value.in(second) == Approx(5 * sheet.settings->pierce_delay->value.in(second)));
 
     CHECK(sheet.wear.part_uses.value > 5.0 / 500);
     CHECK(sheet.wear.part_uses.value < 5.0 / 250);
@@ -220,7 +220,7 @@ TEST_CASE("The plate's openings give the restarts, and less metal to pay for", "
     CHECK(grating.time->restarts == restarts);
     CHECK(grating.time->starts == plain.time->starts + restarts);
     CHECK((grating.time->piercing.value - plain.time->piercing.value).in(second) ==
-          Approx(restarts * plain.settings->pierce_delay.value.in(second)));
+          Approx(restarts * plain.settings->pierce_delay->value.in(second)));
     CHECK(grating.wear.part_uses.value > plain.wear.part_uses.value);
     CHECK(grating.mass->in(kg) == Approx(0.475 * plain.mass->in(kg)));
     CHECK(grating.part->sheet.sheet.in(kg) == Approx(0.475 * plain.part->sheet.sheet.in(kg)));

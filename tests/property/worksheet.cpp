@@ -24,8 +24,9 @@ bool sound(const Estimate<Q>& e, U unit) {
 
 bool sound(const cut::Settings& s) {
     return sound(s.feed, mm_min) && sound(s.arc, volt) && sound(s.cut_height, mm) && sound(s.pierce_height, mm) &&
-           sound(s.pierce_delay, second) && sound(s.kerf, mm) && sound(s.lead_in, mm) && sound(s.min_hole, mm) &&
-           s.feed.value > Speed{} && s.kerf.value > Length{} && std::isfinite(s.controller.in(volt));
+           (!s.pierce_delay || sound(*s.pierce_delay, second)) && sound(s.kerf, mm) && sound(s.lead_in, mm) &&
+           sound(s.min_hole, mm) && s.feed.value > Speed{} && s.kerf.value > Length{} &&
+           std::isfinite(s.controller.in(volt));
 }
 
 bool sound(const Estimate<double>& e) {
@@ -74,7 +75,7 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
             ++with_settings;
             CHECK(sound(*sheet.settings));
             CHECK(sheet.settings->feed.value <= w.shop.table.max_feed);
-            CHECK((sheet.settings->pierce_delay.value > Duration{}) == (c.verdict == cut::Reach::clean));
+            CHECK(sheet.settings->pierce_delay.has_value() == (c.verdict == cut::Reach::clean));
         }
         const auto stops = [](const Warning& x) { return x.severity == Severity::stop; };
         CHECK(sound_job(sheet));

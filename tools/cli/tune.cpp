@@ -1,6 +1,6 @@
 // torchside tune: what the test cuts say about the job's stock, and the next test to cut.
 #include "core/document/tune_file.hpp"
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/tuning.hpp"
 #include "tools/cli/command.hpp"
 
 namespace torchside::cli {
@@ -14,15 +14,14 @@ Outcome<std::string> run_tune(const Arguments& arguments) {
     if (!workbook) {
         return workbook.fault();
     }
-    const Shop& shop = workbook.value().shop;
     const Job& job = workbook.value().job;
-    const tune::Posterior posterior = tune::learn(shop.tests, shop.machine, shop.height_control.gradient);
-    const cut::Plate plate = Advice(shop, job.material).plate(job.thickness, job.current);
-    const auto outlook = tune::look(posterior, plate, shop.table);
-    if (!outlook) {
-        return outlook.fault();
+    const Advice advice(workbook.value().shop, job.material);
+    const auto seen = outlook(advice, workbook.value());
+    if (!seen) {
+        return seen.fault();
     }
-    return document::write_tune(posterior, tune::trail(posterior, plate), outlook.value(), job);
+    const tune::Trail trail = advice.trail(advice.plate(job.thickness, job.current));
+    return document::write_tune(advice.posterior(), trail, seen.value(), job);
 }
 
 } // namespace torchside::cli

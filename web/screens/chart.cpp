@@ -47,10 +47,10 @@ CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Footing
     case ChartFigure::arc:
         return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), on.arc};
     case ChartFigure::pierce_delay:
-        if (!(s.pierce_delay.value.in(second) > 0)) {
+        if (!s.pierce_delay) {
             return {"edge", {}, {}, on.pierce_delay};
         }
-        return {show(s.pierce_delay.value).number, show_range(s.pierce_delay), span_of(s.pierce_delay, second),
+        return {show(s.pierce_delay->value).number, show_range(*s.pierce_delay), span_of(*s.pierce_delay, second),
                 on.pierce_delay};
     case ChartFigure::kerf:
         return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};

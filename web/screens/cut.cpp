@@ -71,9 +71,8 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     const std::string controller = divided ? show(s.controller).number + " read" : "";
     cell(app, at(0, 0), "arc", "Arc volts", s.arc, volt, show(s.arc.value), controller);
     cell(app, at(1, 0), "pierce_height", "Pierce height", s.pierce_height, mm, show(s.pierce_height.value, units), "");
-    const bool edge = s.pierce_delay.value <= Duration{};
-    cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay, second,
-         edge ? Shown{"edge", "start", ""} : show(s.pierce_delay.value), "");
+    cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay.value_or(Estimate<Duration>{}), second,
+         s.pierce_delay ? show(s.pierce_delay->value) : Shown{"edge", "start", ""}, "");
     pen.hline(place.x, place.right(), place.y + h + 0.5F, t.hairline, 1);
     cell(app, at(0, 1), "kerf", "Kerf", s.kerf, mm, show(s.kerf.value, units), "");
     cell(app, at(1, 1), "lead_in", "Lead-in", s.lead_in, mm, show(s.lead_in.value, units), "");

@@ -59,10 +59,14 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         basis = show_basis(s.arc.basis);
         return show_range(s.arc);
     }
+    if (key == "pierce_delay" && !s.pierce_delay) {
+        value = "Edge start: no pierce";
+        return {};
+    }
     if (key == "pierce_delay") {
-        value = show(s.pierce_delay.value).whole();
-        basis = show_basis(s.pierce_delay.basis);
-        return show_range(s.pierce_delay);
+        value = show(s.pierce_delay->value).whole();
+        basis = show_basis(s.pierce_delay->basis);
+        return show_range(*s.pierce_delay);
     }
     return length(key == "pierce_height" ? s.pierce_height
                   : key == "kerf"        ? s.kerf
@@ -92,8 +96,10 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         const std::string range = settings_range(app, text->key, value, basis);
         float y = body.y + 6;
         y += line(app, "figure/value", {x, y}, w, "Use", value);
-        y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
-        y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
+        if (!range.empty()) {
+            y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
+            y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
+        }
         if (figure == "feed") {
             y += section(ui, "figure/trail", {x, y}, w, "What moved this number");
             y += trail_picture(app, {x, y}, w);
