@@ -23,6 +23,10 @@ constexpr double grid_share = 0.4;
 
 constexpr std::ptrdiff_t most_contours = 160; // of three points each they always fit
 
+// At points, when thinning one contour: halving it to most_points takes nine at each.
+constexpr std::size_t most_looks = 2'000'000;
+constexpr std::size_t most_looks_each = 20;
+
 constexpr double longest_mm = 20000.0;
 
 double gap(Point p, Point from, Point to) {
@@ -78,13 +82,19 @@ std::vector<Point> straightened(const Contour& c, double tolerance) {
 }
 
 /// Marks what stays of points[first..last], both of which stay: a stack of spans instead of a function that calls
-/// itself.
+/// itself. Of a shape that takes long, as a comb does, all stays: a wider tolerance will have to do.
 void mark(const std::vector<Point>& points, std::size_t first, std::size_t last, double tolerance,
           std::vector<char>& stays) {
     std::vector<std::pair<std::size_t, std::size_t>> spans{{first, last}};
+    std::size_t looks = 0;
     while (!spans.empty()) {
         const auto [from, to] = spans.back();
         spans.pop_back();
+        looks += to - from;
+        if (looks > most_looks_each * stays.size() && looks > most_looks) {
+            std::fill(stays.begin(), stays.end(), '\1');
+            return;
+        }
         double furthest = tolerance;
         std::size_t at = 0;
         for (std::size_t i = from + 1; i < to; ++i) {
@@ -141,7 +151,8 @@ QuoteOutline at_tolerance(const part::Outline& outline, Point low, double tolera
         for (Point& p : kept.points) {
             p = {snapped(p.x - low.x), snapped(p.y - low.y)};
         }
-        kept.circle_mm = 2.0 * snapped(kept.circle_mm / 2.0);
+        // A circle's size is told as it is; only its place is on the grid.
+        kept.circle_mm = snapped(kept.circle_mm / 2.0) > 0.0 ? std::round(kept.circle_mm * 1000.0) / 1000.0 : 0.0;
         const std::size_t least = kept.circle_mm > 0.0 ? 1 : open ? 2 : 3;
         if (kept.points.size() >= least) {
             out.contours.push_back(std::move(kept));
@@ -258,7 +269,8 @@ std::string pack_outline(const QuoteOutline& outline) {
     std::int64_t y = 0;
     for (const QuoteContour& c : outline.contours) {
         const Form form = c.circle_mm > 0.0 ? Form::circle : c.open ? Form::open : Form::closed;
-        const auto size = form == Form::circle ? static_cast<std::uint64_t>(steps(c.circle_mm / 2.0)) : c.points.size();
+        const auto size =
+            form == Form::circle ? static_cast<std::uint64_t>(std::llround(c.circle_mm * 1000.0)) : c.points.size();
         put_number(out, size * 3 + static_cast<std::uint64_t>(form));
         for (const Point p : c.points) {
             put_signed(out, steps(p.x) - x);
@@ -297,11 +309,11 @@ bool unpack_outline(std::string_view in, QuoteOutline& out) {
             size < (round                ? 1U
                     : form == Form::open ? 2U
                                          : 3U) ||
-            (round && size > static_cast<std::uint64_t>(most) / 2)) {
+            (round && static_cast<double>(size) > longest_mm * 1000.0)) {
             return false;
         }
-        QuoteContour contour{form == Form::open, round ? 2.0 * static_cast<double>(size) * step : 0.0, {}};
-        const std::int64_t rim = round ? static_cast<std::int64_t>(size) : 0;
+        QuoteContour contour{form == Form::open, round ? static_cast<double>(size) / 1000.0 : 0.0, {}};
+        const std::int64_t rim = static_cast<std::int64_t>(contour.circle_mm / (2.0 * step));
         for (std::uint64_t n = round ? 1 : size; n > 0; --n) {
             std::int64_t dx = 0;
             std::int64_t dy = 0;

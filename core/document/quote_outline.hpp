@@ -1,7 +1,8 @@
 // The part's outline as a customer sees it: circles, and polygons that keep within a stated distance of the part.
 //
 // What       simplified() makes arcs straight and drops points (Ramer 1972, Douglas and Peucker 1973); pack_outline()
-//            is the form in a link: whole steps of a grid, differences as variable-length integers.
+//            is the form in a link: whole steps of a grid, differences as variable-length integers; a circle's
+//            diameter in whole micrometres, for it is read as a size.
 // Range      parts up to 20 m; at most most_points points, a circle counting as two. What does not fit at the wanted
 //            tolerance gets twice the tolerance, and so on. Of more than 160 contours the largest are kept, and what a
 //            wide tolerance swallows goes too: `partly` says so.

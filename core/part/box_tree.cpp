@@ -25,6 +25,10 @@ std::uint32_t share(double value, double low, double size) {
 
 } // namespace
 
+std::uint32_t z_key(Point p, const Box& all) {
+    return by_turns(share(p.x, all.low.x, all.width()), share(p.y, all.low.y, all.height()));
+}
+
 BoxTree::BoxTree(std::vector<Box> items) {
     levels_.push_back(std::move(items));
     while (levels_.back().size() > 1) {
@@ -77,9 +81,7 @@ PieceRow::PieceRow(const Outline& outline) {
     }
     std::vector<std::uint64_t> keys(n);
     for (std::size_t i = 0; i < n; ++i) {
-        const std::uint32_t key =
-            by_turns(share(first[i].x, all.low.x, all.width()), share(first[i].y, all.low.y, all.height()));
-        keys[i] = static_cast<std::uint64_t>(key) << 32 | i;
+        keys[i] = static_cast<std::uint64_t>(z_key(first[i], all)) << 32 | i;
     }
     std::sort(keys.begin(), keys.end());
     for (std::size_t i = 0; i < n; ++i) {

@@ -34,6 +34,9 @@ private:
     return {{p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}};
 }
 
+/// Where a point of the box comes on a Z-curve through it: points near each other mostly have keys near each other.
+[[nodiscard]] std::uint32_t z_key(Point p, const Box& all);
+
 /// The pieces of an outline in one row, contours in the order of a Z-curve.
 struct PieceRow {
     explicit PieceRow(const Outline& outline);

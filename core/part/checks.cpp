@@ -13,6 +13,7 @@ namespace {
 using Severity = Problem::Severity;
 
 constexpr std::size_t most_of_a_contour = 50;
+constexpr double most_places = 50000.0;          // looked at for bridges
 constexpr double opposite = -0.8660254037844387; // cosine of 150 degrees
 constexpr double round_share = 1e-6;             // how far box and area of a circle may be off
 
@@ -51,6 +52,7 @@ public:
     Bridges(const Outline& outline, double least_mm) : outline_(outline), least_(least_mm), near_(outline) {}
 
     std::vector<Bridge> find() {
+        step_ = std::max(least_, length_mm(outline_) / most_places);
         for (std::size_t i = 0; i < near_.row().pieces.size(); ++i)
             if (outline_.contours[near_.row().contour[i]].role != Role::open)
                 along(i);
@@ -62,7 +64,7 @@ private:
     void along(std::size_t i) {
         const Piece& p = near_.row().pieces[i];
         const double length = length_of(p);
-        const int steps = std::clamp(static_cast<int>(std::ceil(length / least_)), 1, 200);
+        const int steps = std::clamp(static_cast<int>(std::ceil(length / step_)), 1, 200);
         for (int k = 0; k < steps && length > 0.0; ++k) {
             const double share = (k + 0.5) / steps;
             const Point at = point_at(p, share);
@@ -108,6 +110,7 @@ private:
 
     const Outline& outline_;
     double least_;
+    double step_ = 0.0; // along a piece, from place to place
     Near near_;
     std::vector<Bridge> found_{};
 };

@@ -8,6 +8,8 @@
 // Formula    an inside contour's size is its diameter when round, else the lesser of its box's sides and of the
 //            diameter of equal area. A bridge is measured by the disc that fits between its two sides, which must lie
 //            nearly opposite (150 degrees or more), and then from side to side where it is narrowest
+//            The two sides are looked at every two kerfs, and at least once on each piece; of more than 50 000 such
+//            places, some 160 m of outline, in steps as much longer.
 // Source     small hole, thin bridge: common practice, no source. Deviations: deviation.hpp
 // Range      thickness above 0 to 150 mm, kerf 0 to 15 mm
 // Edges      a sharp outside corner of less than 30 degrees counts as a bridge near its tip: it burns away. One bridge

@@ -63,6 +63,9 @@ bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pier
     };
     const double length = length_of(lead);
     const int steps = std::clamp(static_cast<int>(std::ceil(4.0 * length / std::max(s_.kerf, 0.1))), 4, 200);
+    way_.clear();
+    for (int i = 0; i <= steps; ++i)
+        way_.push_back(point_at(lead, static_cast<double>(i) / steps));
     const Box box = box_of_piece(lead);
     const Point reach{3.0 * half, 3.0 * half};
     drawn_.tree().find({box.low - reach, box.high + reach}, hits_);
@@ -71,15 +74,15 @@ bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pier
         const double keep = drawn_.row().contour[k] == source ? half - slack_mm : 3.0 * half;
         if (pierced && nearer(piece, pierce, s_.kerf - slack_mm))
             return false;
-        for (int i = 0; i <= steps; ++i)
-            if (nearer(piece, point_at(lead, static_cast<double>(i) / steps), keep))
+        for (const Point at : way_)
+            if (nearer(piece, at, keep))
                 return false;
     }
     for (const Laid& other : laid_[scrap_]) {
         if (apart(other.reach, box))
             continue;
-        for (int i = 0; i <= steps; ++i)
-            if (nearer(other.piece, point_at(lead, static_cast<double>(i) / steps), s_.kerf))
+        for (const Point at : way_)
+            if (nearer(other.piece, at, s_.kerf))
                 return false;
     }
     return true;

@@ -63,6 +63,7 @@ private:
     std::vector<std::vector<Laid>> laid_; // leads so far, by the scrap they lie in
     std::size_t scrap_ = 0;
     std::vector<std::uint32_t> hits_{}; // of the search under way
+    std::vector<Point> way_{};          // places along the lead that is looked at
 };
 
 } // namespace torchside::part

@@ -1,6 +1,7 @@
 #include "core/part/meet.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace torchside::part {
 namespace {
@@ -49,6 +50,15 @@ double share_of(const Carrier& c, const Piece& p, Point at, double near_mm) {
         return std::atan2(aside, ahead) / half;
     const double sine = norm(x) / c.chord * std::sin(half);
     return ahead > 0.0 && sine < 1.0 ? std::asin(sine) / half : 2.0;
+}
+
+// Whether a straight piece lies wholly on one side of another: spares most pairs of long ones whose boxes meet.
+bool beside(const Piece& a, const Piece& b, double near_mm) {
+    const Point along = a.to - a.from;
+    const double from = cross(along, b.from - a.from);
+    const double to = cross(along, b.to - a.from);
+    const double nearer = std::min(std::abs(from), std::abs(to));
+    return from * to > 0.0 && nearer * nearer > 4.0 * near_mm * near_mm * dot(along, along);
 }
 
 class Meet {
@@ -140,6 +150,8 @@ private:
 } // namespace
 
 Crossings meet(const Piece& a, const Piece& b, double near_mm) {
+    if (a.straight() && b.straight() && (beside(a, b, near_mm) || beside(b, a, near_mm)))
+        return {};
     return Meet(a, b, near_mm).run();
 }
 

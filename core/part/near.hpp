@@ -46,9 +46,13 @@ public:
     [[nodiscard]] const BoxTree& tree() const { return tree_; }
 
 private:
+    void take_parts(const std::vector<Box>& boxes, const std::vector<std::uint32_t>& pieces);
     const Outline& outline_;
     PieceRow row_;
     BoxTree tree_;
+    // Of long slanting pieces, whose boxes say little, several parts each; without such pieces empty.
+    std::vector<std::uint32_t> piece_of_part_{};
+    BoxTree parts_{{}};
     std::vector<std::uint32_t> hits_{}; // of the search under way
 };
 

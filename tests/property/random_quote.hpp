@@ -1,6 +1,8 @@
 // Random quotes in range, and random damage.
 #pragma once
 
+#include <cmath>
+
 #include "core/document/quote_fields.hpp"
 #include "core/price/money.hpp"
 #include "tests/property/random_workbook.hpp"
@@ -17,7 +19,7 @@ inline document::QuoteOutline random_outline(Rng& rng) {
         document::QuoteContour contour;
         if (rng.chance(0.5)) {
             const auto radius = 1 + rng.below(2000);
-            contour.circle_mm = 2.0 * static_cast<double>(radius) * step;
+            contour.circle_mm = std::round(2000.0 * static_cast<double>(radius) * step) / 1000.0;
             contour.points = {{place(radius), place(radius)}};
         } else {
             contour.open = rng.chance(0.2);
