@@ -8,6 +8,8 @@
 //                      does not fit, shorter, then straight and square to the contour, then at another place. It fits
 //                      when its middle keeps half a kerf from the part, one and a half from every other contour (so
 //                      that two kerfs leave metal between them), and its pierce a whole kerf from every edge
+//                      In a hole the pierce does not go on past the middle of the scrap, where it is farthest from the
+//                      edges: from the rim of a round hole to its centre at most
 //            direction the swirl of the gas squares one face: with a clockwise swirl (seen from above) the right one of
 //                      travel. Then outside contours are cut clockwise, holes anticlockwise; else the other way
 // Source     geometry; swirl rule: trade knowledge from memory, without source, so a switch. Lead shapes, clearances:

@@ -10,6 +10,7 @@ namespace {
 constexpr int places_tried = 16;
 constexpr double slack_mm = 1e-3;                        // what the joints of an offset may take from half a kerf
 constexpr double shares[] = {1.0, 0.7, 0.5, 0.35, 0.25}; // of the lead's length, the longest that fits
+constexpr double less = 0.95;                            // of a lead's length: is that farther from the edges?
 constexpr double quarter_bulge = 0.41421356237309503;    // tan(pi / 8): a quarter of a circle
 
 } // namespace
@@ -53,6 +54,16 @@ Piece Leads::piece(const Place& at, Point scrap, double length, bool curved, boo
     const double bulge = cross(at.along, scrap) > 0.0 ? quarter_bulge : -quarter_bulge;
     const Point centre = at.at + radius * scrap;
     return out ? Piece{at.at, centre + radius * at.along, bulge} : Piece{centre - radius * at.along, at.at, bulge};
+}
+
+// How long a straight lead may be until its pierce comes nearer to the contour again: to the middle of the scrap, which
+// of a round hole is its centre. At most `length`.
+double Leads::deepest(const Place& at, Point scrap, double length) const {
+    const double half = 0.5 * s_.kerf;
+    const Point on_drawn = at.at - half * scrap;
+    if (drawn_.nearest(on_drawn).mm > slack_mm)
+        return length; // an inside corner: scrap is not as wide as from a side
+    return std::max(0.5 * drawn_.width(on_drawn, scrap, 2.0 * (length + half)).mm - half, 0.1 * half);
 }
 
 bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pierced) {
@@ -143,12 +154,18 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
         for (const double share : shares)
             for (const bool curved : {true, false})
                 for (const Place& place : all) {
-                    const double length = std::max(share * s_.lead_in, shortest);
+                    double length = std::max(share * s_.lead_in, shortest);
                     if (!(s_.lead_in > 0.0))
                         break;
                     const Point left = left_of(place.along);
                     const Point scrap = scrap_right ? -1.0 * left : left;
+                    if (c.role == Role::inner && !curved)
+                        length = std::min(length, deepest(place, scrap, length));
                     const Piece in = piece(place, scrap, length, curved, false);
+                    if (c.role == Role::inner && curved &&
+                        drawn_.nearest(piece(place, scrap, less * length, true, false).from).mm >
+                            drawn_.nearest(in.from).mm)
+                        continue;
                     if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce))
                         continue;
                     Led led = finish(c, place, {{in.from, in.bulge}}, source, scrap);

@@ -34,7 +34,7 @@ public:
     void enter(std::size_t scrap) { scrap_ = scrap; }
 
     /// For a closed contour in the way of travel, half a kerf beside the contour `source` of the drawing; scrap is to
-    /// its right or left.
+    /// its right or left. In a hole no lead goes on past where its pierce is farthest from all edges.
     [[nodiscard]] Led lead(const Contour& travelled, std::size_t source, bool scrap_right);
     /// Begins beside the box of the drawing; none when nothing goes straight there.
     [[nodiscard]] std::optional<Led> from_edge(const Contour& travelled, std::size_t source, const Box& all);
@@ -48,6 +48,7 @@ private:
         Point along{};
     };
     [[nodiscard]] std::vector<Place> places(const Contour& c) const;
+    [[nodiscard]] double deepest(const Place& at, Point scrap, double length) const;
     [[nodiscard]] bool clear(const Piece& lead, Point pierce, std::size_t source, bool pierced);
     [[nodiscard]] Led finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in,
                              std::size_t source, std::optional<Point> scrap);

@@ -77,7 +77,7 @@ double square_to(const Box& box, Point p) {
 } // namespace
 
 // Boxes farther away than the nearest piece so far are not opened, and of four the nearest is opened first.
-Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) {
+Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) const {
     struct Place {
         double square;
         std::size_t level, index;
@@ -122,11 +122,11 @@ Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) {
     return best;
 }
 
-Near::Found Near::nearest(Point p) {
+Near::Found Near::nearest(Point p) const {
     return row_.pieces.empty() ? Found{} : nearest(p, norm(row_.pieces[0].from - p) + 1e-9);
 }
 
-Near::Width Near::width(Point p, Point into, double most_mm) {
+Near::Width Near::width(Point p, Point into, double most_mm) const {
     double radius = 0.5 * most_mm;
     Width w;
     for (int i = 0; i < 30; ++i) {

@@ -27,9 +27,9 @@ public:
         std::size_t piece = 0;      // of `row`
     };
     /// The nearest point of the outline no farther than `reach_mm`, the contour `but` left out.
-    [[nodiscard]] Found nearest(Point p, double reach_mm, std::size_t but = none);
+    [[nodiscard]] Found nearest(Point p, double reach_mm, std::size_t but = none) const;
     /// However far away; an outline without pieces has none.
-    [[nodiscard]] Found nearest(Point p);
+    [[nodiscard]] Found nearest(Point p) const;
 
     struct Width {
         double mm = 0.0; // at most the one asked for
@@ -37,7 +37,7 @@ public:
         Found other{}; // what is opposite
     };
     /// How wide it is from p, a point of the outline, towards the unit vector `into`.
-    [[nodiscard]] Width width(Point p, Point into, double most_mm);
+    [[nodiscard]] Width width(Point p, Point into, double most_mm) const;
 
     /// Of each contour the one it lies in, or none.
     [[nodiscard]] std::vector<std::size_t> parents();

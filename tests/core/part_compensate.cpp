@@ -125,6 +125,28 @@ TEST_CASE("A square is cut outside, a hole inside its line, by half a kerf", "[p
     CHECK_THAT(norm(over.to - Point{25, 25}), WithinAbs(9.175, 1e-9));
 }
 
+TEST_CASE("In a small hole the pierce goes no farther than the middle", "[part]") {
+    // An 8 mm hole used to be pierced past its centre, nearer to the far side than need be.
+    const Outline round{{polygon({{0, 0}, {60, 0}, {60, 60}, {0, 60}}), circle({30, 30}, 4, Role::inner)}};
+    for (const double lead : {3.0, 5.0, 20.0}) {
+        CompensateSettings s = settings(1.5);
+        s.lead_in = {lead, mm};
+        const Compensated c = compensated(round, s);
+        REQUIRE(c.path.runs.size() == 2);
+        REQUIRE(c.path.runs[0].role == Role::inner);
+        const double from_centre = norm(c.path.runs[0].path[0].at - Point{30, 30});
+        CHECK_THAT(from_centre, WithinAbs(std::max(0.0, 3.25 - lead), 1e-3));
+        CHECK(codes(c).empty());
+    }
+    // A slot of 8 mm: its middle line.
+    const Outline slot{{polygon({{0, 0}, {90, 0}, {90, 60}, {0, 60}}),
+                        polygon({{20, 26}, {20, 34}, {70, 34}, {70, 26}}, Role::inner)}};
+    CompensateSettings s = settings(1.5);
+    s.lead_in = {12, mm};
+    const Compensated c = compensated(slot, s);
+    CHECK_THAT(c.path.runs[0].path[0].at.y, WithinAbs(30, 1e-3));
+}
+
 TEST_CASE("Every shape is cut inner first, leads in scrap", "[part]") {
     for (const Shape shape :
          {Shape::plate, Shape::disc, Shape::ring, Shape::flange, Shape::gusset, Shape::slotted_plate, Shape::bracket}) {
