@@ -87,6 +87,12 @@ std::string why(const Setting& s, const Nozzle& nozzle) {
 std::string why_none(const Question& q, bool any_setting) {
     const int high = static_cast<int>(std::floor(q.machine.max_current.in(ampere)));
     const bool bigger_helps = reach_of(q, Nozzle{q.machine.max_current, {}}, high) <= Reach::edge_start;
+    const auto& nozzles = q.machine.nozzles;
+    const bool all_larger =
+        std::all_of(nozzles.begin(), nozzles.end(), [&](const Nozzle& n) { return n.rated > q.machine.max_current; });
+    if (bigger_helps && all_larger)
+        return "Every nozzle here is too large for this machine's " + amps(high) + ": one rated for " + amps(high) +
+               " would cut this plate cleanly.";
     if (bigger_helps)
         return "No nozzle here is large enough for this plate: one rated for " + amps(high) + " would cut it cleanly.";
     if (!any_setting)

@@ -250,7 +250,47 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
     return {};
 }
 
+namespace {
+
+std::optional<Fault> broken_machine(const Machine& m) {
+    if (m.min_current > m.max_current) {
+        return Fault{"shop.machine.max_current_a",
+                     number_text(m.max_current.in(ampere)) + " is below the smallest current, accepted is at least " +
+                         number_text(m.min_current.in(ampere)) + " A, or a lower min_current_a"};
+    }
+    if (m.plate_i1max && m.plate_i1eff && *m.plate_i1eff > *m.plate_i1max) {
+        return Fault{"shop.machine.plate_i1eff_a",
+                     number_text(m.plate_i1eff->in(ampere)) +
+                         " is more than the largest supply current, accepted is at most " +
+                         number_text(m.plate_i1max->in(ampere)) + " A"};
+    }
+    return {};
+}
+
+std::optional<Fault> broken_log(const Shop& shop) {
+    for (std::size_t i = 0; i < shop.tests.size(); ++i) {
+        const tune::TestCut& cut = shop.tests[i];
+        if (cut.verdict && !cut.feed) {
+            return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min",
+                         "missing, accepted is the feed that the verdict is about"};
+        }
+    }
+    for (std::size_t i = 0; i < shop.wear.sets.size(); ++i) {
+        const wear::ConsumableSet& set = shop.wear.sets[i];
+        if (set.ended == wear::Ended::worn && set.starts == 0 && !(set.arc > Duration{})) {
+            return Fault{"shop.wear.sets[" + std::to_string(i) + "].starts",
+                         "0 and no arc time either, accepted for a worn set is what wore it out"};
+        }
+    }
+    return {};
+}
+
+} // namespace
+
 std::optional<Fault> broken_rule(const Workbook& workbook) {
+    if (auto fault = broken_machine(workbook.shop.machine)) {
+        return fault;
+    }
     const air::AirSystem& air = workbook.shop.air;
     if (!(air.cut_out > air.cut_in)) {
         return Fault{"shop.air.cut_out_bar", number_text(air.cut_out.in(bar)) +
@@ -267,14 +307,7 @@ std::optional<Fault> broken_rule(const Workbook& workbook) {
     if (!key.empty() && (key.size() != 64 || key.find_first_not_of("0123456789abcdef") != std::string::npos)) {
         return Fault{"shop.seal_key", "no key, accepted is 64 digits of 0-9 and a-f, or none"};
     }
-    for (std::size_t i = 0; i < workbook.shop.tests.size(); ++i) {
-        const tune::TestCut& cut = workbook.shop.tests[i];
-        if (cut.verdict && !cut.feed) {
-            return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min",
-                         "missing, accepted is the feed that the verdict is about"};
-        }
-    }
-    return {};
+    return broken_log(workbook.shop);
 }
 
 } // namespace torchside::document

@@ -13,14 +13,15 @@ struct ChartUnits {
     Unit<LengthKind> length;
     std::string_view length_name;
     int length_decimals;
+    int plate_decimals; // gauges are told apart by a ten-thousandth of an inch
     Unit<SpeedKind> speed;
     std::string_view speed_name;
     int speed_decimals;
 };
 
 ChartUnits units_of(UnitSystem system) {
-    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 3, in_min, "_in_min", 1}
-                                      : ChartUnits{mm, "_mm", 2, mm_min, "_mm_min", 0};
+    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 3, 4, in_min, "_in_min", 1}
+                                      : ChartUnits{mm, "_mm", 2, 2, mm_min, "_mm_min", 0};
 }
 
 std::string csv_header(const ChartUnits& u) {
@@ -98,7 +99,7 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
         for (std::size_t column = 0; column < chart.columns.size(); ++column) {
             const ChartColumn& head = chart.columns[column];
             const ChartCell& cell = chart.at(row, column);
-            out += print_fixed(chart.rows[row].in(u.length), u.length_decimals) + ',' +
+            out += print_fixed(chart.rows[row].in(u.length), u.plate_decimals) + ',' +
                    number_text(head.current.in(ampere)) + ',' +
                    (head.nozzle ? number_text(head.nozzle->in(ampere)) : "") + ',';
             out += word_of(reach_words, cell.reach);

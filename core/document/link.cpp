@@ -68,8 +68,11 @@ std::string framed(LinkKind kind, std::string_view cbor) {
 
 // Where the link begins in an address or an end of one.
 std::string_view tail(std::string_view text) {
+    constexpr std::string_view blanks = " \t\r\n"; // copied along
     const std::size_t hash = text.rfind('#');
-    return hash == std::string_view::npos ? text : text.substr(hash + 1);
+    text.remove_prefix(hash == std::string_view::npos ? 0 : hash + 1);
+    text.remove_prefix(std::min(text.find_first_not_of(blanks), text.size()));
+    return text.substr(0, text.find_last_not_of(blanks) + 1);
 }
 
 // The CBOR inside, when everything around it is right.

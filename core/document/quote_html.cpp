@@ -172,7 +172,8 @@ void price_table(const Quote& q, std::string& out) {
         out += escaped(label) + "</th><td>" + shown(amount) + "</td></tr>";
     };
     out += "<table><caption>Price in " + escaped(q.currency) + "</caption><tbody>";
-    line("", "Each, before tax", q.price_each);
+    const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
+    line("", even ? "Each, before tax" : "Each, rounded (the total counts), before tax", q.price_each);
     const std::string pieces = std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces");
     if (q.tax) {
         line("", pieces + ", before tax", q.price_total);

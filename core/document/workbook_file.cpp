@@ -187,6 +187,8 @@ void write_scalar(const Scalar& value, JsonWriter& out) {
 // A later version adds its step here: a pure function JsonValue -> JsonValue for each version that came before, run in
 // turn between take_version and read_object, each with kept samples of the version it takes.
 Outcome<Workbook> read_workbook(std::string_view json) {
+    constexpr std::string_view mark = "\xEF\xBB\xBF"; // some editors begin UTF-8 with it
+    json.remove_prefix(json.starts_with(mark) ? mark.size() : 0);
     auto parsed = parse_json(json);
     if (!parsed) {
         return parsed.fault();

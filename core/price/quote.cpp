@@ -118,6 +118,7 @@ void fill_price(const Order& o, const Sheet& s, Report& out) {
     out.cost = s.cost;
     out.total = s.total;
     out.each = money(amount(s.total, places) / parts, places);
+    out.each_rounded = o.quantity * out.each.minor != s.total.minor;
     out.to_pay = s.total;
     if (o.tax) {
         out.tax = money(amount(s.total, places) * *o.tax, places);

@@ -12,7 +12,9 @@
 //            break-even   set-up / (outside price - cost of one part apart from set-up), rounded up
 // Rounding   every cost line of the batch is rounded to the currency's minor unit (money.hpp) and the cost is their
 //            sum; the price of the batch is worked from that sum and rounded once; margin is the difference. So the
-//            lines always add up. The price of one is the total divided, rounded: the total is what counts.
+//            lines always add up. The price of one is the total divided, rounded, and says so where quantity times it
+//            is not the total: the total is what counts. To round the one and make the total its product instead would
+//            charge up to half a coin a piece for nothing (12 of 2500 at 0.005), and the lines would no longer add up.
 // Bands      delta method on three causes that know nothing of each other: the time under the arc, the rates of wear,
 //            the arc's voltage. Within a cause lines move together; causes add in quadrature. What is typed in has no
 //            band.

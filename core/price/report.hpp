@@ -49,6 +49,7 @@ struct Report {
     Money cost{};                   // sum of the cost lines
     Money total{};                  // sum of all lines, before tax
     Money each{};                   // total / quantity, rounded
+    bool each_rounded = false;      // so that quantity times it is not the total
     std::optional<Money> tax{};     // on `total`
     Money to_pay{};                 // total and tax
     double margin = 0.0;            // profit / price as it comes out, minimum charge included

@@ -56,6 +56,8 @@ void describe(const Work& w, const Order& o, Report& out) {
                       " on the cost. " + percent(m) + " as markup would bring " +
                       cash(cost / (1.0 - m) - cost * (1.0 + m)) + " less.";
     out.rounding = "Each line is rounded to the smallest coin, halves up; the total is the sum of the lines.";
+    if (out.each_rounded)
+        out.rounding += " The price of one is rounded: the total is what counts.";
     out.band =
         "80 % bands from arc time, wear and arc volts, first order, causes independent; what you typed has none.";
 }

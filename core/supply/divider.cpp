@@ -19,7 +19,7 @@ constexpr Trade trade[] = {
 
 constexpr double arc_uncertainty = 0.12;
 constexpr double open_circuit_v = 500;
-constexpr double raw_ratio = 1.5; // below it a tap is as good as raw
+constexpr Voltage touchable{100, volt}; // DC open circuit, 29 CFR 1910.254(b)(3)
 constexpr Length least_rise{0.1, mm};
 
 Resistance thevenin(const Divider& divider) {
@@ -122,7 +122,7 @@ TapReport check_tap(const HeightControl& control, Voltage arc) {
     TapReport report;
     report.controller = at_controller(arc, control.divider_ratio);
     report.before_arc = at_controller(Voltage{open_circuit_v, volt}, control.divider_ratio);
-    report.shock = control.divider_ratio < raw_ratio;
+    report.shock = report.before_arc > touchable;
     const std::string limit = volts(control.input_limit);
     if (report.controller > control.input_limit) {
         report.severity = TapSeverity::stop;
@@ -139,11 +139,13 @@ TapReport check_tap(const HeightControl& control, Voltage arc) {
         if (report.severity == TapSeverity::fine)
             report.severity = TapSeverity::caution;
         report.text += report.text.empty() ? "" : " ";
-        report.text +=
-            "A raw tap carries the torch's full voltage: shock hazard. Disconnect the machine before touching "
-            "it; a 50:1 divider inside the machine is safer.";
+        report.text += joined({"Shock hazard: up to ", volts(report.before_arc),
+                               " may stand on this tap before the arc strikes, and more than 100 V needs insulation "
+                               "against contact. Disconnect the machine before touching it; a 50:1 divider inside the "
+                               "machine is safer."});
     }
     report.basis = {"Divider: circuit theory", "Up to 500 V peak before the arc strikes: IEC 60974-1 (from memory)",
+                    "100 V open circuit unless contact is prevented: 29 CFR 1910.254(b)(3)",
                     "The manuals of machine and controller, local code and a licensed electrician decide"};
     return report;
 }

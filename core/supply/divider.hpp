@@ -10,7 +10,9 @@
 // Source     circuit theory. Ratios of the trade 1, 16, 20, 30, 40, 50: common practice (assets/data/dividers.json).
 //            Arc voltage rises about linearly with height at steady current, feed and gas: agreed everywhere; no number
 //            was found published, so the gradient is always measured, never a constant.
-//            500 V peak at the torch before the arc strikes: IEC 60974-1's limit (from memory).
+//            500 V peak at the torch before the arc strikes: IEC 60974-1's limit (from memory). More than 100 V DC of
+//            open circuit only where contact is prevented: 29 CFR 1910.254(b)(3), read in state text; so a divider of
+//            less than 5 is a shock hazard.
 // Error      | divider from a reading | the arc's voltage is known to 12 %: 16 and 20 to 1 cannot be told apart then |
 //            The gradient also moves with feed, pressure and the nozzle's wear.
 // Edges      A reading of more than the arc is refused past 12 %; heights closer than 0.1 mm are refused.
@@ -64,10 +66,10 @@ struct HeightReading {
 enum class TapSeverity { fine, caution, stop };
 
 struct TapReport {
-    Voltage controller{}; // while cutting
+    Voltage controller{}; // while cutting, at the arc's highest
     Voltage before_arc{}; // the most the standard lets stand there before the arc strikes
     TapSeverity severity = TapSeverity::fine;
-    bool shock = false; // a raw tap: arc and open-circuit voltage at the terminals
+    bool shock = false; // more than 100 V may stand on the controller's wires before the arc strikes
     std::string text{}; // empty when fine
     std::vector<std::string> basis{};
 };

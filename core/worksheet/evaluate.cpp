@@ -58,6 +58,8 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
     sheet.settings = advice.settings(plate, sheet.capacity.verdict);
     if (sheet.settings) {
         sheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
+        if (job.torch == TorchHold::hand_drag && sheet.by_hand->drag) // the tip rides on the plate
+            sheet.settings->cut_height = {Length{}, Length{}, Length{}, sheet.settings->cut_height.basis};
         sheet.trail = advice.trail(plate);
     }
     if (job.torch == TorchHold::table)

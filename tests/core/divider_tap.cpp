@@ -13,13 +13,26 @@ TEST_CASE("a raw tap into an input that does not stand it is stopped", "[supply]
     CHECK(report.shock);
     CHECK(report.controller == Voltage{135, volt});
     CHECK(report.text.find("14:1") != std::string::npos); // the least whole ratio that fits
-    CHECK(report.text.find("shock") != std::string::npos);
+    CHECK(report.text.find("Shock") != std::string::npos);
 }
 
 TEST_CASE("a raw tap into an input that stands it is still a shock hazard", "[supply]") {
     const TapReport report = check_tap({1.0, Voltage{500, volt}, {}}, Voltage{135, volt});
     CHECK(report.severity == TapSeverity::caution);
     CHECK(report.shock);
+}
+
+TEST_CASE("a tap that carries more than 100 V before the arc strikes is a shock hazard", "[supply]") {
+    for (const double ratio : {1.5, 2.0, 4.0, 4.99}) {
+        const TapReport report = check_tap({ratio, Voltage{1000, volt}, {}}, Voltage{135, volt});
+        CAPTURE(ratio);
+        CHECK(report.shock);
+        CHECK(report.severity == TapSeverity::caution);
+        CHECK(report.text.find("Shock hazard") != std::string::npos);
+    }
+    const TapReport at = check_tap({5.0, Voltage{1000, volt}, {}}, Voltage{135, volt});
+    CHECK_FALSE(at.shock);
+    CHECK(at.severity == TapSeverity::fine);
 }
 
 TEST_CASE("a divided tap", "[supply]") {

@@ -40,6 +40,8 @@ TEST_CASE("a worksheet file holds what evaluate says, by the contract's keys") {
     CHECK(out["settings"]["feed_mm_min"]["value"] == sheet.settings->feed.value.in(mm_min));
     CHECK(out["settings"]["feed_mm_min"]["basis"] == json({"physics", "practice"}));
     CHECK(out["settings"]["controller_v"] == sheet.settings->controller.in(volt));
+    CHECK(out["tap"]["controller_high_v"] == sheet.tap.controller.in(volt));
+    CHECK_FALSE(out["tap"].contains("controller_v")); // the settings' is the middle
     CHECK(out["capacity"]["verdict"] == "clean");
     CHECK(out["capacity"]["sever_mm"] == sheet.capacity.sever.in(mm));
     CHECK(out["by_hand"]["s_per_100_mm"] == sheet.by_hand->per_100_mm.in(second));
@@ -134,5 +136,8 @@ TEST_CASE("a chart file has one line and one entry a cell, in the units asked fo
         CHECK(first[units == UnitSystem::inch ? "feed_in_min" : "feed_mm_min"]["value"] ==
               feed.in(units == UnitSystem::inch ? in_min : mm_min));
     }
+    const Length gauge[] = {Length{0.0359, inch}};
+    CHECK(write_chart_csv(chart(shop, Metal::mild_steel, gauge), UnitSystem::inch).find("\n0.0359,") !=
+          std::string::npos);
     CHECK(write_chart_csv(Chart{}, UnitSystem::metric).find("feed_mm_min") != std::string::npos);
 }

@@ -136,6 +136,13 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "shop": {"tests": [{"material": "copper", "thickness_mm": 3, "current_a": 40,
         "verdict": "clean"}]}})",
      "shop.tests[0].feed_mm_min: missing, accepted is the feed that the verdict is about"},
+    {R"({"torchside": 1, "shop": {"machine": {"min_current_a": 60, "max_current_a": 40}}})",
+     "shop.machine.max_current_a: 40 is below the smallest current, accepted is at least 60 A, or a lower "
+     "min_current_a"},
+    {R"({"torchside": 1, "shop": {"machine": {"plate_i1max_a": 20, "plate_i1eff_a": 21}}})",
+     "shop.machine.plate_i1eff_a: 21 is more than the largest supply current, accepted is at most 20 A"},
+    {R"({"torchside": 1, "shop": {"wear": {"sets": [{"starts": 9, "arc_min": 0}, {"starts": 0, "arc_min": 0}]}}})",
+     "shop.wear.sets[1].starts: 0 and no arc time either, accepted for a worn set is what wore it out"},
     {R"({"torchside": 1, "shop": {"air": {"cut_out_bar": 6}}})",
      "shop.air.cut_out_bar: 6 is not above the cut-in, accepted is more than 6 bar"},
     {R"({"torchside": 1, "job": {"current_a": 1e999}})",
@@ -347,4 +354,11 @@ TEST_CASE("check finds what was put out of range in memory") {
     w = {};
     w.shop.machine.nozzles.clear();
     CHECK(check(w)->field == "shop.machine.nozzles");
+}
+
+TEST_CASE("a workbook may begin with the mark that some editors put before UTF-8") {
+    const auto read = read_workbook("\xEF\xBB\xBF{\"torchside\": 1, \"job\": {\"thickness_mm\": 8}}");
+    REQUIRE(read.ok());
+    CHECK(read.value().job.thickness.in(mm) == 8.0);
+    CHECK_FALSE(read_workbook("\xEF\xBB\xBF\xEF\xBB\xBF{\"torchside\": 1}").ok());
 }

@@ -62,6 +62,19 @@ TEST_CASE("a link is found at the end of an address") {
     CHECK_FALSE(link_kind("#cut").ok());
 }
 
+TEST_CASE("blanks and line ends copied along with a link do not matter") {
+    const std::string link = job_link(Workbook{});
+    for (const std::string& text : {link + '\n', "  " + link, "\r\n" + link + " \t\r\n", "https://x/#" + link + '\n'}) {
+        INFO(text);
+        CHECK(link_kind(text).ok());
+        CHECK(open_job_link(text).ok());
+    }
+    CHECK_FALSE(link_kind(" \n").ok());
+    std::string cut = link;
+    cut.insert(link.size() / 2, " ");
+    CHECK_FALSE(open_job_link(cut).ok());
+}
+
 TEST_CASE("what a link refuses, and how it says so") {
     const std::string link = job_link(set(Workbook{}, "job.thickness_mm", 8).value());
     CHECK(fault_of(link).empty());

@@ -69,6 +69,19 @@ TEST_CASE("Every line says what it rests on, and they add up", "[price]") {
     CHECK(r.to_pay == r.total);
 }
 
+TEST_CASE("A price of one that was rounded says so where it does not multiply to the total", "[price]") {
+    int rounded = 0, even = 0;
+    for (int quantity = 1; quantity <= 60; ++quantity) {
+        const Report r = price_of(work(), {}, {}, quantity);
+        CAPTURE(quantity);
+        CHECK(r.each_rounded == (quantity * r.each.minor != r.total.minor));
+        CHECK((r.rounding.find("total is what counts") != std::string::npos) == r.each_rounded);
+        ++(r.each_rounded ? rounded : even);
+    }
+    CHECK(rounded > 20);
+    CHECK(even > 0);
+}
+
 TEST_CASE("Scrap is charged once and electricity once", "[price]") {
     JobPrice none, some;
     none.scrap_share = 0;

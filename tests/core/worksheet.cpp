@@ -33,6 +33,55 @@ bool has(const Worksheet& sheet, std::string_view code, Severity severity) {
 
 } // namespace
 
+TEST_CASE("A tip that rides on the plate is cut with at no height") {
+    Workbook w;
+    w.job.thickness = Length{2, mm};
+    w.job.current = Current{30, ampere};
+    w.job.torch = TorchHold::hand_drag;
+    CHECK(evaluate(w).settings->cut_height.value == Length{});
+    w.job.current = Current{45, ampere}; // too much to drag: a standoff guide
+    CHECK(evaluate(w).settings->cut_height.value > Length{1, mm});
+}
+
+TEST_CASE("A shop whose nozzles are all too large for its machine is told so") {
+    Workbook w;
+    w.shop.machine.max_current = Current{30, ampere};
+    w.shop.machine.nozzles = {{Current{100, ampere}, {}}};
+    w.job.current = Current{30, ampere};
+    int told = 0;
+    for (double t = 4.0; t < 12.0; t += 0.25) {
+        w.job.thickness = Length{t, mm};
+        const cut::Capacity c = evaluate(w).capacity;
+        CHECK(c.reason.find("large enough") == std::string::npos);
+        told += c.reason.find("too large for this machine's 30 A") != std::string::npos ? 1 : 0;
+        CHECK((c.suggested_current || c.reason.find("smallest here") == std::string::npos));
+    }
+    CHECK(told > 0);
+}
+
+TEST_CASE("The highest current that a circuit holds holds when it is set, last digit and all") {
+    Workbook w;
+    w.shop.circuit.line = Voltage{240, volt};
+    w.shop.circuit.breaker = Current{32, ampere};
+    w.shop.circuit.breaker_rule = supply::BreakerRule::iec60898b;
+    w.shop.circuit.run_awg = 12;
+    w.shop.circuit.run = Length{100, metre};
+    w.shop.circuit.cord_awg = 6;
+    w.shop.circuit.cord = Length{15, metre};
+    w.shop.circuit.generator = ApparentPower{8000, volt_ampere};
+    w.shop.machine.efficiency = 0.85;
+    w.shop.machine.power_factor = 0.95;
+    for (const double thickness : {2.0, 6.0, 10.0}) {
+        w.job.thickness = Length{thickness, mm};
+        w.job.current = Current{45, ampere};
+        const auto highest = evaluate(w).circuit.highest_current;
+        REQUIRE(highest);
+        w.job.current = *highest;
+        CAPTURE(thickness, highest->in(ampere));
+        CHECK(evaluate(w).circuit.verdict == supply::CircuitVerdict::holds);
+    }
+}
+
 TEST_CASE("6 mm mild steel at 45 A in the default shop", "[worksheet]") {
     const Worksheet sheet = evaluate(Workbook{});
     REQUIRE(sheet.settings);

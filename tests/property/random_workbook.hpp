@@ -130,11 +130,25 @@ inline Workbook random_workbook(Rng& rng) {
         air.cut_in = Pressure{6, bar};
         air.cut_out = Pressure{8, bar};
     }
+    Machine& m = w.shop.machine;
+    if (m.min_current > m.max_current) {
+        std::swap(m.min_current, m.max_current);
+        m.max_current = std::max(m.max_current, Current{10, ampere});
+    }
+    if (m.plate_i1max && m.plate_i1eff && *m.plate_i1eff > *m.plate_i1max) {
+        std::swap(m.plate_i1eff, m.plate_i1max);
+    }
+    for (wear::ConsumableSet& set : w.shop.wear.sets) {
+        if (set.starts == 0 && !(set.arc > Duration{})) {
+            set.ended = wear::Ended::pulled;
+        }
+    }
     // Half of the jobs are ones a small shop has, so that settings are compared and not only refusals.
     if (rng.chance(0.5)) {
         w.job.thickness = Length{rng.by_factor(1.0, 14.0), mm};
         w.job.current = Current{rng.uniform(30.0, 60.0), ampere};
-        w.shop.machine.max_current = Current{rng.uniform(60.0, 90.0), ampere};
+        m.max_current = Current{rng.uniform(60.0, 90.0), ampere};
+        m.min_current = std::min(m.min_current, m.max_current);
     }
     // And half have a part whose sizes go together.
     if (rng.chance(0.5)) {

@@ -1,6 +1,8 @@
 // torchside link, torchside open: a job or its quote as a link, and back.
 #include "core/document/link.hpp"
 
+#include <ctime>
+
 #include "core/document/date.hpp"
 #include "core/document/utf8.hpp"
 #include "core/document/workbook_file.hpp"
@@ -11,12 +13,21 @@ namespace torchside::cli {
 
 namespace {
 
+std::string today() { // core has no clock; a command may ask for one
+    const std::time_t now = std::time(nullptr);
+    char text[16] = "";
+    if (const std::tm* here = std::localtime(&now)) {
+        std::strftime(text, sizeof text, "%Y-%m-%d", here);
+    }
+    return text;
+}
+
 Outcome<std::string> quote_of(const Workbook& workbook, const Words& words) {
-    const auto typed = words.option("--date");
-    const auto day = typed ? document::read_day(*typed) : std::nullopt;
+    const std::string typed = words.option("--date").value_or(today());
+    const auto day = document::read_day(typed);
     if (!day) {
-        return Fault{"--date", (typed ? '"' + document::one_line(*typed) + "\" is no day" : "missing") +
-                                   ", accepted is the day of issue such as 2026-11-25"};
+        return Fault{"--date", '"' + document::one_line(typed) + "\" is no day, accepted is the day of issue such as " +
+                                   "2026-11-25, or none for today"};
     }
     const Worksheet sheet = evaluate(workbook);
     if (!sheet.price || !sheet.part) {
@@ -45,7 +56,7 @@ Outcome<std::string> run_link(const Arguments& arguments) {
 }
 
 Outcome<std::string> run_open(const Arguments& arguments) {
-    const auto words = Words::sort(arguments, 1, {});
+    const auto words = Words::sort(arguments, 1, {}, a_link);
     if (!words) {
         return words.fault();
     }

@@ -20,7 +20,7 @@ constexpr Command commands[] = {
     {"tune", "FILE", "what the test cuts say about the job's stock, and the next test to cut", run_tune},
     {"coupon", "FILE --kind ladder|heights|kerf|swirl [--units metric|inch] [--format program|json]",
      "a test coupon as a program to cut", run_coupon},
-    {"link", "job FILE | link quote FILE --date D", "the job, or what its customer may see, as a link's fragment",
+    {"link", "job FILE | link quote FILE [--date D]", "the job, or what its customer may see, as a link's fragment",
      run_link},
     {"open", "LINK", "the workbook or the quote that a link holds", run_open},
     {"simulate", "tune --shops N --seed S", "test cuts that made-up shops need, against the 10 % rule", run_simulate},
@@ -56,7 +56,8 @@ Outcome<std::string> run(const Arguments& words) {
     if (words.empty()) {
         return Fault{"COMMAND", "missing, accepted is " + names + ", --help or --version"};
     }
-    return Fault{document::one_line(words[0]), "unknown command, accepted is " + names + ", --help or --version"};
+    return Fault{words[0].empty() ? "COMMAND" : document::one_line(words[0]),
+                 "unknown command, accepted is " + names + ", --help or --version"};
 }
 
 int refuse(const Fault& fault) {

@@ -17,6 +17,8 @@ constexpr drawing::DrawingUnit units[] = {
     drawing::DrawingUnit::inch,   drawing::DrawingUnit::foot, drawing::DrawingUnit::yard, drawing::DrawingUnit::mil,
     drawing::DrawingUnit::micron, drawing::DrawingUnit::px};
 
+constexpr const char* a_drawing = "a DXF or SVG file";
+
 const char* role_name(part::Role role) {
     return role == part::Role::outer ? "outer" : role == part::Role::inner ? "inner" : "open";
 }
@@ -133,8 +135,8 @@ Outcome<std::optional<Mass>> mass_of(const Words& words, const part::Outline& ou
 } // namespace
 
 Outcome<std::string> run_part(const Arguments& arguments) {
-    const auto words =
-        Words::sort(arguments, 1, {"--unit", "--join_mm", "--flatten_mm", "--outline", "--material", "--thickness_mm"});
+    const auto words = Words::sort(
+        arguments, 1, {"--unit", "--join_mm", "--flatten_mm", "--outline", "--material", "--thickness_mm"}, a_drawing);
     if (!words) {
         return words.fault();
     }
@@ -143,13 +145,17 @@ Outcome<std::string> run_part(const Arguments& arguments) {
     if (!settings || !points) {
         return settings ? points.fault() : settings.fault();
     }
-    const auto text = load_text(words.value().file(0), drawing::most_drawing_bytes, "a DXF or SVG file");
+    const auto text = load_text(words.value().file(0), drawing::most_drawing_bytes, a_drawing);
     if (!text) {
         return text.fault();
     }
     const auto drawing = drawing::read_drawing(text.value(), settings.value());
     if (!drawing) {
-        return drawing.fault();
+        Fault fault = drawing.fault();
+        if (fault.field == "join_mm" || fault.field == "flatten_mm") { // as the command line has them
+            fault.field.insert(0, "--");
+        }
+        return fault;
     }
     const auto mass = mass_of(words.value(), drawing.value().outline);
     if (!mass) {

@@ -23,6 +23,13 @@ std::string listed(const Names& names) {
     return out.empty() ? "none" : out;
 }
 
+constexpr const char* or_input = ", or - for standard input";
+
+/// A word as the field of a fault, which is never empty.
+std::string named(std::string_view word, const std::string& otherwise) {
+    return word.empty() ? otherwise : document::one_line(word);
+}
+
 std::string quoted(std::string_view word) {
     return '"' + document::one_line(word) + '"';
 }
@@ -30,7 +37,9 @@ std::string quoted(std::string_view word) {
 } // namespace
 
 Outcome<Words> Words::sort(const Arguments& arguments, std::size_t files,
-                           std::initializer_list<std::string_view> options) {
+                           std::initializer_list<std::string_view> options, const std::string& what) {
+    const bool is_link = what == a_link;
+    const std::string field = is_link ? "LINK" : "FILE";
     Words words;
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         const std::string& word = arguments[i];
@@ -50,11 +59,11 @@ Outcome<Words> Words::sort(const Arguments& arguments, std::size_t files,
         words.options_.emplace_back(word, arguments[++i]);
     }
     if (words.files_.size() < files) {
-        return Fault{"FILE", "missing, accepted is a workbook file, or - for standard input"};
+        return Fault{field, "missing, accepted is " + what + (is_link ? "" : or_input)};
     }
     if (words.files_.size() > files) {
-        return Fault{document::one_line(words.files_[files]),
-                     "one word too many, accepted is " + std::to_string(files) + " file and " + listed(options)};
+        return Fault{named(words.files_[files], field),
+                     "one word too many, accepted is " + (files == 0 ? "no file" : what) + " and " + listed(options)};
     }
     return words;
 }
@@ -119,7 +128,7 @@ Outcome<Metal> Words::material() const {
 Outcome<std::string> load_text(const std::string& file, std::size_t most, const std::string& what) {
     const auto close = [](std::FILE* f) { return f == stdin ? 0 : std::fclose(f); };
     const std::unique_ptr<std::FILE, decltype(close)> in(file == "-" ? stdin : std::fopen(file.c_str(), "rb"), close);
-    const std::string name = document::one_line(file), accepted = ", accepted is " + what + ", or - for standard input";
+    const std::string name = named(file, "FILE"), accepted = ", accepted is " + what + or_input;
     if (!in) {
         return Fault{name, "cannot be opened" + accepted};
     }

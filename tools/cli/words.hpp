@@ -14,13 +14,17 @@
 
 namespace torchside::cli {
 
+/// What `torchside open` takes where the others take a file.
+inline constexpr const char* a_link = "a link, or its end from j= or q= on";
+
 using Arguments = std::vector<std::string>;
 
 class Words {
 public:
-    /// Sorts the words; refuses an unknown or doubled option, one without its value, and a wrong number of files.
+    /// `what` a file is; a link is taken as it stands. Sorts the words; refuses an unknown or doubled option, one without its value, and a wrong number of files.
     static Outcome<Words> sort(const Arguments& arguments, std::size_t files,
-                               std::initializer_list<std::string_view> options);
+                               std::initializer_list<std::string_view> options,
+                               const std::string& what = "a workbook file");
 
     [[nodiscard]] const std::string& file(std::size_t index) const { return files_[index]; }
     [[nodiscard]] std::optional<std::string> option(std::string_view name) const;

@@ -23,7 +23,8 @@ float price_figure(App& app, Rect place, const price::Report& price) {
     const std::string& currency = app.book().shop.rates.currency;
     const int quantity = app.book().job.quantity;
     const std::string name = quantity == 1 ? "Price" : "Price of " + std::to_string(quantity);
-    const std::string aside = price::print(price.each, price.decimals) + " each";
+    const std::string aside =
+        price::print(price.each, price.decimals) + (price.each_rounded ? " each, rounded" : " each");
     const std::string about =
         "Our figures leave open " + band(price.price_total, price.decimals) + (price.tax ? " · before tax" : "");
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
