@@ -19,7 +19,7 @@ constexpr struct {
 } units[] = {{"mm", 1.0},   {"cm", 10.0},  {"dm", 100.0},   {"m", 1000.0}, {"inch", 25.4},
              {"ft", 304.8}, {"yd", 914.4}, {"mil", 0.0254}, {"um", 0.001}, {"px", 25.4 / 96}};
 
-constexpr const char* kinds = "a DXF as text (ASCII) or an SVG is accepted";
+constexpr const char* kinds = "accepted is a DXF as text (ASCII) or an SVG";
 
 Fault refuse(const std::string& what) {
     return {"drawing", what};
@@ -35,19 +35,19 @@ std::string_view from_first_sign(std::string_view text) {
 
 std::optional<Fault> check(std::string_view text, const ReadSettings& s) {
     if (!(s.join_mm >= 0.001 && s.join_mm <= 5.0)) {
-        return Fault{"join_mm", "is outside its range; 0.001 to 5 mm is accepted"};
+        return Fault{"join_mm", "is outside its range, accepted is 0.001 to 5 mm"};
     }
     if (!(s.flatten_mm >= 0.001 && s.flatten_mm <= 1.0)) {
-        return Fault{"flatten_mm", "is outside its range; 0.001 to 1 mm is accepted"};
+        return Fault{"flatten_mm", "is outside its range, accepted is 0.001 to 1 mm"};
     }
     if (text.size() > most_drawing_bytes) {
-        return refuse("is larger than 20 MB; up to 20 MB is accepted");
+        return refuse("is larger than 20 MB, accepted is up to 20 MB");
     }
     if (from_first_sign(text).empty()) {
-        return refuse("is empty; " + std::string(kinds));
+        return refuse("is empty, " + std::string(kinds));
     }
     if (text.find('\0') != std::string_view::npos || text.starts_with("\x1f\x8b") || text.starts_with("PK")) {
-        return refuse("is not plain text, or packed; " + std::string(kinds));
+        return refuse("is not plain text, or packed, " + std::string(kinds));
     }
     return {};
 }
@@ -79,14 +79,14 @@ Outcome<Drawing> read_drawing(std::string_view text, const ReadSettings& setting
             return reader.fault();
         }
     } else {
-        return refuse("is neither DXF nor SVG; " + std::string(kinds));
+        return refuse("is neither DXF nor SVG, " + std::string(kinds));
     }
     Drawing out;
     if (const char* why = join(sketch, settings.join_mm, settings.progress, out.outline)) {
         return refuse(why);
     }
     if (out.outline.contours.empty()) {
-        return refuse("holds no line or curve to cut; a drawing of a part is accepted");
+        return refuse("holds no line or curve to cut, accepted is a drawing of a part");
     }
     if (const char* why = nest(out.outline)) {
         return refuse(why);

@@ -32,7 +32,7 @@ bool DxfReader::needs(const DxfEntity& e, std::initializer_list<int> codes) {
     for (const int code : codes) {
         if (!e.has(code)) {
             return refuse("begins a " + quotable(e.type) + " without its group " + std::to_string(code) +
-                              "; one that has it is accepted",
+                              ", accepted is one that has it",
                           e.place.line + 1);
         }
     }
@@ -96,7 +96,7 @@ bool DxfReader::round(const DxfEntity& e, const Affine& place) {
     }
     const double r = e.at(40);
     if (!(r > 0.0)) {
-        return bad(e, "has a radius of 0 or less; a radius above 0 is accepted");
+        return bad(e, "has a radius of 0 or less, accepted is a radius above 0");
     }
     const Point centre = place(e.point(10)), u = place.direction({r, 0}), v = place.direction({0, r});
     if (e.kind == DxfKind::circle) {
@@ -118,7 +118,7 @@ bool DxfReader::ellipse(const DxfEntity& e, const Affine& place) {
     const Point major = e.point(11);
     const double ratio = e.at(40) * (e.normal_z < 0.0 ? -1 : 1);
     if (!(std::hypot(major.x, major.y) > 0.0) || !(std::abs(ratio) > 0.0 && std::abs(ratio) <= 1.0 + level_to)) {
-        return bad(e, "has an axis of 0 or a ratio outside 0 to 1; an ellipse with both axes is accepted");
+        return bad(e, "has an axis of 0 or a ratio outside 0 to 1, accepted is an ellipse with both axes");
     }
     if (std::abs(e.at(31)) > level_to) {
         note(Found::flattened, place(e.where()));
@@ -146,10 +146,10 @@ bool DxfReader::polyline(const DxfEntity& e, const Affine& place) {
     }
     const std::size_t n = e.vertices.size();
     if (e.kind == DxfKind::lwpolyline && n != static_cast<std::size_t>(e.flag(90))) {
-        return bad(e, "has not as many points as its group 90 says; as many are accepted");
+        return bad(e, "has not as many points as its group 90 says, accepted is as many");
     }
     if (n < 2) {
-        return bad(e, "has fewer than two points; two or more are accepted");
+        return bad(e, "has fewer than two points, accepted is two or more");
     }
     const bool round = place.keeps_circles();
     const double turn = place.a * place.d - place.b * place.c < 0.0 ? -1.0 : 1.0;
@@ -206,7 +206,7 @@ bool DxfReader::spline(const DxfEntity& e, const Affine& place) {
         fitted =
             fit_curve(e.through, (e.flag(70) & closed) != 0, e.has(12) ? &begin : nullptr, e.has(13) ? &end : nullptr);
         if (fitted.points.size() < 2) {
-            return bad(e, "has neither control points nor two fit points; either is accepted");
+            return bad(e, "has neither control points nor two fit points, accepted is either");
         }
         last = fitted.points.size() - 1;
         note(Found::fit_points, place(fitted.points.front()));
@@ -243,17 +243,17 @@ bool DxfReader::insert(const DxfEntity& e, const Affine& parent, int depth) {
     const std::uint32_t* number = block_names_.find(e.name);
     if (!number) {
         return refuse("inserts the block " + quotable(e.name) +
-                          ", which is not there; a block of the drawing is accepted",
+                          ", which is not there, accepted is a block of the drawing",
                       e.place.line + 1);
     }
     if (blocks_[*number].open || depth >= deepest_insert) {
         return refuse("inserts the block " + quotable(e.name) +
-                          " into itself, or deeper than 32; blocks without such a loop are accepted",
+                          " into itself, or deeper than 32, accepted is blocks without such a loop",
                       e.place.line + 1);
     }
     const double sx = e.at(41, 1.0), sy = e.at(42, 1.0), turn = e.at(50) * degree;
     if (sx == 0.0 || sy == 0.0) {
-        return bad(e, "has a scale of 0; any other is accepted");
+        return bad(e, "has a scale of 0, accepted is any other");
     }
     const std::int64_t columns = std::max(e.flag(70), 1), rows = std::max(e.flag(71), 1);
     const Point step{e.at(44), e.at(45)}, base = blocks_[*number].base, at = e.point(10);
@@ -265,7 +265,7 @@ bool DxfReader::insert(const DxfEntity& e, const Affine& parent, int depth) {
     for (std::int64_t i = 0; i < columns * rows; ++i) {
         work_ += insert_work + end.offset - begin.offset;
         if (work_ > most_work) {
-            return refuse("inserts more than can be drawn; up to 200000 pieces are accepted", begun);
+            return refuse("inserts more than can be drawn, accepted is up to 200000 pieces", begun);
         }
         const auto column = static_cast<double>(i % columns),
                    row = std::floor(static_cast<double>(i) / static_cast<double>(columns));

@@ -49,13 +49,13 @@ bool DxfReader::entities(std::size_t end, const Affine& place, int depth) {
     }
     while (pairs_.pair_place().offset < end) {
         if (pairs_.code() != 0) {
-            return refuse("stands outside any entity; group code 0 with an entity's kind is accepted", pairs_.line());
+            return refuse("stands outside any entity, accepted is group code 0 with an entity's kind", pairs_.line());
         }
         if (pairs_.value() == "ENDSEC") {
             return true;
         }
         if (pairs_.value() == "SECTION" || pairs_.value() == "EOF") {
-            return refuse("ends the section ENTITIES without ENDSEC; ENDSEC is accepted here", pairs_.line());
+            return refuse("ends the section ENTITIES without ENDSEC, accepted here is ENDSEC", pairs_.line());
         }
         if (depth == 0) {
             top_ = pairs_.place().offset;
@@ -98,8 +98,7 @@ bool DxfReader::entity(const Affine& place, int depth) {
 bool DxfReader::groups(DxfEntity& e) {
     while (need("an entity")) {
         if (pairs_.code() == 0) {
-            return !(e.lacks_y || e.half_point) ||
-                   bad(e, "has a point without its 20; 10 and 20 together are accepted");
+            return !(e.lacks_y || e.half_point) || bad(e, "has a point without its 20, accepted is 10 and 20 together");
         }
         if (!group(e)) {
             return refuse_pair();
@@ -193,7 +192,7 @@ bool DxfReader::old_polyline(DxfEntity& e) {
             return groups(vertex_);
         }
         if (!pairs_.is(0, "VERTEX")) {
-            return refuse("ends a POLYLINE without SEQEND; VERTEX or SEQEND is accepted here", pairs_.line());
+            return refuse("ends a POLYLINE without SEQEND, accepted here is VERTEX or SEQEND", pairs_.line());
         }
         vertex_.begin(pairs_.value(), pairs_.pair_place());
         if (!groups(vertex_)) {

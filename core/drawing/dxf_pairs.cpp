@@ -48,11 +48,11 @@ bool DxfPairs::next() {
             if (line.empty() && without_blanks(text_.substr(offset_)).empty()) {
                 return false; // empty lines at the very end
             }
-            fault_ = "is no group code; a whole number from -5 to 1071 is accepted";
+            fault_ = "is no group code, accepted is a whole number from -5 to 1071";
             return false;
         }
         if (!take_line(value_)) {
-            fault_ = "is the last line, and its value is missing; lines in pairs, code and value, are accepted";
+            fault_ = "is the last line, and its value is missing, accepted is lines in pairs, code and value";
             return false;
         }
     } while (code_ == comment);
@@ -61,7 +61,7 @@ bool DxfPairs::next() {
 
 bool DxfPairs::real(double& out) {
     if (!whole_decimal(value_, out)) {
-        fault_ = "has no number as its value; a decimal number is accepted";
+        fault_ = "has no number as its value, accepted is a decimal number";
         return false;
     }
     return true;
@@ -69,7 +69,7 @@ bool DxfPairs::real(double& out) {
 
 bool DxfPairs::integer(std::int32_t& out) {
     if (!whole_integer(value_, out)) {
-        fault_ = "has no whole number as its value; a whole number is accepted";
+        fault_ = "has no whole number as its value, accepted is a whole number";
         return false;
     }
     return true;

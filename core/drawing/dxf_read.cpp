@@ -10,7 +10,7 @@ bool DxfReader::refuse(const std::string& what, std::size_t line) {
 }
 
 bool DxfReader::refuse_pair() {
-    return refuse(pairs_.fault() ? pairs_.fault() : "is not understood; a group code and its value are accepted",
+    return refuse(pairs_.fault() ? pairs_.fault() : "is not understood, accepted is a group code and its value",
                   pairs_.line());
 }
 
@@ -21,7 +21,7 @@ bool DxfReader::need(std::string_view what) {
     if (pairs_.fault()) {
         return refuse_pair();
     }
-    return refuse("is the end of the file within " + std::string(what) + "; a whole DXF, to its EOF, is accepted",
+    return refuse("is the end of the file within " + std::string(what) + ", accepted is a whole DXF, to its EOF",
                   pairs_.line());
 }
 
@@ -29,12 +29,12 @@ bool DxfReader::read() {
     while (need("the drawing")) {
         if (pairs_.is(0, "EOF")) {
             if (!drawn_) {
-                return refuse("is EOF, and there was no section ENTITIES; a DXF with one is accepted", pairs_.line());
+                return refuse("is EOF, and there was no section ENTITIES, accepted is a DXF with one", pairs_.line());
             }
             return true;
         }
         if (!pairs_.is(0, "SECTION")) {
-            return refuse("begins neither a SECTION nor EOF; sections are accepted here", pairs_.line());
+            return refuse("begins neither a SECTION nor EOF, accepted here is sections", pairs_.line());
         }
         if (!section()) {
             return false;
@@ -48,7 +48,7 @@ bool DxfReader::section() {
         return false;
     }
     if (pairs_.code() != 2) {
-        return refuse("does not name its section; group code 2 with a name is accepted", pairs_.line());
+        return refuse("does not name its section, accepted is group code 2 with a name", pairs_.line());
     }
     const std::string_view name = pairs_.value();
     if (name == "HEADER") {
@@ -62,7 +62,7 @@ bool DxfReader::section() {
     }
     if (name == "ENTITIES") {
         if (drawn_) {
-            return refuse("begins a second section ENTITIES; one is accepted", pairs_.line());
+            return refuse("begins a second section ENTITIES, accepted is one", pairs_.line());
         }
         drawn_ = true;
         choose_unit();
@@ -90,7 +90,7 @@ bool DxfReader::header() {
             return true;
         }
         if (pairs_.code() == 0) {
-            return refuse("ends the section HEADER without ENDSEC; ENDSEC is accepted here", pairs_.line());
+            return refuse("ends the section HEADER without ENDSEC, accepted here is ENDSEC", pairs_.line());
         }
         if (pairs_.code() == 9) {
             variable = pairs_.value();
@@ -168,7 +168,7 @@ bool DxfReader::blocks() {
             return true;
         }
         if (pairs_.is(0, "SECTION") || pairs_.is(0, "EOF")) {
-            return refuse("ends the section BLOCKS without ENDSEC; ENDSEC is accepted here", pairs_.line());
+            return refuse("ends the section BLOCKS without ENDSEC, accepted here is ENDSEC", pairs_.line());
         }
         if (pairs_.is(0, "BLOCK") && !block()) {
             return false;
@@ -194,7 +194,7 @@ bool DxfReader::block() {
                 return true;
             }
             if (pairs_.value() == "BLOCK" || pairs_.value() == "ENDSEC") {
-                return refuse("ends a block without ENDBLK; ENDBLK is accepted here", pairs_.line());
+                return refuse("ends a block without ENDBLK, accepted here is ENDBLK", pairs_.line());
             }
         } else if (head && pairs_.code() == 2) {
             found.name = pairs_.value();

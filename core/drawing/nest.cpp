@@ -121,7 +121,7 @@ const char* find_roles(const Outline& outline, std::vector<Role>& roles) {
         const Point p = c.points.empty() ? Point{} : point_at(piece_of(c, 0), 0.5);
         roles.push_back(c.role == Role::open ? Role::open : nester.around(p, i) % 2 == 0 ? Role::outer : Role::inner);
         if (nester.tired()) {
-            return "contours lie too deep in each other to be sorted; a drawing of parts is accepted";
+            return "contours lie too deep in each other to be sorted, accepted is a drawing of parts";
         }
     }
     return nullptr;

@@ -51,7 +51,7 @@ void Pen::move_to(Point p) {
     begin_ = static_cast<std::uint32_t>(sketch_.vertices.size());
     down_ = true;
     if (!(std::abs(p.x) <= farthest_mm && std::abs(p.y) <= farthest_mm)) { // not a number neither
-        fault_ = "a point is farther out than 1 km, or no number; within +-1000000 mm is accepted";
+        fault_ = "a point is farther out than 1 km, or no number, accepted is within +-1000000 mm";
         p = {};
     }
     sketch_.vertices.push_back({p, 0.0});
@@ -63,7 +63,7 @@ void Pen::line_to(Point p) {
 
 void Pen::arc_to(Point p, double bulge) {
     if (!(std::abs(p.x) <= farthest_mm && std::abs(p.y) <= farthest_mm && std::abs(bulge) <= farthest_mm)) {
-        fault_ = "a point is farther out than 1 km, or no number; within +-1000000 mm is accepted";
+        fault_ = "a point is farther out than 1 km, or no number, accepted is within +-1000000 mm";
     }
     if (std::abs(bulge) > half_turn && !fault_) { // more than half a circle: in two
         const Piece whole_arc{at(), p, bulge};
@@ -72,7 +72,7 @@ void Pen::arc_to(Point p, double bulge) {
         return;
     }
     if (sketch_.counts.pieces >= most_drawing_pieces) {
-        fault_ = "the drawing has too many pieces; 200000 lines and arcs are accepted";
+        fault_ = "the drawing has too many pieces, accepted is 200000 lines and arcs";
     }
     if (fault_) {
         return;

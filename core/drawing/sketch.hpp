@@ -37,7 +37,7 @@ struct Sketch {
 
 constexpr double share_of_reading = 0.6; // of the whole work, for progress; then
 constexpr double share_of_joining = 0.2; // and the rest is looking for crossings
-constexpr const char* stopped_text = "reading was stopped; reading to the end is accepted";
+constexpr const char* stopped_text = "reading was stopped, accepted is reading to the end";
 
 /// A point of a curve at parameter t.
 struct Curve {

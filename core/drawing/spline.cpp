@@ -28,25 +28,25 @@ const char* spline_fault(const Spline& s) {
         return "has a degree that is not accepted; 1 to 12 is";
     }
     if (s.points.size() < degree + 1) {
-        return "has too few control points; one more than its degree, or more, is accepted";
+        return "has too few control points, accepted is one more than its degree, or more";
     }
     if (s.knots.size() != s.points.size() + degree + 1) {
-        return "has a wrong number of knots; control points + degree + 1 is accepted";
+        return "has a wrong number of knots, accepted is control points + degree + 1";
     }
     if (!s.weights.empty() && s.weights.size() != s.points.size()) {
-        return "has a wrong number of weights; one a control point is accepted";
+        return "has a wrong number of weights, accepted is one a control point";
     }
     for (std::size_t i = 0; i + 1 < s.knots.size(); ++i) {
         if (!(s.knots[i] <= s.knots[i + 1])) {
-            return "has knots that go back; knots that never fall are accepted";
+            return "has knots that go back, accepted is knots that never fall";
         }
     }
     if (!(s.knots[degree] < s.knots[s.points.size()])) {
-        return "has knots that are all alike; knots that rise are accepted";
+        return "has knots that are all alike, accepted is knots that rise";
     }
     for (const double weight : s.weights) {
         if (!(weight > 0.0)) {
-            return "has a weight of 0 or less; weights above 0 are accepted";
+            return "has a weight of 0 or less, accepted is weights above 0";
         }
     }
     return nullptr;

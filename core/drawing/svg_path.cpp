@@ -68,7 +68,7 @@ private:
 };
 
 constexpr const char* broken_path =
-    "has a path with a number or flag missing; as many as its command takes are accepted";
+    "has a path with a number or flag missing, accepted is as many as its command takes";
 
 const char* PathReader::read() {
     skip_blanks(data_, i_);
@@ -88,10 +88,10 @@ const char* PathReader::command(char letter) {
     const bool relative = letter >= 'a' && letter <= 'z';
     const char small = relative ? letter : static_cast<char>(letter - 'A' + 'a');
     if (letters.find(small) == std::string_view::npos) {
-        return "has a path with a command that does not exist; M Z L H V C S Q T A are accepted";
+        return "has a path with a command that does not exist, accepted is M Z L H V C S Q T A";
     }
     if (last_ == 0 && small != 'm') {
-        return "has a path that does not begin with M; a path that does is accepted";
+        return "has a path that does not begin with M, accepted is a path that does";
     }
     if (small == 'z') {
         pen_.close();
@@ -260,7 +260,7 @@ const char* read_points(std::string_view text, std::vector<Point>& out) {
         const bool x = read_decimal(text, i, p.x);
         skip_separator(text, i);
         if (!x || !read_decimal(text, i, p.y)) {
-            return "has points that are not pairs of numbers; x,y x,y ... is accepted";
+            return "has points that are not pairs of numbers, accepted is x,y x,y ...";
         }
         skip_separator(text, i);
         out.push_back(p);
@@ -277,13 +277,13 @@ const char* read_view_box(std::string_view text, double (&out)[4]) {
     }
     skip_blanks(text, i);
     good = good && i == text.size() && out[2] > 0.0 && out[3] > 0.0;
-    return good ? nullptr : "has a wrong viewBox; four numbers, width and height above 0, are accepted";
+    return good ? nullptr : "has a wrong viewBox, accepted is four numbers, width and height above 0";
 }
 
 namespace {
 
 constexpr const char* broken_transform =
-    "has a wrong transform; matrix translate scale rotate skewX skewY with their numbers in brackets are accepted";
+    "has a wrong transform, accepted is matrix translate scale rotate skewX skewY with their numbers in brackets";
 
 // One of the list, from its name and its numbers; false: not known, or a wrong count.
 bool one_transform(std::string_view name, const std::array<double, 6>& v, std::size_t n, Affine& out) {
@@ -366,7 +366,7 @@ const char* read_length(std::string_view text, double whole, SvgLength& out) {
             }
         }
     }
-    return "has a wrong length; a number, alone or with px mm cm in pt pc Q or %, is accepted";
+    return "has a wrong length, accepted is a number, alone or with px mm cm in pt pc Q or %";
 }
 
 } // namespace torchside::drawing

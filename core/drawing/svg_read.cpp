@@ -38,7 +38,7 @@ bool SvgReader::index() {
         }
         if (event == Event::open) {
             if (xml_.depth() == 1 && (any || xml_.name() != "svg")) {
-                return refuse("begins an element that is not svg; one svg, with all in it, is accepted");
+                return refuse("begins an element that is not svg, accepted is one svg, with all in it");
             }
             any = true;
             if (const std::string_view id = xml_.attribute("id"); !id.empty()) {
@@ -47,7 +47,7 @@ bool SvgReader::index() {
         }
     }
     if (!any) {
-        return refuse("is the end, and there was no element svg; one is accepted");
+        return refuse("is the end, and there was no element svg, accepted is one");
     }
     ids_.sort();
     return true;
@@ -60,7 +60,7 @@ bool SvgReader::read() {
     xml_.go_to(0);
     State state;
     if (xml_.next() != Event::open) {
-        return refuse("is not understood; an element svg is accepted");
+        return refuse("is not understood, accepted is an element svg");
     }
     prefix_ = xml_.prefix();
     return root(state) && tree(state, 0, nullptr);
@@ -122,7 +122,7 @@ bool SvgReader::view(State& state, const Box& to) {
         return refuse(why);
     }
     if (!(to.width > 0.0 && to.height > 0.0)) {
-        return refuse("has a viewBox and no size; a width and height above 0 are accepted");
+        return refuse("has a viewBox and no size, accepted is a width and height above 0");
     }
     const std::string_view fit = xml_.attribute("preserveAspectRatio");
     double sx = to.width / box[2], sy = to.height / box[3];
@@ -162,7 +162,7 @@ bool SvgReader::pass_over() {
             return true;
         }
         if (event != Event::open && event != Event::close) {
-            return refuse("ends too early; a whole SVG is accepted");
+            return refuse("ends too early, accepted is a whole SVG");
         }
     }
 }
@@ -196,7 +196,7 @@ bool SvgReader::tree(const State& outside, int uses, const Box* size) {
             event = xml_.next();
         }
         if (event != Event::open) {
-            return refuse("ends too early; a whole SVG is accepted");
+            return refuse("ends too early, accepted is a whole SVG");
         }
     }
 }
@@ -236,7 +236,7 @@ bool SvgReader::element(State& state, int uses, const Box* size, bool& inside) {
         return false;
     }
     if (uses > 0 && ++work_ > most_elements) {
-        return refuse("uses more than can be drawn; up to 200000 pieces are accepted");
+        return refuse("uses more than can be drawn, accepted is up to 200000 pieces");
     }
     const bool first_used = size != nullptr;
     if (xml_.prefix() != prefix_ || (name == "symbol" && !first_used) ||

@@ -37,11 +37,11 @@ bool SvgReader::use(const State& outside, int uses) {
     }
     const std::uint32_t* found = ids_.find(link.substr(1));
     if (!found) {
-        return refuse(("uses " + quotable(link) + ", which is not there; an id of the drawing is accepted").c_str());
+        return refuse(("uses " + quotable(link) + ", which is not there, accepted is an id of the drawing").c_str());
     }
     if (uses >= deepest_use || std::find(using_.begin(), using_.end(), *found) != using_.end()) {
         return refuse(
-            ("uses " + quotable(link) + " within itself, or deeper than 32; uses without such a loop are accepted")
+            ("uses " + quotable(link) + " within itself, or deeper than 32, accepted is uses without such a loop")
                 .c_str());
     }
     State state = outside;
@@ -55,7 +55,7 @@ bool SvgReader::use(const State& outside, int uses) {
     using_.push_back(*found);
     xml_.go_to(*found);
     const bool good = xml_.next() == SvgXml::Event::open ? tree(state, uses + 1, &box)
-                                                         : refuse("is not understood; an element is accepted");
+                                                         : refuse("is not understood, accepted is an element");
     using_.pop_back();
     if (good) {
         xml_ = std::move(here);
@@ -142,7 +142,7 @@ bool SvgReader::round(std::string_view name, const State& state) {
         rx = ry;
     }
     if (rx < 0.0 || ry < 0.0) {
-        return refuse("has a radius below 0; a radius above 0 is accepted");
+        return refuse("has a radius below 0, accepted is a radius above 0");
     }
     if (!(rx > 0.0 && ry > 0.0)) {
         return nothing(state);
@@ -160,7 +160,7 @@ bool SvgReader::rect(const State& state) {
         return false;
     }
     if (b.width < 0.0 || b.height < 0.0) {
-        return refuse("has a width or height below 0; above 0 is accepted");
+        return refuse("has a width or height below 0, accepted is above 0");
     }
     if (!(b.width > 0.0 && b.height > 0.0)) {
         return nothing(state);

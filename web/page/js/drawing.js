@@ -28,7 +28,7 @@ async function readDrawing(unit) {
   cancelDrawing();
   tell('begin', opened.name);
   if (opened.size > largestDrawing) {
-    tell('fault', 'is larger than 20 MB; up to 20 MB is accepted');
+    tell('fault', 'is larger than 20 MB, accepted is up to 20 MB');
     return;
   }
   try {
