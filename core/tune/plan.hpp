@@ -13,7 +13,6 @@
 //            |   looked at, at that step                               |       |
 //            | two tests ahead                                         | within 0.05 of one, 20 times slower        |
 //            | one test ahead + worth of a narrower f for later jobs   | 17.48 at a low weight, 17.58 at a high one |
-//            | this formula, posterior by a grid instead of series.hpp | 17.44 |
 //            | the exact feed told after every job (no choice of tests | 16.95 |
 //            |   within the job knows more)                            |       |
 //            Within one job, nothing misread, it needs 0.1 % more cuts than dynamic programming's best at most

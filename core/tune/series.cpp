@@ -232,6 +232,7 @@ Series fit(std::vector<Observation> rows, const Model& model) {
             weights = s.weigh_outliers();
         }
     }
+    s.shape();
     s.report(weights);
     return s;
 }

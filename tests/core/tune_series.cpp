@@ -134,12 +134,15 @@ Brute brute(const std::vector<Observation>& rows, double at) {
     return {mean, std::sqrt(second / sum - mean * mean), quantile(0.5), quantile(0.1), quantile(0.9)};
 }
 
-void compare(const std::vector<Observation>& rows, double at, double sd_tolerance = 0.015) {
+void compare(const std::vector<Observation>& rows, double at) {
     const Brute exact = brute(rows, at);
     const Belief b = fit(rows, model()).belief({1.0, at}, 0);
     CAPTURE(at, rows.size(), exact.mean, b.mean, exact.sd, b.sd);
     CHECK_THAT(std::exp(b.mean), WithinRel(std::exp(exact.mean), 0.002));
-    CHECK_THAT(b.sd, WithinRel(exact.sd, sd_tolerance));
+    CHECK_THAT(b.sd, WithinRel(exact.sd, 0.015));
+    CHECK_THAT(std::exp(b.quantile(0.5)), WithinRel(std::exp(exact.middle), 0.01));
+    CHECK_THAT(std::exp(b.quantile(0.1)), WithinRel(std::exp(exact.low), 0.01));
+    CHECK_THAT(std::exp(b.quantile(0.9)), WithinRel(std::exp(exact.high), 0.01));
 }
 
 // A shop, 1 to 5 stocks, 1 to 4 cuts of each about what is right, judged by the window with its soft edges; no misread.
@@ -165,6 +168,31 @@ std::vector<Observation> random_log(Rng& rng) {
 }
 
 } // namespace
+
+TEST_CASE("What one verdict says of another stock keeps its shape") {
+    for (const double at : {-1.0, -0.3, 0.4, 1.0})
+        for (const Reading r : {Reading::low, Reading::good, Reading::high})
+            for (const double y : {-0.3, 0.0, 0.25})
+                compare({verdict(-0.3, y, r)}, at);
+}
+
+TEST_CASE("The example of joint.hpp") {
+    const Belief b = fit({verdict(0.0, 0.0, Reading::high)}, model()).belief({1.0, 0.0}, 7);
+    CHECK_THAT(b.quantile(0.1), WithinAbs(-0.532, 0.001));
+    CHECK_THAT(b.quantile(0.5), WithinAbs(-0.251, 0.001));
+    CHECK_THAT(b.quantile(0.9), WithinAbs(-0.057, 0.001));
+}
+
+TEST_CASE("What the verdicts of several stocks say of one keeps its shape") {
+    for (const double at : {-1.0, 0.1, 0.5}) {
+        compare(
+            {verdict(-1.0, 0.1, Reading::good), verdict(0.5, -0.2, Reading::high), verdict(-0.7, 0.3, Reading::high)},
+            at);
+        compare({verdict(-1.0, 0.1, Reading::low), verdict(0.5, 0.2, Reading::high)}, at);
+        compare({verdict(0.0, 0.2, Reading::low), verdict(0.7, 0.2, Reading::low), verdict(-0.7, 0.1, Reading::low)},
+                at);
+    }
+}
 
 TEST_CASE("One verdict, one stock: exact") {
     for (const Reading r : {Reading::low, Reading::good, Reading::high}) {
@@ -196,16 +224,16 @@ TEST_CASE("Rows that contradict each other") {
     const std::vector<Observation> one{verdict(0.0, 0.0, Reading::good), verdict(0.0, 0.3, Reading::low),
                                        verdict(0.0, -0.1, Reading::high)};
     compare(one, 0.0);
-    compare(one, 0.7, 0.10); // what it says of others may not be wider than the prior
+    compare(one, 0.7);
     const std::vector<Observation> two{verdict(-0.4, 0.3, Reading::good), verdict(-0.4, 0.3, Reading::good),
                                        verdict(0.0, 0.25, Reading::high), verdict(0.0, 0.05, Reading::low),
                                        verdict(0.4, 0.0, Reading::good)};
     for (const double at : {-0.4, 0.0, 0.4})
-        compare(two, at, 0.075);
+        compare(two, at);
 }
 
 TEST_CASE("Random logs: how near to brute force, on plates that were cut and on others") {
-    // README.md and core/tune/series.hpp say what holds for 1500 such logs.
+    // Cuts made anywhere near, so that some rule each other out: harder than the logs that asking for the next test makes.
     constexpr int logs = 80;
     struct Off {
         std::vector<double> middle, ends; // of ln(feed): shares of the feed
@@ -228,12 +256,11 @@ TEST_CASE("Random logs: how near to brute force, on plates that were cut and on 
         return static_cast<double>(near) / logs;
     };
     const Off cut = off(1, true), other = off(2, false);
-    CAPTURE(share(cut.middle, 0.01), share(cut.ends, 0.01), share(other.middle, 0.01), share(other.ends, 0.05));
-    CHECK(share(cut.middle, 0.01) >= 0.97);
-    CHECK(share(cut.ends, 0.01) >= 0.90);
-    CHECK(share(other.middle, 0.01) >= 0.85);
-    CHECK(share(other.middle, 0.05) >= 0.97);
-    CHECK(share(other.ends, 0.05) >= 0.92);
+    CAPTURE(share(cut.middle, 0.01), share(cut.ends, 0.01), share(other.middle, 0.01), share(other.ends, 0.01));
+    CHECK(share(cut.middle, 0.01) >= 0.98);
+    CHECK(share(cut.ends, 0.01) >= 0.95);
+    CHECK(share(other.middle, 0.01) >= 0.98);
+    CHECK(share(other.ends, 0.01) >= 0.98);
 }
 
 TEST_CASE("A reading that is far off is flagged and weighted down; the others are left alone") {
