@@ -28,6 +28,20 @@ public:
         : belief_(belief), now_(now), part_(part), minutes_sd_(minutes_sd), z0_(reach(0.0)), alive_(normal_below(z0_)) {
     }
 
+    /// For the set in the torch: an old one is taken to be of the age at which least is left.
+    [[nodiscard]] static Batch of_set(const Belief& belief, Use now, Use part, double minutes_sd) {
+        Batch worst(belief, now, part, minutes_sd);
+        const double used = belief.damage(now);
+        double least = used > 0.0 ? worst.parts_until(0.5) : 0.0;
+        for (double age = 0.0; age < std::min(used, outlived); age += age_step) {
+            const Batch younger(belief, (age / used) * now, part, minutes_sd);
+            const double left = younger.parts_until(0.5);
+            if (left < least)
+                least = left, worst = younger;
+        }
+        return worst;
+    }
+
     /// P(the set in the torch is whole after x more parts).
     [[nodiscard]] double whole(double parts) const { return ratio(reach(parts)); }
 
@@ -59,15 +73,13 @@ private:
     static constexpr double most = 1e9;
 
     // Variance of the damage of now + x parts, the arc minutes of a part being known to minutes_sd only.
-    [[nodiscard]] double variance(Use all, double parts, double lives) const {
-        const double minutes = parts * belief_.per_minute * minutes_sd_, share = within(all, lives);
-        return share * share * (belief_.between(all, all) + minutes * minutes);
+    [[nodiscard]] double variance(Use all, double parts) const {
+        const double minutes = parts * belief_.per_minute * minutes_sd_;
+        return belief_.between(all, all) + minutes * minutes;
     }
-    // Share of a use that lies within so many lives: past them the uncertainty of the rates grows no more.
-    [[nodiscard]] double within(Use use, double lives) const { return lives / std::max(belief_.damage(use), lives); }
     [[nodiscard]] double reach(double parts) const {
         const Use all = now_ + parts * part_;
-        return (1.0 - belief_.damage(all)) / std::sqrt(belief_.spread * belief_.spread + variance(all, parts, 1.0));
+        return (1.0 - belief_.damage(all)) / std::sqrt(belief_.spread * belief_.spread + variance(all, parts));
     }
     // Phi(z) / Phi(z0), also where both are next to nothing.
     [[nodiscard]] double ratio(double z) const {
@@ -81,15 +93,15 @@ private:
             return whole(parts);
         const Use all = now_ + parts * part_;
         const double s2 = belief_.spread * belief_.spread;
-        const double lives = sets + 1.0, mean = lives - belief_.damage(all),
-                     var = lives * s2 + variance(all, parts, lives);
-        const Use first = within(now_, 1.0) * now_, whole = within(all, lives) * all;
-        const double with = (s2 + belief_.between(first, whole)) / std::sqrt(s2 + belief_.between(first, first));
+        const double mean = sets + 1.0 - belief_.damage(all), var = (sets + 1.0) * s2 + variance(all, parts);
+        const double with = (s2 + belief_.between(now_, all)) / std::sqrt(s2 + belief_.between(now_, now_));
         const double h = hazard(z0_);
         return normal_below((mean + with * h) / std::sqrt(std::max(var - with * with * h * (h + z0_), 1e-12)));
     }
 
-    const Belief& belief_;
+    static constexpr double age_step = 0.05; // lives
+
+    Belief belief_;
     Use now_, part_;
     double minutes_sd_, z0_, alive_;
 };
@@ -106,9 +118,9 @@ struct Lasts {
     double surely = 0.0, likely = 0.0, rarely = 0.0;
 };
 
-void fill_changes(const Batch& batch, const Lasts& lasts, int quantity, Report& out) {
+void fill_changes(const Batch& batch, const Batch& fresh, const Lasts& lasts, int quantity, Report& out) {
     const auto parts = static_cast<double>(quantity);
-    out.finishes = batch.whole(parts);
+    out.finishes = std::min(batch.whole(parts), fresh.whole(parts));
     const double surely = std::floor(lasts.surely), likely = std::floor(lasts.likely);
     if (surely < parts)
         out.change_before = static_cast<int>(surely) + 1;
@@ -148,9 +160,11 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
 
     out.outlived = used > outlived;
     const Use measure = cuts ? each : typical_start(log);
-    const Batch left{belief, now, measure, cuts ? minutes_sd : 0.0};
+    const Batch left = Batch::of_set(belief, now, measure, cuts ? minutes_sd : 0.0);
     const double per = measure.starts;
-    const Lasts lasts{left.parts_until(0.9), left.parts_until(0.5), left.parts_until(0.1)};
+    const Batch fresh{belief, {}, measure, cuts ? minutes_sd : 0.0};
+    const auto until = [&](double p) { return std::min(left.parts_until(p), fresh.parts_until(p)); };
+    const Lasts lasts{until(0.9), until(0.5), until(0.1)};
     out.starts_left = {per * lasts.likely, per * lasts.surely, per * lasts.rarely, basis};
     out.changes.basis = out.part_uses.basis = out.job_uses.basis = out.cost_each.basis = basis;
     if (!cuts)
@@ -164,7 +178,7 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
     const double price = log.set_price;
     out.cost_each = {price * uses, price * out.part_uses.low, price * out.part_uses.high, basis};
     out.cost_each.basis.entered = true;
-    fill_changes(left, lasts, quantity, out);
+    fill_changes(left, fresh, lasts, quantity, out);
     return out;
 }
 
