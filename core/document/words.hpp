@@ -20,9 +20,9 @@ inline constexpr std::string_view shape_words[] = {"plate",  "disc",          "r
                                                    "gusset", "slotted_plate", "bracket", "drawing"};
 inline constexpr std::string_view mesh_words[] = {"solid", "expanded", "grating", "perforated"};
 inline constexpr std::string_view found_words[] = {
-    "unit_unknown", "not_read",  "elsewhere",       "hidden",      "flattened",  "tilted",
-    "open_contour", "branch",    "duplicate",       "short_piece", "crossing",   "overlap",
-    "no_area",      "unchecked", "style_transform", "fit_points",  "inside_out", "face"};
+    "unit_unknown",    "not_read",   "elsewhere",   "hidden",   "flattened", "tilted",  "open_contour",
+    "branch",          "duplicate",  "short_piece", "crossing", "overlap",   "no_area", "unchecked",
+    "style_transform", "fit_points", "inside_out",  "face",     "cut_short"};
 inline constexpr std::string_view torch_words[] = {"table", "hand_standoff", "hand_drag"};
 inline constexpr std::string_view unit_words[] = {"metric", "inch"};
 inline constexpr std::string_view dwell_words[] = {"s", "ms"};

@@ -68,7 +68,7 @@ struct DrawingCounts {
 
 /// Codes of the problems that reading finds; at most 100 of each are listed, `counts` has them all.
 /// unit_unknown not_read hidden not_flat open_contour branch duplicate short_piece crossing overlap no_area unchecked
-/// style_transform fit_points
+/// style_transform fit_points cut_short
 struct Drawing {
     Outline outline{}; // outer anticlockwise, inner clockwise, then the open ones
     DrawingUnit unit = DrawingUnit::mm;

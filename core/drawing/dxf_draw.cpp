@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 
 #include "core/drawing/dxf_read.hpp"
@@ -15,6 +16,13 @@ constexpr double level_to = 1e-6; // of the drawing's units, or of a direction: 
 constexpr int deepest_insert = 32;
 constexpr std::size_t most_work = 200'000'000; // bytes
 constexpr std::size_t insert_work = 1000;      // an insert of nothing costs something too
+
+// Kinds that enclose something to cut: a text or a hatch left out is no loss, these may be.
+bool encloses(std::string_view type) {
+    constexpr std::string_view kinds[] = {"REGION", "3DFACE", "SOLID",   "TRACE",  "MLINE",
+                                          "BODY",   "MESH",   "3DSOLID", "SURFACE"};
+    return std::find(std::begin(kinds), std::end(kinds), type) != std::end(kinds);
+}
 
 // Angle from a to b, anticlockwise, above 0 and up to a whole turn.
 double sweep_between(double a, double b) {
@@ -45,7 +53,7 @@ bool DxfReader::draw(const DxfEntity& e, const Affine& parent, int depth) {
     }
     if (e.kind == DxfKind::other || e.kind == DxfKind::vertex) {
         ++sketch_.counts.not_read;
-        note(Found::not_read, parent(e.where()));
+        note(encloses(e.type) ? Found::face : Found::not_read, parent(e.where()));
         return true;
     }
     Affine place = parent;
@@ -95,10 +103,13 @@ bool DxfReader::round(const DxfEntity& e, const Affine& place) {
         return false;
     }
     const double r = e.at(40);
-    if (!(r > 0.0)) {
-        return bad(e, "has a radius of 0 or less, accepted is a radius above 0");
+    const Point centre = place(e.point(10));
+    if (!(r > 0.0)) { // a slip of the drawing program: the rest of the drawing is good
+        ++sketch_.counts.short_pieces;
+        note(Found::short_piece, centre);
+        return true;
     }
-    const Point centre = place(e.point(10)), u = place.direction({r, 0}), v = place.direction({0, r});
+    const Point u = place.direction({r, 0}), v = place.direction({0, r});
     if (e.kind == DxfKind::circle) {
         pen_.circle(centre, u, v);
         return true;
@@ -138,10 +149,10 @@ bool DxfReader::polyline(const DxfEntity& e, const Affine& place) {
     const std::int32_t flags = e.flag(70);
     if (e.kind == DxfKind::polyline && (flags & mesh) != 0) {
         ++sketch_.counts.not_read;
-        note(Found::not_read, place(e.where()));
+        note(Found::face, place(e.where()));
         return true;
     }
-    if (e.kind == DxfKind::polyline && (flags & in_space) != 0) {
+    if (e.kind == DxfKind::polyline && (flags & in_space) != 0 && !e.level) {
         note(Found::flattened, place(e.where()));
     }
     const std::size_t n = e.vertices.size();

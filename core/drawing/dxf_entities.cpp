@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "core/drawing/dxf_read.hpp"
 #include "core/drawing/number.hpp"
 
@@ -39,6 +41,7 @@ void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Place& where) 
     through.clear();
     knots.clear();
     weights.clear();
+    level = true;
     lacks_y = half_point = false;
 }
 
@@ -186,6 +189,8 @@ bool DxfReader::listed(DxfEntity& e, double value) {
 // POLYLINE, then a VERTEX each, then SEQEND.
 bool DxfReader::old_polyline(DxfEntity& e) {
     constexpr std::int32_t frame_point = 16;
+    constexpr double level_to = 1e-6; // of the drawing's units
+    double height = 0.0;
     while (true) {
         if (pairs_.is(0, "SEQEND")) {
             vertex_.begin(pairs_.value(), pairs_.pair_place());
@@ -202,6 +207,8 @@ bool DxfReader::old_polyline(DxfEntity& e) {
             if (!needs(vertex_, {10, 20})) {
                 return false;
             }
+            height = e.vertices.empty() ? vertex_.at(30) : height;
+            e.level = e.level && std::abs(vertex_.at(30) - height) <= level_to;
             e.vertices.push_back({vertex_.point(10), vertex_.at(42)});
         }
     }

@@ -109,9 +109,10 @@ void DxfReader::choose_unit() {
     constexpr struct {
         int code;
         DrawingUnit unit;
-    } units[] = {{1, DrawingUnit::inch},  {2, DrawingUnit::foot},    {4, DrawingUnit::mm},
-                 {5, DrawingUnit::cm},    {6, DrawingUnit::metre},   {9, DrawingUnit::mil},
-                 {10, DrawingUnit::yard}, {13, DrawingUnit::micron}, {14, DrawingUnit::dm}};
+    } units[] = {
+        {1, DrawingUnit::inch},  {2, DrawingUnit::foot}, {4, DrawingUnit::mm},    {5, DrawingUnit::cm},
+        {6, DrawingUnit::metre}, {9, DrawingUnit::mil},  {10, DrawingUnit::yard}, {13, DrawingUnit::micron},
+        {14, DrawingUnit::dm},   {21, DrawingUnit::foot}}; // the survey foot, 2 parts in a million more: nothing on a plate
     // Many programs leave $MEASUREMENT as it was: it is a hint, not an answer.
     sketch_.unit = measurement_ == 0 ? DrawingUnit::inch : DrawingUnit::mm;
     for (const auto& [code, unit] : units) {

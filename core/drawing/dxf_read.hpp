@@ -44,6 +44,7 @@ struct DxfEntity {
     std::vector<Point> through{};         // SPLINE: fit points
     std::vector<double> knots{};
     std::vector<double> weights{};
+    bool level = true;       // POLYLINE: all points at one height
     bool lacks_y = false;    // the last point's 20 has not come
     bool half_point = false; // and never will
 

@@ -30,10 +30,12 @@ constexpr struct {
     {"overlap", Severity::stop, "Two lines run over each other here."},
     {"no_area", Severity::caution, "A closed line has no area; it is shown as open."},
     {"unchecked", Severity::caution, "So many lines run over each other that not all crossings are listed."},
-    {"style_transform", Severity::stop, "A transform inside a style is not read: what it moves is in the wrong place."},
+    {"style_transform", Severity::stop,
+     "A style that moves or hides something is not read: it may be in the wrong place."},
     {"fit_points", Severity::note, "A curve is given by points on it alone; between them it may differ a little."},
     {"inside_out", Severity::stop, "What is marked as a hole lies in no part, or a part lies in another's metal."},
     {"not_read", Severity::caution, "A region, solid or face is not read; explode it to lines."},
+    {"cut_short", Severity::caution, "The points or the path of a shape have an error; it is drawn up to there."},
 };
 constexpr std::size_t kinds = static_cast<std::size_t>(Found::last) + 1;
 static_assert(sizeof known / sizeof *known == kinds);

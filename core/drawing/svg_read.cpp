@@ -41,6 +41,9 @@ bool SvgReader::index() {
                 return refuse("begins an element that is not svg, accepted is one svg, with all in it");
             }
             any = true;
+            if (xml_.name() == "style" && moves_or_hides(xml_.content())) {
+                report(sketch_.problems, Found::style_transform, {});
+            }
             if (const std::string_view id = xml_.attribute("id"); !id.empty()) {
                 ids_.add(id, static_cast<std::uint32_t>(xml_.offset()));
             }
@@ -215,6 +218,9 @@ bool SvgReader::common(State& state, bool& shown) {
         note(Found::style_transform, state);
     }
     if (const std::string_view typed = xml_.attribute("transform"); !typed.empty()) {
+        if (!property("transform-origin").empty()) {
+            note(Found::style_transform, state);
+        }
         Affine own;
         if (const char* why = read_transform(typed, own)) {
             return refuse(why);

@@ -70,8 +70,16 @@ bool SvgReader::shape(std::string_view name, const State& state) {
         return true;
     }
     if (name == "path") {
+        const std::size_t before = sketch_.counts.pieces;
         const char* why = draw_path(xml_.attribute("d"), state.place, pen_);
-        return !why || refuse(why);
+        pen_.finish();
+        if (why && sketch_.counts.pieces == before) {
+            return refuse(why);
+        }
+        if (why) { // as SVG 1.1 asks (appendix F.2): what comes before the error is drawn
+            note(Found::cut_short, state);
+        }
+        return true;
     }
     if (name == "rect") {
         return rect(state);
@@ -111,7 +119,10 @@ bool SvgReader::straight(const State& state) {
 bool SvgReader::points(const State& state, bool closed) {
     std::vector<Point> list;
     if (const char* why = read_points(xml_.attribute("points"), list)) {
-        return refuse(why);
+        if (list.size() < 2) {
+            return refuse(why);
+        }
+        note(Found::cut_short, state);
     }
     for (std::size_t i = 0; i < list.size(); ++i) {
         i == 0 ? pen_.move_to(state.place(list[i])) : pen_.line_to(state.place(list[i]));

@@ -202,13 +202,45 @@ std::string_view SvgXml::attribute(std::string_view name) const {
     return {};
 }
 
+std::string_view SvgXml::content() const {
+    const std::size_t end = closing_ ? at_ : std::min(text_.find("</", at_), text_.size());
+    return text_.substr(at_, end - at_);
+}
+
+bool moves_or_hides(std::string_view sheet) {
+    constexpr struct {
+        std::string_view property, value; // what the value begins with; empty: any but none
+    } sought[] = {{"transform", ""}, {"display", "none"}, {"visibility", "hidden"}, {"visibility", "collapse"}};
+    const auto word = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' || c == '_'; };
+    for (const auto& [property, value] : sought) {
+        for (std::size_t at = 0; at + property.size() <= sheet.size(); ++at) {
+            if (!alike(sheet.substr(at, property.size()), property) || (at > 0 && word(sheet[at - 1]))) {
+                continue;
+            }
+            std::string_view rest = without_blanks(sheet.substr(at + property.size()));
+            if (!rest.starts_with(':')) {
+                continue;
+            }
+            rest = without_blanks(rest.substr(1));
+            if (value.empty() ? !alike(rest.substr(0, 4), "none") : alike(rest.substr(0, value.size()), value)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 std::string_view style_value(std::string_view style, std::string_view property) {
     while (!style.empty()) {
         const std::size_t end = std::min(style.find(';'), style.size());
         const std::string_view entry = style.substr(0, end);
         const std::size_t colon = entry.find(':');
         if (colon != std::string_view::npos && alike(without_blanks(entry.substr(0, colon)), property)) {
-            return without_blanks(entry.substr(colon + 1));
+            std::string_view value = without_blanks(entry.substr(colon + 1));
+            if (const std::size_t mark = value.find('!'); mark != std::string_view::npos) { // !important
+                value = without_blanks(value.substr(0, mark));
+            }
+            return value;
         }
         style.remove_prefix(std::min(end + 1, style.size()));
     }

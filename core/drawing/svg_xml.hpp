@@ -21,9 +21,10 @@ public:
     [[nodiscard]] std::string_view name() const { return name_; }          // without a prefix such as "svg:"
     [[nodiscard]] std::string_view prefix() const;                         // "svg:" or nothing
     [[nodiscard]] std::string_view attribute(std::string_view name) const; // as written; empty when not there
-    [[nodiscard]] std::size_t depth() const { return open_.size(); }       // open elements, this one too
-    [[nodiscard]] std::size_t offset() const { return tag_; }              // of the tag at hand
-    [[nodiscard]] std::size_t line() const;                                // of the tag at hand, from 1
+    [[nodiscard]] std::string_view content() const;                  // behind the tag at hand, up to the next close
+    [[nodiscard]] std::size_t depth() const { return open_.size(); } // open elements, this one too
+    [[nodiscard]] std::size_t offset() const { return tag_; }        // of the tag at hand
+    [[nodiscard]] std::size_t line() const;                          // of the tag at hand, from 1
     [[nodiscard]] const char* fault() const { return fault_; }
 
     /// Begin again at the tag with this offset, as if nothing were open.
@@ -54,6 +55,8 @@ private:
 };
 
 /// A value of style="...": "none" for display in "fill:red; display: none". Empty when not there.
+/// Whether a style sheet has a declaration that transforms or hides what it selects.
+[[nodiscard]] bool moves_or_hides(std::string_view sheet);
 [[nodiscard]] std::string_view style_value(std::string_view style, std::string_view property);
 
 } // namespace torchside::drawing

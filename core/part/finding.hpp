@@ -26,7 +26,8 @@ enum class Found : std::uint8_t {
     fit_points,
     inside_out, // new kinds come last: a link keeps a kind by its number
     face,
-    last = face
+    cut_short,
+    last = cut_short
 };
 
 struct Finding {

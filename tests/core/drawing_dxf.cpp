@@ -230,6 +230,34 @@ TEST_CASE("what is not drawn is named") {
     CHECK(count(d, "not_read") == 1);
 }
 
+TEST_CASE("what encloses something and is left out is a caution, a text a note") {
+    const Drawing d = read(dxf(dxf_square(0, 0, 10) + "0\nREGION\n8\n0\n0\n3DFACE\n10\n1\n20\n2\n0\nMTEXT\n1\n6\n"));
+    REQUIRE(d.problems.size() == 3);
+    CHECK(d.counts.not_read == 3);
+    CHECK(d.problems[0].severity == part::Problem::Severity::caution);
+    CHECK(std::string(d.problems[0].text).find("region") != std::string::npos);
+    CHECK(d.problems[1].severity == part::Problem::Severity::caution);
+    CHECK(d.problems[2].severity == part::Problem::Severity::note);
+}
+
+TEST_CASE("one circle without a radius does not cost the drawing") {
+    const Drawing d = read(dxf(dxf_square(0, 0, 10) + dxf_circle(5, 5, 0)));
+    CHECK(d.outline.contours.size() == 1);
+    CHECK(count(d, "short_piece") == 1);
+}
+
+TEST_CASE("a polyline in space that lies flat is flat") {
+    const auto polyline = [](const std::string& height) {
+        const auto vertex = [](const std::string& x, const std::string& y, const std::string& z) {
+            return "0\nVERTEX\n70\n32\n10\n" + x + "\n20\n" + y + "\n30\n" + z + "\n";
+        };
+        return dxf("0\nPOLYLINE\n66\n1\n70\n9\n" + vertex("0", "0", "2") + vertex("9", "0", "2") +
+                   vertex("9", "9", height) + "0\nSEQEND\n");
+    };
+    CHECK(read(polyline("2")).problems.empty());
+    CHECK(count(read(polyline("3")), "not_flat") == 1);
+}
+
 TEST_CASE("what is left out is named at its place") {
     const std::string row = "0\nLWPOLYLINE\n60\n1\n90\n2\n10\n3\n20\n4\n10\n5\n20\n6\n";
     const Drawing d = read(dxf(dxf_circle(0, 0, 0.5) + "0\nTEXT\n10\n1\n20\n2\n11\n8\n21\n9\n1\n6 mm\n" +
@@ -253,7 +281,7 @@ TEST_CASE("broken DXF is refused with its line") {
     CHECK(why("hello") == "drawing: is neither DXF nor SVG, accepted is a DXF as text (ASCII) or an SVG");
     CHECK(why(std::string("0\nSECTION\0", 10)).find("is not plain text") != std::string::npos);
     CHECK(why(good.substr(0, good.size() - 6)).find("end of the file") != std::string::npos);
-    CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n40\n-1\n")).find("has a radius of 0 or less") != std::string::npos);
+    CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n40\n-1\n")).find("holds no line or curve") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n")) ==
           "drawing: line 27 begins a \"CIRCLE\" without its group 40, accepted is one that has it");
     CHECK(why(dxf("0\nCIRCLE\n10\nzero\n")).find("has no number as its value") != std::string::npos);

@@ -127,6 +127,30 @@ TEST_CASE("XML that is not drawn is passed over") {
                WithinRel(9.0, 1e-12));
 }
 
+TEST_CASE("a style that moves or hides is named, and one marked important is read") {
+    const auto styled = [](const std::string& sheet) {
+        return count(read(svg("<style>" + sheet + "</style><rect width='9' height='9'/>")), "style_transform");
+    };
+    CHECK(styled("rect { transform: scale(2) }") == 1);
+    CHECK(styled("<![CDATA[.a{fill:red}.h{display:none}]]>") == 1);
+    CHECK(styled(".h { Visibility : hidden }") == 1);
+    CHECK(styled("text{text-transform:none;display:inline;transform:none}") == 0);
+    const Drawing d = read(svg("<g style='display : none !important'><circle r='3'/></g><rect width='9' height='9'/>"));
+    CHECK(d.outline.contours.size() == 1);
+    CHECK(d.counts.hidden == 1);
+    const std::string turned = "transform-origin='center' transform='scale(2)'";
+    CHECK(count(read(svg("<rect width='9' height='9' " + turned + "/>")), "style_transform") == 1);
+}
+
+TEST_CASE("points and paths with an error are drawn up to it") {
+    const Drawing odd = read(svg("<polygon points='0,0 10,0 10,10 5'/>"));
+    CHECK_THAT(area_mm2(odd.outline), WithinRel(50.0, 1e-12));
+    CHECK(count(odd, "cut_short") == 1);
+    const Drawing tail = read(svg("<path d='M0 0 10 0 10 10z X'/>"));
+    CHECK_THAT(area_mm2(tail.outline), WithinRel(50.0, 1e-12));
+    CHECK(count(tail, "cut_short") == 1);
+}
+
 TEST_CASE("broken SVG is refused with its line") {
     CHECK(says("<svg", "line 1 is not whole: a tag does not end"));
     CHECK(says("<svg>\n<g></svg>", "line 2 is not whole: a closing tag closes what is not open"));
