@@ -190,7 +190,7 @@ TEST_CASE("a drawing in a workbook is checked as one that is read") {
         const auto read = read_workbook(with_drawing("[" + contours + "]"));
         REQUIRE(read);
         const Worksheet sheet = evaluate(read.value());
-        const auto named = [&](const auto& w) { return w.code == code; };
+        const auto named = [&wanted = code](const auto& w) { return w.code == wanted; };
         const auto warning = std::find_if(sheet.warnings.begin(), sheet.warnings.end(), named);
         REQUIRE(warning != sheet.warnings.end());
         CHECK(warning->severity == Severity::stop);
