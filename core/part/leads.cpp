@@ -7,6 +7,7 @@
 namespace torchside::part {
 namespace {
 
+constexpr double tie = 1e-9; // mm: what is nearer than that to equal is equal, so that rounding decides nothing
 constexpr int places_tried = 16;
 constexpr double slack_mm = 1e-3;                        // what the joints of an offset may take from half a kerf
 constexpr double shares[] = {1.0, 0.7, 0.5, 0.35, 0.25}; // of the lead's length, the longest that fits
@@ -164,7 +165,7 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                     const Piece in = piece(place, scrap, length, curved, false);
                     if (c.role == Role::inner && curved &&
                         drawn_.nearest(piece(place, scrap, less * length, true, false).from).mm >
-                            drawn_.nearest(in.from).mm)
+                            drawn_.nearest(in.from).mm + tie)
                         continue;
                     if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce))
                         continue;
@@ -189,14 +190,14 @@ std::optional<Led> Leads::from_edge(const Contour& c, std::size_t source, const 
                 const Point at = point_at(p, share);
                 // The middle of a side wins over its ends.
                 const double far = dot(at, out) - 1e-6 * std::abs(share - 0.5);
-                if (far > farthest) {
+                if (far > farthest + tie) {
                     farthest = far;
                     place = {i, share, 0.0, at, direction_at(p, share)};
                 }
             }
         const double edge = out.x + out.y < 0.0 ? dot(all.low, out) : dot(all.high, out);
         const Piece lead{place.at + (edge - dot(place.at, out) + s_.kerf + s_.lead_in) * out, place.at, 0.0};
-        if ((!best || length_of(lead) < length_of(best_lead)) && clear(lead, lead.from, source, false)) {
+        if ((!best || length_of(lead) < length_of(best_lead) - tie) && clear(lead, lead.from, source, false)) {
             best = place;
             best_lead = lead;
         }
