@@ -19,10 +19,10 @@ struct Axis {
 constexpr Axis axes[] = {
     {0.2, 16}, {0.2, 16}, {0.38, 13}, {0.8, 5}}; // by the number of directions; out to 12 and 4.7 sd
 constexpr double stretch = 0.2;                  // how they move apart outwards
-constexpr std::size_t most_shaped = 12;          // stocks whose verdicts keep their shape: those known least
+constexpr std::size_t most_shaped = 8;           // stocks whose verdicts keep their shape: those known least
 constexpr double told_apart = 0.05;  // share of a stock's own variance: directions that move nothing more are left out
 constexpr double too_little = -28.0; // ln of a node's share that cannot show
-constexpr double table_step = 0.6;   // of the sd that a stock's verdicts are smoothed by
+constexpr double table_step = 0.9;   // of the sd that a stock's verdicts are smoothed by
 
 // ln of the integral of N(eta; m, v) exp(nu eta - tau eta^2 / 2).
 double ln_normal(double m, double v, double tau, double nu) {

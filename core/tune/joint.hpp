@@ -10,7 +10,7 @@
 //            directions: then this is exact but for the grid. What lies outside three directions stays normal.
 // Source     own; expectation propagation and its messages: Minka 2001, from memory
 // Range      any log. Nodes: 33, 529 or 515 for 1, 2 or 3 directions, 0.2, 0.38 or 0.8 sd apart in the middle and
-//            further apart outwards, where a misread verdict leaves a thin tail. The 12 stocks known least keep their
+//            further apart outwards, where a misread verdict leaves a thin tail. The 8 stocks known least keep their
 //            shape, more are normal messages: with that many nothing is far from normal.
 // Edges      no verdicts: no nodes, nothing to correct
 // Example    prior sd 0.3, stocks 0.06, one "too fast" at 0: f of another stock at the same x has 10, 50 and 90 % points

@@ -249,7 +249,6 @@ def broken(folder):
         ("a line lost", after("CIRCLE", "\n 40\n", "\n"), "is no group code|no number|no whole number"),
         ("a radius in words", after("CIRCLE", "\n 40\n5.0\n", "\n 40\nfive\n"), "no number as its value"),
         ("a radius of nan", after("CIRCLE", "\n 40\n5.0\n", "\n 40\nnan\n"), "no number as its value"),
-        ("a radius of 0", after("CIRCLE", "\n 40\n5.0\n", "\n 40\n0.0\n"), "radius of 0 or less"),
         ("no radius", after("CIRCLE", "\n 40\n5.0\n", "\n"), "without its group 40"),
         ("far out", after("CIRCLE", "\n 10\n300.0\n", "\n 10\n3e300\n"), "farther out than 1 km"),
         ("a point without y", after("LWPOLYLINE", "\n 20\n0.0\n", "\n", 1), "without its 20|group 90"),
