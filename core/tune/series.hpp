@@ -25,7 +25,7 @@
 //                         | of one metal, current  | middle and ends of the band 0.2 % in 98 of 100, worst 0.5 %    |
 //                         | the same, cut anywhere | middle 1 % in 99 of 100, ends in 96: where verdicts rule each  |
 //                         | near                   | other out, two feeds are about as likely and one may be missed |
-//            tests/bench/fit.cpp: 500 rows of many stocks take less than 5 ms, all four responses together.
+//            tests/bench/fit.cpp: 500 rows of many stocks take about 5 ms, all four responses together.
 // Edges      No rows: the prior. What a stock says of the others never makes them less sure than the prior. Rows are
 //            sorted by what they say, so their order cannot matter to the last bit; nothing is kept between fits, so
 //            taking a row out gives back what was before it.

@@ -80,18 +80,18 @@ int main() {
     const auto one_500 = one_stock(500);
     const auto different_500 = all_different(500);
     const auto everyday_64 = everyday(64);
-    bench.at_most("500 cuts of many stocks", 6.0, [&] { return learnt(everyday_500); });
+    bench.at_most("500 cuts of many stocks", 8.0, [&] { return learnt(everyday_500); });
     bench.at_most("500 cuts of one stock", 5.0, [&] { return learnt(one_500); });
-    bench.at_most("500 cuts, each of its own stock", 25.0, [&] { return learnt(different_500); });
+    bench.at_most("500 cuts, each of its own stock", 30.0, [&] { return learnt(different_500); });
     const auto verdicts_64 = verdicts(everyday_64);
-    bench.at_most("64 cuts of many stocks, verdicts alone", 0.9, [&] { return learnt(verdicts_64); });
-    bench.at_most("64 cuts of many stocks", 1.5, [&] { return learnt(everyday_64); });
+    bench.at_most("64 cuts of many stocks, verdicts alone", 1.2, [&] { return learnt(verdicts_64); });
+    bench.at_most("64 cuts of many stocks", 2.0, [&] { return learnt(everyday_64); });
     Workbook workbook;
     workbook.shop.tests = everyday_500;
-    bench.at_most("a worksheet of a shop with 500 cuts", 7.0,
+    bench.at_most("a worksheet of a shop with 500 cuts", 8.0,
                   [&] { return evaluate(workbook).settings->feed.value.in(mm_min); });
-    bench.at_most("the next test after 500 cuts", 7.0, [&] { return tuning(workbook).value().outlook.next_clean; });
+    bench.at_most("the next test after 500 cuts", 8.0, [&] { return tuning(workbook).value().outlook.next_clean; });
     workbook.shop.tests = everyday_64;
-    bench.at_most("the next test after 64 cuts", 1.8, [&] { return tuning(workbook).value().outlook.next_clean; });
+    bench.at_most("the next test after 64 cuts", 2.5, [&] { return tuning(workbook).value().outlook.next_clean; });
     return bench.done();
 }

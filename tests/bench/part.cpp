@@ -64,15 +64,15 @@ double loops_area(const Contour& c, double right_mm) {
 int main() {
     bench::Bench bench;
     const Contour large = wavy(100000, 500, {0, 0}, 0.04);
-    bench.at_most("offset, 100 000 pieces, outwards", 70, [&] { return loops_area(large, 0.8); });
-    bench.at_most("offset, 100 000 pieces, inwards", 70, [&] { return loops_area(large, -0.8); });
+    bench.at_most("offset, 100 000 pieces, outwards", 100, [&] { return loops_area(large, 0.8); });
+    bench.at_most("offset, 100 000 pieces, inwards", 100, [&] { return loops_area(large, -0.8); });
     const Outline all = many();
     bench.at_most("compensate, 250 outlines of 400 pieces", 100, [&] { return length_of_path(all); });
-    bench.at_most("check, the same", 150, [&] {
+    bench.at_most("check, the same", 200, [&] {
         return static_cast<double>(check_part(all, {6, mm}, {1.6, mm}).size());
     });
     const Outline holes = sieve();
-    bench.at_most("compensate, a plate with 10 000 holes", 900, [&] { return length_of_path(holes); });
+    bench.at_most("compensate, a plate with 10 000 holes", 1500, [&] { return length_of_path(holes); });
     PartSpec spec;
     spec.shape = Shape::flange;
     const Outline flange = draw(spec).value();
