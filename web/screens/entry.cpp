@@ -15,12 +15,12 @@ namespace {
 
 /// A text as it was read: a number in the key's unit, or a question with its answers, or what is wrong.
 struct Heard {
-    std::optional<double> value;
+    std::optional<double> value{};
     bool nothing = false; // left empty where that is an answer
-    std::string as;       // how it was understood
-    std::string wrong;    // why it cannot be used
-    std::string question;
-    std::vector<Answer<double>> answers;
+    std::string as{};     // how it was understood
+    std::string wrong{};  // why it cannot be used
+    std::string question{};
+    std::vector<Answer<double>> answers{};
 };
 
 template <class Q, class Get>

@@ -1,0 +1,188 @@
+#include "tests/screens/person.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <set>
+#include <stdexcept>
+
+#include "web/platform/platform.hpp"
+
+namespace torchside::web {
+namespace {
+
+bool is_named(const Node& node, std::string_view name) {
+    return is_control(node.role) && node.name == name;
+}
+
+} // namespace
+
+HeadlessBrowser& browser() {
+    static HeadlessBrowser one;
+    return one;
+}
+
+Person::Person(float width, float height) : screen_{0, 0, width, height} {
+    look();
+}
+
+void Person::resize(float width, float height) {
+    screen_ = {0, 0, width, height};
+    look();
+}
+
+void Person::look() {
+    static Fonts fonts;
+    static const bool built = [] {
+        fonts.build(1);
+        return true;
+    }();
+    (void)built;
+    for (int i = 0; i < 3; ++i) {
+        app_.frame(fonts, 1, screen_, now_);
+        now_ += 16;
+    }
+    std::set<std::string_view> seen;
+    for (const Node& node : app_.ui().tree().nodes()) {
+        INFO("node " << node.id << " in " << node.parent);
+        CHECK((node.parent.empty() || seen.contains(node.parent)));
+        CHECK(seen.insert(node.id).second);
+    }
+}
+
+void Person::touch_id(std::string_view id) {
+    if (node(id) == nullptr) {
+        throw std::runtime_error("nothing on screen has the id " + std::string(id) + ":\n" + text());
+    }
+    app_.ui().activate(id);
+    look();
+}
+
+const Node* Person::named(std::string_view name) const {
+    for (const Node& node : app_.ui().tree().nodes()) {
+        if (is_named(node, name)) {
+            return &node;
+        }
+    }
+    return nullptr;
+}
+
+void Person::touch(std::string_view name) {
+    const Node* found = named(name);
+    if (found == nullptr) {
+        throw std::runtime_error("no control is called '" + std::string(name) + "':\n" + text());
+    }
+    touch_id(std::string(found->id));
+}
+
+void Person::type(std::string_view label, std::string_view text) {
+    touch(label);
+    const std::string id = app_.ui().edit() ? app_.ui().edit()->id : std::string();
+    if (id.empty()) {
+        throw std::runtime_error("'" + std::string(label) + "' opens no field");
+    }
+    app_.ui().enter(id, text, true);
+    look();
+}
+
+void Person::back() {
+    app_.back();
+    look();
+}
+
+std::string Person::reads(std::string_view name) const {
+    const Node* found = named(name);
+    return found != nullptr ? found->value : std::string();
+}
+
+std::string Person::text() const {
+    std::string out;
+    for (const Node& node : app_.ui().tree().nodes()) {
+        out += node.name;
+        for (const std::string* more : {&node.value, &node.about}) {
+            if (!more->empty()) {
+                out += " | " + *more;
+            }
+        }
+        out += '\n';
+    }
+    return out;
+}
+
+// --- the browser's side of platform.hpp
+
+namespace platform {
+
+void request_frame() {}
+void wake(int) {}
+double now_ms() {
+    return 1000;
+}
+void publish(std::string_view) {}
+void place(std::string_view path) {
+    browser().fragment = path;
+}
+void theme(std::string_view, std::string_view) {}
+bool save(int slot, std::string_view record) {
+    if (browser().refuses_to_keep) {
+        return false;
+    }
+    browser().kept[slot] = record;
+    return true;
+}
+std::string load(int slot) {
+    return browser().kept[slot];
+}
+void copy(std::string_view text) {
+    browser().copied.emplace_back(text);
+}
+void download(std::string_view name, std::string_view type, std::string_view text) {
+    browser().downloaded.push_back({std::string(name), std::string(type), std::string(text)});
+}
+void print() {
+    ++browser().printed;
+}
+void pick_file(std::string_view) {}
+void open_drawing() {}
+void read_drawing_as(int) {}
+void cancel_drawing() {}
+std::vector<double> take_drawing(int) {
+    return {};
+}
+void use_update() {}
+int today() {
+    return 20786; // 2026-11-29
+}
+std::string address() {
+    return browser().address;
+}
+void open_page(std::string_view address) {
+    browser().opened.emplace_back(address);
+}
+bool can_share() {
+    return false;
+}
+void share(std::string_view, std::string_view address) {
+    browser().shared.emplace_back(address);
+}
+bool can_seal() {
+    return false;
+}
+std::string new_key() {
+    return std::string(64, 'a');
+}
+void seal(std::string_view, std::string_view) {}
+void qr(std::string_view) {}
+bool prefers_dark() {
+    return false;
+}
+bool reduced_motion() {
+    return true;
+}
+float density() {
+    return 1;
+}
+std::string fragment() {
+    return browser().fragment;
+}
+
+} // namespace platform
+} // namespace torchside::web

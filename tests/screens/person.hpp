@@ -1,0 +1,62 @@
+// A person at the screens without a browser: a window of any size, fingers and keys in, what is on screen out. It holds the
+// app that the page holds; what the browser would lend (storage, clipboard, downloads) is kept here for a test to look at.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "web/screens/app.hpp"
+
+namespace torchside::web {
+
+/// What the browser lends, of one test. A new one forgets everything.
+struct HeadlessBrowser {
+    std::map<int, std::string> kept; // slot -> record
+    bool refuses_to_keep = false;
+    std::string address = "https://shop.example/torchside/";
+    std::string fragment;
+    std::vector<std::string> copied;
+    struct File {
+        std::string name, type, text;
+    };
+    std::vector<File> downloaded;
+    std::vector<std::string> opened, shared;
+    int printed = 0;
+    bool fine_pointer = false;
+};
+[[nodiscard]] HeadlessBrowser& browser();
+
+class Person {
+public:
+    /// Opens the page in a window of that size. Nothing is stored unless `browser()` holds it already.
+    explicit Person(float width = 360, float height = 740);
+
+    [[nodiscard]] App& app() { return app_; }
+    void resize(float width, float height);
+    /// Builds frames until nothing changes any more, and checks each tree: unique ids, parents that stand before their children.
+    void look();
+
+    /// Touches the one visible control whose name is `name`, or begins with it and ": " (a name with its value). Throws a
+    /// std::runtime_error that lists what is on screen when there is none or more than one that differ.
+    void touch(std::string_view name);
+    void touch_id(std::string_view id);
+    /// Types into the field of that label, as one would with a keyboard, and presses Enter.
+    void type(std::string_view label, std::string_view text);
+    void back();
+
+    [[nodiscard]] const Node* node(std::string_view id) const { return app_.ui().tree().find(id); }
+    [[nodiscard]] const Node* named(std::string_view name) const;
+    /// The value of the control of that name.
+    [[nodiscard]] std::string reads(std::string_view name) const;
+    /// Every text a person can read on the screen now, one a line: name, value and description of each node.
+    [[nodiscard]] std::string text() const;
+
+private:
+    App app_;
+    Rect screen_;
+    double now_ = 1000;
+};
+
+} // namespace torchside::web
