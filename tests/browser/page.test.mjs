@@ -60,6 +60,18 @@ test('an update keeps elements, focus and order', async () => {
   await done(page);
 });
 
+test('focus stays on what is hung into a part made anew', async () => {
+  const page = await fake();
+  await page.publish(all);
+  await page.locator('[data-id="glove"]').focus();
+  await page.publish([{ id: 'tune', role: 'main', name: 'Tune' }, ...all]); // so that the first main part is a column beside it
+  assert.equal(await page.locator('[data-id="cut"]').evaluate((el) => el.tagName), 'SECTION');
+  assert.equal(await page.evaluate(() => document.activeElement.dataset.id), 'glove');
+  const order = await page.evaluate(() => [...document.querySelectorAll('#mirror [data-id]')].map((el) => el.dataset.id));
+  assert.deepEqual(order, ['tune', ...all.map((r) => r.id)]);
+  await done(page);
+});
+
 test('hostile text stays text', async () => {
   const page = await fake();
   const text = '<img src=x onerror="window.bad=1"><b>bold</b>';

@@ -190,18 +190,22 @@ function nodeFor(r, pass) {
   return create(r, tag);
 }
 
-/** Put a node where it stands in the reading order, moving nothing that stands there already: a moved element loses focus. */
+/**
+ * Put a node where it stands in the reading order, moving nothing that stands there already: a moved element loses focus. Kept is
+ * what was hung last, never what comes next: the next one may be removed or hung elsewhere before its turn.
+ */
 function hang(node, r, parent, pass) {
   if (parent?.role === 'list' && r.role !== 'listitem' && node.outer === node.el) {
     node.outer = document.createElement('li');
     node.outer.append(node.el);
   }
   const box = parent ? parent.el : root;
-  const cursor = pass.cursors.has(box) ? pass.cursors.get(box) : parent ? parent.text.nextSibling : box.firstChild;
-  if (node.outer !== cursor) {
-    box.insertBefore(node.outer, cursor);
+  const last = pass.last.get(box) || parent?.text;
+  const here = last ? last.nextSibling : box.firstChild;
+  if (node.outer !== here) {
+    box.insertBefore(node.outer, here);
   }
-  pass.cursors.set(box, node.outer.nextSibling);
+  pass.last.set(box, node.outer);
 }
 
 /** What a node means to the things around it: a choice, a sheet's heading, a new sheet. */
@@ -242,7 +246,7 @@ function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
   const initial = nodes.size === 0;
   const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
-  const pass = { next: new Map(), cursors: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
+  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
   const ids = new Set(records.map((r) => r.id));
   for (const [id, node] of nodes) {
     if (!ids.has(id)) {
@@ -278,7 +282,7 @@ function moveFocus(initial, holder, wanted, dialog) {
     if (back) {
       to(back);
     }
-  } else if (holder && document.activeElement !== target(nodes.get(holder.id)) && nodes.get(holder.id) !== holder) {
-    to(nodes.get(holder.id));
+  } else if (holder && !root.contains(document.activeElement)) {
+    to(nodes.get(holder.id)); // made anew, or moved, and so without it
   }
 }
