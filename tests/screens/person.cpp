@@ -1,9 +1,13 @@
 #include "tests/screens/person.hpp"
 
 #include <catch2/catch_test_macros.hpp>
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <stdexcept>
 
+#include "core/document/record.hpp"
+#include "core/document/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {
@@ -18,6 +22,14 @@ bool is_named(const Node& node, std::string_view name) {
 HeadlessBrowser& browser() {
     static HeadlessBrowser one;
     return one;
+}
+
+void HeadlessBrowser::keep_shop(bool example) {
+    std::ifstream file(std::string(TORCHSIDE_SOURCE_DIR) + "/assets/demo.json");
+    auto read = document::read_workbook(std::string(std::istreambuf_iterator<char>(file), {}));
+    REQUIRE(read.ok());
+    read.value().shop.example = example;
+    kept[0] = document::pack_record(document::write_workbook(read.value()), 1);
 }
 
 Person::Person(float width, float height) : screen_{0, 0, width, height} {

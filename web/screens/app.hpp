@@ -95,6 +95,10 @@ public:
         };
         std::array<Leg, 9> heights{};
         std::size_t leg = 0; // of them, that is measured
+        struct Start {       // what hangs on the largest current while that is typed
+            bool duty_follows = false;
+            double job_a = 0;
+        } start;
         std::optional<double> square, hole;
         std::array<std::optional<double>, 4> angle{};
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
@@ -104,7 +108,8 @@ public:
     bool own_link = false; // the link shown is the job's, for one's own devices, not the customer's
     bool show_qr = false;
     std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
-    std::optional<Workbook> replaced; // what was there before it was kept
+    std::optional<Workbook> replaced; // the workbook before another one took its place
+    const char* replaced_by = "";     // what that was
 
     struct Notices {
         bool update_ready = false;

@@ -2,6 +2,7 @@
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/example.hpp"
 #include "web/screens/part_picture.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -24,24 +25,12 @@ constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
                              {Place::quote, "place/quote", "Quote", Mark::quote},
                              {Place::shop, "place/shop", "Shop", Mark::shop}};
 
+/// By Place. Called by their addresses, so that the linker does not lay them into the caller: only Cut is needed at once
+/// (web/later.txt).
+constexpr void (*screens[])(App&, Rect) = {cut_screen, tune_screen, part_screen, quote_screen, shop_screen};
+
 void place_screen(App& app, Rect place) {
-    switch (app.place()) {
-    case Place::cut:
-        cut_screen(app, place);
-        break;
-    case Place::tune:
-        tune_screen(app, place);
-        break;
-    case Place::part:
-        part_screen(app, place);
-        break;
-    case Place::quote:
-        quote_screen(app, place);
-        break;
-    case Place::shop:
-        shop_screen(app, place);
-        break;
-    }
+    screens[static_cast<std::size_t>(app.place())](app, place);
 }
 
 void picture_panel(App& app, Rect place) {
@@ -145,9 +134,15 @@ void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
     title_block(app, column.take_top(title_block_height(ui)));
     const bool typing = !app.wide() && ui.edit() && !app.system_keyboard;
+    if (app.book().shop.example) {
+        example_strip(app, column.take_top(example_strip_height(ui, typing)), typing);
+    }
     if (!typing) { // the keypad needs the room
         place_bar(app, column.take_bottom(place_bar_height(ui)));
         notice_strip(app, column);
+        if (app.place() == Place::cut && app.open_sheet().empty() && untouched(app.book())) {
+            first_steps(app, column.take_bottom(ui.reach()));
+        }
     }
     if (app.wide() || app.open_sheet().empty()) {
         place_screen(app, column);

@@ -45,7 +45,7 @@ float cost_line(App& app, const price::Report& price, std::size_t i, Column c) {
     if (l.each.high > l.each.low) {
         about += ". Each " + show_money(l.each.low, price.decimals) + " to " + show_money(l.each.high, price.decimals);
         if (i != static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
-            about += ": " + show_basis(l.each.basis);
+            about += ": " + show_basis(l.each.basis, app.book().shop.example);
         }
     }
     y += 2 + words(ui, id + "/how", Type::label, {c.x, y + 2}, c.w, about, ui.tokens().quiet) + 4;

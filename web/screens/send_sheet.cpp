@@ -143,6 +143,7 @@ void keep(App& app, Workbook next) {
     Workbook before = app.book();
     if (app.take(std::move(next))) {
         app.replaced = std::move(before);
+        app.replaced_by = "Kept from the link";
         app.incoming.reset();
         app.close();
     }
@@ -187,7 +188,7 @@ void incoming_sheet(App& app, Rect place, bool closable) {
 }
 
 void undo_row(App& app, Rect place) {
-    if (link_row(app.ui(), "notice/undo", place, "Kept from the link", "Touch to have yours back", Mark::back)) {
+    if (link_row(app.ui(), "notice/undo", place, app.replaced_by, "Touch to have the one before back", Mark::back)) {
         Workbook before = *app.replaced;
         app.replaced.reset();
         app.take(std::move(before));
