@@ -6,6 +6,8 @@
 #include <set>
 #include <stdexcept>
 
+#include "core/document/link.hpp"
+#include "core/document/quote_html.hpp"
 #include "core/document/record.hpp"
 #include "core/document/workbook_file.hpp"
 #include "web/platform/platform.hpp"
@@ -148,6 +150,11 @@ void copy(std::string_view text) {
 }
 void download(std::string_view name, std::string_view type, std::string_view text) {
     browser().downloaded.push_back({std::string(name), std::string(type), std::string(text)});
+}
+void save_quote(std::string_view name, std::string_view link) {
+    const auto quote = document::open_quote_link(link);
+    REQUIRE(quote.ok());
+    browser().downloaded.push_back({std::string(name), "text/html", document::quote_file(quote.value(), "")});
 }
 void print() {
     ++browser().printed;

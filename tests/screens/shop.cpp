@@ -114,8 +114,13 @@ TEST_CASE("the example becomes one's own shop in few touches, and that can be ta
     Person again;
     CHECK(make_it_mine(again) <= 30);
     is_mine(again);
-    again.touch("Your own shop is open");
-    CHECK(says(again, "Example shop"));
+    browser() = {};
+    browser().keep_shop(true);
+    Person unsure;
+    unsure.touch("Start my shop");
+    CHECK(stored().shop.tests.empty());
+    unsure.touch("Your own shop is open");
+    CHECK(says(unsure, "Example shop"));
     CHECK(stored().shop.tests.size() == 6);
 }
 
@@ -194,4 +199,111 @@ TEST_CASE("a link that brings a job never opens the example") {
     person.touch("Keep job and shop");
     CHECK(stored().shop.name == "Somebody");
     CHECK_FALSE(stored().shop.example);
+}
+
+TEST_CASE("nothing of the example can be sent, by whichever way") {
+    browser() = {};
+    browser().keep_shop(true);
+    Person person;
+    person.touch_id("place/quote");
+    person.touch("To the customer");
+    CHECK(says(person, "Nothing of the example shop can be sent. Start your own shop first."));
+    person.touch_id("place/shop");
+    person.touch("My other devices");
+    CHECK(says(person, "Nothing of the example shop can be sent. Start your own shop first."));
+    for (const char* name : {"Copy the link", "Share", "Show a QR code", "Save the quote as one file",
+                             "Open the customer's page, to print"}) {
+        INFO(name);
+        CHECK(person.named(name) == nullptr);
+    }
+    Links links;
+    CHECK(links.quote(person.app().book(), person.app().sheet()).empty());
+    CHECK(links.job(person.app().book()).empty());
+}
+
+TEST_CASE("the whole job is sent from the shop, not to the customer") {
+    browser() = {};
+    browser().keep_shop();
+    Person person;
+    person.touch_id("place/quote");
+    person.touch("To the customer");
+    CHECK_FALSE(says(person, "The whole job"));
+    person.touch("Copy the link");
+    CHECK(browser().copied.back().find("#q=") != std::string::npos);
+    person.touch_id("place/shop");
+    person.touch("My other devices");
+    person.touch("Copy the link");
+    CHECK(browser().copied.back().find("#j=") != std::string::npos);
+}
+
+TEST_CASE("a customer is sent to the shop's public address; without one the page says that its link leads nowhere") {
+    constexpr const char* caution = "Your customer can't open this link";
+    browser() = {};
+    browser().keep_shop();
+    browser().address = "http://192.168.1.20:8080/";
+    Person person;
+    person.app().open("send");
+    person.look();
+    CHECK(says(person, caution));
+    person.type("Public address", "https://shop.example/torchside/#/quote");
+    CHECK_FALSE(says(person, caution));
+    person.touch("Copy the link");
+    CHECK(browser().copied.back().starts_with("https://shop.example/torchside/#q="));
+    person.type("Public address", "shop.example");
+    CHECK(stored().shop.public_url == "https://shop.example/torchside/#/quote");
+    person.app().ui().stop_edit();
+    person.look();
+    person.type("Public address", "https://bench.local/");
+    CHECK(says(person, caution));
+    person.type("Public address", "");
+    CHECK(says(person, caution));
+    browser().address = "https://shop.example/";
+    person.look();
+    CHECK_FALSE(says(person, caution));
+}
+
+TEST_CASE("the quote as one file is a page of its own, named by its number") {
+    browser() = {};
+    browser().keep_shop();
+    Person person;
+    person.app().open("send");
+    person.look();
+    person.touch("Save the quote as one file");
+    REQUIRE(browser().downloaded.size() == 1);
+    const auto& file = browser().downloaded.front();
+    CHECK(file.name == "quote-Q-118.html");
+    CHECK(file.type == "text/html");
+    CHECK(file.text.starts_with("<!doctype html>"));
+    CHECK(file.text.find("Harbour Gate and Rail") != std::string::npos);
+    CHECK(file.text.find("<script") == std::string::npos);
+    for (const char* own : {"argin", "abour,", "per hour"}) {
+        INFO(own);
+        CHECK(file.text.find(own) == std::string::npos);
+    }
+    person.app().set("job.quote.number", "12/b <x>");
+    person.look();
+    person.touch("Save the quote as one file");
+    CHECK(browser().downloaded.back().name == "quote-12-b--x-.html");
+}
+
+TEST_CASE("what was done is said, seen and spoken, and only when it was done") {
+    browser() = {};
+    browser().keep_shop();
+    Person person;
+    person.app().open("send");
+    person.look();
+    person.touch("Copy the link");
+    CHECK(person.node("said") == nullptr); // the browser has not answered yet
+    person.app().notice("not-copied", "");
+    person.look();
+    REQUIRE(person.node("said") != nullptr);
+    CHECK(person.node("said")->name.starts_with("Not copied"));
+    person.app().notice("copied", "");
+    person.look();
+    CHECK(person.node("said")->role == Role::status);
+    CHECK(person.node("said")->name.starts_with("Copied."));
+    person.touch_id("place/tune");
+    CHECK(person.node("said") == nullptr);
+    person.touch("Clean");
+    CHECK(person.node("said")->name == "Logged 1 cut.");
 }

@@ -119,6 +119,18 @@ void notice_strip(App& app, Rect& rest) {
     ui.pen().paragraph(Type::label, {strip.x + 46, strip.y + 10}, ui.tokens().ink, text, strip.w - 60);
 }
 
+/// What has just been done. The page reads it out.
+void said_strip(App& app, Rect strip) {
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.ui().tokens();
+    pen.hline(strip.x, strip.right(), strip.y, t.rule, 1);
+    draw_sign(pen, t, app.said_sign(), {strip.x + 24, strip.centre().y});
+    const float room = strip.w - 60;
+    const float h = pen.paragraph(Type::label, {}, {}, app.said(), room, false);
+    pen.paragraph(Type::label, {strip.x + 46, strip.centre().y - h / 2}, t.ink, app.said(), room);
+    app.ui().node("said", Role::status, strip, app.said(), {}, "live");
+}
+
 void live_words(App& app) {
     std::string spoken;
     if (const auto& settings = app.sheet().settings) {
@@ -139,6 +151,9 @@ void left_side(App& app, Rect column) {
     }
     if (!typing) { // the keypad needs the room
         place_bar(app, column.take_bottom(place_bar_height(ui)));
+        if (!app.said().empty()) {
+            said_strip(app, column.take_bottom(52));
+        }
         notice_strip(app, column);
         if (app.place() == Place::cut && app.open_sheet().empty() && untouched(app.book())) {
             first_steps(app, column.take_bottom(ui.reach()));
