@@ -15,8 +15,8 @@ const stored = (page) => page.evaluate(() => [0, 1].map((slot) => localStorage.g
 /** Brings a control of a scrolled sheet into view, as a keyboard does, and touches it. */
 async function scrollAndTouch(page, role, name) {
   const box = await control(page, role, name).boundingBox();
-  const bar = 110; // what stands below a sheet
-  if (box.y < 120 || box.y + box.height > page.viewportSize().height - bar) {
+  const bar = 230; // the foot of the sheet and what stands below it
+  if (box.y < 180 || box.y + box.height > page.viewportSize().height - bar) {
     await page.mouse.move(180, 400);
     await page.mouse.wheel(0, box.y - 350);
     await settled(page);

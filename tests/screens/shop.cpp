@@ -240,7 +240,7 @@ TEST_CASE("a customer is sent to the shop's public address; without one the page
     constexpr const char* caution = "Your customer can't open this link";
     browser() = {};
     browser().keep_shop();
-    browser().address = "http://192.168.1.20:8080/";
+    browser().address = "http://localhost:8080/";
     Person person;
     person.app().open("send");
     person.look();
@@ -253,7 +253,7 @@ TEST_CASE("a customer is sent to the shop's public address; without one the page
     CHECK(stored().shop.public_url == "https://shop.example/torchside/#/quote");
     person.app().ui().stop_edit();
     person.look();
-    person.type("Public address", "https://bench.local/");
+    person.type("Public address", "https://localhost/");
     CHECK(says(person, caution));
     person.type("Public address", "");
     CHECK(says(person, caution));
