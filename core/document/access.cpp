@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/document/json.hpp"
+#include "core/document/public_address.hpp"
 #include "core/document/utf8.hpp"
 
 namespace torchside::document {
@@ -306,6 +307,10 @@ std::optional<Fault> broken_rule(const Workbook& workbook) {
     const std::string& key = workbook.shop.seal_key;
     if (!key.empty() && (key.size() != 64 || key.find_first_not_of("0123456789abcdef") != std::string::npos)) {
         return Fault{"shop.seal_key", "no key, accepted is 64 digits of 0-9 and a-f, or none"};
+    }
+    if (!is_public_address(workbook.shop.public_url)) {
+        return Fault{"shop.public_url",
+                     "no address for links, accepted is one that begins with https:// and has no blanks"};
     }
     return broken_log(workbook.shop);
 }

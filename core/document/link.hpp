@@ -9,7 +9,7 @@
 //            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
 //            and 24 letters more: two of which key, then 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the
 //            dot, made and checked by the page.
-// Range      a job link has all that a workbook has but shop.seal_key and a drawing of more than 40 000 bytes; what
+// Range      a job link has all that a workbook has but shop.seal_key, shop.example and a drawing of more than 40 000 bytes; what
 //            reading the drawing found goes with it, 320 places or some 8 000 bytes at most. Numbers come back to the
 //            last bit.
 // Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does

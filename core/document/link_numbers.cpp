@@ -179,6 +179,8 @@ constexpr std::string_view keys[] = {
     "opening_mm",
     "pitch_2_mm",
     "opening_2_mm",
+    // 153
+    "public_url",
 };
 
 } // namespace

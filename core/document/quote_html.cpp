@@ -216,6 +216,16 @@ std::string quote_html(const Quote& q) {
     return out;
 }
 
+std::string quote_file(const Quote& q, std::string_view style) {
+    std::string out = "<!doctype html>\n<html lang=\"en\" class=\"quote\">\n<head>\n<meta charset=\"utf-8\">\n"
+                      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
+                      "'unsafe-inline'\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>";
+    out += escaped(q.shop_name.empty() ? "Quote" : q.shop_name + ": quote");
+    out += q.number.empty() ? "" : ' ' + escaped(q.number);
+    out.append("</title>\n<style>").append(style).append("</style>\n</head>\n<body><main><article class=\"sheet\">");
+    return out + quote_html(q) + "</article></main></body>\n</html>\n";
+}
+
 std::string refused_html(const Fault& fault) {
     std::string out = "<h1>This quote cannot be shown</h1>";
     const std::size_t comma = fault.text.find(", accepted is ");

@@ -8,12 +8,17 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "core/document/quote.hpp"
 
 namespace torchside::document {
 
 [[nodiscard]] std::string quote_html(const Quote& quote);
+
+/// The same as a whole page that stands alone, dressed by this style sheet: a file to send. Its own policy lets nothing run and
+/// nothing be fetched.
+[[nodiscard]] std::string quote_file(const Quote& quote, std::string_view style);
 
 /// What stands there instead when a link cannot be opened.
 [[nodiscard]] std::string refused_html(const Fault& fault);

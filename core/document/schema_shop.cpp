@@ -187,6 +187,9 @@ constexpr Field shop_table[] = {
     object<&Shop::rates>("rates", &rates_fields, "What an hour and a kilowatt hour cost."),
     list<&Shop::tests>("tests", &test_fields, 0, 500, "Test cuts made in this shop."),
     object<&Shop::display>("display", &display_fields, "How the screens show it."),
+    text<&Shop::public_url>("public_url", 0, 200,
+                            "Where a customer opens your links: an https address. Leave blank to use this page's own."),
+    flag<&Shop::example>("example", "The example shop: nothing of it can be sent to a customer."),
     text<&Shop::seal_key>("seal_key", 0, 64, "Key that seals quotes, 64 hex digits; made on the device."),
 };
 

@@ -40,6 +40,8 @@ struct Shop {
     price::Rates rates{};
     std::vector<tune::TestCut> tests{}; // 0..500
     Display display{};
+    std::string public_url{}; // up to 200 letters: where a customer opens this page; empty: where it stands
+    bool example = false;     // the invented shop that comes with the page, never in a link: nothing of it may be sent
     std::string
         seal_key{}; // 64 hex digits, or empty: seals quotes; stays on this device and in its backup, never in a link
 };

@@ -6,6 +6,7 @@ import { createServer } from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
+import { keepRecord } from './kept_shop.mjs';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const SITE = path.join(ROOT, 'build/site');
@@ -73,9 +74,12 @@ function watchPage() {
 }
 
 /** A page in a context of its own. `page.problems` collects console errors, exceptions and policy reports; see `clean`. */
-export async function open(browser, device = PHONE, { init, ...more } = {}) {
+export async function open(browser, device = PHONE, { init, kept = '', ...more } = {}) {
   const context = await browser.newContext({ ...device, ...more });
   await context.addInitScript(watchPage);
+  if (kept) {
+    await context.addInitScript(keepRecord, kept);
+  }
   if (init) {
     await context.addInitScript(init);
   }

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { existsSync } from 'node:fs';
 import { after, before } from 'node:test';
+import { shopRecord } from './kept_shop.mjs';
 import { clean, launch, open, PHONE, serve, settled, SITE, until } from './harness.mjs';
 
 export const shared = {};
@@ -19,8 +20,9 @@ export function setUp() {
   });
 }
 
-export async function start(device = PHONE, { url = shared.host.url, ...options } = {}) {
-  const page = await open(shared.browser, device, options);
+/** The page, with the shop of assets/demo.json as the person's own from before; `kept`: another record, or '' for a first visit. */
+export async function start(device = PHONE, { url = shared.host.url, kept = shopRecord(), ...options } = {}) {
+  const page = await open(shared.browser, device, { kept, ...options });
   await page.goto(url);
   await settled(page);
   return page;

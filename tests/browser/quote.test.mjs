@@ -79,7 +79,7 @@ test('the demo job on the Quote screen: price, cost lines that add up, consumabl
 test('the link of the demo job and of its quote are short; the seal comes by itself', async () => {
   const page = await shop();
   quote = await sealedQuote(page);
-  await control(page, 'radio', 'The whole job').press('Enter');
+  await page.goto(shared.host.url + '#/shop/devices');
   await settled(page);
   const job = await copied(page);
   console.log(`# letters: quote with seal ${quote.split('#')[1].length}, job ${job.split('#')[1].length}`);
@@ -250,9 +250,7 @@ test('a job link is shown and asks; what was kept can be had back', async () => 
   await control(page, 'textbox', 'Thickness').press('Enter');
   await settled(page);
   const stored = () => page.evaluate(() => [0, 1].map((slot) => localStorage.getItem('torchside.' + slot)));
-  await page.goto(shared.host.url + '#/quote/send');
-  await settled(page);
-  await control(page, 'radio', 'The whole job').press('Enter');
+  await page.goto(shared.host.url + '#/shop/devices');
   await settled(page);
   const job = await copied(page);
   await page.goto(shared.host.url + '#/cut/stock');
@@ -273,9 +271,7 @@ test('a job link is shown and asks; what was kept can be had back', async () => 
 });
 
 test('a job link that was altered is refused, and nothing changes', async () => {
-  const page = await shop();
-  await control(page, 'radio', 'The whole job').press('Enter');
-  await settled(page);
+  const page = await shop('#/shop/devices');
   const job = await copied(page);
   await page.goto('about:blank');
   await page.goto(changed(job, 9));

@@ -3,6 +3,7 @@
 // usage: node tests/browser/shots.mjs [PLACE...]     places are addresses such as '#/cut' or '#/shop'; without any, all that are known
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
+import { shopRecord } from './kept_shop.mjs';
 import { launch, open, ROOT, serve, settled, SITE } from './harness.mjs';
 
 const sizes = {
@@ -18,7 +19,7 @@ const host = await serve(SITE);
 const browser = await launch();
 for (const [size, device] of Object.entries(sizes)) {
   for (const [theme, colorScheme] of [['paper', 'light'], ['night', 'dark']]) {
-    const page = await open(browser, device, { colorScheme, serviceWorkers: 'block' });
+    const page = await open(browser, device, { colorScheme, serviceWorkers: 'block', kept: shopRecord() });
     for (const place of places) {
       await page.goto('about:blank');
       await page.goto(host.url + place);

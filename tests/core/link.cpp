@@ -138,6 +138,18 @@ TEST_CASE("the seal's key cannot be put into a link") {
     CHECK(job_link(w) == job_link(Workbook{}));
 }
 
+TEST_CASE("a link never says that a shop is the example") {
+    Workbook w;
+    w.shop.example = true;
+    CHECK(job_link(w) == job_link(Workbook{}));
+}
+
+TEST_CASE("the public address of a shop travels in its job link") {
+    Workbook w;
+    w.shop.public_url = "https://shop.example/torchside/";
+    CHECK(open_job_link(job_link(w)).value().shop.public_url == w.shop.public_url);
+}
+
 TEST_CASE("a plate with holes is one polygon and circles") {
     const Simplified s = simplified(plate());
     CHECK(s.length.in(mm) == 120.0);

@@ -141,14 +141,14 @@ def hold(schema, numbers, words, defaults):
         name = ".".join(path)
         seen.add(name)
         for key in path:
-            check(f"{key} has a number", key in ("[]", "seal_key") or key in numbers)
+            check(f"{key} has a number", key in ("[]", "seal_key", "example") or key in numbers)
         if "enum" in spec and isinstance(spec["enum"][0], str):
             new = [word for word in spec["enum"] if word]
             check(f"the words of {name} keep their places", new[:len(words.get(name, ["?"]))] == words.get(name), f"{new} {words.get(name)}")
         check(f"the default of {name} is as pinned: links leave defaults out", spec.get("default", "required") == defaults.get(name, "not pinned"),
               f"{spec.get('default', 'required')} {defaults.get(name, 'not pinned')}: with --pin when new, else raise link_version")
     check("no number is used twice", len(set(numbers.values())) == len(numbers))
-    check("the seal's key has none", "seal_key" not in numbers)
+    check("the seal's key and the example's mark have none", not {"seal_key", "example"} & set(numbers))
 
 
 def drawing(contours):
@@ -204,6 +204,8 @@ def full_workbook(spec, turn, path=()):
         return spec["const"]
     if path[-1] == "seal_key":
         return "5ea1" * 16
+    if path[-1] == "public_url":
+        return ("https://shop.example/", "https://shop.example/torchside/index.html?a=1")[turn]
     if path[-1] == "drawing":
         return [{"role": "outer", "points": [[0, 0], [100.1, 0, 0.41421356237309503], [1 / 3, 80.25]]},
                 {"role": "open", "points": [[5, 5], [9.75, 6 + turn]]}]
@@ -237,7 +239,8 @@ def jobs(command, schema, pins):
         given = json.loads(text)
         if title.endswith("end"):
             check(f"{title}: the key of the seal is left behind", told["shop"]["seal_key"] == "" and "5ea1" not in link)
-            told_full = {**told, "shop": {**told["shop"], "seal_key": given["shop"]["seal_key"]}}
+            check(f"{title}: the example's mark is left behind", told["shop"]["example"] is False)
+            told_full = {**told, "shop": {**told["shop"], "seal_key": given["shop"]["seal_key"], "example": given["shop"]["example"]}}
             check(f"{title}: all that was given is back", told_full == given)
         check(f"{title}: this program reads the same", same(decoded(content(link, 1), schema, (), pins), told))
 

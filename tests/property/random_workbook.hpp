@@ -168,6 +168,7 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_length = share_of(p.length, 0.3, 0.7);
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
+    w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
     w.shop.seal_key.clear();
     for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
         w.shop.seal_key += "0123456789abcdef"[rng.below(16)];

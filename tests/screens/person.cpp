@@ -1,9 +1,15 @@
 #include "tests/screens/person.hpp"
 
 #include <catch2/catch_test_macros.hpp>
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <stdexcept>
 
+#include "core/document/link.hpp"
+#include "core/document/quote_html.hpp"
+#include "core/document/record.hpp"
+#include "core/document/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {
@@ -18,6 +24,14 @@ bool is_named(const Node& node, std::string_view name) {
 HeadlessBrowser& browser() {
     static HeadlessBrowser one;
     return one;
+}
+
+void HeadlessBrowser::keep_shop(bool example) {
+    std::ifstream file(std::string(TORCHSIDE_SOURCE_DIR) + "/assets/demo.json");
+    auto read = document::read_workbook(std::string(std::istreambuf_iterator<char>(file), {}));
+    REQUIRE(read.ok());
+    read.value().shop.example = example;
+    kept[0] = document::pack_record(document::write_workbook(read.value()), 1);
 }
 
 Person::Person(float width, float height) : screen_{0, 0, width, height} {
@@ -136,6 +150,11 @@ void copy(std::string_view text) {
 }
 void download(std::string_view name, std::string_view type, std::string_view text) {
     browser().downloaded.push_back({std::string(name), std::string(type), std::string(text)});
+}
+void save_quote(std::string_view name, std::string_view link) {
+    const auto quote = document::open_quote_link(link);
+    REQUIRE(quote.ok());
+    browser().downloaded.push_back({std::string(name), "text/html", document::quote_file(quote.value(), "")});
 }
 void print() {
     ++browser().printed;

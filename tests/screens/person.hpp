@@ -24,6 +24,8 @@ struct HeadlessBrowser {
     std::vector<File> downloaded;
     std::vector<std::string> opened, shared;
     int printed = 0;
+    /// The shop of assets/demo.json is kept here from before, as somebody's own or marked as the example.
+    void keep_shop(bool example = false);
     bool fine_pointer = false;
 };
 [[nodiscard]] HeadlessBrowser& browser();

@@ -27,6 +27,7 @@ EM_JS(char*, shell_fragment, (), {
 })
 EM_JS(void, shell_copy, (const char* text), { Module['shell']['copy'](UTF8ToString(text)); })
 EM_JS(void, shell_download, (const char* name, const char* type, const char* text), { Module['shell']['download'](UTF8ToString(name), UTF8ToString(type), UTF8ToString(text)); })
+EM_JS(void, shell_save_quote, (const char* name, const char* link), { Module['shell']['saveQuote'](UTF8ToString(name), UTF8ToString(link)); })
 EM_JS(void, shell_print, (), { Module['shell']['print'](); })
 EM_JS(void, shell_pick_file, (const char* accept), { Module['shell']['pickFile'](UTF8ToString(accept)); })
 EM_JS(void, shell_open_drawing, (), { Module['shell']['openDrawing'](); })
@@ -104,6 +105,9 @@ void copy(std::string_view text) {
 }
 void download(std::string_view name, std::string_view type, std::string_view text) {
     shell_download(std::string(name).c_str(), std::string(type).c_str(), std::string(text).c_str());
+}
+void save_quote(std::string_view name, std::string_view link) {
+    shell_save_quote(std::string(name).c_str(), std::string(link).c_str());
 }
 void print() {
     shell_print();

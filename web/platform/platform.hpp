@@ -22,8 +22,11 @@ void theme(std::string_view name, std::string_view ground_css);
 bool save(int slot, std::string_view record);
 [[nodiscard]] std::string load(int slot);
 
+/// Answered by a notice "copied" or "not-copied".
 void copy(std::string_view text);
 void download(std::string_view name, std::string_view type, std::string_view text);
+/// The quote of this link as one file of that name; answered by a notice "saved" or "not-saved".
+void save_quote(std::string_view name, std::string_view link);
 void print();
 void pick_file(std::string_view accept);
 /// Asks for a DXF or SVG from this device and reads it aside; the page then tells torchside_drawing() how that goes.

@@ -14,6 +14,10 @@ namespace {
 
 using namespace torchside;
 
+constexpr char style[] = {
+#include "generated/quote_style.inc"
+};
+
 // The answer to the last call: the page reads it before it calls again.
 std::string& answer() {
     static std::string held;
@@ -35,6 +39,13 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
 TORCHSIDE_EXPORT const char* torchside_quote(const char* link) {
     const auto quote = document::open_quote_link(link);
     answer() = quote ? document::quote_html(quote.value()) : '!' + document::refused_html(quote.fault());
+    return answer().c_str();
+}
+
+/// The customer's page as one file; empty when the link is refused.
+TORCHSIDE_EXPORT const char* torchside_quote_file(const char* link) {
+    const auto quote = document::open_quote_link(link);
+    answer() = quote ? document::quote_file(quote.value(), {style, sizeof style}) : std::string();
     return answer().c_str();
 }
 

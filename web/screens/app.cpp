@@ -97,6 +97,8 @@ bool App::take(Outcome<Workbook> changed) {
         return false;
     }
     refusal_.clear();
+    said_.clear();
+    replaced.reset(); // the way back is one step
     book_ = std::move(changed.value());
     sheet_ = evaluate(book_, &part_memo_);
     chart_.reset();
@@ -108,8 +110,14 @@ bool App::take(Outcome<Workbook> changed) {
     return true;
 }
 
+void App::say(std::string_view what, Sign sign) {
+    said_ = what;
+    said_sign_ = sign;
+}
+
 void App::go(Place place) {
     place_ = place;
+    said_.clear();
     open("");
 }
 
@@ -170,6 +178,14 @@ void App::notice(std::string_view kind, std::string_view text) {
         links.take_sealed(text);
     } else if (kind == "qr") {
         links.take_qr(text);
+    } else if (kind == "copied") {
+        say("Copied. Paste it where you write to them.");
+    } else if (kind == "not-copied") {
+        say("Not copied: the browser refused. Share it, or show the QR code.", Sign::caution);
+    } else if (kind == "saved") {
+        say("Saved as " + std::string(text) + ". Look in your downloads.");
+    } else if (kind == "not-saved") {
+        say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
     } else if (kind == "route") {
         take_route(text);
     }

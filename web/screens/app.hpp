@@ -13,6 +13,7 @@
 #include "core/worksheet/worksheet.hpp"
 #include "web/kit/canvas.hpp"
 #include "web/kit/fonts.hpp"
+#include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/keeper.hpp"
 #include "web/screens/links.hpp"
@@ -95,16 +96,25 @@ public:
         };
         std::array<Leg, 9> heights{};
         std::size_t leg = 0; // of them, that is measured
+        struct Start {       // what hangs on the largest current while that is typed
+            bool duty_follows = false;
+            double job_a = 0;
+        } start;
         std::optional<double> square, hole;
         std::array<std::optional<double>, 4> angle{};
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
     };
     Scratch scratch;
     Links links;
-    bool own_link = false; // the link shown is the job's, for one's own devices, not the customer's
     bool show_qr = false;
     std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
-    std::optional<Workbook> replaced; // what was there before it was kept
+    std::optional<Workbook> replaced; // the workbook before another one took its place
+    const char* replaced_by = "";     // what that was
+
+    /// What has just been done, in a few words: shown in a line above the places and spoken, until the next thing is done.
+    void say(std::string_view what, Sign sign = Sign::holds);
+    [[nodiscard]] const std::string& said() const { return said_; }
+    [[nodiscard]] Sign said_sign() const { return said_sign_; }
 
     struct Notices {
         bool update_ready = false;
@@ -134,6 +144,8 @@ private:
     Place place_ = Place::cut;
     std::string open_sheet_;
     std::string refusal_;
+    std::string said_;
+    Sign said_sign_ = Sign::holds;
     int columns_ = 1;
     Notices notices_;
     std::string published_; // what the page was last told, so that it is told only of changes

@@ -99,15 +99,29 @@ bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t col
 }
 
 // In the order of Footing, and of Tested.
-constexpr const char* footing_names[] = {"physics", "shop practice", "your cuts"};
+constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
 constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
-constexpr const char* tested_names[] = {"", "Near a cut of yours", "You cut this"};
 constexpr const char* tested_words[] = {"", "near", "here"};
 
-std::string about_cell(const CellFigure& figure, Tested tested) {
+/// Whose cuts they are: the example's are nobody's.
+struct Whose {
+    const char* cuts;
+    const char* tested[3]; // in the order of Tested
+    const char* here;      // in the key
+};
+constexpr Whose yours{"your cuts", {"", "Near a cut of yours", "You cut this"}, "cut by you"};
+constexpr Whose of_example{
+    "cuts of the example shop", {"", "Near a cut of the example shop", "The example shop cut this"}, "cut there"};
+
+const Whose& whose(const App& app) {
+    return app.book().shop.example ? of_example : yours;
+}
+
+std::string about_cell(const Whose& who, const CellFigure& figure, Tested tested) {
     std::string out = figure.range;
-    out += (out.empty() ? "Basis: " : ". Basis: ") + std::string(footing_names[static_cast<int>(figure.footing)]);
-    return tested == Tested::none ? out : out + ". " + tested_names[static_cast<int>(tested)];
+    out += out.empty() ? "Basis: " : ". Basis: ";
+    out += figure.footing == tune::Footing::cuts ? who.cuts : footing_names[static_cast<int>(figure.footing)];
+    return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
 }
 
 /// What the style sheet of the printed page draws into the cell.
@@ -134,9 +148,9 @@ void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
 }
 
 /// The marks with their words, in as many lines as they need; returns the height used.
-float key(const Pen& pen, const Tokens& t, Point at, float room, bool draw) {
+float key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw) {
     constexpr float line_height = 20;
-    constexpr const char* names[] = {footing_names[0], footing_names[1], footing_names[2], "cut by you", "near a cut"};
+    const char* const names[] = {footing_names[0], footing_names[1], who.cuts, who.here, "near a cut"};
     float x = at.x;
     float y = at.y;
     for (int i = 0; i < 5; ++i) {
@@ -172,7 +186,7 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const CellFigure figure =
         cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
-    const std::string about = cell.settings ? about_cell(figure, cell.tested) : std::string();
+    const std::string about = cell.settings ? about_cell(whose(app), figure, cell.tested) : std::string();
     ui.open_group(id, Role::cell, place, text,
                   cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
     const bool used =
@@ -292,18 +306,20 @@ void chart_body(App& app, Rect place) {
     if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
-    const std::string_view note =
-        "Square: full where your cuts halved the band · bar: 8 times in 10 within · deeper tint: "
+    const std::string note =
+        std::string("Square: full where ") + whose(app).cuts +
+        " halved the band · bar: 8 times in 10 within · deeper tint: "
         "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);
-    const Rect key_place = body.take_bottom(key(ui.pen(), t, {}, body.w, false) + 6);
-    key(ui.pen(), t, {key_place.x, key_place.y + 6}, key_place.w, true);
+    const Rect key_place = body.take_bottom(key(ui.pen(), t, whose(app), {}, body.w, false) + 6);
+    key(ui.pen(), t, whose(app), {key_place.x, key_place.y + 6}, key_place.w, true);
     ui.node(
         "chart/key", Role::text, key_place,
-        "Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left open. Full: "
-        "your cuts halved the band. Circle: cut by you. Dot: near a cut of yours.",
+        std::string("Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left "
+                    "open. Full: ") +
+            whose(app).cuts + " halved the band. Circle: " + whose(app).here + ". Dot: near one of them.",
         {}, "printable");
     ui.node("chart/note", Role::text, note_place, note, {}, "printable");
     if (!chart.columns.empty() && !chart.rows.empty()) {

@@ -118,6 +118,7 @@ void keep(App& app, const HeightsReading& r, bool with_height) {
     if (app.take(std::move(next))) {
         app.scratch.heights = {};
         app.open(r.rows.empty() ? "" : "log");
+        app.say(r.rows.empty() ? "Kept the cut height." : "Logged " + std::to_string(r.rows.size()) + " cuts.");
     }
 }
 

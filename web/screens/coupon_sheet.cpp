@@ -69,10 +69,11 @@ float program(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     if (button(ui, "coupon/save", {x, y, w, ui.reach()}, "Save the program", Look::main)) {
         const auto text = coupon_program(book, coupon);
         if (text.ok()) {
-            platform::download(std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
-                                   print_trimmed(book.job.thickness.in(mm), 2) + "mm-" +
-                                   print_trimmed(book.job.current.in(ampere), 0) + "A.nc",
-                               "text/plain", text.value());
+            const std::string name = std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
+                                     print_trimmed(book.job.thickness.in(mm), 2) + "mm-" +
+                                     print_trimmed(book.job.current.in(ampere), 0) + "A.nc";
+            platform::download(name, "text/plain", text.value());
+            app.say("Saved as " + name + ". Look in your downloads.");
         }
         app.refuse(text.ok() ? "" : text.fault().field + ": " + text.fault().text);
     }
@@ -122,6 +123,7 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         if (app.take(std::move(next))) {
             clean = {};
             app.open("log");
+            app.say("Logged " + count + '.');
         }
     }
     return y + ui.reach() + 8 - y0;
@@ -161,6 +163,7 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         s.square.reset();
         s.hole.reset();
         app.open("log");
+        app.say("Logged 1 cut.");
     }
     return y + ui.reach() + 8 - y0;
 }

@@ -32,7 +32,7 @@ float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const UnitSystem units = app.book().shop.display.units;
     const auto& feed = settings.feed;
     const Shown shown = show(feed, units);
-    const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis);
+    const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis, app.book().shop.example);
     const auto cuts = feeds_cut_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
     if (big_figure(
@@ -49,7 +49,7 @@ template <class Q>
 void cell(App& app, Rect place, const char* key, const char* name, const Estimate<Q>& e, Unit<typename Q::kind> unit,
           const Shown& shown, std::string_view aside) {
     const std::string id = std::string("cut/") + key;
-    const std::string about = show_basis(e.basis);
+    const std::string about = show_basis(e.basis, app.book().shop.example);
     if (small_figure(
             app.ui(), id, place,
             {name, shown.number, shown.unit, aside, about, span_of(e, unit), e.high > e.low, is_open(app, key)})) {

@@ -5,24 +5,12 @@
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {
-namespace {
-
-constexpr char demo_json[] = {
-#include "generated/demo_workbook.inc"
-};
-
-Workbook demo() {
-    const auto read = document::read_workbook({demo_json, sizeof demo_json});
-    return read.ok() ? read.value() : Workbook{};
-}
-
-} // namespace
 
 Workbook Keeper::load() {
     const auto kept = document::newest(platform::load(0), platform::load(1));
     if (!kept.ok()) {
         read_only_ = kept.fault().field == "torchside";
-        return demo();
+        return {};
     }
     counter_ = kept.value().counter;
     slot_ = kept.value().slot == document::Slot::a ? 1 : 0;

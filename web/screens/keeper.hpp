@@ -8,7 +8,7 @@ namespace torchside::web {
 
 class Keeper {
 public:
-    /// The newest good record, or the demo shop when there is none.
+    /// The newest good record, or an empty shop when there is none.
     [[nodiscard]] Workbook load();
     void save(const Workbook& book);
     /// True when the browser refused to keep the last change.

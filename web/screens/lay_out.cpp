@@ -2,6 +2,7 @@
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/example.hpp"
 #include "web/screens/part_picture.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -24,24 +25,12 @@ constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
                              {Place::quote, "place/quote", "Quote", Mark::quote},
                              {Place::shop, "place/shop", "Shop", Mark::shop}};
 
+/// By Place. Called by their addresses, so that the linker does not lay them into the caller: only Cut is needed at once
+/// (web/later.txt).
+constexpr void (*screens[])(App&, Rect) = {cut_screen, tune_screen, part_screen, quote_screen, shop_screen};
+
 void place_screen(App& app, Rect place) {
-    switch (app.place()) {
-    case Place::cut:
-        cut_screen(app, place);
-        break;
-    case Place::tune:
-        tune_screen(app, place);
-        break;
-    case Place::part:
-        part_screen(app, place);
-        break;
-    case Place::quote:
-        quote_screen(app, place);
-        break;
-    case Place::shop:
-        shop_screen(app, place);
-        break;
-    }
+    screens[static_cast<std::size_t>(app.place())](app, place);
 }
 
 void picture_panel(App& app, Rect place) {
@@ -130,6 +119,18 @@ void notice_strip(App& app, Rect& rest) {
     ui.pen().paragraph(Type::label, {strip.x + 46, strip.y + 10}, ui.tokens().ink, text, strip.w - 60);
 }
 
+/// What has just been done. The page reads it out.
+void said_strip(App& app, Rect strip) {
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.ui().tokens();
+    pen.hline(strip.x, strip.right(), strip.y, t.rule, 1);
+    draw_sign(pen, t, app.said_sign(), {strip.x + 24, strip.centre().y});
+    const float room = strip.w - 60;
+    const float h = pen.paragraph(Type::label, {}, {}, app.said(), room, false);
+    pen.paragraph(Type::label, {strip.x + 46, strip.centre().y - h / 2}, t.ink, app.said(), room);
+    app.ui().node("said", Role::status, strip, app.said(), {}, "live");
+}
+
 void live_words(App& app) {
     std::string spoken;
     if (const auto& settings = app.sheet().settings) {
@@ -145,9 +146,18 @@ void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
     title_block(app, column.take_top(title_block_height(ui)));
     const bool typing = !app.wide() && ui.edit() && !app.system_keyboard;
+    if (app.book().shop.example) {
+        example_strip(app, column.take_top(example_strip_height(ui, typing)), typing);
+    }
     if (!typing) { // the keypad needs the room
         place_bar(app, column.take_bottom(place_bar_height(ui)));
+        if (!app.said().empty()) {
+            said_strip(app, column.take_bottom(52));
+        }
         notice_strip(app, column);
+        if (app.place() == Place::cut && app.open_sheet().empty() && untouched(app.book())) {
+            first_steps(app, column.take_bottom(ui.reach()));
+        }
     }
     if (app.wide() || app.open_sheet().empty()) {
         place_screen(app, column);

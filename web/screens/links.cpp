@@ -1,5 +1,6 @@
 #include "web/screens/links.hpp"
 
+#include "core/document/public_address.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {
@@ -9,14 +10,14 @@ void Links::reset() {
 }
 
 const std::string& Links::quote(const Workbook& book, const Worksheet& sheet) {
-    if (quote_.empty() && sheet.price && sheet.part) {
+    if (quote_.empty() && !book.shop.example && sheet.price && sheet.part) {
         quote_ = document::quote_link(document::make_quote(book, sheet.part->outline, *sheet.price, platform::today()));
     }
     return quote_;
 }
 
 const std::string& Links::job(const Workbook& book) {
-    if (job_.empty()) {
+    if (job_.empty() && !book.shop.example) {
         job_ = document::job_link(book);
     }
     return job_;
@@ -29,16 +30,16 @@ void Links::seal(const Workbook& book) {
     }
 }
 
-std::string Links::address(const std::string& link) {
-    return platform::address() + '#' + link;
+std::string Links::address(const Workbook& book, const std::string& link) {
+    return document::link_base(book.shop.public_url, platform::address()) + '#' + link;
 }
 
-const std::string& Links::qr(const std::string& link) {
-    if (qr_of_ != link) {
-        qr_of_ = link;
+const std::string& Links::qr(const std::string& address) {
+    if (qr_of_ != address) {
+        qr_of_ = address;
         qr_.clear();
         qr_too_long_ = false;
-        platform::qr(address(link));
+        platform::qr(address);
     }
     return qr_;
 }

@@ -14,17 +14,17 @@ class Links {
 public:
     /// The workbook changed: all links are made anew.
     void reset();
-    /// "q=..." with its seal once that has come; empty when the job has no price.
+    /// "q=..." with its seal once that has come; empty when the job has no price, and for the example shop.
     const std::string& quote(const Workbook& book, const Worksheet& sheet);
     const std::string& job(const Workbook& book);
     [[nodiscard]] bool sealed() const { return sealed_; }
     /// Ask the page for the seal, once for each link.
     void seal(const Workbook& book);
 
-    /// The page's whole address with the link.
-    [[nodiscard]] static std::string address(const std::string& link);
-    /// The modules of the QR code of a link's address, row by row; empty until they have come.
-    const std::string& qr(const std::string& link);
+    /// The whole address with the link: on the shop's public address when it has one, else where the page stands.
+    [[nodiscard]] static std::string address(const Workbook& book, const std::string& link);
+    /// The modules of an address's QR code, row by row; empty until they have come.
+    const std::string& qr(const std::string& address);
     [[nodiscard]] bool qr_too_long() const { return qr_too_long_; }
 
     /// The page's answers.

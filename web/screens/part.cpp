@@ -30,7 +30,7 @@ std::vector<Cell> cells(const App& app) {
     std::vector<Cell> out;
     if (const auto& time = sheet.time) {
         out.push_back({"time", "Time each", printed(print(time->total.value)), span_of(time->total, second),
-                       show_basis(time->total.basis)});
+                       show_basis(time->total.basis, app.book().shop.example)});
         out.push_back({"cut", "Cut length", printed(print(Length{sheet.part->cut_mm, mm}, units))});
         out.push_back({"starts",
                        "Arc starts",

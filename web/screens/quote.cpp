@@ -97,7 +97,7 @@ float rows(App& app, Rect place) {
         const char* title;
         const char* quiet;
     };
-    constexpr Link links[] = {{"send", "To the customer", "Link, QR code, page to print"},
+    constexpr Link links[] = {{"send", "To the customer", "Link, QR code, file or page"},
                               {"costs", "Cost line by line", "And making against buying"},
                               {"breaks", "Other quantities", "What more or fewer cost"},
                               {"rates", "What you charge", "Margin, material, hours, minimum"},

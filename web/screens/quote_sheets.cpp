@@ -45,7 +45,7 @@ float cost_line(App& app, const price::Report& price, std::size_t i, Column c) {
     if (l.each.high > l.each.low) {
         about += ". Each " + show_money(l.each.low, price.decimals) + " to " + show_money(l.each.high, price.decimals);
         if (i != static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
-            about += ": " + show_basis(l.each.basis);
+            about += ": " + show_basis(l.each.basis, app.book().shop.example);
         }
     }
     y += 2 + words(ui, id + "/how", Type::label, {c.x, y + 2}, c.w, about, ui.tokens().quiet) + 4;
@@ -176,18 +176,18 @@ void wear_sheet(App& app, Rect place, bool closable) {
                          "A guess until a worn set is in your log: then your log speaks.", ui.tokens().caution) +
                    10;
         }
-        const auto act = [&](const char* id, const char* label, auto make) {
-            if (button(ui, id, {c.x, c.y, c.w, ui.reach()}, label)) {
-                app.take(make());
+        const auto act = [&](const char* id, const char* label, const char* said, auto make) {
+            if (button(ui, id, {c.x, c.y, c.w, ui.reach()}, label) && app.take(make())) {
+                app.say(said);
             }
             c.y += ui.reach() + 8;
         };
-        act("wear/worn", "Changed, it was worn out",
+        act("wear/worn", "Changed, it was worn out", "Logged a worn set. A new one is in the torch.",
             [&] { return document::log_change(app.book(), wear::Ended::worn); });
-        act("wear/pulled", "Changed, it was still good",
+        act("wear/pulled", "Changed, it was still good", "Logged a set. A new one is in the torch.",
             [&] { return document::log_change(app.book(), wear::Ended::pulled); });
         if (app.sheet().time) {
-            act("wear/cut", "This job is cut: count its starts",
+            act("wear/cut", "This job is cut: count its starts", "Counted this job's starts and arc time.",
                 [&] { return document::log_cut(app.book(), app.sheet(), app.book().job.quantity); });
         }
         if (!app.refusal().empty() && !ui.edit()) {

@@ -175,6 +175,7 @@ float answer(App& app, Rect place, bool draw) {
             app.scratch.cut = {};
             app.scratch.cut_feed.reset();
             app.open("log");
+            app.say("Logged 1 cut.");
         } else if (lean && button(ui, "read/swirl", {left.right() + gap, y, left.w, left.h}, "Cut the coupon")) {
             app.scratch.coupon = tune::CouponKind::swirl;
             app.open("coupon");

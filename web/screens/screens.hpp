@@ -20,7 +20,7 @@ void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);
 void quote_screen(App& app, Rect place);
 void shop_screen(App& app, Rect place);
-/// Takes back what was kept from a link.
+/// Takes back the workbook that took another one's place.
 void undo_row(App& app, Rect place);
 
 /// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
@@ -29,6 +29,7 @@ void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
 /// What gaps a cut in this plate crosses and what they rest on; returns the height used, 0 without gaps.
 float gap_lines(App& app, const std::string& id, Point at, float w);
 
+void start_sheet(App& app, Rect place, bool closable);
 void stock_sheet(App& app, Rect place, bool closable);
 void figure_sheet(App& app, Rect place, std::string_view figure, bool closable);
 void chart_sheet(App& app, Rect place, bool closable);

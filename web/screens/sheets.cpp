@@ -46,17 +46,17 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
     const UnitSystem units = app.book().shop.display.units;
     const auto length = [&](const Estimate<Length>& e) {
         value = show(e.value, units).whole();
-        basis = show_basis(e.basis);
+        basis = show_basis(e.basis, app.book().shop.example);
         return show_range(e, units);
     };
     if (key == "feed") {
         value = show(s.feed, units).whole();
-        basis = show_basis(s.feed.basis);
+        basis = show_basis(s.feed.basis, app.book().shop.example);
         return show_range(s.feed, units);
     }
     if (key == "arc") {
         value = show(s.arc.value).whole();
-        basis = show_basis(s.arc.basis);
+        basis = show_basis(s.arc.basis, app.book().shop.example);
         return show_range(s.arc);
     }
     if (key == "pierce_delay" && !s.pierce_delay) {
@@ -65,7 +65,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
     }
     if (key == "pierce_delay") {
         value = show(s.pierce_delay->value).whole();
-        basis = show_basis(s.pierce_delay->basis);
+        basis = show_basis(s.pierce_delay->basis, app.book().shop.example);
         return show_range(*s.pierce_delay);
     }
     return length(key == "pierce_height" ? s.pierce_height
@@ -200,7 +200,7 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         {"air", air_sheet},       {"reach", reach_sheet}, {"shape", shape_sheet},     {"time", time_sheet},
         {"safety", safety_sheet}, {"costs", costs_sheet}, {"breaks", breaks_sheet},   {"wear", wear_sheet},
         {"rates", rates_sheet},   {"terms", terms_sheet}, {"send", send_sheet},       {"incoming", incoming_sheet},
-        {"plate", plate_sheet},   {"read", read_sheet},   {"coupon", coupon_sheet},
+        {"plate", plate_sheet},   {"read", read_sheet},   {"coupon", coupon_sheet},   {"start", start_sheet},
     };
     for (const Named& sheet : sheets) {
         if (name == sheet.name) {

@@ -2,6 +2,7 @@
 #include "web/screens/shop_sections.hpp"
 
 #include "web/kit/controls.hpp"
+#include "web/screens/example.hpp"
 #include "web/screens/screens.hpp"
 
 namespace torchside::web {
@@ -11,6 +12,14 @@ void shop_screen(App& app, Rect place) {
     ui.open_group("shop", Role::main, place, "Shop");
     const Point at = ui.open_region("shop", place);
     float y = at.y;
+    if (untouched(app.book())) {
+        const Rect row{place.x, y, place.w, ui.reach()};
+        if (link_row(ui, "shop/start", row, "Start my shop", "The few figures that matter most", Mark::shop,
+                     app.open_sheet() == "start")) {
+            start_shop(app);
+        }
+        y += row.h;
+    }
     for (const ShopSection& section : shop_sections()) {
         const Rect row{place.x, y, place.w, ui.reach()};
         const std::string id = std::string("shop/") + section.sheet;

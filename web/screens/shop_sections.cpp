@@ -8,6 +8,7 @@
 #include "web/platform/platform.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/height_tools.hpp"
+#include "web/screens/link_acts.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -70,6 +71,10 @@ std::string kept_summary(const App& app) {
         return "Nothing is kept in this browser";
     }
     return app.notices().offline_ready ? "On this device; works offline" : "On this device";
+}
+
+std::string devices_summary(const App&) {
+    return "The whole job as a link or QR code";
 }
 
 // --- what a section shows besides plain fields
@@ -153,6 +158,7 @@ float backup(App& app, Rect place) {
     y += 14;
     if (button(ui, "kept/save", {x, y, w, ui.reach()}, "Save a backup file", Look::main)) {
         platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
+        app.say("Saved as torchside-backup.json. Look in your downloads.");
     }
     y += ui.reach() + 8;
     if (button(ui, "kept/open", {x, y, w, ui.reach()}, "Open a backup file")) {
@@ -208,6 +214,7 @@ constexpr ShopSection sections[] = {
     {"controller", "Controller words", Mark::keyboard, controller_summary, controller_fields, nullptr,
      controller_choices},
     {"screen", "Screen", Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
+    {"devices", "My other devices", Mark::screen, devices_summary, {}, own_devices, nullptr},
     {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, backup},
 };
 

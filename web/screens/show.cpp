@@ -130,7 +130,7 @@ std::string show_money(double amount, int decimals) {
     return price::print(price::money(amount, decimals), decimals);
 }
 
-std::string show_basis(const Basis& basis) {
+std::string show_basis(const Basis& basis, bool example) {
     std::string out;
     const auto also = [&](std::string_view text) {
         if (!out.empty()) {
@@ -151,7 +151,8 @@ std::string show_basis(const Basis& basis) {
         also("practice");
     }
     if (basis.tests > 0) {
-        also(basis.tests == 1 ? std::string("1 cut of yours") : std::to_string(basis.tests) + " cuts of yours");
+        also(std::to_string(basis.tests) + (basis.tests == 1 ? " cut of " : " cuts of ") +
+             (example ? "the example shop" : "yours"));
     }
     return out;
 }

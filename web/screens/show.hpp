@@ -42,7 +42,7 @@ struct Shown {
 /// "7.50": rounded as money is, without the currency.
 [[nodiscard]] std::string show_money(double amount, int decimals);
 
-/// "physics, practice, 2 cuts of yours".
-[[nodiscard]] std::string show_basis(const Basis& basis);
+/// "physics, practice, 2 cuts of yours"; of the example shop no cut is yours.
+[[nodiscard]] std::string show_basis(const Basis& basis, bool example);
 
 } // namespace torchside::web

@@ -60,7 +60,10 @@ float trail_picture(App& app, Point at, float w) {
     row(app, scale, at.y, "trail/physics", "Physics alone", trail->physics);
     row(app, scale, at.y + row_height, "trail/practice", "and shop practice", trail->practice);
     row(app, scale, at.y + 2 * row_height, "trail/own",
-        app.book().shop.tests.empty() ? "and your cuts: none yet" : "and your own cuts", trail->own);
+        app.book().shop.example         ? "and the example's cuts"
+        : app.book().shop.tests.empty() ? "and your cuts: none yet"
+                                        : "and your own cuts",
+        trail->own);
     app.ui().close_group();
     return 3 * row_height;
 }

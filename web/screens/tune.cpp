@@ -73,6 +73,7 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
     cut.verdict = verdict;
     if (app.take(document::add(app.book(), cut))) {
         app.scratch.cut_feed.reset();
+        app.say("Logged 1 cut.");
     }
 }
 

@@ -13,6 +13,7 @@ function bare(el) {
 window.addEventListener('beforeprint', () => {
   const marked = [...root.querySelectorAll('.printable')].filter((el) => !el.parentNode.closest('.printable'));
   const parts = marked.length ? marked : [...root.querySelectorAll('main, [role=dialog]')];
-  paper.replaceChildren(...parts.map(bare));
+  const example = root.querySelector('[data-id="example/what"]'); // whatever is printed of the example shop says so
+  paper.replaceChildren(...(example ? [example] : []).concat(parts).map(bare));
 });
 window.addEventListener('afterprint', () => paper.replaceChildren());

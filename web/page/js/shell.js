@@ -50,17 +50,19 @@ function font(weight, bytes) {
   new FontFace('B612', bytes.slice().buffer, { weight }).load().then((face) => document.fonts.add(face), () => {});
 }
 
+/** The app says "copied" only when the browser did. */
 function copy(text) {
+  const tell = (done) => call('torchside_notice', done ? 'copied' : 'not-copied', '');
   const byHand = () => {
     const area = document.createElement('textarea');
     area.value = text;
     document.body.append(area);
     area.select();
-    document.execCommand('copy');
+    tell(document.execCommand('copy'));
     area.remove();
   };
   if (navigator.clipboard) {
-    navigator.clipboard.writeText(text).catch(byHand);
+    navigator.clipboard.writeText(text).then(() => tell(true), byHand);
   } else {
     byHand();
   }
@@ -72,6 +74,16 @@ function download(name, type, text) {
   a.download = name;
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
+}
+
+async function saveQuote(name, link) {
+  try {
+    const module = await smallModule(document.getElementById('quote-wasm'));
+    download(name, 'text/html', module.text('torchside_quote_file', link));
+    call('torchside_notice', 'saved', name);
+  } catch (e) {
+    call('torchside_notice', 'not-saved', e.message);
+  }
 }
 
 function pickFile(accept) {
@@ -125,7 +137,7 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
+  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
   openDrawing, readDrawing, cancelDrawing, takeDrawing,
   print: () => window.print(),
   canShare: () => (navigator.share ? 1 : 0),

@@ -1,0 +1,125 @@
+#include "web/screens/example.hpp"
+
+#include "core/document/workbook_file.hpp"
+#include "web/kit/controls.hpp"
+#include "web/screens/sheet_frame.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr char example_json[] = {
+#include "generated/demo_workbook.inc"
+};
+
+/// What belongs to this device and its user rather than to a shop.
+void keep_own(Workbook& next, const Workbook& now) {
+    next.shop.display = now.shop.display;
+    next.shop.seal_key = now.shop.seal_key;
+}
+
+void replace(App& app, Workbook next, const char* why) {
+    keep_own(next, app.book());
+    Workbook before = app.book();
+    if (app.take(std::move(next))) {
+        app.replaced = std::move(before);
+        app.replaced_by = why;
+    }
+}
+
+/// Half of a row, pressed as a whole.
+bool half(Ui& ui, std::string_view id, Rect place, std::string_view label, Type type) {
+    const bool used = ui.node(id, Role::button, place, label);
+    if (ui.pressed(id)) {
+        ui.pen().fill(place, ui.tokens().hairline);
+    }
+    ui.pen().text_fit(type, {place.x + 14, place.centre().y - 10}, ui.tokens().ink, label, place.w - 20);
+    return used;
+}
+
+} // namespace
+
+bool untouched(const Workbook& book) {
+    const Shop& s = book.shop;
+    const Machine machine;
+    const supply::Circuit circuit;
+    const air::AirSystem air;
+    return !s.example && s.name.empty() && s.tests.empty() && s.wear.sets.empty() &&
+           s.machine.max_current == machine.max_current && s.machine.duty_cycle == machine.duty_cycle &&
+           s.circuit.line == circuit.line && s.circuit.breaker == circuit.breaker && s.circuit.run == circuit.run &&
+           s.air.compressor == air.compressor && s.air.receiver == air.receiver;
+}
+
+void see_example(App& app) {
+    auto read = document::read_workbook({example_json, sizeof example_json});
+    if (read.ok()) {
+        replace(app, std::move(read.value()), "The example shop is open");
+        app.go(Place::cut);
+    }
+}
+
+void start_shop(App& app) {
+    if (app.book().shop.example) {
+        replace(app, Workbook{}, "Your own shop is open");
+    }
+    app.open("start");
+}
+
+float example_strip_height(const Ui& ui, bool slim) {
+    return slim ? 24.0F : ui.reach();
+}
+
+void example_strip(App& app, Rect place, bool slim) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    ui.open_group("example", Role::group, place, "Example shop");
+    pen.fill(place, t.fill);
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
+    Rect left = place;
+    const Rect right = left.take_right(place.w * 0.45F);
+    ui.node("example/what", Role::text, left, "Example shop", {}, {}, "An invented shop: its figures are not yours");
+    if (slim) {
+        pen.text(Type::strong_label, {place.x + 14, place.centre().y - 9}, t.ink, "Example shop");
+    } else {
+        pen.text(Type::title, {left.x + 14, left.centre().y - 20}, t.ink, "Example shop");
+        pen.text_fit(Type::label, {left.x + 14, left.centre().y + 1}, t.quiet, "Not your figures", left.w - 20);
+        pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);
+        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, "Start my shop", Type::title)) {
+            start_shop(app);
+        }
+    }
+    ui.close_group();
+}
+
+void first_steps(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Tokens& t = ui.tokens();
+    ui.open_group("first", Role::group, place, "This shop is empty");
+    ui.pen().hline(place.x, place.right(), place.y, t.hairline, 1);
+    Rect left = place;
+    const Rect right = left.take_right(place.w * 0.54F);
+    if (half(ui, "first/start", left, "Start my shop", Type::title)) {
+        start_shop(app);
+    }
+    ui.pen().vline(right.x, place.y, place.bottom(), t.hairline, 1);
+    if (half(ui, "first/example", right, "See the example shop", Type::text)) {
+        see_example(app);
+    }
+    ui.close_group();
+}
+
+float example_refusal(App& app, Rect place, std::string_view id) {
+    Ui& ui = app.ui();
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    float y = place.y;
+    y += signed_words(app, id, Sign::stop, {x, y}, w,
+                      "Nothing of the example shop can be sent. Start your own shop first.", "") +
+         14;
+    if (button(ui, std::string(id) + "/start", {x, y, w, ui.reach()}, "Start my shop", Look::main)) {
+        start_shop(app);
+    }
+    return y + ui.reach() + 16 - place.y;
+}
+
+} // namespace torchside::web

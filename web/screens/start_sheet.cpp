@@ -1,0 +1,213 @@
+// Start my shop: the few figures that decide what the first answer says, each with a usual one in place until it is touched.
+#include <algorithm>
+#include <array>
+
+#include "core/document/intent.hpp"
+#include "core/quantity/print.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+/// Supplies as they are wired: common practice, no source. The thinner of two usual wires: the drop is then the larger one.
+struct Supply {
+    const char* name;
+    double line_v;
+    double breaker_a;
+    double awg; // 0: by its section
+    double mm2;
+};
+constexpr Supply supplies[] = {{"240 V, 30 A", 240, 30, 10, 0},  {"240 V, 50 A", 240, 50, 8, 0},
+                               {"120 V, 20 A", 120, 20, 12, 0},  {"120 V, 15 A", 120, 15, 14, 0},
+                               {"230 V, 16 A", 230, 16, 0, 2.5}, {"230 V, 32 A", 230, 32, 0, 6}};
+constexpr double usual_currents[] = {30, 40, 45, 50, 60, 80};
+constexpr double usual_duties[] = {0.2, 0.35, 0.6, 1};
+constexpr double usual_flows_cfm[] = {5, 8, 12, 18};
+constexpr double usual_flows_l_min[] = {150, 250, 350, 500};
+constexpr double usual_tanks_gal[] = {20, 30, 60, 80};
+constexpr double usual_tanks_l[] = {50, 100, 200, 300};
+
+struct Chip {
+    std::string label;
+    bool chosen;
+};
+
+/// A question with its usual answers; the index of the one that was touched.
+std::optional<std::size_t> start_chips(App& app, Rect body, float& y, const char* id, const char* question,
+                                       std::span<const Chip> chips, int columns) {
+    Ui& ui = app.ui();
+    const float x = body.x + sheet_margin;
+    const float w = body.w - 2 * sheet_margin;
+    y += section(ui, std::string(id) + "/title", {x, y}, w, question);
+    std::vector<Choice> items;
+    for (const Chip& chip : chips) {
+        items.push_back({std::string(id) + '/' + chip.label, chip.label, chip.chosen});
+    }
+    const float h = choices_height(ui, items.size(), columns);
+    const auto touched = choices(ui, id, {x, y, w, h}, question, items, columns);
+    y += h + 6;
+    if (touched) {
+        ui.stop_edit();
+    }
+    return touched;
+}
+
+/// The same for a path's usual numbers, in the unit of the key, and the field for any other.
+void start_number(App& app, Rect body, float& y, const char* path, const char* question, const char* label,
+                  std::span<const double> numbers, std::span<const std::string> names) {
+    const double now = document::get(app.book(), path)->number;
+    std::vector<Chip> chips;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+        chips.push_back({names[i], std::abs(now - numbers[i]) < 1e-6 * numbers[i]});
+    }
+    const std::string id = std::string("start/") + path;
+    if (const auto touched = start_chips(app, body, y, id.c_str(), question, chips, static_cast<int>(chips.size()))) {
+        app.set(path, numbers[*touched]);
+    }
+    y += entry(app, {body.x, y, body.w, 0}, path, label);
+}
+
+void assumed(App& app, Rect body, float& y, const char* id, const std::string& what) {
+    y += 8 +
+         words(app.ui(), id, Type::text, {body.x + sheet_margin, y + 8}, body.w - 2 * sheet_margin,
+               "Assumed until you say otherwise: " + what + ".", app.ui().tokens().ink) +
+         10;
+}
+
+/// Takes a largest current with what hangs on it: the duty's current where that was the same, and the job's where it is more.
+void take_largest(App& app, double amps, bool duty_follows, double job_a) {
+    const Machine& m = app.book().shop.machine;
+    app.take(
+        document::apply(app.book(), {{"shop.machine.max_current_a", amps},
+                                     {"shop.machine.duty_current_a", duty_follows ? amps : m.duty_current.in(ampere)},
+                                     {"shop.machine.min_current_a", std::min(m.min_current.in(ampere), amps)},
+                                     {"job.current_a", std::min(job_a, amps)}}));
+}
+
+void start_machine(App& app, Rect body, float& y) {
+    const Machine& m = app.book().shop.machine;
+    App::Scratch::Start& held = app.scratch.start;
+    if (!app.ui().editing(
+            "field/shop.machine.max_current_a")) { // what hangs on it follows the number, not its first digit
+        held = {m.duty_current == m.max_current, app.book().job.current.in(ampere)};
+    }
+    std::vector<Chip> chips;
+    for (const double a : usual_currents) {
+        chips.push_back({print_fixed(a, 0) + " A", m.max_current.in(ampere) == a});
+    }
+    if (const auto touched = start_chips(app, body, y, "start/max", "Largest current of the machine", chips, 3)) {
+        take_largest(app, usual_currents[*touched], held.duty_follows, held.job_a);
+    }
+    const Current before = m.max_current;
+    y += entry(app, {body.x, y, body.w, 0}, "shop.machine.max_current_a", "Largest current");
+    if (app.book().shop.machine.max_current != before) {
+        take_largest(app, app.book().shop.machine.max_current.in(ampere), held.duty_follows, held.job_a);
+    }
+    const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
+    const std::string at = "Duty at " + show(app.book().shop.machine.duty_current).whole();
+    start_number(app, body, y, "shop.machine.duty_cycle", at.c_str(), "Duty cycle", usual_duties, duties);
+    const Machine& now = app.book().shop.machine;
+    assumed(app, body, y, "start/machine/assumed",
+            "smallest current " + show(now.min_current).whole() + ", " + print_percent(now.efficiency).text() +
+                " efficient, a " + show(now.nozzles.front().rated).whole() + " nozzle");
+}
+
+std::string wire_words(const supply::Circuit& c) {
+    return c.run_mm2 ? print_trimmed(*c.run_mm2, 1) + " mm² wire" : std::to_string(c.run_awg) + " AWG wire";
+}
+
+void start_supply(App& app, Rect body, float& y) {
+    const auto& c = app.book().shop.circuit;
+    std::vector<Chip> chips;
+    for (const Supply& s : supplies) {
+        const bool wired = s.awg > 0 ? !c.run_mm2 && c.run_awg == static_cast<int>(s.awg) : c.run_mm2 == s.mm2;
+        chips.push_back({s.name, wired && c.line.in(volt) == s.line_v && c.breaker.in(ampere) == s.breaker_a});
+    }
+    if (const auto touched = start_chips(app, body, y, "start/supply", "The machine is plugged into", chips, 2)) {
+        const Supply& s = supplies[*touched];
+        const bool awg = s.awg > 0;
+        app.take(document::apply(
+            app.book(),
+            {{"shop.circuit.line_v", s.line_v},
+             {"shop.circuit.breaker_a", s.breaker_a},
+             {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
+             {"shop.circuit.run_awg", awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
+             {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}));
+    }
+    y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
+    const auto& now = app.book().shop.circuit;
+    const UnitSystem units = app.book().shop.display.units;
+    assumed(app, body, y, "start/supply/assumed",
+            wire_words(now) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
+                (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
+    const supply::Report& r = app.sheet().circuit;
+    const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
+                      : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
+                                                                      : Sign::stop;
+    y += signed_words(app, "start/circuit", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
+                      r.way_out);
+}
+
+void start_air(App& app, Rect body, float& y) {
+    const UnitSystem units = app.book().shop.display.units;
+    const bool metric = units == UnitSystem::metric;
+    std::array<double, 4> flows{};
+    std::array<double, 4> tanks{};
+    std::array<std::string, 4> flow_names;
+    std::array<std::string, 4> tank_names;
+    for (std::size_t i = 0; i < flows.size(); ++i) {
+        flows[i] = metric ? usual_flows_l_min[i] : Flow{usual_flows_cfm[i], cfm}.in(litre_min);
+        tanks[i] = metric ? usual_tanks_l[i] : Volume{usual_tanks_gal[i], us_gallon}.in(litre);
+        flow_names[i] = print_fixed(metric ? usual_flows_l_min[i] : usual_flows_cfm[i], 0) + (metric ? "" : " cfm");
+        tank_names[i] = print_fixed(metric ? usual_tanks_l[i] : usual_tanks_gal[i], 0) + (metric ? " L" : " gal");
+    }
+    start_number(app, body, y, "shop.air.compressor_l_min",
+                 metric ? "The compressor delivers, L/min" : "The compressor delivers", "Compressor delivers", flows,
+                 flow_names);
+    start_number(app, body, y, "shop.air.receiver_l", "Its tank holds", "Tank", tanks, tank_names);
+    const air::AirSystem& a = app.book().shop.air;
+    assumed(app, body, y, "start/air/assumed",
+            print(a.cut_in, units).number + " to " + print(a.cut_out, units).text() + " in the tank, " +
+                show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
+                print(a.torch, units).text());
+    const air::Report& r = app.sheet().air;
+    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
+                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
+                                                                      : Sign::stop;
+    y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
+                      r.way_out);
+}
+
+} // namespace
+
+void start_sheet(App& app, Rect place, bool closable) {
+    constexpr const char* units[] = {"metric", "inch"};
+    constexpr const char* unit_names[] = {"mm", "inch"};
+    const auto body = [&](Rect at) {
+        float y = at.y + 12;
+        y += words(app.ui(), "start/how", Type::text, {at.x + sheet_margin, y}, at.w - 2 * sheet_margin,
+                   "Touch what is yours. The rest is assumed, and Shop has all of it.", app.ui().tokens().quiet);
+        y += word_choice(app, {at.x, y, at.w, 0}, "shop.display.units", "Units", units, unit_names);
+        start_machine(app, at, y);
+        start_supply(app, at, y);
+        start_air(app, at, y);
+        y += 12 + entry(app, {at.x, y + 12, at.w, 0}, "shop.name", "Shop name");
+        return y + 20 - at.y;
+    };
+    const auto foot = [&](Rect at) {
+        Ui& ui = app.ui();
+        ui.pen().hline(at.x, at.right(), at.y, ui.tokens().rule, 1);
+        if (button(ui, "start/done", at.inset(sheet_margin, 8), "Done: show my settings", Look::main)) {
+            app.go(Place::cut);
+        }
+        return at.h;
+    };
+    const bool typing = app.ui().edit().has_value();
+    framed_sheet(app, place, "start", "Start my shop", closable, Drawer::of(body), typing ? 0 : app.ui().reach() + 16,
+                 Drawer::of(foot));
+}
+
+} // namespace torchside::web
