@@ -176,18 +176,18 @@ void wear_sheet(App& app, Rect place, bool closable) {
                          "A guess until a worn set is in your log: then your log speaks.", ui.tokens().caution) +
                    10;
         }
-        const auto act = [&](const char* id, const char* label, auto make) {
+        const auto act = [&](const char* id, const char* label, const char* name, auto make) {
             if (button(ui, id, {c.x, c.y, c.w, ui.reach()}, label)) {
-                app.take(make());
+                app.take(make(), name);
             }
             c.y += ui.reach() + 8;
         };
-        act("wear/worn", "Changed, it was worn out",
+        act("wear/worn", "Changed, it was worn out", "Worn set logged",
             [&] { return document::log_change(app.book(), wear::Ended::worn); });
-        act("wear/pulled", "Changed, it was still good",
+        act("wear/pulled", "Changed, it was still good", "Set changed while good",
             [&] { return document::log_change(app.book(), wear::Ended::pulled); });
         if (app.sheet().time) {
-            act("wear/cut", "This job is cut: count its starts",
+            act("wear/cut", "This job is cut: count its starts", "Job's starts counted",
                 [&] { return document::log_cut(app.book(), app.sheet(), app.book().job.quantity); });
         }
         if (!app.refusal().empty() && !ui.edit()) {
