@@ -265,7 +265,7 @@ test('a job link is shown and asks; what was kept can be had back', async () => 
   assert.match(await thickness(), /^10 mm/);
   await press(page, 'Keep as my job');
   assert.match(await thickness(), /^3 mm/);
-  await press(page, 'Kept from the link');
+  await press(page, 'Undo');
   assert.match(await thickness(), /^10 mm/);
   await done(page);
 });

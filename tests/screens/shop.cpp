@@ -183,7 +183,7 @@ TEST_CASE("the duty's current follows a typed largest current, and the job's com
     CHECK(stored().shop.machine.duty_current == Current{42, ampere});
     CHECK(stored().job.current == Current{42, ampere});
     person.type("Duty cycle", "0.5");
-    person.app().set("shop.machine.duty_current_a", 30.0);
+    person.app().set("shop.machine.duty_current_a", 30.0, "Duty is rated at");
     person.look();
     person.touch("60 A");
     CHECK(stored().shop.machine.duty_current == Current{30, ampere});
@@ -280,7 +280,7 @@ TEST_CASE("the quote as one file is a page of its own, named by its number") {
         INFO(own);
         CHECK(file.text.find(own) == std::string::npos);
     }
-    person.app().set("job.quote.number", "12/b <x>");
+    person.app().set("job.quote.number", "12/b <x>", "Number");
     person.look();
     person.touch("Save the quote as one file");
     CHECK(browser().downloaded.back().name == "quote-12-b--x-.html");

@@ -87,29 +87,6 @@ const Outcome<tune::Coupon>& App::coupon() {
     return *coupon_;
 }
 
-bool App::set(std::string_view path, const document::Scalar& value) {
-    return take(document::set(book_, path, value));
-}
-
-bool App::take(Outcome<Workbook> changed) {
-    if (!changed.ok()) {
-        refusal_ = changed.fault().text;
-        return false;
-    }
-    refusal_.clear();
-    said_.clear();
-    replaced.reset(); // the way back is one step
-    book_ = std::move(changed.value());
-    sheet_ = evaluate(book_, &part_memo_);
-    chart_.reset();
-    tuning_.reset();
-    reading_.reset();
-    coupon_.reset();
-    links.reset();
-    keeper_.save(book_);
-    return true;
-}
-
 void App::say(std::string_view what, Sign sign) {
     said_ = what;
     said_sign_ = sign;
@@ -121,7 +98,15 @@ void App::go(Place place) {
     open("");
 }
 
+/// One step on from a change its bar still stands; the second takes it away.
+void App::step_on() {
+    if (change_ && change_->shown && ++change_->steps > 1) {
+        change_.reset();
+    }
+}
+
 void App::open(std::string_view sheet) {
+    step_on();
     open_sheet_ = sheet;
     refusal_.clear();
     ui_.stop_edit();
@@ -187,6 +172,7 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "not-saved") {
         say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
     } else if (kind == "route") {
+        step_on();
         take_route(text);
     }
 }
@@ -194,7 +180,7 @@ void App::notice(std::string_view kind, std::string_view text) {
 void App::open_file(std::string_view text) {
     auto read = document::read_workbook(text);
     if (read.ok()) {
-        take(std::move(read));
+        take(std::move(read), "Opened a backup");
     } else {
         refusal_ = read.fault().field + ": " + read.fault().text;
     }
@@ -206,6 +192,9 @@ void App::build(Pen& pen, Rect screen, double now) {
     pen.fill(screen, tokens().ground);
     lay_out(*this, screen, columns_);
     ui_.end();
+    if (change_ && !ui_.edit()) {
+        change_->typed.clear(); // the next letter typed anywhere is another change
+    }
 }
 
 ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double now) {
@@ -218,6 +207,9 @@ ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double no
         }
     }
     publish();
+    if (change_) {
+        change_->shown = true;
+    }
     if (gliding) {
         platform::request_frame();
     }

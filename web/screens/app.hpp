@@ -15,6 +15,7 @@
 #include "web/kit/fonts.hpp"
 #include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
+#include "web/screens/changes.hpp"
 #include "web/screens/keeper.hpp"
 #include "web/screens/links.hpp"
 #include "web/screens/opening.hpp"
@@ -67,10 +68,23 @@ public:
     /// Back: leaves a field, then a sheet, then the place.
     void back();
 
-    /// Intents. Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says why in
-    /// refusal().
-    bool set(std::string_view path, const document::Scalar& value);
-    bool take(Outcome<Workbook> changed);
+    /// Intents (changes.cpp). Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says
+    /// why in refusal(). What was there before stays at hand, with the name of the change: "Thickness 6 → 8 mm".
+    bool take(Outcome<Workbook> changed, std::string_view name);
+    /// One value; `label` is what its field is called. All that is typed in one field without leaving it is one change.
+    enum class By { touch, typing };
+    bool set(std::string_view path, const document::Scalar& value, std::string_view label, By by = By::touch);
+    /// Rows for the log out of scratch: undone, what was measured is back on its sheet too.
+    bool log(Outcome<Workbook> changed, std::string_view name);
+    /// Takes one entry out of a list.
+    bool remove(std::string_view path, std::string_view name);
+    /// A value that the app itself puts beside what the user does: no change of his, and undoing one leaves it there.
+    void set_beside(std::string_view path, const document::Scalar& value);
+
+    /// The last change, until the next one or until the user has gone two steps on: one step of undo, and undone, of
+    /// redo.
+    [[nodiscard]] const Change* change() const { return change_ ? &*change_ : nullptr; }
+    void undo();
     /// Why the last entry was not taken; empty when it was.
     [[nodiscard]] const std::string& refusal() const { return refusal_; }
     void refuse(std::string_view why) { refusal_ = why; }
@@ -80,36 +94,11 @@ public:
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
     Opening opening;                    // a drawing that is being read
-    /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
-    struct Scratch {
-        struct Cut { // that is read, in mm and V
-            tune::Signs signs;
-            std::optional<double> kerf_top, kerf_bottom, left_deg, right_deg, lag, height, arc;
-        };
-        Cut cut;
-        // The coupon on show, and what it measured.
-        tune::CouponKind coupon = tune::CouponKind::ladder;
-        std::array<bool, 9> clean{};
-        struct Leg { // of a height ladder, in mm and V
-            bool square = false;
-            std::optional<double> arc, kerf_top, kerf_bottom;
-        };
-        std::array<Leg, 9> heights{};
-        std::size_t leg = 0; // of them, that is measured
-        struct Start {       // what hangs on the largest current while that is typed
-            bool duty_follows = false;
-            double job_a = 0;
-        } start;
-        std::optional<double> square, hole;
-        std::array<std::optional<double>, 4> angle{};
-        std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
-    };
+    using Scratch = web::Scratch;
     Scratch scratch;
     Links links;
     bool show_qr = false;
     std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
-    std::optional<Workbook> replaced; // the workbook before another one took its place
-    const char* replaced_by = "";     // what that was
 
     /// What has just been done, in a few words: shown in a line above the places and spoken, until the next thing is done.
     void say(std::string_view what, Sign sign = Sign::holds);
@@ -128,8 +117,12 @@ private:
     void build(Pen& pen, Rect screen, double now);
     void publish();
     void take_route(std::string_view fragment);
+    void adopt(Workbook next);
+    void step_on();
 
     Workbook book_;
+    std::string written_; // book_ as a file, once there was a change; what is the same to the letter is no change
+    std::optional<Change> change_;
     PartMemo part_memo_; // before the sheet: a big drawing is not compensated again at every edit
     Worksheet sheet_;
     std::optional<Chart> chart_; // worked out when first looked at

@@ -194,7 +194,8 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     ui.close_group();
     if (used) {
         app.take(document::apply(app.book(), {{"job.thickness_mm", chart.rows[row].in(mm)},
-                                              {"job.current_a", chart.columns[column].current.in(ampere)}}));
+                                              {"job.current_a", chart.columns[column].current.in(ampere)}}),
+                 "Chart: " + plate + " at " + amps);
     }
     if (cell.settings) {
         pen.fill(place, t.hairline, shade(cell));
@@ -299,7 +300,7 @@ void chart_body(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/title", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
+    ui.node("chart/heading", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
     ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
     body.take_top(22);
     const Rect print_row = body.take_bottom(ui.reach());

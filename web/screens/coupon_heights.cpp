@@ -115,7 +115,7 @@ void keep(App& app, const HeightsReading& r, bool with_height) {
     if (with_height && next.ok()) {
         next = document::set(next.value(), height_path, r.height->in(mm));
     }
-    if (app.take(std::move(next))) {
+    if (app.log(std::move(next), with_height ? "Cut height and cuts kept" : "Cuts logged")) {
         app.scratch.heights = {};
         app.open(r.rows.empty() ? "" : "log");
         app.say(r.rows.empty() ? "Kept the cut height." : "Logged " + std::to_string(r.rows.size()) + " cuts.");

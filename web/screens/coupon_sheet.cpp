@@ -120,7 +120,7 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
                 next = document::add(next.value(), row);
             }
         }
-        if (app.take(std::move(next))) {
+        if (app.log(std::move(next), count + " logged")) {
             clean = {};
             app.open("log");
             app.say("Logged " + count + '.');
@@ -159,7 +159,7 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     kerf("coupon/kerf/offset", "Offset, half of it", read.value().offset);
     y += 12;
     if (button(ui, "coupon/log", {x, y, w, ui.reach()}, "Put it into the log", Look::main) &&
-        app.take(document::add(app.book(), read.value().row))) {
+        app.log(document::add(app.book(), read.value().row), "Kerf logged")) {
         s.square.reset();
         s.hole.reset();
         app.open("log");

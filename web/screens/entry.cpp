@@ -125,7 +125,7 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
     place.h = field_height(app.ui(), error.empty() ? info.meaning : std::string_view(error), place.w);
     if (const auto entry =
             field_row(app.ui(), id, place, {label, value.text, info.meaning, error, FieldLook::Keyboard::text})) {
-        app.set(path, std::string_view(entry->text));
+        app.set(path, std::string_view(entry->text), label, App::By::typing);
     }
     return place.h;
 }
@@ -143,7 +143,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     if (info->kind == document::FieldKind::flag) {
         place.h = std::max(ui.reach(), 64.0F);
         if (toggle_row(ui, id, place, label, value->number != 0, info->meaning)) {
-            app.set(path, value->number == 0);
+            app.set(path, value->number == 0, label);
         }
         return place.h;
     }
@@ -161,7 +161,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
         return heard(read_field(text, info->unit, units), [](double v) { return v; });
     };
     return typed_field(app, place, field, read, [&](std::optional<double> v) {
-        app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr));
+        app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
     });
 }
 
@@ -190,13 +190,15 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
     if (const auto touched =
             choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
-        app.set(path, *words[*touched] == '\0' ? document::Scalar(nullptr) : document::Scalar(words[*touched]));
+        const char* word = words[*touched];
+        app.take(document::set(app.book(), path, *word == '\0' ? document::Scalar(nullptr) : document::Scalar(word)),
+                 std::string(name) + ": " + labels[*touched]);
     }
     y += h + 12;
     return y - place.y;
 }
 
-float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers,
+float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns) {
     Ui& ui = app.ui();
     const auto now = document::get(app.book(), path);
@@ -206,9 +208,9 @@ float number_choice(App& app, Rect place, const char* path, std::span<const doub
     }
     const float h = choices_height(ui, items.size(), columns);
     const Rect buttons{place.x + 14, place.y, place.w - 28, h};
-    if (const auto touched = choices(ui, std::string("choice/") + path, buttons, labels[0], items, columns)) {
+    if (const auto touched = choices(ui, std::string("choice/") + path, buttons, name, items, columns)) {
         ui.stop_edit();
-        app.set(path, numbers[*touched]);
+        app.set(path, numbers[*touched], name);
     }
     return h + 12;
 }
@@ -230,7 +232,8 @@ float thickness_entry(App& app, Rect place) {
         return h;
     };
     return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")},
-                       read, [&](std::optional<double> v) { app.set("job.thickness_mm", *v); });
+                       read,
+                       [&](std::optional<double> v) { app.set("job.thickness_mm", *v, "Thickness", App::By::typing); });
 }
 
 float current_entry(App& app, Rect place) {
@@ -238,9 +241,9 @@ float current_entry(App& app, Rect place) {
     const auto read = [](const std::string& text) {
         return heard(read_current(text), [](Current c) { return c.in(ampere); });
     };
-    return typed_field(app, place,
-                       {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")},
-                       read, [&](std::optional<double> v) { app.set("job.current_a", *v); });
+    return typed_field(
+        app, place, {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")},
+        read, [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
 }
 
 } // namespace torchside::web

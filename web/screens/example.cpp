@@ -19,11 +19,7 @@ void keep_own(Workbook& next, const Workbook& now) {
 
 void replace(App& app, Workbook next, const char* why) {
     keep_own(next, app.book());
-    Workbook before = app.book();
-    if (app.take(std::move(next))) {
-        app.replaced = std::move(before);
-        app.replaced_by = why;
-    }
+    app.take(std::move(next), why);
 }
 
 /// Half of a row, pressed as a whole.

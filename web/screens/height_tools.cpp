@@ -46,7 +46,7 @@ float identify(App& app, Rect body, float y0) {
     y += words(ui, "height/identified", Type::text, {x, y}, w, match.value().text, ui.tokens().ink) + 8;
     const std::string ratio = print_trimmed(match.value().ratio, 0);
     if (button(ui, "height/identified/use", {x, y, w, ui.reach()}, "Use " + ratio + ":1", Look::main)) {
-        app.set("shop.height_control.divider_ratio", match.value().ratio);
+        app.set("shop.height_control.divider_ratio", match.value().ratio, "Divider ratio");
     }
     return y + ui.reach() - y0;
 }
@@ -77,7 +77,7 @@ float gradient(App& app, Rect body, float y0) {
     }
     const std::string text = print_fixed(slope.value().in(volt_per_mm), 1) + " V/mm";
     if (button(ui, "height/slope/use", {x, y, w, ui.reach()}, "Use " + text, Look::main)) {
-        app.set("shop.height_control.gradient_v_mm", slope.value().in(volt_per_mm));
+        app.set("shop.height_control.gradient_v_mm", slope.value().in(volt_per_mm), "Volts per mm");
     }
     return y + ui.reach() - y0;
 }

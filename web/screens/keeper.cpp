@@ -17,11 +17,11 @@ Workbook Keeper::load() {
     return kept.value().workbook;
 }
 
-void Keeper::save(const Workbook& book) {
+void Keeper::save(std::string_view written) {
     if (read_only_) {
         return;
     }
-    refused_ = !platform::save(slot_, document::pack_record(document::write_workbook(book), ++counter_));
+    refused_ = !platform::save(slot_, document::pack_record(written, ++counter_));
     if (!refused_) {
         slot_ = 1 - slot_;
     }

@@ -2,6 +2,8 @@
 // change and never the work. Nothing is written until the user changes something.
 #pragma once
 
+#include <string_view>
+
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::web {
@@ -10,7 +12,7 @@ class Keeper {
 public:
     /// The newest good record, or an empty shop when there is none.
     [[nodiscard]] Workbook load();
-    void save(const Workbook& book);
+    void save(std::string_view written);
     /// True when the browser refused to keep the last change.
     [[nodiscard]] bool refused() const { return refused_; }
     /// True when what was kept is of a newer version than this app: it is shown, never overwritten.

@@ -76,7 +76,8 @@ void units_switch(App& app, Rect cell) {
     const bool metric = app.metric();
     if (ui.node("title/units", Role::button, cell, "Units", metric ? "metric" : "inch", {},
                 "Switch between mm and inch")) {
-        app.set("shop.display.units", metric ? "inch" : "metric");
+        app.take(document::set(app.book(), "shop.display.units", metric ? "inch" : "metric"),
+                 metric ? "Units: inch" : "Units: metric");
     }
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -95,15 +96,11 @@ void notice_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const App::Notices& notices = app.notices();
     const bool refused = app.keeper().refused();
-    if (!notices.update_ready && !notices.other_tab && !refused && !app.keeper().read_only() && !app.replaced) {
+    if (!notices.update_ready && !notices.other_tab && !refused && !app.keeper().read_only()) {
         return;
     }
     const Rect strip = rest.take_bottom(ui.reach());
     ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
-    if (app.replaced) {
-        undo_row(app, strip);
-        return;
-    }
     if (notices.update_ready) {
         if (link_row(ui, "notice/update", strip, "New version: use it now", "Your work is kept. Or it waits",
                      Mark::back)) {
@@ -139,6 +136,9 @@ void live_words(App& app) {
     } else {
         spoken = app.sheet().capacity.reason;
     }
+    if (app.change() != nullptr) {
+        spoken = change_words(app) + spoken;
+    }
     app.ui().node("live", Role::status, {0, 0, 1, 1}, spoken, {}, "live");
 }
 
@@ -151,6 +151,9 @@ void left_side(App& app, Rect column) {
     }
     if (!typing) { // the keypad needs the room
         place_bar(app, column.take_bottom(place_bar_height(ui)));
+        if (app.change() != nullptr) {
+            change_bar(app, column);
+        }
         if (!app.said().empty()) {
             said_strip(app, column.take_bottom(52));
         }

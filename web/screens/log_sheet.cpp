@@ -86,7 +86,7 @@ void log_sheet(App& app, Rect place, bool closable) {
                 tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i] : tune::RowNote{};
             float height = 0;
             if (row(app, i, {x, y}, w, note, height)) {
-                app.take(document::remove(app.book(), "shop.tests[" + std::to_string(i) + "]"));
+                app.remove("shop.tests[" + std::to_string(i) + "]", "Cut deleted from the log");
                 break;
             }
             y += height + 1;
@@ -144,7 +144,7 @@ void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
             app.open("log");
         }
         if (button(ui, "log/row/out", {x + half + 8, y, half, ui.reach()}, "Take out") &&
-            app.take(document::remove(app.book(), at))) {
+            app.remove(at, "Cut deleted from the log")) {
             app.open("log");
         }
         return y + ui.reach() + 20 - body.y;

@@ -40,7 +40,8 @@ void take(App& app, int numbers) {
     app.contour.reset();
     app.look_at.reset();
     auto findings = drawing::kept(opening.drawing->problems);
-    if (app.take(document::draw(app.book(), opening.name, std::move(outline), std::move(findings)))) {
+    if (app.take(document::draw(app.book(), opening.name, std::move(outline), std::move(findings)),
+                 "Opened " + opening.name)) {
         opening.step = Step::none;
     } else {
         refuse(opening, app.refusal());

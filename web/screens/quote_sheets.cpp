@@ -176,18 +176,18 @@ void wear_sheet(App& app, Rect place, bool closable) {
                          "A guess until a worn set is in your log: then your log speaks.", ui.tokens().caution) +
                    10;
         }
-        const auto act = [&](const char* id, const char* label, const char* said, auto make) {
-            if (button(ui, id, {c.x, c.y, c.w, ui.reach()}, label) && app.take(make())) {
-                app.say(said);
+        const auto act = [&](const char* id, const char* label, const char* name, auto make) {
+            if (button(ui, id, {c.x, c.y, c.w, ui.reach()}, label)) {
+                app.take(make(), name);
             }
             c.y += ui.reach() + 8;
         };
-        act("wear/worn", "Changed, it was worn out", "Logged a worn set. A new one is in the torch.",
+        act("wear/worn", "Changed, it was worn out", "Worn set logged. A new one is in the torch",
             [&] { return document::log_change(app.book(), wear::Ended::worn); });
-        act("wear/pulled", "Changed, it was still good", "Logged a set. A new one is in the torch.",
+        act("wear/pulled", "Changed, it was still good", "Set changed while good. A new one is in the torch",
             [&] { return document::log_change(app.book(), wear::Ended::pulled); });
         if (app.sheet().time) {
-            act("wear/cut", "This job is cut: count its starts", "Counted this job's starts and arc time.",
+            act("wear/cut", "This job is cut: count its starts", "Counted this job's starts and arc time",
                 [&] { return document::log_cut(app.book(), app.sheet(), app.book().job.quantity); });
         }
         if (!app.refusal().empty() && !ui.edit()) {

@@ -171,7 +171,7 @@ float answer(App& app, Rect place, bool draw) {
     if (draw) {
         if (button(ui, "read/log", left, "Put it into the log", r.worth_logging ? Look::main : Look::plain,
                    Role::button, r.worth_logging ? "" : "disabled") &&
-            r.worth_logging && app.take(document::add(app.book(), r.row))) {
+            r.worth_logging && app.log(document::add(app.book(), r.row), "Cut logged")) {
             app.scratch.cut = {};
             app.scratch.cut_feed.reset();
             app.open("log");

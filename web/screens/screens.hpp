@@ -20,8 +20,10 @@ void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);
 void quote_screen(App& app, Rect place);
 void shop_screen(App& app, Rect place);
-/// Takes back the workbook that took another one's place.
-void undo_row(App& app, Rect place);
+/// What was changed last and the way back, at the foot of `rest`; only while there is a change.
+void change_bar(App& app, Rect& rest);
+/// The same as words to be spoken, "" without a change.
+[[nodiscard]] std::string change_words(const App& app);
 
 /// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
 void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);

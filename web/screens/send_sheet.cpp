@@ -50,7 +50,7 @@ void send_sheet(App& app, Rect place, bool closable) {
                    20 - body.y;
         }
         if (app.book().shop.seal_key.empty() && platform::can_seal()) {
-            app.set("shop.seal_key", std::string_view(platform::new_key()));
+            app.set_beside("shop.seal_key", std::string_view(platform::new_key()));
         }
         const std::string link = app.links.quote(app.book(), app.sheet());
         y += words(ui, "send/what", Type::text, {x, y}, w,
@@ -93,12 +93,9 @@ float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
     return y - from;
 }
 
-void keep(App& app, Workbook next) {
+void keep(App& app, Workbook next, std::string_view name) {
     next.shop.seal_key = app.book().shop.seal_key;
-    Workbook before = app.book();
-    if (app.take(std::move(next))) {
-        app.replaced = std::move(before);
-        app.replaced_by = "Kept from the link";
+    if (app.take(std::move(next), name)) {
         app.incoming.reset();
         app.close();
     }
@@ -136,23 +133,15 @@ void incoming_sheet(App& app, Rect place, bool closable) {
         if (act("incoming/job", "Keep as my job", Look::main)) {
             Workbook next = app.book();
             next.job = app.incoming->job;
-            keep(app, std::move(next));
+            keep(app, std::move(next), "Job from a link");
         } else if (act("incoming/all", "Keep job and shop")) {
-            keep(app, *app.incoming);
+            keep(app, *app.incoming, "Job and shop from a link");
         } else if (act("incoming/leave", "Leave mine as it is")) {
             app.incoming.reset();
             app.close();
         }
         return y + 12 - body.y;
     });
-}
-
-void undo_row(App& app, Rect place) {
-    if (link_row(app.ui(), "notice/undo", place, app.replaced_by, "Touch to have the one before back", Mark::back)) {
-        Workbook before = *app.replaced;
-        app.replaced.reset();
-        app.take(std::move(before));
-    }
 }
 
 } // namespace torchside::web

@@ -102,7 +102,7 @@ float shapes(App& app, Rect place) {
         if (tile(ui, at, choice, app.book().job.part.shape == choice.shape)) {
             app.contour.reset();
             app.look_at.reset();
-            app.take(document::choose_shape(app.book(), choice.word));
+            app.take(document::choose_shape(app.book(), choice.word), std::string("Shape: ") + choice.name);
         }
     }
     ui.close_group();

@@ -132,7 +132,7 @@ void reach_sheet(App& app, Rect place, bool closable) {
             const bool same = std::abs(c.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
             if (!same && button(ui, "reach/use", {x, y, w, ui.reach()}, "Use " + show(*c.suggested_current).whole(),
                                 Look::main)) {
-                app.set("job.current_a", c.suggested_current->in(ampere));
+                app.set("job.current_a", c.suggested_current->in(ampere), "Current");
             }
             y += same ? 0 : ui.reach() + 14;
         }

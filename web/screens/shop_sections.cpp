@@ -114,7 +114,7 @@ float divider_choices(App& app, Rect place) {
         place.y + section(ui, "height/ratio/title", {x, place.y}, w, "Divider between torch and controller");
     const float h = choices_height(ui, items.size(), 3);
     if (const auto touched = choices(ui, "height/ratio", {x, y, w, h}, "Divider", items, 3)) {
-        app.set("shop.height_control.divider_ratio", ratios[*touched]);
+        app.set("shop.height_control.divider_ratio", ratios[*touched], "Divider ratio");
     }
     return y + h + 10 - place.y;
 }
@@ -132,7 +132,7 @@ float nozzle_list(App& app, Rect place) {
             y += 8;
             if (button(ui, at + "/remove", {place.x + 14, y, place.w - 28, ui.reach()}, "Take this nozzle out")) {
                 ui.stop_edit();
-                app.take(document::remove(app.book(), at));
+                app.remove(at, "Nozzle deleted");
                 break; // the list is another one now
             }
             y += ui.reach();
@@ -140,7 +140,7 @@ float nozzle_list(App& app, Rect place) {
     }
     y += 16;
     if (nozzles.size() < 8 && button(ui, "nozzles/add", {place.x + 14, y, place.w - 28, ui.reach()}, "Add a nozzle")) {
-        app.take(document::add(app.book(), Nozzle{}));
+        app.take(document::add(app.book(), Nozzle{}), "Nozzle added");
     }
     return y + ui.reach() + 16 - place.y;
 }

@@ -65,7 +65,7 @@ void start_number(App& app, Rect body, float& y, const char* path, const char* q
     }
     const std::string id = std::string("start/") + path;
     if (const auto touched = start_chips(app, body, y, id.c_str(), question, chips, static_cast<int>(chips.size()))) {
-        app.set(path, numbers[*touched]);
+        app.set(path, numbers[*touched], label);
     }
     y += entry(app, {body.x, y, body.w, 0}, path, label);
 }
@@ -84,7 +84,8 @@ void take_largest(App& app, double amps, bool duty_follows, double job_a) {
         document::apply(app.book(), {{"shop.machine.max_current_a", amps},
                                      {"shop.machine.duty_current_a", duty_follows ? amps : m.duty_current.in(ampere)},
                                      {"shop.machine.min_current_a", std::min(m.min_current.in(ampere), amps)},
-                                     {"job.current_a", std::min(job_a, amps)}}));
+                                     {"job.current_a", std::min(job_a, amps)}}),
+             "Largest current " + print_fixed(amps, 0) + " A");
 }
 
 void start_machine(App& app, Rect body, float& y) {
@@ -135,7 +136,8 @@ void start_supply(App& app, Rect body, float& y) {
              {"shop.circuit.breaker_a", s.breaker_a},
              {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
              {"shop.circuit.run_awg", awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
-             {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}));
+             {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}),
+            std::string("Supply ") + s.name);
     }
     y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
     const auto& now = app.book().shop.circuit;

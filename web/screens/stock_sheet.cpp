@@ -21,7 +21,8 @@ float metals(App& app, Point at, float w) {
     }
     const float h = choices_height(app.ui(), items.size(), 2);
     if (const auto touched = choices(app.ui(), "stock/metal", {at.x, at.y, w, h}, "Metal", items, 2)) {
-        app.set("job.material", stock::key(all_metals[*touched]));
+        app.take(document::set(app.book(), "job.material", stock::key(all_metals[*touched])),
+                 "Metal: " + items[*touched].label);
     }
     return h;
 }
@@ -36,7 +37,7 @@ float plates(App& app, Point at, float w) {
     const float h = choices_height(app.ui(), items.size(), 5);
     if (const auto touched = choices(app.ui(), "stock/plates", {at.x, at.y, w, h}, "Usual thicknesses", items, 5)) {
         app.ui().stop_edit();
-        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm));
+        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), "Thickness");
     }
     return h;
 }
@@ -60,7 +61,7 @@ float currents(App& app, Point at, float w) {
     const float h = choices_height(app.ui(), items.size(), 4);
     if (const auto touched = choices(app.ui(), "stock/amps", {at.x, at.y, w, h}, "Usual currents", items, 4)) {
         app.ui().stop_edit();
-        app.set("job.current_a", amps[*touched]);
+        app.set("job.current_a", amps[*touched], "Current");
     }
     return h;
 }
@@ -80,7 +81,7 @@ float suggestion(App& app, Point at, float w) {
         if (button(ui, "stock/suggested", {at.x, y, w, ui.reach()}, label, Look::plain, Role::button,
                    same ? "disabled" : "")) {
             ui.stop_edit();
-            app.set("job.current_a", capacity.suggested_current->in(ampere));
+            app.set("job.current_a", capacity.suggested_current->in(ampere), "Current");
         }
         y += ui.reach() + 8;
     }
@@ -97,7 +98,7 @@ float torch_hold(App& app, Point at, float w) {
     }
     const float h = choices_height(app.ui(), items.size(), 3);
     if (const auto touched = choices(app.ui(), "stock/torch", {at.x, at.y, w, h}, "Torch", items, 3)) {
-        app.set("job.torch", keys[*touched]);
+        app.take(document::set(app.book(), "job.torch", keys[*touched]), std::string("Torch: ") + names[*touched]);
     }
     float y = at.y + h;
     if (const auto& hand = app.sheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
@@ -132,7 +133,8 @@ void choose_kind(App& app, const PlateKind& chosen) {
                                           {"job.mesh.pitch_mm", mesh.pitch.in(mm)},
                                           {"job.mesh.opening_mm", mesh.opening.in(mm)},
                                           {"job.mesh.pitch_2_mm", mesh.pitch_2.in(mm)},
-                                          {"job.mesh.opening_2_mm", mesh.opening_2.in(mm)}}));
+                                          {"job.mesh.opening_2_mm", mesh.opening_2.in(mm)}}),
+             std::string("Plate: ") + chosen.name);
 }
 
 /// Solid or with openings, the sizes of those, and what gaps they make of a cut.

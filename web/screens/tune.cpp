@@ -71,7 +71,9 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
     cut.cut_height = app.book().shop.height_control.cut_height;
     cut.feed = feed;
     cut.verdict = verdict;
-    if (app.take(document::add(app.book(), cut))) {
+    if (app.log(document::add(app.book(), cut), verdict == tune::Verdict::clean      ? "Clean cut logged"
+                                                : verdict == tune::Verdict::too_fast ? "Too fast logged"
+                                                                                     : "Too slow logged")) {
         app.scratch.cut_feed.reset();
         app.say("Logged 1 cut.");
     }

@@ -1,0 +1,185 @@
+// Every way a screen changes the workbook, and the bar that takes the last change back.
+#include "web/screens/changes.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/document/schema.hpp"
+#include "core/document/workbook_file.hpp"
+#include "core/quantity/print.hpp"
+#include "web/kit/controls.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+
+std::string value_words(std::string_view path, const document::Scalar& value, UnitSystem units) {
+    using Kind = document::Scalar::Type;
+    if (value.type == Kind::none) {
+        return "blank";
+    }
+    if (value.type == Kind::text) {
+        return value.text;
+    }
+    if (value.type == Kind::flag) {
+        return value.number != 0 ? "on" : "off";
+    }
+    const auto info = document::field(path);
+    return path == "job.thickness_mm" ? show_plate(Length{value.number, mm}, units).whole()
+                                      : show_field(value.number, info ? info->unit : std::string_view(), units);
+}
+
+namespace {
+
+/// "6 → 8 mm": a unit that both have is said once.
+std::string from_to(std::string from, const std::string& to) {
+    const std::size_t gap = to.rfind(' ');
+    if (gap != std::string::npos && from.ends_with(to.substr(gap))) {
+        from.resize(from.size() - (to.size() - gap));
+    }
+    return from + " → " + to;
+}
+
+std::string name_of(std::string_view path, std::string_view label, const document::Scalar& from,
+                    const document::Scalar& to, UnitSystem units) {
+    using Kind = document::Scalar::Type;
+    std::string name(label);
+    if (from.type == Kind::text || to.type == Kind::text) {
+        return name + " changed";
+    }
+    if (to.type == Kind::flag) {
+        return name + ": " + value_words(path, to, units);
+    }
+    return name + ' ' + from_to(value_words(path, from, units), value_words(path, to, units));
+}
+
+} // namespace
+
+void App::adopt(Workbook next) {
+    book_ = std::move(next);
+    sheet_ = evaluate(book_, &part_memo_);
+    chart_.reset();
+    tuning_.reset();
+    reading_.reset();
+    coupon_.reset();
+    links.reset();
+    written_ = document::write_workbook(book_);
+    keeper_.save(written_);
+}
+
+bool App::take(Outcome<Workbook> changed, std::string_view name) {
+    if (!changed.ok()) {
+        refusal_ = changed.fault().text;
+        return false;
+    }
+    refusal_.clear();
+    said_.clear();
+    if (written_.empty()) {
+        written_ = document::write_workbook(book_);
+    }
+    if (document::write_workbook(changed.value()) == written_) {
+        return true; // touched again what is so already
+    }
+    change_ = Change{std::string(name), book_};
+    adopt(std::move(changed.value()));
+    return true;
+}
+
+bool App::set(std::string_view path, const document::Scalar& value, std::string_view label, By by) {
+    const auto now = document::get(book_, path);
+    const bool goes_on = by == By::typing && change_ && change_->typed == path;
+    const document::Scalar first = goes_on ? change_->first : now.value_or(document::Scalar());
+    Workbook before = goes_on ? change_->before : book_;
+    if (!take(document::set(book_, path, value), name_of(path, label, first, value, book_.shop.display.units))) {
+        return false;
+    }
+    if (by == By::typing && change_ && goes_on && value == first) {
+        change_.reset(); // typed back to what it was
+    } else if (by == By::typing && change_ && (goes_on || !(now == value))) {
+        change_->before = std::move(before);
+        change_->typed = path;
+        change_->first = first;
+    }
+    return true;
+}
+
+bool App::log(Outcome<Workbook> changed, std::string_view name) {
+    if (!take(std::move(changed), name)) {
+        return false;
+    }
+    if (change_) {
+        change_->scratch = scratch;
+    }
+    return true;
+}
+
+bool App::remove(std::string_view path, std::string_view name) {
+    return take(document::remove(book_, path), name);
+}
+
+void App::set_beside(std::string_view path, const document::Scalar& value) {
+    auto next = document::set(book_, path, value);
+    if (!next.ok()) {
+        return;
+    }
+    adopt(std::move(next.value()));
+    if (change_) {
+        if (auto before = document::set(change_->before, path, value); before.ok()) {
+            change_->before = std::move(before.value());
+        }
+    }
+}
+
+void App::undo() {
+    Change& c = *change_;
+    Workbook back = std::exchange(c.before, book_);
+    if (c.scratch) {
+        std::swap(scratch, *c.scratch);
+    }
+    c.undone = !c.undone;
+    c.typed.clear();
+    c.steps = 0;
+    refusal_.clear();
+    ui_.stop_edit();
+    adopt(std::move(back));
+}
+
+namespace {
+
+constexpr float bar_button = 88;
+
+std::string bar_words(const Change& change) {
+    return change.undone ? "Undone: " + change.name : change.name;
+}
+
+} // namespace
+
+std::string change_words(const App& app) {
+    const Change* change = app.change();
+    return change == nullptr ? std::string() : bar_words(*change) + ". ";
+}
+
+void change_bar(App& app, Rect& rest) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const std::string text = bar_words(*app.change());
+    const float room = rest.w - bar_button - 36;
+    const float lines = pen.paragraph(Type::text, {}, {}, text, room, false);
+    const Rect bar = rest.take_bottom(std::max(ui.reach(), lines + 16));
+    ui.open_group("change", Role::group, bar, "Last change");
+    pen.fill(bar, t.fill);
+    pen.hline(bar.x, bar.right(), bar.y, t.rule, 1);
+    const Point at{bar.x + 14, bar.centre().y - lines / 2};
+    ui.node("change/what", Role::text, {at.x, at.y, room, lines}, text);
+    pen.paragraph(Type::text, at, t.ink, text, room);
+    const float high = ui.reach() - 8;
+    const Rect key{bar.right() - bar_button - 8, bar.centre().y - high / 2, bar_button, high};
+    const bool used = button(ui, "change/undo", key, app.change()->undone ? "Redo" : "Undo", Look::main);
+    ui.close_group();
+    if (used) {
+        app.undo();
+    }
+}
+
+} // namespace torchside::web
