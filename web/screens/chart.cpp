@@ -55,9 +55,8 @@ CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Footing
     case ChartFigure::kerf:
         return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};
     }
-    // Held to the table's fastest, the band may be next to nothing: too narrow to round by.
-    return {s.feed_capped ? print(s.feed.value, units).number : print(s.feed, units).value, show_range(s.feed, units),
-            span_of(s.feed, mm_min), on.feed};
+    return {show_feed(s.feed.value, app.book().shop).number, show_range(s.feed, units), span_of(s.feed, mm_min),
+            on.feed};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.

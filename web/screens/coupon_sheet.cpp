@@ -109,7 +109,7 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     if (!read) {
         return y - y0;
     }
-    y += line(app, "coupon/go_on", {x, y}, w, "Go on with", show_text(read->go_on, app.book().shop.display.units));
+    y += line(app, "coupon/go_on", {x, y}, w, "Go on with", show_feed(read->go_on, app.book().shop).whole());
     y += 12;
     const std::string count = std::to_string(read->rows.size()) + " cuts";
     if (button(ui, "coupon/log", {x, y, w, ui.reach()}, "Put " + count + " into the log", Look::main)) {

@@ -31,7 +31,7 @@ bool is_open(const App& app, std::string_view figure) {
 float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const UnitSystem units = app.book().shop.display.units;
     const auto& feed = settings.feed;
-    const Shown shown = show(feed, units);
+    const Shown shown = show_feed(feed.value, app.book().shop);
     const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis);
     const auto cuts = feeds_cut_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
@@ -76,7 +76,7 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     pen.hline(place.x, place.right(), place.y + h + 0.5F, t.hairline, 1);
     cell(app, at(0, 1), "kerf", "Kerf", s.kerf, mm, show(s.kerf.value, units), "");
     cell(app, at(1, 1), "lead_in", "Lead-in", s.lead_in, mm, show(s.lead_in.value, units), "");
-    cell(app, at(2, 1), "min_hole", "Smallest hole", s.min_hole, mm, show(s.min_hole.value, units), "");
+    cell(app, at(2, 1), "min_hole", "Smallest hole", s.min_hole, mm, show_least_hole(s, units), "");
     for (const float x : {place.x + w, place.x + 2 * w}) {
         pen.vline(x, place.y, place.y + 2 * h + 1, t.hairline, 1);
     }

@@ -241,7 +241,11 @@ float contour_words(App& app, Rect place) {
         is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round.";
     const auto& settings = app.sheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
-    for (const part::PartSize& size : part::sizes_of({{contour}}, app.book().job.thickness, kerf)) {
+    if (!settings) { // no kerf, and so nothing to say of what comes out
+        text += ' ' + missing(app, "sizes as cut") + '.';
+    }
+    for (const part::PartSize& size : settings ? part::sizes_of({{contour}}, app.book().job.thickness, kerf)
+                                               : std::vector<part::PartSize>()) {
         text += ' ' + std::string(size_names[static_cast<std::size_t>(size.what)]) + ": cut on the line it comes out " +
                 print(size.on_line, units).text() + "; to measure " + print(size.drawn, units).text() + " draw " +
                 print(size.draw, units).text() + '.';

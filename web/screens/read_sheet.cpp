@@ -68,7 +68,7 @@ float sign_tiles(App& app, Point at, float w) {
 std::string amount(const App& app, const tune::Advice& a) {
     const UnitSystem units = app.book().shop.display.units;
     if (a.feed_to) {
-        return "Feed to " + show_text(*a.feed_to, units);
+        return "Feed to " + show_feed(*a.feed_to, app.book().shop).whole();
     }
     if (a.tilt_by_deg) {
         return "Top of the torch " + print_fixed(std::abs(*a.tilt_by_deg), 1) + "° to the " +

@@ -8,6 +8,7 @@
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -71,8 +72,7 @@ void send_sheet(App& app, Rect place, bool closable) {
         y += h + 12;
         if (!app.own_link && !app.sheet().price) {
             return y +
-                   words(ui, "send/none", Type::text, {x, y}, w, "No quote: there is no path to cut.",
-                         ui.tokens().ink) +
+                   words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
                    20 - body.y;
         }
         if (!app.own_link && app.book().shop.seal_key.empty() && platform::can_seal()) {

@@ -50,7 +50,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         return show_range(e, units);
     };
     if (key == "feed") {
-        value = show(s.feed, units).whole();
+        value = show_feed(s.feed.value, app.book().shop).whole();
         basis = show_basis(s.feed.basis);
         return show_range(s.feed, units);
     }
@@ -58,6 +58,11 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         value = show(s.arc.value).whole();
         basis = show_basis(s.arc.basis);
         return show_range(s.arc);
+    }
+    if (key == "min_hole") {
+        value = show_least_hole(s, units).whole();
+        basis = show_basis(s.min_hole.basis);
+        return show_range(s.min_hole, units);
     }
     if (key == "pierce_delay" && !s.pierce_delay) {
         value = "Edge start: no pierce";
@@ -70,8 +75,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
     }
     return length(key == "pierce_height" ? s.pierce_height
                   : key == "kerf"        ? s.kerf
-                  : key == "lead_in"     ? s.lead_in
-                                         : s.min_hole);
+                  : s.lead_in);
 }
 
 } // namespace
@@ -118,14 +122,13 @@ void reach_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 6;
-        const auto both = [&](Length l) {
-            const Shown s = show(l, units);
-            return s.whole() + " · " + s.other;
+        const auto up_to = [&](const char* id, const char* name, Length l) {
+            y += line(app, id, {x, y}, w, name, show_limit(l, units).whole());
         };
-        y += line(app, "reach/plate", {x, y}, w, "This plate", both(app.book().job.thickness));
-        y += line(app, "reach/pierce", {x, y}, w, "Pierces standing still to", both(c.pierce));
-        y += line(app, "reach/clean", {x, y}, w, "Cuts clean to", both(c.clean));
-        y += line(app, "reach/sever", {x, y}, w, "Parts, rough, to", both(c.sever));
+        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(app.book().job.thickness, units).whole());
+        up_to("reach/pierce", "Standing pierce, up to", c.pierce);
+        up_to("reach/clean", "Clean cut, up to", c.clean);
+        up_to("reach/sever", "Severance cut, up to", c.sever);
         y += 14;
         y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
         if (c.suggested_current) {
@@ -136,10 +139,12 @@ void reach_sheet(App& app, Rect place, bool closable) {
             }
             y += same ? 0 : ui.reach() + 14;
         }
+        const std::string clean = show_feed(Speed{500, mm_min}, units).whole();
+        const std::string sever = show_feed(Speed{125, mm_min}, units).whole();
         y += words(ui, "reach/basis", Type::label, {x, y}, w,
-                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from "
-                   "memory. These are estimates; "
-                   "the machine's own manual comes first.",
+                   "Clean: a production feed of " + clean + " or more. Severance: " + sever +
+                       ". Both are trade words, rule of thumb. These are estimates; the machine's own manual comes "
+                       "first.",
                    ui.tokens().quiet);
         return y + 20 - body.y;
     });

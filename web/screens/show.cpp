@@ -1,7 +1,10 @@
 #include "web/screens/show.hpp"
 
+#include <cmath>
+
 #include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
+#include "core/worksheet/holes.hpp"
 
 namespace torchside::web {
 namespace {
@@ -28,6 +31,20 @@ Shown show(Length length, UnitSystem units) {
     return {print_fixed(length.in(inch), 3), "in", print_trimmed(length.in(mm), 1) + " mm"};
 }
 
+Shown show_limit(Length length, UnitSystem units) {
+    const auto down = [](double v, double steps, int decimals) {
+        return print_fixed(std::floor(v * steps + 1e-9) / steps, decimals);
+    };
+    const std::string metric = down(length.in(mm), 10, 1);
+    const std::string inches = down(length.in(inch), 100, 2);
+    return units == UnitSystem::metric ? Shown{metric, "mm", inches + " in"} : Shown{inches, "in", metric + " mm"};
+}
+
+Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
+    const Length least = least_hole(settings);
+    return shown(print(least, units), print(least, other(units)));
+}
+
 Shown show_plate(Length thickness, UnitSystem units) {
     const auto fraction = inch_fraction(thickness);
     const bool is_fraction = fraction && fraction->exact;
@@ -44,10 +61,13 @@ Shown show_plate(Length thickness, UnitSystem units) {
     return {print_fixed(thickness.in(inch), 3), "in", metric.text()};
 }
 
-Shown show(const Estimate<Speed>& feed, UnitSystem units) {
-    const PrintedBand here = print(feed, units);
-    const PrintedBand there = print(feed, other(units));
-    return {here.value, std::string(here.unit), there.value + ' ' + std::string(there.unit)};
+Shown show_feed(Speed feed, UnitSystem units, Speed fastest) {
+    const UnitSystem there = other(units);
+    return shown(print(to_dial(feed, fastest, units), units), print(to_dial(feed, fastest, there), there));
+}
+
+Shown show_feed(Speed feed, const Shop& shop) {
+    return show_feed(feed, shop.display.units, shop.table.max_feed);
 }
 
 Shown show(Voltage voltage) {
