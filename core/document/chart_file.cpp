@@ -36,9 +36,10 @@ std::string csv_settings(const cut::Settings& s, Speed fastest, const ChartUnits
     const int decimals = u.system == UnitSystem::inch ? 1 : 0;
     const auto speed = [&](Speed v) { return ',' + print_fixed(v.in(u.speed), decimals); };
     const auto length = [&](Length l) { return ',' + print_fixed(l.in(u.length), u.length_decimals); };
-    return speed(to_dial(s.feed.value, fastest, u.system)) + speed(s.feed.low) + speed(s.feed.high) + ',' + print_fixed(s.arc.value.in(volt), 0) +
-           ',' + print_fixed(s.controller.in(volt), 2) + length(s.cut_height.value) + length(s.pierce_height.value) +
-           ',' + (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
+    return speed(to_dial(s.feed.value, fastest, u.system)) + speed(s.feed.low) + speed(s.feed.high) + ',' +
+           print_fixed(s.arc.value.in(volt), 0) + ',' + print_fixed(s.controller.in(volt), 2) +
+           length(s.cut_height.value) + length(s.pierce_height.value) + ',' +
+           (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
            length(s.lead_in.value) + length(s.min_hole.value);
 }
 

@@ -125,8 +125,8 @@ std::vector<Problem> check_part(const Outline& outline, Length thickness, Length
         const double d = inside_size_mm(c);
         if (d < thickness.in(mm))
             problems.push_back({"small_hole", Severity::caution,
-                                "Narrower than the plate is thick: expect a poor hole (rule of thumb).",
-                                centroid_of(c), d});
+                                "Narrower than the plate is thick: expect a poor hole (rule of thumb).", centroid_of(c),
+                                d});
         if (deviation(Length{d, mm}, thickness).state == Deviation::State::outside_table)
             problems.push_back({"outside_9013", Severity::note,
                                 "ISO 9013:2017 gives no deviation for this size in this plate.", centroid_of(c), d});

@@ -8,7 +8,7 @@
 namespace torchside {
 
 Length least_hole(const cut::Settings& settings) {
-    return Length{std::floor(settings.min_hole.value.in(mm) * 10.0 + 0.5) / 10.0, mm};
+    return Length{std::floor(settings.min_hole.value.in(mm)*10.0 + 0.5) / 10.0, mm};
 }
 
 std::vector<Holes> holes_of(const Worksheet& sheet, Length thickness) {

@@ -95,7 +95,7 @@ public:
         };
         std::array<Leg, 9> heights{};
         std::size_t leg = 0; // of them, that is measured
-        std::optional<double> square, hole;
+        std::optional<double> square, hole, kerf_square;
         std::array<std::optional<double>, 4> angle{};
         std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
     };
@@ -117,6 +117,7 @@ public:
 private:
     void build(Pen& pen, Rect screen, double now);
     void publish();
+    void say_of_file(std::string_view why);
     void take_route(std::string_view fragment);
 
     Workbook book_;

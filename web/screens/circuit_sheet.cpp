@@ -42,7 +42,7 @@ float figures(App& app, Point at, float w) {
     if (r.highest_current) {
         // Down to a tenth: rounded up it would not hold.
         put("circuit/highest", "Highest output that holds",
-            print(Current{std::floor(r.highest_current->in(ampere) * 10) / 10, ampere}).text());
+            print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
     }
     if (r.run_min_awg) {
         put("circuit/run_min", "Wiring, at least", std::to_string(*r.run_min_awg) + " AWG");

@@ -4,6 +4,7 @@
 
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
+#include "web/screens/figure_tools.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -54,6 +55,9 @@ void cell(App& app, Rect place, const char* key, const char* name, const Estimat
             app.ui(), id, place,
             {name, shown.number, shown.unit, aside, about, span_of(e, unit), e.high > e.low, is_open(app, key)})) {
         app.open(std::string("figure/") + key);
+        if (key == std::string_view("arc")) { // one reads the controller and types it
+            app.ui().start_edit(arc_reading_field, "");
+        }
     }
 }
 
@@ -68,7 +72,7 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     };
     pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
-    const std::string controller = divided ? show(s.controller).number + " read" : "";
+    const std::string controller = divided ? show(s.controller).whole() + " read" : "";
     cell(app, at(0, 0), "arc", "Arc volts", s.arc, volt, show(s.arc.value), controller);
     cell(app, at(1, 0), "pierce_height", "Pierce height", s.pierce_height, mm, show(s.pierce_height.value, units), "");
     cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay.value_or(Estimate<Duration>{}), second,

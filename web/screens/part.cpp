@@ -147,8 +147,7 @@ void time_sheet(App& app, Rect place, bool closable) {
         float y = body.y + 6;
         const auto& time = app.sheet().time;
         if (!time) {
-            return words(ui, "time/none", Type::text, {x, y + 6}, w, missing(app, "time") + '.', ui.tokens().ink) +
-                   20;
+            return words(ui, "time/none", Type::text, {x, y + 6}, w, missing(app, "time") + '.', ui.tokens().ink) + 20;
         }
         y += line(app, "time/cutting", {x, y}, w, "Cutting", print(time->cutting.value).text());
         y += line(app, "time/piercing", {x, y}, w, "Piercing", print(time->piercing.value).text());

@@ -65,8 +65,8 @@ void add_problems(const App& app, std::vector<Verdict>& rows) {
     };
     std::vector<Group> groups;
     for (std::size_t i = 0; i < all.size(); ++i) {
-        const auto known = std::find_if(groups.begin(), groups.end(),
-                                        [&](const Group& g) { return alike(all[g.first], all[i]); });
+        const auto known =
+            std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return alike(all[g.first], all[i]); });
         if (known == groups.end()) {
             groups.push_back({i, 1});
         } else {
@@ -92,7 +92,7 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
     for (const Holes& h : holes) {
         const std::string size = show_text(h.size, units);
         if (h.state == HoleState::small) {
-            rows.push_back({"hole_below_least", Sign::holds,
+            rows.push_back({"hole_below_least/" + std::to_string(rows.size()), Sign::holds,
                             holes_words(h.count, size) + ": below " + least + ", the smallest that comes out round",
                             "Try one first", "figure/min_hole"});
         } else if (h.state == HoleState::good) {
@@ -137,7 +137,8 @@ std::vector<Verdict> part_verdicts(const App& app) {
         }
     }
     if (rows.empty()) {
-        rows.push_back({"part", Sign::holds, "The part can be cut as drawn", "Bridges and leads: nothing found", "shape"});
+        rows.push_back(
+            {"part", Sign::holds, "The part can be cut as drawn", "Bridges and leads: nothing found", "shape"});
     }
     add_holes(app, rows);
     worst_first(rows);

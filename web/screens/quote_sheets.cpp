@@ -23,8 +23,7 @@ Column column_of(Rect body) {
 
 float none(App& app, const char* id, Rect body) {
     const Column c = column_of(body);
-    return words(app.ui(), id, Type::text, {c.x, c.y + 6}, c.w, missing(app, "price") + '.',
-                 app.ui().tokens().ink) +
+    return words(app.ui(), id, Type::text, {c.x, c.y + 6}, c.w, missing(app, "price") + '.', app.ui().tokens().ink) +
            24;
 }
 

@@ -71,8 +71,7 @@ void send_sheet(App& app, Rect place, bool closable) {
         }
         y += h + 12;
         if (!app.own_link && !app.sheet().price) {
-            return y +
-                   words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
+            return y + words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
                    20 - body.y;
         }
         if (!app.own_link && app.book().shop.seal_key.empty() && platform::can_seal()) {

@@ -4,6 +4,7 @@
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
 #include "web/screens/entry.hpp"
+#include "web/screens/figure_tools.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/shop_sections.hpp"
@@ -26,16 +27,14 @@ constexpr FigureText figure_texts[] = {
      "easily."},
     {"arc", "Arc volts",
      "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the "
-     "electrode wears. "
-     "Read yours on a good cut and enter it: it replaces this."},
+     "electrode wears."},
     {"pierce_height", "Pierce height",
      "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle."},
     {"pierce_delay", "Pierce delay",
      "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the "
      "nozzle. Take off "
      "0.1 s until the lead-in skips, then add 0.2 s."},
-    {"kerf", "Kerf",
-     "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
+    {"kerf", "Kerf", "Width of the slot, the mean of top and bottom edge."},
     {"lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap."},
     {"min_hole", "Smallest hole",
      "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
@@ -73,9 +72,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         basis = show_basis(s.pierce_delay->basis);
         return show_range(*s.pierce_delay);
     }
-    return length(key == "pierce_height" ? s.pierce_height
-                  : key == "kerf"        ? s.kerf
-                  : s.lead_in);
+    return length(key == "pierce_height" ? s.pierce_height : key == "kerf" ? s.kerf : s.lead_in);
 }
 
 } // namespace
@@ -99,7 +96,14 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         std::string basis;
         const std::string range = settings_range(app, text->key, value, basis);
         float y = body.y + 6;
+        if (figure == "arc") { // the reading comes first: its answer must stand above the keypad
+            y += arc_tools(app, {body.x, y, body.w, 0});
+        }
         y += line(app, "figure/value", {x, y}, w, "Use", value);
+        if (figure == "arc" && app.book().shop.height_control.divider_ratio > 1) {
+            y += line(app, "figure/controller", {x, y}, w, "At the controller",
+                      show(app.sheet().settings->controller).whole());
+        }
         if (!range.empty()) {
             y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
             y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
@@ -107,6 +111,9 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         if (figure == "feed") {
             y += section(ui, "figure/trail", {x, y}, w, "What moved this number");
             y += trail_picture(app, {x, y}, w);
+        }
+        if (figure == "kerf") {
+            y += kerf_tools(app, {body.x, y, body.w, 0});
         }
         y += 14;
         y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);

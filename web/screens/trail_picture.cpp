@@ -18,12 +18,13 @@ struct Scale {
     [[nodiscard]] float at(double v) const { return x + w * linear_share(v, low, high); }
 };
 
-void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e) {
+void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e,
+         Speed fastest = Speed{1e300, mm_min}) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = app.book().shop.display.units;
-    const Shown feed = show_feed(e.value, units);
+    const Shown feed = show_feed(e.value, units, fastest);
     ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name, feed.whole() + ", " + show_range(e, units));
     pen.text(Type::label, {scale.x, y + 2}, t.quiet, name);
     pen.text(Type::strong_label, {scale.x + scale.w, y + 2}, t.ink, feed.number, Align::right);
@@ -66,7 +67,8 @@ float trail_picture(App& app, Point at, float w) {
     row(app, scale, at.y + 2 * row_height, "trail/own",
         app.book().shop.tests.empty() ? "and your cuts: none yet" : "and your own cuts", trail->own);
     if (capped) {
-        row(app, scale, at.y + 3 * row_height, "trail/table", "Your table goes no faster", settings->feed);
+        row(app, scale, at.y + 3 * row_height, "trail/table", "Your table goes no faster", settings->feed,
+            app.book().shop.table.max_feed);
     }
     app.ui().close_group();
     return height;

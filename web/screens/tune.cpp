@@ -64,12 +64,7 @@ bool tile(Ui& ui, Rect place, const Shows& show) {
 }
 
 void add_cut(App& app, Speed feed, tune::Verdict verdict) {
-    tune::TestCut cut;
-    cut.material = app.book().job.material;
-    cut.thickness = app.book().job.thickness;
-    cut.current = app.book().job.current;
-    cut.cut_height = app.book().shop.height_control.cut_height;
-    cut.feed = feed;
+    tune::TestCut cut = cut_of_job(app.book(), feed);
     cut.verdict = verdict;
     if (app.take(document::add(app.book(), cut))) {
         app.scratch.cut_feed.reset();

@@ -16,7 +16,6 @@ std::string reach_words(const App& app) {
            ", sever " + show_limit(c.sever, units).whole();
 }
 
-
 } // namespace
 
 std::string capital(std::string text) {
