@@ -1,9 +1,8 @@
 #include "web/screens/figure_tools.hpp"
 
-#include <cmath>
-
 #include "core/quantity/print.hpp"
 #include "core/supply/arc_check.hpp"
+#include "core/supply/divider.hpp"
 #include "core/tune/coupon.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/job_cuts.hpp"
@@ -26,9 +25,10 @@ std::string in_height(const App& app, Voltage off) {
     if (!gradient) {
         return {};
     }
-    const double v = std::abs(off.in(volt));
-    const Length height{v / gradient->in(volt_per_mm), mm};
-    return ' ' + print_fixed(v, 0) + " V is " + show_text(height, app.book().shop.display.units) + " of height here.";
+    const double sign = off < Voltage{} ? -1.0 : 1.0;
+    const Length height = supply::height_at(sign * off, {}, *gradient);
+    return ' ' + show(sign * off).whole() + " is " + show_text(height, app.book().shop.display.units) +
+           " of height here.";
 }
 
 float arc_answer(App& app, Rect body, const supply::ArcCheck& check) {

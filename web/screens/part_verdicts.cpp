@@ -1,6 +1,5 @@
 // What stands in the way of the part, and what of it is good: equal places are one row.
 #include <algorithm>
-#include <cmath>
 
 #include "core/quantity/print.hpp"
 #include "core/worksheet/hindrance.hpp"
@@ -61,7 +60,7 @@ void add_problems(const App& app, std::vector<Verdict>& rows) {
     };
     const auto& all = app.sheet().part->problems;
     const auto alike = [](const Problem& a, const Problem& b) {
-        return std::string_view(a.text) == b.text && std::abs(a.size_mm - b.size_mm) < 0.005;
+        return std::string_view(a.text) == b.text && a.size_mm - b.size_mm < 0.005 && b.size_mm - a.size_mm < 0.005;
     };
     std::vector<Group> groups;
     for (std::size_t i = 0; i < all.size(); ++i) {

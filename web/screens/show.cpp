@@ -1,10 +1,9 @@
 #include "web/screens/show.hpp"
 
-#include <cmath>
-
 #include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
 #include "core/worksheet/holes.hpp"
+#include "core/worksheet/words.hpp"
 
 namespace torchside::web {
 namespace {
@@ -32,12 +31,7 @@ Shown show(Length length, UnitSystem units) {
 }
 
 Shown show_limit(Length length, UnitSystem units) {
-    const auto down = [](double v, double steps, int decimals) {
-        return print_fixed(std::floor(v * steps + 1e-9) / steps, decimals);
-    };
-    const std::string metric = down(length.in(mm), 10, 1);
-    const std::string inches = down(length.in(inch), 100, 2);
-    return units == UnitSystem::metric ? Shown{metric, "mm", inches + " in"} : Shown{inches, "in", metric + " mm"};
+    return shown(words::at_most(length, units), words::at_most(length, other(units)));
 }
 
 Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
