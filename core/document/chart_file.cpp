@@ -16,12 +16,12 @@ struct ChartUnits {
     int plate_decimals; // gauges are told apart by a ten-thousandth of an inch
     Unit<SpeedKind> speed;
     std::string_view speed_name;
-    int speed_decimals;
+    UnitSystem system;
 };
 
 ChartUnits units_of(UnitSystem system) {
-    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 3, 4, in_min, "_in_min", 1}
-                                      : ChartUnits{mm, "_mm", 2, 2, mm_min, "_mm_min", 0};
+    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 3, 4, in_min, "_in_min", UnitSystem::inch}
+                                      : ChartUnits{mm, "_mm", 2, 2, mm_min, "_mm_min", UnitSystem::metric};
 }
 
 std::string csv_header(const ChartUnits& u) {
@@ -32,12 +32,14 @@ std::string csv_header(const ChartUnits& u) {
            ",pierce_delay_s,kerf" + length + ",lead_in" + length + ",min_hole" + length + "\n";
 }
 
-std::string csv_settings(const cut::Settings& s, const ChartUnits& u) {
-    const auto speed = [&](Speed v) { return ',' + print_fixed(v.in(u.speed), u.speed_decimals); };
+std::string csv_settings(const cut::Settings& s, Speed fastest, const ChartUnits& u) {
+    const int decimals = u.system == UnitSystem::inch ? 1 : 0;
+    const auto speed = [&](Speed v) { return ',' + print_fixed(v.in(u.speed), decimals); };
     const auto length = [&](Length l) { return ',' + print_fixed(l.in(u.length), u.length_decimals); };
-    return speed(s.feed.value) + speed(s.feed.low) + speed(s.feed.high) + ',' + print_fixed(s.arc.value.in(volt), 0) +
-           ',' + print_fixed(s.controller.in(volt), 2) + length(s.cut_height.value) + length(s.pierce_height.value) +
-           ',' + (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
+    return speed(to_dial(s.feed.value, fastest, u.system)) + speed(s.feed.low) + speed(s.feed.high) + ',' +
+           print_fixed(s.arc.value.in(volt), 0) + ',' + print_fixed(s.controller.in(volt), 2) +
+           length(s.cut_height.value) + length(s.pierce_height.value) + ',' +
+           (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
            length(s.lead_in.value) + length(s.min_hole.value);
 }
 
@@ -108,7 +110,7 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
             out += ',';
             if (cell.settings) {
                 out += word_of(footing_words, cell.basis.feed);
-                out += csv_settings(*cell.settings, u);
+                out += csv_settings(*cell.settings, chart.fastest, u);
             } else {
                 out += std::string(11, ',');
             }

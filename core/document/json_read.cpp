@@ -36,7 +36,7 @@ public:
         const auto line = 1 + std::count(before.begin(), before.end(), '\n');
         const std::size_t start = before.rfind('\n') + 1; // npos + 1 is 0
         return {"workbook", "line " + std::to_string(line) + ", column " + std::to_string(at_ - start + 1) + ": " +
-                                reason_ + ", accepted is JSON as `torchside schema` describes it"};
+                                reason_ + ", accepted is a backup as Torchside saves it"};
     }
 
 private:

@@ -29,11 +29,6 @@ bool is_round(const Contour& c, const Box& box) {
     return std::abs(box.width() - d) <= round_share * d && std::abs(box.height() - d) <= round_share * d;
 }
 
-double inside_size(const Contour& c) {
-    const Box box = box_of(c);
-    return std::min({equal_diameter_mm(c), box.width(), box.height()});
-}
-
 // From two opposite pieces to where they are nearest to each other.
 void narrow_down(const Piece& a, const Piece& b, Point& at_a, Point& at_b) {
     for (int i = 0; i < 40; ++i) {
@@ -117,16 +112,21 @@ private:
 
 } // namespace
 
+double inside_size_mm(const Contour& c) {
+    const Box box = box_of(c);
+    return std::min({equal_diameter_mm(c), box.width(), box.height()});
+}
+
 std::vector<Problem> check_part(const Outline& outline, Length thickness, Length kerf) {
     std::vector<Problem> problems;
     for (const Contour& c : outline.contours) {
         if (c.role != Role::inner || c.points.size() < 2)
             continue;
-        const double d = inside_size(c);
+        const double d = inside_size_mm(c);
         if (d < thickness.in(mm))
             problems.push_back({"small_hole", Severity::caution,
-                                "Narrower than the plate is thick: expect a poor hole (common practice).",
-                                centroid_of(c), d});
+                                "Narrower than the plate is thick: expect a poor hole (rule of thumb).", centroid_of(c),
+                                d});
         if (deviation(Length{d, mm}, thickness).state == Deviation::State::outside_table)
             problems.push_back({"outside_9013", Severity::note,
                                 "ISO 9013:2017 gives no deviation for this size in this plate.", centroid_of(c), d});

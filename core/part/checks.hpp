@@ -27,6 +27,9 @@
 
 namespace torchside::part {
 
+/// How wide an inside contour is where it is narrowest.
+[[nodiscard]] double inside_size_mm(const Contour& contour);
+
 [[nodiscard]] std::vector<Problem> check_part(const Outline& outline, Length thickness, Length kerf);
 
 struct PartSize {

@@ -1,5 +1,6 @@
 #include "core/quantity/print.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 
@@ -140,6 +141,19 @@ Printed print(Speed speed, UnitSystem units) {
     }
     const double x = speed.in(in_min);
     return trimmed(x, std::abs(x) < 100 ? 1 : 0, "in/min");
+}
+
+Speed to_dial(Speed feed, Speed fastest, UnitSystem units) {
+    constexpr double hair = 1e-9; // a feed that was fitted under the table's fastest may end on its last bit
+    const auto unit = units == UnitSystem::metric ? mm_min : in_min;
+    if (!(feed < (1.0 - hair) * fastest) || !(feed.in(unit) > 0.0))
+        return std::min(feed, fastest);
+    double step = 1.0; // of the third figure
+    for (; feed.in(unit) >= 1000.0 * step; step *= 10.0) {
+    }
+    if (units == UnitSystem::inch && feed.in(unit) < 100.0)
+        step = 0.1; // what print() gives
+    return std::min(Speed{std::round(feed.in(unit) / step) * step, unit}, fastest);
 }
 
 Printed print_m_min(Speed speed) {

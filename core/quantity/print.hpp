@@ -32,7 +32,10 @@ struct Printed {
 // Lengths: mm with 3 decimals below 1, 2 below 100, 1 below 1000, none above (zeros dropped), m from 10 m on;
 // in with 4 decimals below 1 and 3 above (a zero in the fourth dropped: "0.250"), ft with 1 decimal from 20 ft on.
 [[nodiscard]] Printed print(Length length, UnitSystem units);
-[[nodiscard]] Printed print(Speed speed, UnitSystem units);               // "1637 mm/min", "64.4 in/min"
+[[nodiscard]] Printed print(Speed speed, UnitSystem units); // "1637 mm/min", "64.4 in/min"
+/// The feed to dial in, as every screen, chart and file gives it: three figures in these units, for no torch is better
+/// known, but never more than the table's fastest. 1641 is 1640 mm/min; 5230 on a table of 3048 mm/min is 3048.
+[[nodiscard]] Speed to_dial(Speed feed, Speed fastest, UnitSystem units);
 [[nodiscard]] Printed print_m_min(Speed speed);                           // "1.64 m/min"
 [[nodiscard]] Printed print(Acceleration acceleration, UnitSystem units); // "500 mm/s²", "19.7 in/s²"
 [[nodiscard]] Printed print(Pressure pressure, UnitSystem units);         // "4.5 bar", "65 psi"

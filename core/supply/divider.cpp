@@ -17,7 +17,6 @@ constexpr Trade trade[] = {
 #include "generated/dividers.inc"
 };
 
-constexpr double arc_uncertainty = 0.12;
 constexpr double open_circuit_v = 500;
 constexpr Voltage touchable{100, volt}; // DC open circuit, 29 CFR 1910.254(b)(3)
 constexpr Length least_rise{0.1, mm};

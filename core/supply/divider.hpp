@@ -30,6 +30,8 @@
 
 namespace torchside::supply {
 
+inline constexpr double arc_uncertainty = 0.12; // how well the arc's volts are known without a reading
+
 /// Two resistors across the arc; the controller is connected across `lower`.
 struct Divider {
     Resistance upper{490e3, ohm};

@@ -89,9 +89,27 @@ Coupon begin(const CouponSettings& s, CouponKind kind) {
     return c;
 }
 
+double space_of(const CouponSettings& s) {
+    return std::fmax(rules.least_space, rules.space_per_thickness * s.plate.thickness.in(mm));
+}
+
+void shift(Point& p, double by_mm) {
+    p = {p.x_mm + by_mm, p.y_mm + by_mm};
+}
+
+// Width and height are of what is cut; the plate has metal around it, half as wide as between two legs.
 Coupon finished(Coupon c, const CouponSettings& s, double width_mm, double height_mm) {
-    c.width = Length{width_mm, mm};
-    c.height = Length{height_mm, mm};
+    const double edge = std::fmax(0.5 * space_of(s), s.kerf.in(mm));
+    c.width = Length{width_mm + 2.0 * edge, mm};
+    c.height = Length{height_mm + 2.0 * edge, mm};
+    for (Leg& leg : c.legs) {
+        shift(leg.start, edge);
+        for (Piece& piece : leg.pieces) {
+            shift(piece.to, edge);
+            if (piece.kind != Piece::Kind::line)
+                shift(piece.centre, edge);
+        }
+    }
     Point at{};
     double cut_mm = 0.0;
     for (const Leg& leg : c.legs) {
@@ -116,7 +134,7 @@ Piece line(double x, double y) {
 Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> legs) {
     const double t = s.plate.thickness.in(mm);
     const double length = std::fmax(rules.least_leg, rules.leg_per_thickness * t);
-    const double space = std::fmax(rules.least_space, rules.space_per_thickness * t);
+    const double space = space_of(s);
     Coupon c = begin(s, kind);
     for (std::size_t first = 0; first < 2; ++first) {
         for (std::size_t i = first; i < legs.size(); i += 2) {
@@ -261,7 +279,7 @@ Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
     if (auto fault = refusal(s, s.feed))
         return *fault;
     const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
-    const double space = std::fmax(rules.least_space, rules.space_per_thickness * s.plate.thickness.in(mm));
+    const double space = space_of(s);
     const double second_x = 2.0 * lead + rules.swirl_square + space;
     Coupon c = begin(s, CouponKind::swirl);
     c.legs.push_back(square_leg(s, {lead, 0.0}, rules.swirl_square, true));

@@ -70,6 +70,7 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses) 
     const Advice advice{shop, metal};
     Chart c;
     c.metal = metal;
+    c.fastest = shop.table.max_feed;
     c.rows.assign(thicknesses.begin(), thicknesses.end());
     for (const Current current : chart_currents(shop.machine)) {
         ChartColumn column;

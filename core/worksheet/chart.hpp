@@ -41,6 +41,7 @@ struct ChartColumn {
 
 struct Chart {
     Metal metal = Metal::mild_steel;
+    Speed fastest{}; // of the table
     std::vector<Length> rows{};
     std::vector<ChartColumn> columns{};
     std::vector<ChartCell> cells{}; // row after row

@@ -38,7 +38,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
                                              " at this current; cut single tests from the plate's edge instead"};
     tune::CouponSettings s;
     s.plate = plate;
-    s.feed = settings->feed.value;
+    s.feed = to_dial(settings->feed.value, shop.table.max_feed, shop.display.units);
     s.cut_height = settings->cut_height.value;
     s.pierce_height = settings->pierce_height.value;
     s.pierce_delay = settings->pierce_delay->value;

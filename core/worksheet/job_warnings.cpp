@@ -1,9 +1,9 @@
 // Warnings of the part, its time, its wear and its price.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "core/quantity/print.hpp"
+#include "core/worksheet/holes.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "core/worksheet/words.hpp"
 
@@ -20,19 +20,14 @@ std::string percent(double share) {
 
 // Holes that are no narrower than the plate is thick (those are among the problems), but too narrow for the kerf.
 void warn_of_holes(const Findings& f, std::vector<Warning>& out) {
-    if (!f.sheet.settings)
-        return;
-    const Length least = f.sheet.settings->min_hole.value;
-    const auto narrow = [&](const PartContour& c) {
-        const double across2 = 4.0 / std::numbers::pi * c.area_mm2; // of the circle of equal area
-        return c.role == part::Role::inner && across2 < least.in(mm)*least.in(mm) &&
-               across2 >= f.workbook.job.thickness.in(mm)*f.workbook.job.thickness.in(mm);
-    };
-    const auto& all = f.sheet.part->contours;
-    if (const auto count = std::count_if(all.begin(), all.end(), narrow))
+    int count = 0;
+    for (const Holes& holes : holes_of(f.sheet, f.workbook.job.thickness))
+        count += holes.state == HoleState::small ? holes.count : 0;
+    if (count > 0)
         out.push_back({"hole_below_least", Severity::note, "job.part.hole_mm",
                        std::to_string(count) + (count == 1 ? " hole is" : " holes are") + " narrower than " +
-                           words::limit(least) + ", the least that comes out round with this kerf: try one first."});
+                           words::plate(least_hole(*f.sheet.settings)) +
+                           ", the least that comes out round with this kerf: try one first."});
 }
 
 std::string part_text(int number) {

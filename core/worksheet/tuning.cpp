@@ -1,5 +1,7 @@
 #include "core/worksheet/tuning.hpp"
 
+#include "core/quantity/print.hpp"
+
 namespace torchside {
 
 Outcome<tune::Outlook> outlook(const Advice& advice, const Workbook& workbook) {
@@ -32,7 +34,7 @@ Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen
         const auto now = outlook(advice, workbook);
         if (!now)
             return now.fault();
-        made.feed = now.value().next;
+        made.feed = to_dial(now.value().next, shop.table.max_feed, shop.display.units); // as it was asked for
     }
     if (seen.height)
         made.plate.height = *seen.height;

@@ -10,9 +10,15 @@ std::string plate(Length thickness) {
     return print_trimmed(thickness.in(mm), 2) + " mm (" + print_trimmed(thickness.in(inch), 3) + " in)";
 }
 
+Printed at_most(Length thickness, UnitSystem units) {
+    constexpr double hair = 1e-9; // 20 mm is not 19.9
+    if (units == UnitSystem::metric)
+        return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1), "mm"};
+    return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2), "in"};
+}
+
 std::string limit(Length thickness) {
-    return print_fixed(std::floor(thickness.in(mm)*10.0) / 10.0, 1) + " mm (" +
-           print_fixed(std::floor(thickness.in(inch)*100.0) / 100.0, 2) + " in)";
+    return at_most(thickness, UnitSystem::metric).text() + " (" + at_most(thickness, UnitSystem::inch).text() + ")";
 }
 
 std::string feed(Speed speed) {

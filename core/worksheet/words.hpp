@@ -3,13 +3,15 @@
 
 #include <string>
 
-#include "core/quantity/quantity.hpp"
+#include "core/quantity/print.hpp"
 
 namespace torchside::words {
 
 /// A plate as entered: "12.7 mm (0.5 in)".
 [[nodiscard]] std::string plate(Length thickness);
-/// A limit that is an estimate, rounded down: "18.5 mm (0.72 in)".
+/// A limit that is an estimate, rounded down, for what is shown must not promise more: "18.5 mm", "0.72 in".
+[[nodiscard]] Printed at_most(Length thickness, UnitSystem units);
+/// The same in both units: "18.5 mm (0.72 in)".
 [[nodiscard]] std::string limit(Length thickness);
 /// Two significant figures: "1600 mm/min (64 in/min)".
 [[nodiscard]] std::string feed(Speed speed);

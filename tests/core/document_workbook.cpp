@@ -153,8 +153,7 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "shop": {"air": {"cut_out_bar": 6}}})",
      "shop.air.cut_out_bar: 6 is not above the cut-in, accepted is more than 6 bar"},
     {R"({"torchside": 1, "job": {"current_a": 1e999}})",
-     "workbook: line 1, column 39: a number too large for any field, accepted is JSON as `torchside schema` describes "
-     "it"},
+     "workbook: line 1, column 39: a number too large for any field, accepted is a backup as Torchside saves it"},
 };
 
 #ifndef __EMSCRIPTEN__

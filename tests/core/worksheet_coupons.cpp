@@ -2,6 +2,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include "core/quantity/print.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
 #include "core/worksheet/worksheet.hpp"
@@ -21,7 +22,7 @@ TEST_CASE("The default shop's ladder is seven legs about its own feed") {
     const auto made = coupon(w, CouponKind::ladder);
     REQUIRE(made.ok());
     CHECK(made.value().legs.size() == 7);
-    CHECK_THAT(made.value().width.in(mm), WithinAbs(60.0, 1e-9));
+    CHECK_THAT(made.value().width.in(mm), WithinAbs(78.0, 1e-9)); // legs of 60 mm, 9 mm of plate at each end
     const std::string text = coupon_program(w, made.value()).value();
     CHECK(text.starts_with("(Test coupon: feed ladder)\n(Mild steel 6 mm, 45 A)\n(Check before you run"));
     CHECK(text.find("\nG21\n") != std::string::npos);
@@ -192,7 +193,7 @@ TEST_CASE("A cut that was seen is read with the job's own plate and feed") {
     REQUIRE(slow.ok());
     CHECK(slow.value().advice.cause == tune::Cause::too_slow);
     CHECK(slow.value().worth_logging);
-    CHECK(slow.value().row.feed == tuning(w).value().outlook.next);
+    CHECK(slow.value().row.feed == to_dial(tuning(w).value().outlook.next, w.shop.table.max_feed, UnitSystem::metric));
     CHECK(*slow.value().advice.feed_to > *slow.value().row.feed);
     seen.feed = Speed{1500, mm_min};
     seen.height = Length{2, mm};

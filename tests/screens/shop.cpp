@@ -305,5 +305,5 @@ TEST_CASE("what was done is said, seen and spoken, and only when it was done") {
     person.touch_id("place/tune");
     CHECK(person.node("said") == nullptr);
     person.touch("Clean");
-    CHECK(person.node("said")->name == "Logged 1 cut.");
+    CHECK(person.node("change/what")->name == "Clean cut logged");
 }

@@ -21,8 +21,18 @@ int region_at(Point p, const std::vector<Region>& regions, bool zooming = false)
 
 void Region::clamp() {
     const Point most = limit();
-    offset.x = std::clamp(offset.x, 0.0F, most.x);
-    offset.y = std::clamp(offset.y, 0.0F, most.y);
+    Point least{};
+    Point last = most;
+    if (zooms && drawn.w > 0 && drawn.h > 0) {
+        least = {drawn.x * zoom - view.w / 2, drawn.y * zoom - view.h / 2};
+        last = {drawn.right() * zoom - view.w / 2, drawn.bottom() * zoom - view.h / 2};
+    }
+    const auto within = [](float v, float low, float high, float end) {
+        const float from = std::clamp(low, 0.0F, end);
+        return std::clamp(v, from, std::clamp(high, from, end));
+    };
+    offset.x = within(offset.x, least.x, last.x, most.x);
+    offset.y = within(offset.y, least.y, last.y, most.y);
 }
 
 void Region::zoom_by(Point about, float factor) {

@@ -18,6 +18,7 @@ struct Region {
     Point content{}; // size of what is inside
     Point offset{};  // how far it is scrolled
     bool zooms = false;
+    Rect drawn{};   // where what is drawn lies in the view at zoom 1: the view's middle never leaves it
     float zoom = 1; // 1 to most_zoom
 
     static constexpr float most_zoom = 64;

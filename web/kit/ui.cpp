@@ -105,10 +105,11 @@ Point Ui::open_region(std::string_view name, Rect view) {
     return {view.x - region.offset.x, view.y - region.offset.y};
 }
 
-Ui::View Ui::open_view(std::string_view name, Rect view) {
+Ui::View Ui::open_view(std::string_view name, Rect view, Rect drawn) {
     const Point corner = open_region(name, view);
     Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
     region.zooms = true;
+    region.drawn = drawn;
     return {corner, region.zoom};
 }
 
@@ -180,9 +181,17 @@ void Ui::start_edit(std::string_view id, std::string_view text) {
     }
 }
 
-void Ui::keep_editing(std::string_view id, std::string_view text) {
-    edit_ = Edit{std::string(id), std::string(text), false};
+void Ui::keep_editing(std::string_view id, std::string_view text, std::optional<double> before) {
+    edit_ = Edit{std::string(id), std::string(text), false, true, before};
     changed_ = true;
+}
+
+std::optional<double> Ui::value_before(std::optional<double> now) {
+    if (!edit_->begun) {
+        edit_->begun = true;
+        edit_->before = now;
+    }
+    return edit_->before;
 }
 
 void Ui::type(std::string_view key) {
@@ -213,7 +222,8 @@ void Ui::type(std::string_view key) {
 
 void Ui::retype(std::string_view text) {
     if (edit_) {
-        *edit_ = Edit{edit_->id, std::string(text), false};
+        edit_->text = text;
+        edit_->fresh = false;
         typed_ = changed_ = true;
     }
 }

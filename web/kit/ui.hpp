@@ -21,6 +21,8 @@ struct Edit {
     std::string id;
     std::string text;
     bool fresh = true; // nothing typed yet: the first key replaces the old text
+    bool begun = false;
+    std::optional<double> before{}; // the value when it was begun: what is refused leaves that
 };
 
 class Ui {
@@ -65,7 +67,8 @@ public:
         Point corner{};
         float zoom = 1;
     };
-    View open_view(std::string_view name, Rect view);
+    /// `drawn`: what of the view the drawing covers when it is whole, from the view's corner.
+    View open_view(std::string_view name, Rect view, Rect drawn);
     void close_view();
     /// Enlarge about the middle of the view; 0 shows the whole again.
     void zoom_view(std::string_view name, float factor);
@@ -77,7 +80,9 @@ public:
     [[nodiscard]] const std::optional<Edit>& edit() const { return edit_; }
     void start_edit(std::string_view id, std::string_view text);
     /// Stay in a field whose text could not be used: its words stay, with what is wrong or asked below them.
-    void keep_editing(std::string_view id, std::string_view text);
+    void keep_editing(std::string_view id, std::string_view text, std::optional<double> before);
+    /// The value that the field under edit had when the edit began; it is `now` when it has just begun.
+    std::optional<double> value_before(std::optional<double> now);
     /// A key of the app's own keypad; "\b" deletes.
     void type(std::string_view key);
     /// Other words in the field under edit.

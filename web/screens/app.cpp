@@ -158,7 +158,7 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "other-tab") {
         notices_.other_tab = true;
     } else if (kind == "file") {
-        refusal_ = text;
+        say_of_file(text);
     } else if (kind == "sealed") {
         links.take_sealed(text);
     } else if (kind == "qr") {
@@ -180,10 +180,20 @@ void App::notice(std::string_view kind, std::string_view text) {
 void App::open_file(std::string_view text) {
     auto read = document::read_workbook(text);
     if (read.ok()) {
+        go(Place::cut);
         take(std::move(read), "Opened a backup");
-    } else {
-        refusal_ = read.fault().field + ": " + read.fault().text;
+        return;
     }
+    const Fault& fault = read.fault();
+    const bool foreign = fault.field == "workbook" || fault.text.starts_with("the version of the workbook is missing");
+    say_of_file(foreign ? "It is not a Torchside backup. Pick a file that Save a backup file made."
+                        : "One entry of that backup can't be used: " + fault.text + '.');
+}
+
+void App::say_of_file(std::string_view why) {
+    go(Place::shop);
+    open("kept"); // where backups are opened: the reason stands there
+    refusal_ = why;
 }
 
 void App::build(Pen& pen, Rect screen, double now) {

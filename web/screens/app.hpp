@@ -116,6 +116,7 @@ public:
 private:
     void build(Pen& pen, Rect screen, double now);
     void publish();
+    void say_of_file(std::string_view why);
     void take_route(std::string_view fragment);
     void adopt(Workbook next);
     void step_on();

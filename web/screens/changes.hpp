@@ -36,7 +36,7 @@ struct Scratch {
         bool duty_follows = false;
         double job_a = 0;
     } start;
-    std::optional<double> square, hole;
+    std::optional<double> square, hole, kerf_square;
     std::array<std::optional<double>, 4> angle{};
     std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
 };

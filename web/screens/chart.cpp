@@ -55,9 +55,8 @@ CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Footing
     case ChartFigure::kerf:
         return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};
     }
-    // Held to the table's fastest, the band may be next to nothing: too narrow to round by.
-    return {s.feed_capped ? print(s.feed.value, units).number : print(s.feed, units).value, show_range(s.feed, units),
-            span_of(s.feed, mm_min), on.feed};
+    return {show_feed(s.feed.value, app.book().shop).number, show_range(s.feed, units), span_of(s.feed, mm_min),
+            on.feed};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
@@ -300,7 +299,7 @@ void chart_body(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/heading", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
+    ui.node("chart/what", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
     ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
     body.take_top(22);
     const Rect print_row = body.take_bottom(ui.reach());

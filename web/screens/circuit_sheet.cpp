@@ -40,7 +40,9 @@ float figures(App& app, Point at, float w) {
         print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
     put("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
     if (r.highest_current) {
-        put("circuit/highest", "Highest output that holds", print_fixed(r.highest_current->in(ampere), 1) + " A");
+        // Down to a tenth: rounded up it would not hold.
+        put("circuit/highest", "Highest output that holds",
+            print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
     }
     if (r.run_min_awg) {
         put("circuit/run_min", "Wiring, at least", std::to_string(*r.run_min_awg) + " AWG");

@@ -118,7 +118,6 @@ void keep(App& app, const HeightsReading& r, bool with_height) {
     if (app.log(std::move(next), with_height ? "Cut height and cuts kept" : "Cuts logged")) {
         app.scratch.heights = {};
         app.open(r.rows.empty() ? "" : "log");
-        app.say(r.rows.empty() ? "Kept the cut height." : "Logged " + std::to_string(r.rows.size()) + " cuts.");
     }
 }
 

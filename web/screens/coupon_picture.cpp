@@ -8,7 +8,7 @@ namespace torchside::web {
 namespace {
 
 constexpr float most_height = 250;
-constexpr float margin = 10;      // plate around the paths
+constexpr float margin = 1;       // for the plate's own line
 constexpr float words_room = 104; // beside the legs of a ladder
 
 struct Scale {
@@ -67,7 +67,7 @@ float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
     for (const tune::Leg& leg : coupon.legs) {
         draw_leg(pen, t, scale, leg);
         if (legs) {
-            const Point end = scale.at(coupon.width.in(mm), leg.start.y_mm);
+            const Point end = scale.at(leg.pieces.back().to.x_mm, leg.start.y_mm);
             pen.text(Type::label, {end.x + 10, end.y - 9}, t.ink, leg_words(app, coupon, leg));
         }
     }

@@ -110,7 +110,7 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     if (!read) {
         return y - y0;
     }
-    y += line(app, "coupon/go_on", {x, y}, w, "Go on with", show_text(read->go_on, app.book().shop.display.units));
+    y += line(app, "coupon/go_on", {x, y}, w, "Go on with", show_feed(read->go_on, app.book().shop).whole());
     y += 12;
     const std::string count = std::to_string(read->rows.size()) + " cuts";
     if (button(ui, "coupon/log", {x, y, w, ui.reach()}, "Put " + count + " into the log", Look::main)) {
@@ -123,7 +123,6 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         if (app.log(std::move(next), count + " logged")) {
             clean = {};
             app.open("log");
-            app.say("Logged " + count + '.');
         }
     }
     return y + ui.reach() + 8 - y0;
@@ -163,7 +162,6 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         s.square.reset();
         s.hole.reset();
         app.open("log");
-        app.say("Logged 1 cut.");
     }
     return y + ui.reach() + 8 - y0;
 }

@@ -4,6 +4,7 @@
 
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
+#include "web/screens/figure_tools.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -31,7 +32,7 @@ bool is_open(const App& app, std::string_view figure) {
 float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const UnitSystem units = app.book().shop.display.units;
     const auto& feed = settings.feed;
-    const Shown shown = show(feed, units);
+    const Shown shown = show_feed(feed.value, app.book().shop);
     const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis, app.book().shop.example);
     const auto cuts = feeds_cut_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height()};
@@ -54,6 +55,9 @@ void cell(App& app, Rect place, const char* key, const char* name, const Estimat
             app.ui(), id, place,
             {name, shown.number, shown.unit, aside, about, span_of(e, unit), e.high > e.low, is_open(app, key)})) {
         app.open(std::string("figure/") + key);
+        if (key == std::string_view("arc")) { // one reads the controller and types it
+            app.ui().start_edit(arc_reading_field, "");
+        }
     }
 }
 
@@ -68,7 +72,7 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     };
     pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
-    const std::string controller = divided ? show(s.controller).number + " read" : "";
+    const std::string controller = divided ? show(s.controller).whole() + " read" : "";
     cell(app, at(0, 0), "arc", "Arc volts", s.arc, volt, show(s.arc.value), controller);
     cell(app, at(1, 0), "pierce_height", "Pierce height", s.pierce_height, mm, show(s.pierce_height.value, units), "");
     cell(app, at(2, 0), "pierce_delay", "Pierce delay", s.pierce_delay.value_or(Estimate<Duration>{}), second,
@@ -76,7 +80,7 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     pen.hline(place.x, place.right(), place.y + h + 0.5F, t.hairline, 1);
     cell(app, at(0, 1), "kerf", "Kerf", s.kerf, mm, show(s.kerf.value, units), "");
     cell(app, at(1, 1), "lead_in", "Lead-in", s.lead_in, mm, show(s.lead_in.value, units), "");
-    cell(app, at(2, 1), "min_hole", "Smallest hole", s.min_hole, mm, show(s.min_hole.value, units), "");
+    cell(app, at(2, 1), "min_hole", "Smallest hole", s.min_hole, mm, show_least_hole(s, units), "");
     for (const float x : {place.x + w, place.x + 2 * w}) {
         pen.vline(x, place.y, place.y + 2 * h + 1, t.hairline, 1);
     }

@@ -62,9 +62,10 @@ std::string range_of(std::string_view path) {
 struct FieldText {
     std::string_view id;
     std::string_view label;
-    std::string shown; // the stored value
-    std::string idle;  // the quiet line when nobody types
-    std::string takes; // what is accepted, said while the field is open
+    std::string shown;           // the stored value
+    std::string idle;            // the quiet line when nobody types
+    std::string takes;           // what is accepted, said while the field is open
+    std::optional<double> value; // the stored one
 };
 
 /// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to
@@ -74,6 +75,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     Ui& ui = app.ui();
     Heard h;
     const bool active = ui.editing(f.id);
+    const std::optional<double> before = active ? ui.value_before(f.value) : f.value;
     if (active && !ui.edit()->fresh && ui.edit()->text != "-") { // a sign alone is a number begun
         h = read(ui.edit()->text);
     }
@@ -100,8 +102,13 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
             take(now.value); // a refusal stays in app.refusal() and is shown while the field is open
         }
         const bool unused = !now.wrong.empty() || !now.question.empty() || !app.refusal().empty();
+        if (unused && f.value != before) {
+            const std::string why = app.refusal(); // of 999 the 99 was taken on the way: neither is meant
+            take(before);
+            app.refuse(why);
+        }
         if (entry->final && unused) {
-            ui.keep_editing(f.id, entry->text); // its words stay, with what is wrong or asked below them
+            ui.keep_editing(f.id, entry->text, before); // its words stay, with what is wrong or asked below them
         } else if (entry->final) {
             app.system_keyboard = false;
         }
@@ -152,8 +159,12 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     }
     const UnitSystem units = app.book().shop.display.units;
     const bool given = value->type == document::Scalar::Type::number;
-    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given",
-                          std::string(info->meaning), range_of(path)};
+    const FieldText field{id,
+                          label,
+                          given ? show_field(value->number, info->unit, units) : "not given",
+                          std::string(info->meaning),
+                          range_of(path),
+                          given ? std::optional(value->number) : std::nullopt};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{.nothing = true};
@@ -168,8 +179,8 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
                     std::string_view unit, std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
-    const FieldText field{id, label, value ? show_field(*value, unit, units) : "—", std::string(idle),
-                          std::string(idle)};
+    const FieldText field{
+        id, label, value ? show_field(*value, unit, units) : "—", std::string(idle), std::string(idle), value};
     const auto read = [&](const std::string& text) {
         return text.empty() ? Heard{.nothing = true} : heard(read_field(text, unit, units), [](double v) { return v; });
     };
@@ -231,9 +242,10 @@ float thickness_entry(App& app, Rect place) {
         }
         return h;
     };
-    return typed_field(app, place, {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm")},
-                       read,
-                       [&](std::optional<double> v) { app.set("job.thickness_mm", *v, "Thickness", App::By::typing); });
+    return typed_field(
+        app, place,
+        {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm"), job.thickness.in(mm)}, read,
+        [&](std::optional<double> v) { app.set("job.thickness_mm", *v, "Thickness", App::By::typing); });
 }
 
 float current_entry(App& app, Rect place) {
@@ -241,9 +253,10 @@ float current_entry(App& app, Rect place) {
     const auto read = [](const std::string& text) {
         return heard(read_current(text), [](Current c) { return c.in(ampere); });
     };
-    return typed_field(
-        app, place, {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a")},
-        read, [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
+    return typed_field(app, place,
+                       {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a"),
+                        app.book().job.current.in(ampere)},
+                       read, [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
 }
 
 } // namespace torchside::web

@@ -3,6 +3,7 @@
 #include "core/quantity/print.hpp"
 #include "core/supply/divider.hpp"
 #include "web/screens/entry.hpp"
+#include "web/screens/figure_tools.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
 
@@ -25,30 +26,6 @@ float reading(App& app, Point at, float w) {
         y += signed_words(app, "height/tap", sign, {at.x, y}, w, tap.text, tap.basis.empty() ? "" : tap.basis.front());
     }
     return y - at.y;
-}
-
-/// "You read 2.7 V at about 135 V: 50:1".
-float identify(App& app, Rect body, float y0) {
-    Ui& ui = app.ui();
-    const float x = body.x + sheet_margin;
-    const float w = body.w - 2 * sheet_margin;
-    float y = y0 + section(ui, "height/identify", {x, y0}, w, "Which divider is it?");
-    y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/reading", "Controller reads",
-                       "Volts it shows while this cut runs", "V", app.scratch.reading_v);
-    if (!app.scratch.reading_v || !app.sheet().settings) {
-        return y - y0;
-    }
-    const auto match = supply::identify_divider(app.sheet().settings->arc.value, Voltage{*app.scratch.reading_v, volt});
-    y += 10;
-    if (!match.ok()) {
-        return y + words(ui, "height/identified", Type::text, {x, y}, w, match.fault().text, ui.tokens().stop) - y0;
-    }
-    y += words(ui, "height/identified", Type::text, {x, y}, w, match.value().text, ui.tokens().ink) + 8;
-    const std::string ratio = print_trimmed(match.value().ratio, 0);
-    if (button(ui, "height/identified/use", {x, y, w, ui.reach()}, "Use " + ratio + ":1", Look::main)) {
-        app.set("shop.height_control.divider_ratio", match.value().ratio, "Divider ratio");
-    }
-    return y + ui.reach() - y0;
 }
 
 /// Two cuts at two heights give the volts of a millimetre.
@@ -117,7 +94,8 @@ float height_tools(App& app, Rect place) {
     const float w = place.w - 2 * sheet_margin;
     float y = place.y;
     y += reading(app, {x, y}, w);
-    y += identify(app, place, y);
+    y += section(app.ui(), "height/identify", {x, y}, w, "What does the controller read?");
+    y += arc_tools(app, {place.x, y, place.w, 0});
     y += gradient(app, place, y);
     y += loading(app, place, y) + 24;
     return y - place.y;

@@ -8,6 +8,16 @@ bool is_job_stock(const Workbook& book, const tune::TestCut& cut) {
     return cut.material == book.job.material && dt * dt < 0.0025 && di * di < 0.25;
 }
 
+tune::TestCut cut_of_job(const Workbook& book, Speed feed) {
+    tune::TestCut cut;
+    cut.material = book.job.material;
+    cut.thickness = book.job.thickness;
+    cut.current = book.job.current;
+    cut.cut_height = book.shop.height_control.cut_height;
+    cut.feed = feed;
+    return cut;
+}
+
 std::vector<const tune::TestCut*> cuts_of_job(const Workbook& book) {
     std::vector<const tune::TestCut*> cuts;
     for (const tune::TestCut& cut : book.shop.tests) {

@@ -131,8 +131,7 @@ void said_strip(App& app, Rect strip) {
 void live_words(App& app) {
     std::string spoken;
     if (const auto& settings = app.sheet().settings) {
-        const auto& feed = settings->feed;
-        spoken = "Feed " + show(feed, app.book().shop.display.units).whole();
+        spoken = "Feed " + show_feed(settings->feed.value, app.book().shop).whole();
     } else {
         spoken = app.sheet().capacity.reason;
     }

@@ -20,16 +20,18 @@ namespace {
 using Step = Opening::Step;
 using drawing::DrawingUnit;
 
-void refuse(Opening& opening, std::string_view why) {
-    opening.step = Step::refused;
-    opening.fault = why;
+void refuse(App& app, std::string_view why) {
+    const std::string text(why); // it may be the app's refusal, which open() clears
+    app.open("shape");           // where it stands
+    app.opening.step = Step::refused;
+    app.opening.fault = text;
 }
 
 void take(App& app, int numbers) {
     Opening& opening = app.opening;
     opening.drawing = drawing::unpack(platform::take_drawing(numbers));
     if (!opening.drawing) {
-        return refuse(opening, "could not be handed over; please open it again");
+        return refuse(app, "could not be handed over; please open it again");
     }
     if (!opening.drawing->unit_known) {
         opening.step = Step::unit;
@@ -44,7 +46,7 @@ void take(App& app, int numbers) {
                  "Opened " + opening.name)) {
         opening.step = Step::none;
     } else {
-        refuse(opening, app.refusal());
+        refuse(app, app.refusal());
     }
     opening.drawing.reset();
 }
@@ -109,11 +111,14 @@ float found(App& app, Rect place) {
 void drawing_news(App& app, std::string_view kind, std::string_view text, double number) {
     Opening& opening = app.opening;
     if (kind == "begin") {
+        if (app.place() != Place::part) { // dropped elsewhere
+            app.go(Place::part);
+        }
         opening = {Step::reading, std::string(text), 0.0, {}, {}};
     } else if (kind == "progress") {
         opening.share = number;
     } else if (kind == "fault") {
-        refuse(opening, text);
+        refuse(app, text);
     } else if (kind == "ready") {
         take(app, static_cast<int>(number));
     }

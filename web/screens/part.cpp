@@ -147,9 +147,7 @@ void time_sheet(App& app, Rect place, bool closable) {
         float y = body.y + 6;
         const auto& time = app.sheet().time;
         if (!time) {
-            return words(ui, "time/none", Type::text, {x, y + 6}, w, "Nothing to time: there is no path to cut.",
-                         ui.tokens().ink) +
-                   20;
+            return words(ui, "time/none", Type::text, {x, y + 6}, w, missing(app, "time") + '.', ui.tokens().ink) + 20;
         }
         y += line(app, "time/cutting", {x, y}, w, "Cutting", print(time->cutting.value).text());
         y += line(app, "time/piercing", {x, y}, w, "Piercing", print(time->piercing.value).text());
@@ -162,10 +160,12 @@ void time_sheet(App& app, Rect place, bool closable) {
         y += line(app, "time/starts", {x, y}, w, "Arc starts", std::to_string(time->starts));
         y += gap_lines(app, "time", {x, y}, w);
         y += 14;
+        const std::string slow = print_percent(time->slow_share).text();
         y += words(ui, "time/slow", Type::text, {x, y}, w,
-                   print_percent(time->slow_share).text() +
-                       " of the cut runs under 80 % of the feed: corners, small holes and tight curves, hatched in the "
-                       "picture. Expect dross there; height control should hold there.",
+                   slow == print_percent(0).text()
+                       ? std::string("The whole cut runs at 80 % of the feed or more: no slow corners.")
+                       : slow + " of the cut runs under 80 % of the feed: corners, small holes and tight curves, "
+                                "hatched in the picture. Expect dross there, and switch height control to hold.",
                    ui.tokens().ink) +
              10;
         y += words(ui, "time/basis", Type::label, {x, y}, w,

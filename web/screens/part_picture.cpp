@@ -31,12 +31,24 @@ struct Scale {
     }
 };
 
-Scale scale_of(const PartStage& stage, Rect place, Ui::View view) {
+/// Pixels for a millimetre when the whole part is seen.
+double whole_scale(const PartStage& stage, Rect place) {
     constexpr float edge = 34; // for leads, kerf and dimensions
     const double w = std::max(1e-6, stage.high.x - stage.low.x);
     const double h = std::max(1e-6, stage.high.y - stage.low.y);
-    const double fit =
-        std::min(static_cast<double>(place.w - 2 * edge) / w, static_cast<double>(place.h - 2 * edge) / h);
+    return std::min(static_cast<double>(place.w - 2 * edge) / w, static_cast<double>(place.h - 2 * edge) / h);
+}
+
+/// Where the whole part lies in its view.
+Rect drawn_in(const PartStage& stage, Rect place) {
+    const double fit = whole_scale(stage, place);
+    const auto w = static_cast<float>((stage.high.x - stage.low.x) * fit);
+    const auto h = static_cast<float>((stage.high.y - stage.low.y) * fit);
+    return {(place.w - w) / 2, (place.h - h) / 2, w, h};
+}
+
+Scale scale_of(const PartStage& stage, Rect place, Ui::View view) {
+    const double fit = whole_scale(stage, place);
     const double px = fit * static_cast<double>(view.zoom);
     const double middle_x = (stage.low.x + stage.high.x) / 2;
     const double middle_y = (stage.low.y + stage.high.y) / 2;
@@ -209,6 +221,37 @@ void zoom_buttons(Ui& ui, Rect place) {
     }
 }
 
+/// Enlarged, the view may hold nothing but metal: a small picture of the whole shows which place this is.
+void where_it_is(App& app, Rect place, const Scale& scale) {
+    constexpr float side = 76;
+    const PartStage& stage = *app.sheet().part;
+    const part::Box box{stage.low, stage.high};
+    const Rect part = scale.box(box);
+    if (part.w <= place.w && part.h <= place.h) {
+        return;
+    }
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.ui().tokens();
+    const double px = (static_cast<double>(side) - 12) / std::max({1e-6, box.width(), box.height()});
+    const Rect frame{place.x + 8, place.y + 8, side, side};
+    const Scale small{px, static_cast<double>(frame.centre().x) - (box.low.x + box.high.x) / 2 * px,
+                      static_cast<double>(frame.centre().y) + (box.low.y + box.high.y) / 2 * px};
+    pen.fill(frame, t.ground);
+    pen.frame(frame, t.ink, 1);
+    pen.push_clip(frame);
+    Drawing drawing(pen, small, frame, 2);
+    for (const part::Contour& contour : stage.outline.contours) {
+        drawing.line(contour.points, contour.role != part::Role::open, t.quiet, 1);
+    }
+    const auto shrink = static_cast<float>(px / scale.px_mm);
+    const Rect whole = small.box(box);
+    const Rect seen{whole.x + (place.x - part.x) * shrink, whole.y + (place.y - part.y) * shrink, place.w * shrink,
+                    place.h * shrink};
+    pen.frame(overlap(seen.inset(-1), frame), t.accent, 2);
+    pen.pop_clip();
+    app.ui().node("part/where", Role::img, frame, "The whole part; the frame is what you see");
+}
+
 } // namespace
 
 ContourWords words_of(const App& app, std::size_t i) {
@@ -241,7 +284,11 @@ float contour_words(App& app, Rect place) {
         is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round.";
     const auto& settings = app.sheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
-    for (const part::PartSize& size : part::sizes_of({{contour}}, app.book().job.thickness, kerf)) {
+    if (!settings) { // no kerf, and so nothing to say of what comes out
+        text += ' ' + missing(app, "sizes as cut") + '.';
+    }
+    for (const part::PartSize& size :
+         settings ? part::sizes_of({{contour}}, app.book().job.thickness, kerf) : std::vector<part::PartSize>()) {
         text += ' ' + std::string(size_names[static_cast<std::size_t>(size.what)]) + ": cut on the line it comes out " +
                 print(size.on_line, units).text() + "; to measure " + print(size.drawn, units).text() + " draw " +
                 print(size.draw, units).text() + '.';
@@ -265,7 +312,7 @@ void part_picture(App& app, Rect place) {
     }
     ui.open_group("part/picture", Role::group, place, "The part, to scale");
     zoom_buttons(ui, place.take_bottom(ui.reach() + 12));
-    const Scale scale = scale_of(stage, place, ui.open_view(view_name, place));
+    const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
     if (app.look_at && *app.look_at < stage.problems.size()) {
         constexpr float near = 8;
         ui.centre_view(view_name, scale.at(stage.problems[*app.look_at].at), near);
@@ -283,6 +330,7 @@ void part_picture(App& app, Rect place) {
         dimensions(app, pen, t, scale, *app.contour);
     }
     contours(app, scale);
+    where_it_is(app, place, scale);
     ui.close_view();
     ui.close_group();
 }

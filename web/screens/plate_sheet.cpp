@@ -4,9 +4,11 @@
 #include "core/part/sheet.hpp"
 #include "core/part/trace.hpp"
 #include "core/quantity/print.hpp"
+#include "core/worksheet/hindrance.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -49,7 +51,14 @@ void plate_sheet(App& app, Rect place, bool closable) {
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 12;
         y += picture(app, {x, y}, w);
-        if (fit.count == 0) {
+        const auto in_the_way = hindrance(app.book(), app.sheet());
+        if (in_the_way) {
+            y += signed_words(app, "plate/hindrance", Sign::stop, {x, y}, w, capital(in_the_way->reason) + '.',
+                              in_the_way->detail);
+        }
+        if (fit.count == 0 && in_the_way && app.sheet().settings) {
+            y += 8; // the part itself is not to be made: there is nothing to lay on a sheet
+        } else if (fit.count == 0) {
             y += signed_words(app, "plate/none", Sign::stop, {x, y}, w, "This part does not fit this sheet.", {});
         } else {
             const int wanted = app.book().job.quantity;

@@ -55,7 +55,7 @@ float cells(App& app, Rect place, const price::Report& price) {
         {"markup", "Is a markup of", percent(price.markup), "%", {}, "rates"},
         {"life", "Life used", print_fixed(wear.life_used.value * 100, 0), "%", span_of(wear.life_used), "wear"},
         {"uses", "Job uses", print_fixed(wear.job_uses.value, 2), "sets", span_of(wear.job_uses), "wear"},
-        {"hold", "Sets to hold", std::to_string(wear.sets_to_hold), "", {}, "wear"},
+        {"hold", "Spare sets", std::to_string(wear.sets_to_hold), "", {}, "wear"},
     };
     const Pen& pen = app.ui().pen();
     const Tokens& t = app.ui().tokens();
@@ -124,9 +124,9 @@ void quote_screen(App& app, Rect place) {
         column.take_top(price_figure(app, column, *price));
         column.take_top(cells(app, column, *price));
     } else {
-        const Rect row{column.x, column.y, column.w, verdict_height(ui, "No price", "No path to cut", column.w)};
-        if (verdict_row(ui, "quote/none", row, Sign::stop, "No price: there is nothing to cut",
-                        "See the plate and the part")) {
+        const std::string none = missing(app, "price");
+        const Rect row{column.x, column.y, column.w, verdict_height(ui, none, "See the part", column.w)};
+        if (verdict_row(ui, "quote/none", row, Sign::stop, none, "See the part")) {
             app.go(Place::part);
         }
         column.take_top(row.h);

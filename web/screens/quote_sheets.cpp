@@ -5,6 +5,7 @@
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/shop_sections.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -22,8 +23,7 @@ Column column_of(Rect body) {
 
 float none(App& app, const char* id, Rect body) {
     const Column c = column_of(body);
-    return words(app.ui(), id, Type::text, {c.x, c.y + 6}, c.w, "No price: there is no path to cut.",
-                 app.ui().tokens().ink) +
+    return words(app.ui(), id, Type::text, {c.x, c.y + 6}, c.w, missing(app, "price") + '.', app.ui().tokens().ink) +
            24;
 }
 
@@ -160,17 +160,27 @@ void wear_sheet(App& app, Rect place, bool closable) {
         const auto percent = [](double share) { return print_fixed(share * 100, 0); };
         const auto band = [&](const Estimate<double>& e) { return percent(e.low) + " to " + percent(e.high) + " %"; };
         c.y += line(app, "wear/used", {c.x, c.y}, c.w, "Life used, 8 times in 10", band(w.life_used));
-        c.y += line(app, "wear/part", {c.x, c.y}, c.w, "One part uses, of a set",
-                    print_percent(w.part_uses.value, 2).text());
-        c.y += line(app, "wear/job", {c.x, c.y}, c.w, "This job uses, sets",
-                    print_fixed(w.job_uses.low, 2) + " to " + print_fixed(w.job_uses.high, 2));
+        const bool cuts = app.sheet().time.has_value(); // else nothing is known of this job's wear
+        if (cuts) {
+            c.y += line(app, "wear/part", {c.x, c.y}, c.w, "One part uses, of a set",
+                        print_percent(w.part_uses.value, 2).text());
+            c.y += line(app, "wear/job", {c.x, c.y}, c.w, "This job uses, sets",
+                        print_fixed(w.job_uses.low, 2) + " to " + print_fixed(w.job_uses.high, 2));
+        }
         c.y += line(app, "wear/left", {c.x, c.y}, c.w, "Starts left",
                     print_fixed(w.starts_left.low, 0) + " to " + print_fixed(w.starts_left.high, 0));
-        const std::string change = !w.change_before        ? std::string("Not in this batch")
-                                   : *w.change_before == 1 ? std::string("Now")
-                                                           : "Before part " + std::to_string(*w.change_before);
-        c.y += line(app, "wear/change", {c.x, c.y}, c.w, "Change", change);
-        c.y += line(app, "wear/hold", {c.x, c.y}, c.w, "New sets to hold", std::to_string(w.sets_to_hold)) + 12;
+        if (cuts) {
+            const std::string change = !w.change_before        ? std::string("Not in this batch")
+                                       : *w.change_before == 1 ? std::string("Now")
+                                                               : "Before part " + std::to_string(*w.change_before);
+            c.y += line(app, "wear/change", {c.x, c.y}, c.w, "Change", change);
+            c.y += line(app, "wear/hold", {c.x, c.y}, c.w, "Spare sets", std::to_string(w.sets_to_hold));
+        } else {
+            c.y += words(ui, "wear/none", Type::text, {c.x, c.y + 8}, c.w, missing(app, "wear of this job") + '.',
+                         ui.tokens().ink) +
+                   8;
+        }
+        c.y += 12;
         if (w.guess) {
             c.y += words(ui, "wear/guess", Type::text, {c.x, c.y}, c.w,
                          "A guess until a worn set is in your log: then your log speaks.", ui.tokens().caution) +
@@ -186,7 +196,7 @@ void wear_sheet(App& app, Rect place, bool closable) {
             [&] { return document::log_change(app.book(), wear::Ended::worn); });
         act("wear/pulled", "Changed, it was still good", "Set changed while good. A new one is in the torch",
             [&] { return document::log_change(app.book(), wear::Ended::pulled); });
-        if (app.sheet().time) {
+        if (cuts) {
             act("wear/cut", "This job is cut: count its starts", "Counted this job's starts and arc time",
                 [&] { return document::log_cut(app.book(), app.sheet(), app.book().job.quantity); });
         }

@@ -68,7 +68,7 @@ float sign_tiles(App& app, Point at, float w) {
 std::string amount(const App& app, const tune::Advice& a) {
     const UnitSystem units = app.book().shop.display.units;
     if (a.feed_to) {
-        return "Feed to " + show_text(*a.feed_to, units);
+        return "Feed to " + show_feed(*a.feed_to, app.book().shop).whole();
     }
     if (a.tilt_by_deg) {
         return "Top of the torch " + print_fixed(std::abs(*a.tilt_by_deg), 1) + "° to the " +
@@ -175,7 +175,6 @@ float answer(App& app, Rect place, bool draw) {
             app.scratch.cut = {};
             app.scratch.cut_feed.reset();
             app.open("log");
-            app.say("Logged 1 cut.");
         } else if (lean && button(ui, "read/swirl", {left.right() + gap, y, left.w, left.h}, "Cut the coupon")) {
             app.scratch.coupon = tune::CouponKind::swirl;
             app.open("coupon");

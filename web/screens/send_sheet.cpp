@@ -7,6 +7,7 @@
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -44,9 +45,7 @@ void send_sheet(App& app, Rect place, bool closable) {
         const float w = column.w;
         float y = body.y + 12;
         if (!app.sheet().price) {
-            return y +
-                   words(ui, "send/none", Type::text, {x, y}, w, "No quote: there is no path to cut.",
-                         ui.tokens().ink) +
+            return y + words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
                    20 - body.y;
         }
         if (app.book().shop.seal_key.empty() && platform::can_seal()) {

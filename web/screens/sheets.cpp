@@ -4,6 +4,7 @@
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
 #include "web/screens/entry.hpp"
+#include "web/screens/figure_tools.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/shop_sections.hpp"
@@ -26,16 +27,14 @@ constexpr FigureText figure_texts[] = {
      "easily."},
     {"arc", "Arc volts",
      "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the "
-     "electrode wears. "
-     "Read yours on a good cut and enter it: it replaces this."},
+     "electrode wears."},
     {"pierce_height", "Pierce height",
      "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle."},
     {"pierce_delay", "Pierce delay",
      "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the "
      "nozzle. Take off "
      "0.1 s until the lead-in skips, then add 0.2 s."},
-    {"kerf", "Kerf",
-     "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
+    {"kerf", "Kerf", "Width of the slot, the mean of top and bottom edge."},
     {"lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap."},
     {"min_hole", "Smallest hole",
      "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
@@ -50,7 +49,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         return show_range(e, units);
     };
     if (key == "feed") {
-        value = show(s.feed, units).whole();
+        value = show_feed(s.feed.value, app.book().shop).whole();
         basis = show_basis(s.feed.basis, app.book().shop.example);
         return show_range(s.feed, units);
     }
@@ -58,6 +57,11 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         value = show(s.arc.value).whole();
         basis = show_basis(s.arc.basis, app.book().shop.example);
         return show_range(s.arc);
+    }
+    if (key == "min_hole") {
+        value = show_least_hole(s, units).whole();
+        basis = show_basis(s.min_hole.basis, app.book().shop.example);
+        return show_range(s.min_hole, units);
     }
     if (key == "pierce_delay" && !s.pierce_delay) {
         value = "Edge start: no pierce";
@@ -68,10 +72,7 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
         basis = show_basis(s.pierce_delay->basis, app.book().shop.example);
         return show_range(*s.pierce_delay);
     }
-    return length(key == "pierce_height" ? s.pierce_height
-                  : key == "kerf"        ? s.kerf
-                  : key == "lead_in"     ? s.lead_in
-                                         : s.min_hole);
+    return length(key == "pierce_height" ? s.pierce_height : key == "kerf" ? s.kerf : s.lead_in);
 }
 
 } // namespace
@@ -95,7 +96,14 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         std::string basis;
         const std::string range = settings_range(app, text->key, value, basis);
         float y = body.y + 6;
+        if (figure == "arc") { // the reading comes first: its answer must stand above the keypad
+            y += arc_tools(app, {body.x, y, body.w, 0});
+        }
         y += line(app, "figure/value", {x, y}, w, "Use", value);
+        if (figure == "arc" && app.book().shop.height_control.divider_ratio > 1) {
+            y += line(app, "figure/controller", {x, y}, w, "At the controller",
+                      show(app.sheet().settings->controller).whole());
+        }
         if (!range.empty()) {
             y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
             y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
@@ -103,6 +111,9 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
         if (figure == "feed") {
             y += section(ui, "figure/trail", {x, y}, w, "What moved this number");
             y += trail_picture(app, {x, y}, w);
+        }
+        if (figure == "kerf") {
+            y += kerf_tools(app, {body.x, y, body.w, 0});
         }
         y += 14;
         y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);
@@ -118,14 +129,13 @@ void reach_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 6;
-        const auto both = [&](Length l) {
-            const Shown s = show(l, units);
-            return s.whole() + " · " + s.other;
+        const auto up_to = [&](const char* id, const char* name, Length l) {
+            y += line(app, id, {x, y}, w, name, show_limit(l, units).whole());
         };
-        y += line(app, "reach/plate", {x, y}, w, "This plate", both(app.book().job.thickness));
-        y += line(app, "reach/pierce", {x, y}, w, "Pierces standing still to", both(c.pierce));
-        y += line(app, "reach/clean", {x, y}, w, "Cuts clean to", both(c.clean));
-        y += line(app, "reach/sever", {x, y}, w, "Parts, rough, to", both(c.sever));
+        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(app.book().job.thickness, units).whole());
+        up_to("reach/pierce", "Standing pierce, up to", c.pierce);
+        up_to("reach/clean", "Clean cut, up to", c.clean);
+        up_to("reach/sever", "Severance cut, up to", c.sever);
         y += 14;
         y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
         if (c.suggested_current) {
@@ -136,10 +146,12 @@ void reach_sheet(App& app, Rect place, bool closable) {
             }
             y += same ? 0 : ui.reach() + 14;
         }
+        const std::string clean = show_feed(Speed{500, mm_min}, units).whole();
+        const std::string sever = show_feed(Speed{125, mm_min}, units).whole();
         y += words(ui, "reach/basis", Type::label, {x, y}, w,
-                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from "
-                   "memory. These are estimates; "
-                   "the machine's own manual comes first.",
+                   "Clean: a production feed of " + clean + " or more. Severance: " + sever +
+                       ". Both are trade words, rule of thumb. These are estimates; the machine's own manual comes "
+                       "first.",
                    ui.tokens().quiet);
         return y + 20 - body.y;
     });

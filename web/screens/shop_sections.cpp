@@ -166,7 +166,7 @@ float backup(App& app, Rect place) {
     }
     y += ui.reach() + 12;
     if (!app.refusal().empty()) {
-        y += words(ui, "kept/refused", Type::text, {x, y}, w, "That file was not taken: " + app.refusal(),
+        y += words(ui, "kept/refused", Type::text, {x, y}, w, "Nothing was changed. " + app.refusal(),
                    ui.tokens().stop) +
              12;
     }

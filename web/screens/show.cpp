@@ -2,6 +2,8 @@
 
 #include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
+#include "core/worksheet/holes.hpp"
+#include "core/worksheet/words.hpp"
 
 namespace torchside::web {
 namespace {
@@ -28,6 +30,15 @@ Shown show(Length length, UnitSystem units) {
     return {print_fixed(length.in(inch), 3), "in", print_trimmed(length.in(mm), 1) + " mm"};
 }
 
+Shown show_limit(Length length, UnitSystem units) {
+    return shown(words::at_most(length, units), words::at_most(length, other(units)));
+}
+
+Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
+    const Length least = least_hole(settings);
+    return shown(print(least, units), print(least, other(units)));
+}
+
 Shown show_plate(Length thickness, UnitSystem units) {
     const auto fraction = inch_fraction(thickness);
     const bool is_fraction = fraction && fraction->exact;
@@ -44,10 +55,13 @@ Shown show_plate(Length thickness, UnitSystem units) {
     return {print_fixed(thickness.in(inch), 3), "in", metric.text()};
 }
 
-Shown show(const Estimate<Speed>& feed, UnitSystem units) {
-    const PrintedBand here = print(feed, units);
-    const PrintedBand there = print(feed, other(units));
-    return {here.value, std::string(here.unit), there.value + ' ' + std::string(there.unit)};
+Shown show_feed(Speed feed, UnitSystem units, Speed fastest) {
+    const UnitSystem there = other(units);
+    return shown(print(to_dial(feed, fastest, units), units), print(to_dial(feed, fastest, there), there));
+}
+
+Shown show_feed(Speed feed, const Shop& shop) {
+    return show_feed(feed, shop.display.units, shop.table.max_feed);
 }
 
 Shown show(Voltage voltage) {

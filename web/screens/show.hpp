@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "core/cut/settings.hpp"
 #include "core/quantity/estimate.hpp"
 #include "core/worksheet/workbook.hpp"
 
@@ -19,9 +20,15 @@ struct Shown {
 };
 
 [[nodiscard]] Shown show(Length length, UnitSystem units);
+/// The thickest plate of something: down to a tenth, for what is shown must not promise more.
+[[nodiscard]] Shown show_limit(Length length, UnitSystem units);
+/// The smallest hole, as it is judged by.
+[[nodiscard]] Shown show_least_hole(const cut::Settings& settings, UnitSystem units);
 /// A plate: inch sizes as the fraction when it is one.
 [[nodiscard]] Shown show_plate(Length thickness, UnitSystem units);
-[[nodiscard]] Shown show(const Estimate<Speed>& feed, UnitSystem units);
+/// A feed to dial in: the same figure wherever it stands. What the arc would do does not ask the table.
+[[nodiscard]] Shown show_feed(Speed feed, UnitSystem units, Speed fastest = Speed{1e300, mm_min});
+[[nodiscard]] Shown show_feed(Speed feed, const Shop& shop);
 [[nodiscard]] Shown show(Voltage voltage);
 [[nodiscard]] Shown show(Current current);
 [[nodiscard]] Shown show(Duration duration);

@@ -52,6 +52,9 @@ float currents(App& app, Point at, float w) {
     for (double a = least; a < most - 1e-9; a += step) {
         amps.push_back(a);
     }
+    if (!amps.empty() && show(Current{amps.back(), ampere}).number == show(Current{most, ampere}).number) {
+        amps.pop_back(); // nearer than a dial tells
+    }
     amps.push_back(most);
     for (const double a : amps) {
         const Shown shown = show(Current{a, ampere});

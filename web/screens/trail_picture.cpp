@@ -18,17 +18,16 @@ struct Scale {
     [[nodiscard]] float at(double v) const { return x + w * linear_share(v, low, high); }
 };
 
-void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e) {
+void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e,
+         Speed fastest = Speed{1e300, mm_min}) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = app.book().shop.display.units;
-    const PrintedBand band = print(e, units);
-    const std::string text = band.low + " to " + band.high;
-    ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name,
-            band.value + ' ' + std::string(band.unit) + ", " + text);
+    const Shown feed = show_feed(e.value, units, fastest);
+    ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name, feed.whole() + ", " + show_range(e, units));
     pen.text(Type::label, {scale.x, y + 2}, t.quiet, name);
-    pen.text(Type::strong_label, {scale.x + scale.w, y + 2}, t.ink, band.value, Align::right);
+    pen.text(Type::strong_label, {scale.x + scale.w, y + 2}, t.ink, feed.number, Align::right);
     const float axis = y + 34;
     pen.hline(scale.x, scale.x + scale.w, axis, t.hairline, 1);
     const float x0 = scale.at(e.low.in(mm_min));
@@ -52,11 +51,17 @@ float trail_picture(App& app, Point at, float w) {
         low = std::min(low, e->low.in(mm_min));
         high = std::max(high, e->high.in(mm_min));
     }
+    const auto& settings = app.sheet().settings;
+    const bool capped = settings && settings->feed_capped;
+    if (capped) {
+        low = std::min(low, settings->feed.low.in(mm_min));
+    }
     if (!(high > low)) {
         return 0;
     }
     const Scale scale{low, high, at.x, w};
-    app.ui().open_group("trail", Role::list, {at.x, at.y, w, 3 * row_height}, "What moved this number");
+    const float height = (capped ? 4 : 3) * row_height;
+    app.ui().open_group("trail", Role::list, {at.x, at.y, w, height}, "What moved this number");
     row(app, scale, at.y, "trail/physics", "Physics alone", trail->physics);
     row(app, scale, at.y + row_height, "trail/practice", "and shop practice", trail->practice);
     row(app, scale, at.y + 2 * row_height, "trail/own",
@@ -64,8 +69,12 @@ float trail_picture(App& app, Point at, float w) {
         : app.book().shop.tests.empty() ? "and your cuts: none yet"
                                         : "and your own cuts",
         trail->own);
+    if (capped) {
+        row(app, scale, at.y + 3 * row_height, "trail/table", "Your table goes no faster", settings->feed,
+            app.book().shop.table.max_feed);
+    }
     app.ui().close_group();
-    return 3 * row_height;
+    return height;
 }
 
 } // namespace torchside::web

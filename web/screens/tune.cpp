@@ -64,18 +64,12 @@ bool tile(Ui& ui, Rect place, const Shows& show) {
 }
 
 void add_cut(App& app, Speed feed, tune::Verdict verdict) {
-    tune::TestCut cut;
-    cut.material = app.book().job.material;
-    cut.thickness = app.book().job.thickness;
-    cut.current = app.book().job.current;
-    cut.cut_height = app.book().shop.height_control.cut_height;
-    cut.feed = feed;
+    tune::TestCut cut = cut_of_job(app.book(), feed);
     cut.verdict = verdict;
     if (app.log(document::add(app.book(), cut), verdict == tune::Verdict::clean      ? "Clean cut logged"
                                                 : verdict == tune::Verdict::too_fast ? "Too fast logged"
                                                                                      : "Too slow logged")) {
         app.scratch.cut_feed.reset();
-        app.say("Logged 1 cut.");
     }
 }
 
@@ -83,12 +77,11 @@ float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const UnitSystem units = app.book().shop.display.units;
     const float half = w / 2;
-    const Printed next = print(o.stop ? o.best : o.next, units);
+    const Shown next = show_feed(o.stop ? o.best : o.next, app.book().shop);
     const Printed chance = print_percent(o.stop ? o.best_clean : o.next_clean);
     const char* name = o.stop ? "Cut at" : "Cut next at";
-    ui.node("tune/next", Role::text, {at.x, at.y, half, 76}, name, next.text());
+    ui.node("tune/next", Role::text, {at.x, at.y, half, 76}, name, next.whole());
     ui.node("tune/chance", Role::text, {at.x + half, at.y, half, 76}, "Chance it is clean", chance.text(), {},
             "90 % and you are done");
     pen.text(Type::label, {at.x, at.y + 8}, t.quiet, name);
@@ -109,7 +102,9 @@ float what_it_showed(App& app, Rect place, const tune::Outlook& o) {
     float y = place.y;
     y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/cut_feed", "Cut at",
                        "Feed of the cut you made; the next one if left alone", "mm/min", app.scratch.cut_feed);
-    const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : o.next;
+    // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
+    const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
+    const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
     y += 22 + words(ui, "tune/shows", Type::label, {x, y + 16}, w,
                     "What did the cut at " + print(feed, units).text() + " show?", ui.tokens().quiet);
     const float gap = 8;

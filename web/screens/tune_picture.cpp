@@ -101,8 +101,8 @@ void tune_picture(App& app, Rect place, const Tuning& tuning) {
     pen.text(Type::label, {plot.x, below}, t.quiet, print(Speed{axis.low, mm_min}, units).text());
     pen.text(Type::label, {plot.right(), below}, t.quiet, print(Speed{axis.high, mm_min}, units).text(), Align::right);
     ui.node("tune/picture", Role::img, place,
-            "How likely each feed is the right one; most likely " + show(outlook.feed, units).whole() + ", " +
-                show_range(outlook.feed, units) + " 8 times in 10");
+            "How likely each feed is the right one; most likely " + show_feed(outlook.feed.value, units).whole() +
+                ", " + show_range(outlook.feed, units) + " 8 times in 10");
 }
 
 } // namespace torchside::web

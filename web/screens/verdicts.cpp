@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "core/quantity/print.hpp"
 #include "core/quantity/sort_rows.hpp"
+#include "core/worksheet/hindrance.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -12,12 +12,20 @@ namespace {
 std::string reach_words(const App& app) {
     const cut::Capacity& c = app.sheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
-    const Shown sever = show(c.sever, units);
-    return "Clean to " + show(c.clean, units).number + ", pierce to " + show(c.pierce, units).number + ", parts " +
-           sever.whole();
+    return "Clean cut up to " + show_limit(c.clean, units).number + ", pierce " + show_limit(c.pierce, units).number +
+           ", sever " + show_limit(c.sever, units).whole();
 }
 
-Verdict plate(const App& app) {
+} // namespace
+
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    }
+    return text;
+}
+
+Verdict plate_verdict(const App& app) {
     Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), "reach"};
     switch (app.sheet().capacity.verdict) {
     case cut::Reach::clean:
@@ -28,15 +36,17 @@ Verdict plate(const App& app) {
         break;
     case cut::Reach::sever:
         v.sign = Sign::caution;
-        v.sentence = "Parts this plate, no clean cut";
+        v.sentence = "Severs this plate, no clean cut";
         break;
     case cut::Reach::refused:
         v.sign = Sign::stop;
-        v.sentence = "Past what " + show(app.book().job.current).whole() + " parts";
+        v.sentence = hindrance(app.book(), app.sheet())->reason;
         break;
     }
     return v;
 }
+
+namespace {
 
 /// The worst of the warnings whose code starts so.
 Sign worst(const App& app, std::string_view family) {
@@ -105,44 +115,24 @@ std::string sheet_for(std::string_view field) {
     return "stock";
 }
 
-/// A warning is one sentence; its first clause is the row's title, the rest its quiet line.
-Verdict of_warning(const Warning& w) {
-    std::size_t cut = w.text.find_first_of(":;");
-    Verdict v{w.code, sign_of(w.severity), w.text, "", sheet_for(w.field)};
-    if (cut != std::string::npos && cut + 2 < w.text.size()) {
-        v.sentence = w.text.substr(0, cut);
-        v.way_out = w.text.substr(cut + 2);
-        if (!v.way_out.empty() && v.way_out[0] >= 'a' && v.way_out[0] <= 'z') {
-            v.way_out[0] = static_cast<char>(v.way_out[0] - 'a' + 'A');
-        }
-    }
-    return v;
+bool is_of_quote(const Warning& w) {
+    return w.field.starts_with("job.price") || w.field.starts_with("shop.rates");
 }
 
-/// One of the part's problems; the row shows where it is.
-Verdict of_problem(const App& app, std::size_t i) {
-    const part::Problem& problem = app.sheet().part->problems[i];
-    const Sign sign = problem.severity == part::Problem::Severity::stop      ? Sign::stop
-                      : problem.severity == part::Problem::Severity::caution ? Sign::caution
-                                                                             : Sign::holds;
-    std::string way_out = "Show where";
-    if (problem.size_mm > 0) {
-        way_out = print(Length{problem.size_mm, mm}, app.book().shop.display.units).text() + " · show where";
-    }
-    return {problem.code + std::string("/") + std::to_string(i), sign, problem.text, way_out, "", i};
-}
+} // namespace
 
 bool is_of_part(const Warning& w) {
     return w.field.starts_with("job.part") || w.code == "slow_places" || w.code == "duty_rests";
 }
 
-/// These matter at the table and for the part.
-bool is_of_gaps(const Warning& w) {
-    return w.field.starts_with("job.mesh");
-}
-
-bool is_of_quote(const Warning& w) {
-    return w.field.starts_with("job.price") || w.field.starts_with("shop.rates");
+Verdict of_warning(const Warning& w) {
+    const std::size_t cut = std::min(w.text.find(": "), w.text.find("; ")); // "50:1" is one word
+    Verdict v{w.code, sign_of(w.severity), w.text, "", sheet_for(w.field)};
+    if (cut != std::string::npos && cut + 2 < w.text.size()) {
+        v.sentence = w.text.substr(0, cut);
+        v.way_out = capital(w.text.substr(cut + 2));
+    }
+    return v;
 }
 
 void worst_first(std::vector<Verdict>& rows) {
@@ -150,37 +140,13 @@ void worst_first(std::vector<Verdict>& rows) {
               [](const Verdict& a, const Verdict& b) { return static_cast<int>(a.sign) > static_cast<int>(b.sign); });
 }
 
-} // namespace
+std::string missing(const App& app, std::string_view what) {
+    const auto in_the_way = hindrance(app.book(), app.sheet());
+    return "No " + std::string(what) + (in_the_way ? ": " + in_the_way->reason : std::string());
+}
 
 Sign sign_of(Severity severity) {
     return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
-}
-
-std::vector<Verdict> part_verdicts(const App& app) {
-    constexpr std::size_t most = 40;
-    std::vector<Verdict> rows;
-    for (std::size_t i = 0; i < app.sheet().part->problems.size(); ++i) {
-        rows.push_back(of_problem(app, i));
-    }
-    for (const Warning& w : app.sheet().warnings) {
-        const auto is_same = [&](const part::Problem& p) { return w.code == p.code; };
-        const auto& all = app.sheet().part->problems;
-        if ((is_of_part(w) || is_of_gaps(w)) && std::none_of(all.begin(), all.end(), is_same)) {
-            rows.push_back(of_warning(w));
-        }
-    }
-    if (rows.empty()) {
-        rows.push_back(
-            {"part", Sign::holds, "The part can be cut as drawn", "Holes, bridges, leads: nothing found", "shape"});
-    }
-    worst_first(rows);
-    if (rows.size() > most) {
-        const Verdict more{"more", rows[most].sign, std::to_string(rows.size() - most) + " more places",
-                           "All are marked in the picture; mend these first", "shape"};
-        rows.resize(most);
-        rows.push_back(more);
-    }
-    return rows;
 }
 
 std::vector<Verdict> quote_verdicts(const App& app) {
@@ -210,7 +176,7 @@ std::vector<Verdict> quote_verdicts(const App& app) {
 }
 
 std::vector<Verdict> verdicts(const App& app) {
-    std::vector<Verdict> rows{plate(app), circuit(app), air_supply(app)};
+    std::vector<Verdict> rows{plate_verdict(app), circuit(app), air_supply(app)};
     for (const Warning& w : app.sheet().warnings) {
         if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
             rows.push_back(of_warning(w));

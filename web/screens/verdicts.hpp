@@ -20,6 +20,15 @@ struct Verdict {
 };
 
 [[nodiscard]] Sign sign_of(Severity severity);
+[[nodiscard]] std::string capital(std::string text);
+void worst_first(std::vector<Verdict>& rows);
+/// A warning is one sentence; its first clause is the row's title, the rest its quiet line.
+[[nodiscard]] Verdict of_warning(const Warning& w);
+[[nodiscard]] bool is_of_part(const Warning& w);
+/// Whether this current reaches through this plate.
+[[nodiscard]] Verdict plate_verdict(const App& app);
+/// "No price: 45 A does not sever this plate", said alike wherever something is missing.
+[[nodiscard]] std::string missing(const App& app, std::string_view what);
 
 /// Worst first.
 [[nodiscard]] std::vector<Verdict> verdicts(const App& app);

@@ -1,0 +1,20 @@
+// Why nothing can be cut. Every screen that has no time, no price or no path says it, and says the same.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/worksheet.hpp"
+
+namespace torchside {
+
+struct Hindrance {
+    std::string reason{}; // a clause to follow a colon: "45 A does not sever this plate"
+    std::string detail{}; // one sentence: what is in the way, and how out
+};
+
+/// None when there is a path to cut.
+[[nodiscard]] std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& sheet);
+
+} // namespace torchside

@@ -1,0 +1,36 @@
+#include "core/worksheet/holes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/part/checks.hpp"
+
+namespace torchside {
+
+Length least_hole(const cut::Settings& settings) {
+    return Length{std::floor(settings.min_hole.value.in(mm)*10.0 + 0.5) / 10.0, mm};
+}
+
+std::vector<Holes> holes_of(const Worksheet& sheet, Length thickness) {
+    std::vector<Holes> out;
+    if (!sheet.settings)
+        return out;
+    const Length least = least_hole(*sheet.settings);
+    const double thick = thickness.in(mm);
+    std::vector<double> sizes;
+    for (const part::Contour& c : sheet.part->outline.contours)
+        if (c.role == part::Role::inner && c.points.size() >= 2)
+            sizes.push_back(part::inside_size_mm(c));
+    std::sort(sizes.begin(), sizes.end());
+    for (const double d : sizes) {
+        const Length size{std::floor(d * 100.0 + 0.5) / 100.0, mm};
+        const HoleState state = d < thick ? HoleState::poor : size < least ? HoleState::small : HoleState::good;
+        if (!out.empty() && out.back().size == size && out.back().state == state)
+            ++out.back().count;
+        else
+            out.push_back({size, 1, state});
+    }
+    return out;
+}
+
+} // namespace torchside

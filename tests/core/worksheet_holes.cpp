@@ -1,0 +1,56 @@
+// Holes by size: equal ones are one finding, and the good are named too.
+#include <catch2/catch_test_macros.hpp>
+
+#include "core/quantity/print.hpp"
+#include "core/worksheet/hindrance.hpp"
+#include "core/worksheet/holes.hpp"
+
+using namespace torchside;
+
+namespace {
+
+std::vector<Holes> holes(Workbook& w, double hole_mm) {
+    w.job.part.hole = Length{hole_mm, mm};
+    return holes_of(evaluate(w), w.job.thickness);
+}
+
+} // namespace
+
+TEST_CASE("Four equal holes are one finding: poor, small or good") {
+    Workbook w;
+    w.job.part.holes = 4;
+    w.job.thickness = Length{2, mm}; // thin: the kerf decides
+    const Length least = least_hole(*evaluate(w).settings);
+    const auto good = holes(w, least.in(mm));
+    REQUIRE(good.size() == 1);
+    CHECK(good[0].count == 4);
+    CHECK(good[0].state == HoleState::good);
+    CHECK(holes(w, least.in(mm)-0.1)[0].state == HoleState::small);
+    CHECK(holes(w, w.job.thickness.in(mm))[0].state == HoleState::small);
+    CHECK(holes(w, w.job.thickness.in(mm)-0.1)[0].state == HoleState::poor);
+    w.job.thickness = Length{99, mm};
+    CHECK(holes(w, 20).empty()); // refused: nothing is said of them
+}
+
+TEST_CASE("What is in the way has one reason") {
+    Workbook w;
+    CHECK_FALSE(hindrance(w, evaluate(w)));
+    w.job.part.hole = Length{500, mm};
+    REQUIRE(hindrance(w, evaluate(w)));
+    CHECK(hindrance(w, evaluate(w))->reason == "the part cannot have these sizes");
+    w.job.thickness = Length{99, mm};
+    CHECK(hindrance(w, evaluate(w))->reason == "45 A does not sever this plate");
+}
+
+TEST_CASE("A feed to dial in has three figures and stays within the table") {
+    const Speed fast{7600, mm_min};
+    const auto metric = [&](double v, Speed most) {
+        return to_dial(Speed{v, mm_min}, most, UnitSystem::metric).in(mm_min);
+    };
+    CHECK(metric(1641.3, fast) == 1640);
+    CHECK(metric(998.4, fast) == 998);
+    CHECK(metric(5234, Speed{3048, mm_min}) == 3048);
+    CHECK(metric(2996.5, Speed{2997, mm_min}) == 2997);
+    CHECK(print(to_dial(Speed{64.63, in_min}, fast, UnitSystem::inch), UnitSystem::inch).text() == "64.6 in/min");
+    CHECK(print(to_dial(Speed{164.63, in_min}, fast, UnitSystem::inch), UnitSystem::inch).text() == "165 in/min");
+}
