@@ -138,7 +138,7 @@ void App::take_route(std::string_view fragment) {
 }
 
 void App::pointer_up(Point p, double now) {
-    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), !platform::reduced_motion());
+    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), ui_.regions, !platform::reduced_motion());
     if (!tapped.empty()) {
         ui_.activate(tapped);
     }

@@ -44,6 +44,8 @@ public:
     [[nodiscard]] Ui& ui() { return ui_; }
     [[nodiscard]] const Ui& ui() const { return ui_; }
     [[nodiscard]] const Tokens& tokens() const;
+    /// How large the fonts of the next frame are to be built.
+    [[nodiscard]] float word_scale() const { return book_.shop.display.glove ? glove_scale : 1.0F; }
 
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }

@@ -114,8 +114,14 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
             take(picked);
         }
         used += answers.h + 16;
+        ui.edit_row({place.x, place.y, place.w, used});
     }
     return used;
+}
+
+std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
+    const bool given = value.type == document::Scalar::Type::number;
+    return given ? show_field(value.number, info.unit, app.book().shop.display.units) : "not given";
 }
 
 float text_field(App& app, Rect place, std::string_view id, std::string_view path, std::string_view label,
@@ -151,9 +157,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
         return text_field(app, place, id, path, label, *value, *info);
     }
     const UnitSystem units = app.book().shop.display.units;
-    const bool given = value->type == document::Scalar::Type::number;
-    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given",
-                          std::string(info->meaning), range_of(path)};
+    const FieldText field{id, label, shown_number(app, *info, *value), std::string(info->meaning), range_of(path)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{.nothing = true};
@@ -163,6 +167,14 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     return typed_field(app, place, field, read, [&](std::optional<double> v) {
         app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
     });
+}
+
+void edit_entry(App& app, std::string_view path) {
+    const auto info = document::field(path);
+    const auto value = document::get(app.book(), path);
+    if (info && value) {
+        app.ui().start_edit("field/" + std::string(path), shown_number(app, *info, *value));
+    }
 }
 
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,

@@ -13,6 +13,9 @@ namespace torchside::web {
 /// A number or text field for any path the schema knows, at the top of `place`; returns the height used.
 float entry(App& app, Rect place, std::string_view path, std::string_view label);
 
+/// Begin to type in the field of that path, as a touch on it would.
+void edit_entry(App& app, std::string_view path);
+
 /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
                     std::string_view unit, std::optional<double>& value);

@@ -205,7 +205,7 @@ void read_sheet(App& app, Rect place, bool closable) {
         }
         return y + 20 - body.y;
     };
-    framed_sheet(app, place, "read", "Read a cut", closable, Drawer::of(body_of), foot_height, Drawer::of(foot));
+    framed_sheet(app, place, {"read", "Read a cut", closable, foot_height, Drawer::of(foot)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

@@ -198,12 +198,11 @@ float gap_lines(App& app, const std::string& id, Point at, float w) {
 void stock_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
     ui.open_group("stock", Role::dialog, place, "Stock");
-    if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
-        app.close();
-    }
     const bool pad = wants_keypad(app, "stock/") || wants_keypad(app, "field/");
+    SheetTop top{app, "stock", "Stock", closable};
+    top.put(place, pad);
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region("stock", place);
+    const Point at = ui.open_region_anew("stock", place);
     const float w = place.w - 2 * sheet_margin;
     const float x = at.x + sheet_margin;
     float y = at.y;
