@@ -30,13 +30,21 @@ int columns_for(const Ui& ui, int columns) {
     return ui.glove() ? std::min(columns, 3) : columns;
 }
 
-/// Two lines beside a mark: where the first begins, and how far below it the second.
-struct Lines {
-    float top, step;
-};
-Lines lines_in(Rect place, Type first, bool two) {
-    const float step = Pen::line_height(first) + 1.5F;
-    return {place.centre().y - (two ? step + Pen::line_height(Type::label) + 2.5F : Pen::line_height(first)) / 2, step};
+/// A line, and a quiet one below it: wrapped where the row has the height, else cut.
+void two_lines(Ui& ui, Rect row, Type type, std::string_view line, std::string_view quiet) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const float step = Pen::line_height(type) + 1.5F;
+    const float wrapped = pen.paragraph(Type::label, {}, {}, quiet, row.w, false);
+    const bool wraps = step + wrapped + 4 <= row.h;
+    const float below = quiet.empty() ? 0 : 1 + (wraps ? wrapped : Pen::line_height(Type::label));
+    const float top = row.centre().y - (step + below) / 2 - (quiet.empty() ? 0 : 1);
+    pen.text_fit(type, {row.x, top}, t.ink, line, row.w);
+    if (wraps) {
+        pen.paragraph(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
+    } else {
+        pen.text_fit(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
+    }
 }
 
 } // namespace
@@ -139,13 +147,7 @@ bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, s
         pen.fill({place.x, place.y, 4, place.h}, t.accent);
     }
     draw_mark(pen, mark, {place.x + 24, place.centre().y}, t.ink);
-    const float room = place.w - 46 - 40;
-    const bool two = !quiet.empty();
-    const Lines lines = lines_in(place, Type::title, two);
-    pen.text_fit(Type::title, {place.x + 46, lines.top}, t.ink, title, room);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 46, lines.top + lines.step}, t.quiet, quiet, room);
-    }
+    two_lines(ui, {place.x + 46, place.y, place.w - 46 - 40, place.h}, Type::title, title, quiet);
     draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;
@@ -156,15 +158,9 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const bool two = !quiet.empty();
     const float half = ui.glove() ? 56.0F : 34.0F; // of the switch
     const float high = ui.glove() ? 48.0F : 30.0F;
-    const float room = place.w - 2 * half - 42;
-    const Lines lines = lines_in(place, Type::text, two);
-    pen.text_fit(Type::text, {place.x + 14, lines.top}, t.ink, label, room);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 14, lines.top + lines.step}, t.quiet, quiet, room);
-    }
+    two_lines(ui, {place.x + 14, place.y, place.w - 2 * half - 42, place.h}, Type::text, label, quiet);
     const Rect box{place.right() - 14 - 2 * half, place.centre().y - high / 2, 2 * half, high};
     pen.frame(box, t.ink, 1.5F);
     pen.fill({on ? box.x + half : box.x, box.y, half, high}, t.ink);
@@ -201,8 +197,10 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    pen.text_fit(Type::text, {place.x + 14, box.centre().y - Pen::line_height(Type::title) / 2}, t.ink, look.label,
-                 box.x - place.x - 22);
+    const float value_w = std::min(pen.width(Type::title, value), box.w - 4);
+    const float label_end = active ? box.x - 8 : box.right() - value_w - 10;
+    pen.text_fit(Type::text, {place.x + 14, box.centre().y - Pen::line_height(Type::text) / 2}, t.ink, look.label,
+                 label_end - place.x - 14);
     if (active) {
         pen.fill(box, t.fill);
         pen.frame(box, t.accent, 2);
@@ -213,9 +211,8 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
                                        t.ink, value, box.w - 20);
         pen.fill({end + 2, box.y + 7, 2, box.h - 14}, t.accent);
     } else {
-        const float w = std::min(pen.width(Type::title, value), box.w - 4);
-        pen.text_fit(Type::title, {box.right() - w, box.centre().y - Pen::line_height(Type::title) / 2}, t.ink, value,
-                     box.w - 4);
+        pen.text_fit(Type::title, {box.right() - value_w, box.centre().y - Pen::line_height(Type::title) / 2}, t.ink,
+                     value, box.w - 4);
     }
     if (active) {
         ui.edit_row(place);

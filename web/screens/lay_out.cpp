@@ -201,7 +201,7 @@ void title_block(App& app, Rect place) {
     const Rect units_cell = row.take_left(ui.glove() ? 84.0F : 58.0F); // away from Close, which is below the right end
     const float w = row.w;
     const Rect metal = row.take_left(w * 0.38F);
-    const Rect thickness = row.take_left(w * 0.38F);
+    const Rect thickness = row.take_left(w * (ui.glove() ? 0.35F : 0.38F));
     const bool open = app.open_sheet() == "stock";
     if (title_cell(ui, "title/metal", metal, "Metal", {std::string(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
@@ -230,11 +230,11 @@ void place_bar(App& app, Rect place) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     ui.open_group("places", Role::navigation, place, "Places");
-    pen.hline(place.x, place.right(), place.y + 1, t.rule, 2);
+    pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
     const float w = place.w / static_cast<float>(std::size(tabs));
     for (std::size_t i = 0; i < std::size(tabs); ++i) {
         const PlaceTab& tab = tabs[i];
-        const Rect cell{place.x + w * static_cast<float>(i), place.y + 2, w, place.h - 2};
+        const Rect cell{place.x + w * static_cast<float>(i), place.y + (ui.low() ? 0.0F : 2.0F), w, place.h - 2};
         const bool here = app.place() == tab.place;
         if (ui.node(tab.id, Role::tab, cell, tab.name, {}, here ? "current" : "")) {
             app.go(tab.place);

@@ -51,7 +51,7 @@ float figures(App& app, Rect place) {
     const Tokens& t = app.ui().tokens();
     const auto all = cells(app);
     const float w = place.w / 3;
-    const float h = small_figure_height();
+    const float h = small_figure_height(app.ui());
     const int rows = (static_cast<int>(all.size()) + 2) / 3;
     pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
     for (std::size_t i = 0; i < all.size(); ++i) {
