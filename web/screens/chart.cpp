@@ -68,16 +68,15 @@ float bar_share(const App& app, const Span& span) {
 }
 
 const char* unit_text(const App& app) {
-    const bool metric = app.metric();
     switch (app.chart_figure) {
     case ChartFigure::feed:
-        return metric ? "mm/min" : "in/min";
+        return app.metric() ? "mm/min" : "in/min";
     case ChartFigure::arc:
         return "V at the torch";
     case ChartFigure::pierce_delay:
         return "s";
     case ChartFigure::kerf:
-        return metric ? "mm" : "in";
+        return app.metric() ? "mm" : "in";
     }
     return "";
 }
@@ -292,10 +291,8 @@ float figure_choice(App& app, Rect place) {
     for (int i = 0; i < 4; ++i) {
         items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
     }
-    constexpr int columns = 4;
-    const float h = choices_height(app.ui(), items.size(), columns);
-    if (const auto touched =
-            choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, columns)) {
+    const float h = choices_height(app.ui(), items.size(), 4);
+    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, 4)) {
         app.chart_figure = static_cast<ChartFigure>(*touched);
     }
     return h;
