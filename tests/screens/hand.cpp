@@ -295,7 +295,7 @@ TEST_CASE("gloves grow width, words, Close and switches, and units stand away fr
     const auto sizes = [](bool glove) {
         browser() = {};
         Person person;
-        person.app().set("shop.display.glove", glove);
+        person.app().set("shop.display.glove", glove, "Gloves");
         person.app().open("stock");
         person.look();
         const auto place = [&](std::string_view id) {
