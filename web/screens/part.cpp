@@ -128,7 +128,7 @@ void part_screen(App& app, Rect place) {
     column.take_top(
         opens(app, {place.x, at.y, place.w, ui.reach()}, "shape", "Shape and sizes", size_words(app), Mark::part));
     if (!app.wide()) {
-        part_picture(app, column.take_top(std::min(360.0F, place.h * 0.58F)));
+        part_picture(app, column.take_top(std::clamp(place.h * 0.58F, 220.0F, 360.0F)));
     }
     if (app.contour && *app.contour < app.sheet().part->outline.contours.size()) {
         column.take_top(contour_words(app, column));
