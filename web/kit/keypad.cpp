@@ -14,12 +14,12 @@ struct Plan {
     struct Cell {
         int column, row, wide = 1;
     };
-    Cell nought, point, erase, right[3], below[2], system, done, bare_system, bare_done; // bare: no keys below
+    Cell nought, point, erase, right[3], below[2], system, next, bare_system, bare_next, done; // bare: no keys below
 };
-constexpr Plan upright{5,      4,         6,      {0, 3},   {1, 3}, {3, 0}, {{3, 1}, {3, 2}, {3, 3}}, {{2, 3}, {0, 4}},
-                       {1, 4}, {2, 4, 2}, {0, 4}, {1, 4, 3}};
-constexpr Plan flat{3,      7,         3,         {3, 2},   {3, 1}, {3, 0}, {{4, 0}, {4, 1}, {4, 2}}, {{5, 0}, {5, 1}},
-                    {6, 0}, {5, 2, 2}, {5, 0, 2}, {4, 2, 3}};
+constexpr Plan upright{5,      4,      6,      {0, 3},    {1, 3}, {3, 0}, {{3, 1}, {3, 2}, {3, 3}}, {{2, 3}, {0, 4}},
+                       {1, 4}, {2, 4}, {0, 4}, {1, 4, 2}, {3, 4}};
+constexpr Plan flat{3,      7,      3,         {3, 2},    {3, 1}, {3, 0}, {{4, 0}, {4, 1}, {4, 2}}, {{5, 0}, {5, 1}},
+                    {6, 0}, {5, 2}, {5, 0, 2}, {4, 2, 2}, {6, 2}};
 
 const Plan& plan_of(const Ui& ui) {
     return ui.low() ? flat : upright;
@@ -146,7 +146,11 @@ KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
     if (board.mark_key("key/system", "Use the device's keyboard", Mark::keyboard, system)) {
         answer = KeypadAnswer::system_keyboard;
     }
-    if (button(ui, "key/done", board.cell(has_below ? plan.done : plan.bare_done), "Done", Look::main)) {
+    if (button(ui, "key/next", board.cell(has_below ? plan.next : plan.bare_next), "Next")) {
+        ui.next_edit();
+        answer = KeypadAnswer::done;
+    }
+    if (button(ui, "key/done", board.cell(plan.done), "Done", Look::main)) {
         ui.finish_edit();
         answer = KeypadAnswer::done;
     }

@@ -32,6 +32,11 @@ void Ui::end() {
         draw_focus();
     }
     reveal_focus_ = false;
+    if (const Node* node = show_.empty() ? nullptr : tree_.find(show_)) {
+        reveal(*node);
+        show_.clear();
+    }
+    go_on();
     reveal_edit();
 }
 
@@ -248,6 +253,30 @@ void Ui::type(std::string_view key) {
     changed_ = true;
 }
 
+void Ui::next_edit() {
+    if (edit_) {
+        next_after_ = edit_->id;
+        finish_ = true;
+        changed_ = true;
+    }
+}
+
+void Ui::go_on() {
+    if (next_after_.empty() || finish_) {
+        return; // the field has not been left yet
+    }
+    bool below = false;
+    for (const Node& node : tree_.nodes()) {
+        if (below && !edit_ && node.role == Role::textbox && node.state.find("mode-keypad") != std::string::npos) {
+            activated_ = node.id;
+            changed_ = true;
+            break;
+        }
+        below = below || node.id == next_after_;
+    }
+    next_after_.clear();
+}
+
 void Ui::retype(std::string_view text) {
     if (edit_) {
         *edit_ = Edit{edit_->id, std::string(text), false};
@@ -260,6 +289,11 @@ std::optional<Ui::Entry> Ui::taken(std::string_view id) {
         return std::nullopt;
     }
     changed_ = true;
+    if (finish_ && edit_->fresh) { // nothing was typed: what is stored stays
+        finish_ = false;
+        edit_.reset();
+        return std::nullopt;
+    }
     Entry entry{edit_->text, finish_};
     typed_ = false;
     if (finish_) {

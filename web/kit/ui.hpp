@@ -76,6 +76,8 @@ public:
     void close_clip();
     /// Scroll back to where it begins.
     void scroll_to_start(std::string_view name);
+    /// Scroll so that this node is in view.
+    void show(std::string_view id) { show_ = id; }
     /// A drawing that two fingers, the wheel or zoom_view() enlarge: its scale and where its corner lies now.
     struct View {
         Point corner{};
@@ -99,6 +101,8 @@ public:
     /// Other words in the field under edit.
     void retype(std::string_view text);
     void finish_edit() { finish_ = true; }
+    /// The same, and on to the next number below it; where there is none, or this one is refused, it is the same alone.
+    void next_edit();
     void stop_edit() { edit_.reset(); }
     /// All that belongs to the field under edit, to be kept in view while it is typed in.
     void edit_row(Rect row) { edit_row_ = row; }
@@ -113,6 +117,7 @@ private:
     Region& region_of(std::string_view name);
     Point open(Region& region, Rect view);
     void draw_focus() const;
+    void go_on();
     void reveal(const Node& node);
     void reveal_edit();
 
@@ -135,6 +140,8 @@ private:
     std::optional<Edit> edit_;
     bool typed_ = false;
     bool finish_ = false;
+    std::string next_after_; // the field that the user leaves for the one below it
+    std::string show_;       // brought into view when the screen is built
 };
 
 } // namespace torchside::web

@@ -9,6 +9,10 @@ namespace {
 
 constexpr float plot_height = 150;
 
+// Relative humidity of days to ask about: common practice, no source.
+constexpr double days[] = {0.3, 0.5, 0.85};
+constexpr const char* day_names[] = {"Dry, 30 %", "Usual, 50 %", "Humid, 85 %"};
+
 void cycle_picture(App& app, Rect place) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
@@ -133,7 +137,9 @@ void air_sheet(App& app, Rect place, bool closable) {
     };
     const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
-        float y = body.y + entries(app, body, body.y, first_paths);
+        float y = body.y + 10;
+        y += number_choice(app, {body.x, y, body.w, 0}, "shop.air.humidity", "Humidity", days, day_names, 3);
+        y += entries(app, body, y, first_paths);
         y += outcome(app, {x, y}, w);
         y += section(app.ui(), "air/fields", {x, y}, w, "Torch and weather");
         y += entries(app, body, y, other_paths);

@@ -15,7 +15,7 @@ std::string_view path_of(Place place) {
     return paths[static_cast<std::size_t>(place)];
 }
 
-constexpr int most_builds = 4; // an activation, what it opens, and a view that shrank: never a loop
+constexpr int most_builds = 6; // an activation, what it opens, the field after it, and a view that shrank: never a loop
 
 } // namespace
 
@@ -102,6 +102,7 @@ void App::step_on() {
 void App::open(std::string_view sheet) {
     step_on();
     open_sheet_ = sheet;
+    asked_line_v.reset();
     refusal_.clear();
     ui_.stop_edit();
 }

@@ -95,6 +95,7 @@ public:
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
     Opening opening;                    // a drawing that is being read
+    std::optional<double> asked_line_v; // a voltage that is chosen, but not yet what belongs to it
     using Scratch = web::Scratch;
     Scratch scratch;
     Links links;

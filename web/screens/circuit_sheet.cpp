@@ -4,6 +4,7 @@
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/supply_choice.hpp"
 
 namespace torchside::web {
 namespace {
@@ -90,15 +91,12 @@ float entries(App& app, Rect body, float y0, std::span<Path> paths) {
 
 /// What differs from one place of work to the next.
 float first_fields(App& app, Rect body, float y0) {
-    constexpr double lines[] = {120, 208, 230, 240, 400};
-    constexpr const char* line_names[] = {"120 V", "208 V", "230 V", "240 V", "400 V"};
-    constexpr const char* paths[][2] = {
-        {"shop.circuit.line_v", "Voltage"},        {"shop.circuit.breaker_a", "Breaker"},
-        {"shop.circuit.run_m", "Wiring, one way"}, {"shop.circuit.run_awg", "Wiring gauge"},
-        {"shop.circuit.cord_m", "Extension cord"}, {"shop.circuit.cord_awg", "Cord gauge"}};
-    const float y =
-        y0 + 10 +
-        number_choice(app, {body.x, y0 + 10, body.w, 0}, "shop.circuit.line_v", "Voltage", lines, line_names, 5) - 6;
+    constexpr const char* paths[][2] = {{"shop.circuit.breaker_a", "Breaker"},
+                                        {"shop.circuit.run_m", "Wiring, one way"},
+                                        {"shop.circuit.run_awg", "Wiring gauge"},
+                                        {"shop.circuit.cord_m", "Extension cord"},
+                                        {"shop.circuit.cord_awg", "Cord gauge"}};
+    const float y = y0 + supply_choice(app, {body.x, y0, body.w, 0});
     return y + entries(app, body, y, paths) - y0;
 }
 
@@ -161,7 +159,9 @@ void circuit_sheet(App& app, Rect place, bool closable) {
     };
     const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
-        float y = body.y + way_out(app, {x, body.y}, w);
+        float y = body.y + 10;
+        y += there_words(app, {x, y}, w);
+        y += way_out(app, {x, y}, w);
         y += first_fields(app, body, y);
         y += outcome(app, {x, y}, w);
         y += other_fields(app, body, y);

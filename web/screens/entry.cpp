@@ -138,7 +138,8 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
 
 } // namespace
 
-float entry(App& app, Rect place, std::string_view path, std::string_view label) {
+float entry(App& app, Rect place, std::string_view path, std::string_view label,
+            void (*take)(App& app, double number)) {
     Ui& ui = app.ui();
     const auto info = document::field(path);
     const auto value = document::get(app.book(), path);
@@ -165,7 +166,11 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
         return heard(read_field(text, info->unit, units), [](double v) { return v; });
     };
     return typed_field(app, place, field, read, [&](std::optional<double> v) {
-        app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
+        if (v && take != nullptr) {
+            take(app, *v);
+        } else {
+            app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
+        }
     });
 }
 
@@ -189,9 +194,10 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
 }
 
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
-                  std::span<const char* const> labels) {
+                  std::span<const char* const> labels, int columns) {
     Ui& ui = app.ui();
     const auto now = document::get(app.book(), path);
+    columns = columns > 0 ? columns : static_cast<int>(words.size());
     std::vector<Choice> items;
     for (std::size_t i = 0; i < words.size(); ++i) {
         items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
@@ -199,9 +205,8 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     const float x = place.x + 14;
     const float w = place.w - 28;
     float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
-    const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
-    if (const auto touched =
-            choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
+    const float h = choices_height(ui, items.size(), columns);
+    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, columns)) {
         const char* word = words[*touched];
         app.take(document::set(app.book(), path, *word == '\0' ? document::Scalar(nullptr) : document::Scalar(word)),
                  std::string(name) + ": " + labels[*touched]);

@@ -205,6 +205,7 @@ void title_block(App& app, Rect place) {
     const bool open = app.open_sheet() == "stock";
     if (title_cell(ui, "title/metal", metal, "Metal", {std::string(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
+        ui.show("stock/metal");
     }
     if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, units), open)) {
         app.open("stock");

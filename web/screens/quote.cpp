@@ -98,9 +98,9 @@ float rows(App& app, Rect place) {
         const char* quiet;
     };
     constexpr Link links[] = {{"send", "To the customer", "Link, QR code, page to print"},
+                              {"rates", "What you charge", "Hours, material, margin, minimum"},
                               {"costs", "Cost line by line", "And making against buying"},
                               {"breaks", "Other quantities", "What more or fewer cost"},
-                              {"rates", "What you charge", "Margin, material, hours, minimum"},
                               {"terms", "What the customer reads", "Name, number, validity, tax, note"},
                               {"wear", "Nozzle and electrode", "Change, log, hold"}};
     for (const Link& link : links) {

@@ -49,6 +49,9 @@ void time_sheet(App& app, Rect place, bool closable);
 void costs_sheet(App& app, Rect place, bool closable);
 void breaks_sheet(App& app, Rect place, bool closable);
 void wear_sheet(App& app, Rect place, bool closable);
+void set_row_sheet(App& app, Rect place, std::size_t index, bool closable);
+/// The sets that are used up, newest first; each opens its own sheet.
+float set_rows(App& app, Rect place);
 void rates_sheet(App& app, Rect place, bool closable);
 void terms_sheet(App& app, Rect place, bool closable);
 void send_sheet(App& app, Rect place, bool closable);

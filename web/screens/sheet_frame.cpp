@@ -96,6 +96,9 @@ bool wants_keypad(const App& app, std::string_view prefix) {
 }
 
 void number_keypad(App& app, Rect place) {
+    if (!app.ui().edit()) {
+        return; // the field was left while this screen was built
+    }
     const std::string& id = app.ui().edit()->id;
     const auto info = id.starts_with("field/") ? document::field(id.substr(6)) : std::nullopt;
     const bool length = id.ends_with("_mm") || id == "stock/thickness";

@@ -27,19 +27,32 @@ float metals(App& app, Point at, float w) {
     return h;
 }
 
-float plates(App& app, Point at, float w) {
-    const auto sizes = stock::chips(app.book().job.material, app.book().shop.display.units);
+float size_chips(App& app, Point at, float w, const char* group, const char* name,
+                 const std::vector<stock::Chip>& sizes, int columns) {
     std::vector<Choice> items;
     for (const stock::Chip& size : sizes) {
         items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
                          std::abs(size.thickness.in(mm)-app.book().job.thickness.in(mm)) < 0.005});
     }
-    const float h = choices_height(app.ui(), items.size(), 5);
-    if (const auto touched = choices(app.ui(), "stock/plates", {at.x, at.y, w, h}, "Usual thicknesses", items, 5)) {
+    const float h = choices_height(app.ui(), items.size(), columns);
+    if (const auto touched = choices(app.ui(), group, {at.x, at.y, w, h}, name, items, columns)) {
         app.ui().stop_edit();
         app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), "Thickness");
     }
     return h;
+}
+
+/// What is usually stocked; a metric shop is handed sheet by gauge and plate by the inch too.
+float plates(App& app, Point at, float w) {
+    const Metal metal = app.book().job.material;
+    if (!app.metric()) {
+        return size_chips(app, at, w, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::inch), 5);
+    }
+    float y = at.y;
+    y += size_chips(app, at, w, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::metric), 6);
+    y += 8;
+    y += size_chips(app, {at.x, y}, w, "stock/inches", "By gauge and inch", stock::chips(metal, UnitSystem::inch), 5);
+    return y - at.y;
 }
 
 float currents(App& app, Point at, float w) {
@@ -209,13 +222,13 @@ void stock_sheet(App& app, Rect place, bool closable) {
     y += thickness_entry(app, {at.x, y, place.w, 0});
     y += 10;
     y += plates(app, {x, y}, w);
-    y += section(ui, "stock/metal/title", {x, y}, w, "Metal");
-    y += metals(app, {x, y}, w);
-    y += 12;
+    y += 2;
     y += current_entry(app, {at.x, y, place.w, 0});
     y += 10;
     y += currents(app, {x, y}, w) + 10;
     y += suggestion(app, {x, y}, w);
+    y += section(ui, "stock/metal/title", {x, y}, w, "Metal");
+    y += metals(app, {x, y}, w);
     y += section(ui, "stock/torch/title", {x, y}, w, "Torch");
     y += torch_hold(app, {x, y}, w) + 12;
     y += plate_kind(app, {at.x, y, place.w, 0}) + 20;
