@@ -152,6 +152,19 @@ Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int 
     return checked(std::move(next));
 }
 
+Outcome<Workbook> use_supply(const Workbook& workbook, const supply::UsualSupply& supply) {
+    Workbook next = workbook;
+    supply::Circuit& circuit = next.shop.circuit;
+    circuit.line = Voltage{supply.line_v, volt};
+    circuit.breaker = Current{supply.breaker_a, ampere};
+    circuit.breaker_rule = supply.rule;
+    circuit.run_awg = supply.run_awg.value_or(circuit.run_awg);
+    circuit.run_mm2 = supply.run_mm2;
+    circuit.dedicated = false;
+    next.shop.machine.phases = supply.phases;
+    return checked(std::move(next));
+}
+
 Outcome<Workbook> remove(const Workbook& workbook, std::string_view path) {
     Workbook next = workbook;
     const auto place = find(path, &next, Entries::held);

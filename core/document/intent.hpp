@@ -18,6 +18,7 @@
 #include <vector>
 
 #include "core/quantity/outcome.hpp"
+#include "core/supply/usual.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside::document {
@@ -74,6 +75,9 @@ struct Change {
 /// Some parts of the job are cut: the set in the torch gets their starts and minutes, run-offs counted as wear does.
 /// `sheet` is the workbook's own; a Fault when it has no path.
 [[nodiscard]] Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts);
+
+/// Voltage, breaker, wiring and phases together. An outlet that is usual was not wired for this machine alone.
+[[nodiscard]] Outcome<Workbook> use_supply(const Workbook& workbook, const supply::UsualSupply& supply);
 
 /// Takes one entry out of a list: "shop.tests[3]".
 [[nodiscard]] Outcome<Workbook> remove(const Workbook& workbook, std::string_view path);

@@ -22,6 +22,8 @@ struct Circuit {
     std::optional<double> compressor_motor_hp{}; // the compressor's motor, when it is on this circuit too, 0.5..10 hp
     std::optional<ApparentPower> generator{};    // fed by a generator of this many VA instead of the panel
     bool dedicated = false; // the circuit feeds this machine alone, wired for it (NEC Article 630 allowance)
+
+    friend bool operator==(const Circuit&, const Circuit&) = default;
 };
 
 } // namespace torchside::supply

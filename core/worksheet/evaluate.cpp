@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <cmath>
+
 #include "core/air/assess.hpp"
 #include "core/cut/rules.hpp"
 #include "core/safety/assess.hpp"
@@ -30,6 +33,15 @@ cut::Capacity capacity_of(const Advice& advice, Length thickness, const cut::Lim
     c.suggested_nozzle = choice.nozzle;
     c.reason = choice.reason;
     return c;
+}
+
+std::optional<There> there_of(const Advice& advice, const Machine& machine, const supply::Report& circuit) {
+    if (!circuit.highest_current || circuit.highest_below_machine)
+        return std::nullopt;
+    // Down, as a dial is set: rounded up it would trip.
+    const Current whole{std::floor(circuit.highest_current->in(ampere)), ampere};
+    const Current current = std::max(whole, machine.min_current);
+    return There{current, advice.limits(current)};
 }
 
 safety::Report safety_of(const Workbook& w, bool raw_tap) {
@@ -66,6 +78,7 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
         sheet.tap = supply::check_tap(shop.height_control, arc.high);
     sheet.circuit = supply::assess(
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
+    sheet.there = there_of(advice, shop.machine, sheet.circuit);
     sheet.air = air::assess(shop.air, shop.display.units);
     sheet.safety = safety_of(workbook, sheet.tap.shock);
     sheet.gaps = gaps_of(job);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/air/report.hpp"
+#include "core/cut/capacity.hpp"
 #include "core/cut/settings.hpp"
 #include "core/motion/report.hpp"
 #include "core/price/report.hpp"
@@ -37,6 +38,12 @@ struct Gaps {
     std::optional<Fault> fault{}; // sizes that make no mesh: then it is taken as solid
 };
 
+/// What the circuit allows: the highest whole ampere at which it holds and the machine can be set to, and its reach.
+struct There {
+    Current current{};
+    cut::Limits limits{};
+};
+
 struct Worksheet {
     std::optional<cut::Settings> settings{}; // none when the plate is refused; the reason is in capacity and warnings
     cut::Capacity capacity{};
@@ -44,6 +51,7 @@ struct Worksheet {
     std::optional<tune::Trail> trail{};   // what moved the feed; none when the plate is refused
     supply::TapReport tap{};              // what the height control's input gets
     supply::Report circuit{};
+    std::optional<There> there{}; // none when nothing that the machine can be set to holds
     air::Report air{};
     safety::Report safety{};
     Gaps gaps{};

@@ -45,12 +45,12 @@ void Person::resize(float width, float height) {
 
 void Person::look() {
     static Fonts fonts;
-    static const bool built = [] {
-        fonts.build(1);
-        return true;
-    }();
-    (void)built;
+    static float built_scale = 0;
     for (int i = 0; i < 3; ++i) {
+        if (app_.word_scale() != built_scale) {
+            built_scale = app_.word_scale();
+            fonts.build(1, built_scale);
+        }
         app_.frame(fonts, 1, screen_, now_);
         now_ += 16;
     }

@@ -25,6 +25,28 @@ void press_ground(Ui& ui, std::string_view id, Rect place, bool chosen) {
 
 constexpr float gap = 8.0F;
 
+/// A glove needs wide cells as well as high ones.
+int columns_for(const Ui& ui, int columns) {
+    return ui.glove() ? std::min(columns, 3) : columns;
+}
+
+/// A line, and a quiet one below it: wrapped where the row has the height, else cut.
+void two_lines(Ui& ui, Rect row, Type type, std::string_view line, std::string_view quiet) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const float step = Pen::line_height(type) + 1.5F;
+    const float wrapped = pen.paragraph(Type::label, {}, {}, quiet, row.w, false);
+    const bool wraps = step + wrapped + 4 <= row.h;
+    const float below = quiet.empty() ? 0 : 1 + (wraps ? wrapped : Pen::line_height(Type::label));
+    const float top = row.centre().y - (step + below) / 2 - (quiet.empty() ? 0 : 1);
+    pen.text_fit(type, {row.x, top}, t.ink, line, row.w);
+    if (wraps) {
+        pen.paragraph(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
+    } else {
+        pen.text_fit(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
+    }
+}
+
 } // namespace
 
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,
@@ -53,6 +75,7 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
 }
 
 float choices_height(const Ui& ui, std::size_t count, int columns) {
+    columns = columns_for(ui, columns);
     const auto rows =
         static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
     return rows * ui.reach() + (rows - 1) * gap;
@@ -61,6 +84,7 @@ float choices_height(const Ui& ui, std::size_t count, int columns) {
 std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
                                    std::span<const Choice> items, int columns) {
     std::optional<std::size_t> touched;
+    columns = columns_for(ui, columns);
     ui.open_group(group_id, Role::group, place, name);
     const float w = (place.w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     for (std::size_t i = 0; i < items.size(); ++i) {
@@ -123,13 +147,7 @@ bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, s
         pen.fill({place.x, place.y, 4, place.h}, t.accent);
     }
     draw_mark(pen, mark, {place.x + 24, place.centre().y}, t.ink);
-    const float room = place.w - 46 - 40;
-    const bool two = !quiet.empty();
-    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::title) / 2);
-    pen.text_fit(Type::title, {place.x + 46, top}, t.ink, title, room);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 46, top + 21}, t.quiet, quiet, room);
-    }
+    two_lines(ui, {place.x + 46, place.y, place.w - 46 - 40, place.h}, Type::title, title, quiet);
     draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;
@@ -140,25 +158,27 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const bool two = !quiet.empty();
-    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::text) / 2);
-    pen.text_fit(Type::text, {place.x + 14, top}, t.ink, label, place.w - 110);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 14, top + 21}, t.quiet, quiet, place.w - 110);
-    }
-    const Rect box{place.right() - 14 - 68, place.centre().y - 15, 68, 30};
+    const float half = ui.glove() ? 56.0F : 34.0F; // of the switch
+    const float high = ui.glove() ? 48.0F : 30.0F;
+    two_lines(ui, {place.x + 14, place.y, place.w - 2 * half - 42, place.h}, Type::text, label, quiet);
+    const Rect box{place.right() - 14 - 2 * half, place.centre().y - high / 2, 2 * half, high};
     pen.frame(box, t.ink, 1.5F);
-    const Rect half{on ? box.x + 34 : box.x, box.y, 34, 30};
-    pen.fill(half, t.ink);
-    pen.text(Type::label, {box.x + 17, box.centre().y - 8.5F}, on ? t.quiet : t.ground, "off", Align::centre);
-    pen.text(Type::label, {box.x + 51, box.centre().y - 8.5F}, on ? t.ground : t.quiet, "on", Align::centre);
+    pen.fill({on ? box.x + half : box.x, box.y, half, high}, t.ink);
+    const float line = box.centre().y - Pen::line_height(Type::label) / 2;
+    pen.text(Type::label, {box.x + half / 2, line}, on ? t.quiet : t.ground, "off", Align::centre);
+    pen.text(Type::label, {box.x + 1.5F * half, line}, on ? t.ground : t.quiet, "on", Align::centre);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;
 }
 
+/// Of the value of a field: what a finger puts the caret into.
+float box_height(const Ui& ui) {
+    return ui.glove() && !ui.low() ? 56.0F : 36.0F;
+}
+
 float field_height(const Ui& ui, std::string_view below, float room) {
     const float wrapped = ui.pen().paragraph(Type::label, {}, {}, below, room - 28, false);
-    return std::max(49.0F + wrapped, ui.reach());
+    return std::max(box_height(ui) + 13 + wrapped, ui.low() ? 56.0F : ui.reach());
 }
 
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
@@ -169,7 +189,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     state = with_word(state, "focused", active);
     const std::string_view below = look.error.empty() ? look.below : look.error;
     // The box is where the page lays the real input; it is the value's place, not the whole row's.
-    const Rect box{place.x + place.w * 0.46F, place.y + 6, place.w * 0.54F - 14, 36};
+    const Rect box{place.x + place.w * 0.46F, place.y + 6, place.w * 0.54F - 14, box_height(ui)};
     const Rect target{place.x, place.y, place.w, place.h - 1};
     if (ui.node(id, Role::textbox, active ? box : target, look.label, value, state, below)) {
         ui.start_edit(id, look.shown);
@@ -177,21 +197,28 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    pen.text_fit(Type::text, {place.x + 14, box.centre().y - 10}, t.ink, look.label, box.x - place.x - 22);
+    const float value_w = std::min(pen.width(Type::title, value), box.w - 4);
+    const float label_end = active ? box.x - 8 : box.right() - value_w - 10;
+    pen.text_fit(Type::text, {place.x + 14, box.centre().y - Pen::line_height(Type::text) / 2}, t.ink, look.label,
+                 label_end - place.x - 14);
     if (active) {
         pen.fill(box, t.fill);
         pen.frame(box, t.accent, 2);
         if (ui.edit()->fresh) { // as if selected: the next key replaces it
             pen.fill({box.x + 8, box.y + 7, pen.width(Type::title, value) + 4, box.h - 14}, t.hairline);
         }
-        const float end = pen.text_fit(Type::title, {box.x + 10, box.centre().y - 10}, t.ink, value, box.w - 20);
+        const float end = pen.text_fit(Type::title, {box.x + 10, box.centre().y - Pen::line_height(Type::title) / 2},
+                                       t.ink, value, box.w - 20);
         pen.fill({end + 2, box.y + 7, 2, box.h - 14}, t.accent);
     } else {
-        const float w = std::min(pen.width(Type::title, value), box.w - 4);
-        pen.text_fit(Type::title, {box.right() - w, box.centre().y - 10}, t.ink, value, box.w - 4);
+        pen.text_fit(Type::title, {box.right() - value_w, box.centre().y - Pen::line_height(Type::title) / 2}, t.ink,
+                     value, box.w - 4);
     }
-    const float y = place.y + 43;
-    pen.paragraph(Type::label, {place.x + 14, y}, look.error.empty() ? t.quiet : t.stop, below, place.w - 28);
+    if (active) {
+        ui.edit_row(place);
+    }
+    pen.paragraph(Type::label, {place.x + 14, box.bottom() + 1}, look.error.empty() ? t.quiet : t.stop, below,
+                  place.w - 28);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return ui.taken(id);
 }
@@ -209,8 +236,8 @@ float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::s
     return height;
 }
 
-float sheet_head_height() {
-    return 56;
+float sheet_head_height(const Ui& ui) {
+    return ui.low() ? 56.0F : ui.reach();
 }
 
 bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
@@ -220,17 +247,18 @@ bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title,
     std::string heading(id);
     heading += "/title";
     ui.node(heading, Role::heading, place, title, {}, "level2");
-    pen.text_fit(Type::title, {place.x + 14, place.centre().y - 10}, t.ink, title, place.w - (closable ? 84 : 28));
+    pen.text_fit(Type::title, {place.x + 14, place.centre().y - Pen::line_height(Type::title) / 2}, t.ink, title,
+                 place.w - (closable ? ui.reach() + 28 : 28));
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     if (!closable) {
         return false;
     }
     std::string close(id);
     close += "/close";
-    const Rect corner{place.right() - 56, place.y, 56, place.h - 1};
+    const Rect corner{place.right() - ui.reach(), place.y, ui.reach(), place.h - 1};
     const bool used = ui.node(close, Role::button, corner, "Close");
     press_ground(ui, close, corner, false);
-    draw_mark(pen, Mark::close, corner.centre(), t.ink);
+    draw_mark(pen, Mark::close, corner.centre(), t.ink, ui.glove() ? 1.6F : 1.0F);
     return used;
 }
 

@@ -61,7 +61,7 @@ float section(Ui& ui, std::string_view id, Point at, float room, std::string_vie
 float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour);
 
 /// Title and close button of a sheet; true when closed. `closable` is false where the sheet is a column of its own.
-[[nodiscard]] float sheet_head_height();
+[[nodiscard]] float sheet_head_height(const Ui& ui);
 bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable);
 
 } // namespace torchside::web

@@ -30,8 +30,8 @@ void draw_band(const Pen& pen, const Tokens& t, Rect place, Span span, std::span
     pen.triangle({x - half, y - 2 - 1.6F * half}, {x + half, y - 2 - 1.6F * half}, {x, y - 2}, t.accent);
 }
 
-float big_figure_height() {
-    return 140;
+float big_figure_height(const Ui& ui) {
+    return ui.glove() ? 168.0F : 140.0F; // the larger words below it take a second line
 }
 
 bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts) {
@@ -50,12 +50,16 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
     pen.text(Type::label, {in.right(), in.y}, t.quiet, look.aside, Align::right);
     pen.figure(Type::figure, {in.x - 2, in.y + 12}, t.ink, t.quiet, look.number, look.unit);
     draw_band(pen, t, {in.x, in.y + 84, in.w, 18}, look.span, cuts);
-    pen.text_fit(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
+    if (ui.glove()) {
+        pen.paragraph(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
+    } else {
+        pen.text_fit(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
+    }
     return used;
 }
 
-float small_figure_height() {
-    return 76;
+float small_figure_height(const Ui& ui) {
+    return ui.glove() ? 96.0F : 76.0F;
 }
 
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look) {
@@ -80,11 +84,12 @@ bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& loo
     }
     const Rect in = place.inset(8, 5);
     pen.text_fit(Type::label, {in.x, in.y}, t.quiet, look.name, in.w);
+    const float top = in.y + (ui.glove() ? 23.0F : 14.0F);          // of the figure
     const bool fits = pen.width(Type::second, look.number) <= in.w; // "19 min 30 s" does not
-    const float end = pen.figure(fits ? Type::second : Type::title, {in.x, in.y + (fits ? 14.0F : 20.0F)}, t.ink,
-                                 t.quiet, look.number, look.unit);
+    const float end = pen.figure(fits ? Type::second : Type::title, {in.x, top + (fits ? 0.0F : 6.0F)}, t.ink, t.quiet,
+                                 look.number, look.unit);
     if (!look.aside.empty() && end + 8 + pen.width(Type::label, look.aside) <= in.right()) {
-        pen.text(Type::label, {in.right(), in.y + 24}, t.quiet, look.aside, Align::right);
+        pen.text(Type::label, {in.right(), top + 10}, t.quiet, look.aside, Align::right);
     }
     if (look.has_band) {
         draw_band(pen, t, {in.x, in.bottom() - 13, in.w, 12}, look.span);

@@ -35,11 +35,11 @@ struct FigureLook {
 };
 
 /// The feed: as big as the column allows.
-[[nodiscard]] float big_figure_height();
+[[nodiscard]] float big_figure_height(const Ui& ui);
 bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts);
 
 /// A cell of the second rank.
-[[nodiscard]] float small_figure_height();
+[[nodiscard]] float small_figure_height(const Ui& ui);
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look);
 
 } // namespace torchside::web

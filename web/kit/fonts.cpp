@@ -19,6 +19,7 @@ struct Cut {
     bool bold;
 };
 constexpr Cut cuts[type_count] = {{13, false}, {13, true}, {15, false}, {15, true}, {25, true}, {60, true}};
+float scale_of_words = 1;
 
 // The big figures print digits only: a full alphabet at 180 device pixels would cost start-up time for nothing.
 constexpr ImWchar figure_range[] = {0x2B, 0x39, 0x2212, 0x2212, 0};
@@ -44,7 +45,8 @@ const ImWchar* range_of(Type type) {
 } // namespace
 
 float size_of(Type type) {
-    return cuts[static_cast<std::size_t>(type)].size;
+    const float scale = type < Type::second ? scale_of_words : 1;
+    return cuts[static_cast<std::size_t>(type)].size * scale;
 }
 
 ImFontAtlas& font_atlas() {
@@ -52,7 +54,8 @@ ImFontAtlas& font_atlas() {
     return atlas;
 }
 
-void Fonts::build(float density) {
+void Fonts::build(float density, float scale) {
+    scale_of_words = scale;
     ImFontAtlas& atlas = font_atlas();
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors; // height stays a power of two: WebGL 1 wants it
@@ -67,7 +70,7 @@ void Fonts::build(float density) {
         const bool bold = cuts[i].bold;
         const void* data = bold ? bold_otf : regular_otf;
         const int bytes = bold ? static_cast<int>(sizeof bold_otf) : static_cast<int>(sizeof regular_otf);
-        const float pixels = std::round(cuts[i].size * face_height * density);
+        const float pixels = std::round(size_of(static_cast<Type>(i)) * face_height * density);
         ImFont* font = atlas.AddFontFromMemoryTTF(const_cast<void*>(data), bytes, pixels, &config);
         font->FallbackChar = '?';
         fonts_[static_cast<std::size_t>(i)] = font;

@@ -16,7 +16,10 @@ inline constexpr int type_count = 6;
 inline constexpr float face_height = 1.215F;
 inline constexpr float face_ascent = 0.965F;
 
-/// Size of the em in CSS pixels.
+/// How much larger words are drawn for a hand in a glove, which reads from farther away; figures are large already.
+inline constexpr float glove_scale = 1.2F;
+
+/// Size of the em in CSS pixels, as the fonts were built.
 [[nodiscard]] float size_of(Type type);
 
 /// The one font atlas.
@@ -24,8 +27,9 @@ inline constexpr float face_ascent = 0.965F;
 
 class Fonts {
 public:
-    /// Rebuild the atlas for this density (device pixels per CSS pixel); the painter must be given it anew.
-    void build(float density);
+    /// Rebuild the atlas for this density (device pixels per CSS pixel) and this scale of words; the painter must be
+    /// given it anew.
+    void build(float density, float scale = 1);
     [[nodiscard]] ImFont* at(Type type) const { return fonts_[static_cast<std::size_t>(type)]; }
 
 private:

@@ -49,34 +49,52 @@ void Gesture::down(Point p, double now, const Tree& tree, const std::vector<Regi
     const bool caught = phase_ == Phase::glide; // a finger on a gliding list stops it; that is no tap
     phase_ = Phase::press;
     start_ = last_ = p;
-    velocity_ = {};
-    down_at_ = moved_at_ = now;
+    seen_.assign(1, {p, now});
+    down_at_ = now;
     const Node* hit = caught ? nullptr : tree.control_at(p);
     candidate_ = hit != nullptr ? hit->id : std::string();
     region_ = region_at(p, regions);
 }
 
 void Gesture::move(Point p, double now, std::vector<Region>& regions) {
-    if (phase_ == Phase::press && std::hypot(p.x - start_.x, p.y - start_.y) > slop) {
+    const float away = std::hypot(p.x - start_.x, p.y - start_.y);
+    if (phase_ == Phase::press && away > slop) {
         candidate_.clear();
         phase_ = region_ >= 0 ? Phase::scroll : Phase::idle;
-        last_ = p;
+        // Only the slop is lost: the first move that a slow page hears of may be most of the drag.
+        last_ = {start_.x + (p.x - start_.x) * slop / away, start_.y + (p.y - start_.y) * slop / away};
     }
     if (phase_ != Phase::scroll || region_ >= static_cast<int>(regions.size())) {
         return;
     }
+    if (p.x != seen_.back().at.x || p.y != seen_.back().at.y) {
+        seen_.push_back({p, now});
+    }
     Region& region = regions[static_cast<std::size_t>(region_)];
-    const Point by{p.x - last_.x, p.y - last_.y};
-    region.offset.x -= by.x;
-    region.offset.y -= by.y;
+    region.offset.x -= p.x - last_.x;
+    region.offset.y -= p.y - last_.y;
     region.clamp();
-    const auto dt = static_cast<float>(std::max(1.0, now - moved_at_));
-    velocity_ = {0.4F * velocity_.x + 0.6F * by.x / dt, 0.4F * velocity_.y + 0.6F * by.y / dt};
     last_ = p;
-    moved_at_ = now;
 }
 
-std::string Gesture::up(Point p, double now, const Tree& tree, bool momentum) {
+Point Gesture::thrown(double now) const {
+    const Seen& last = seen_.back();
+    auto first = seen_.rbegin();
+    while (first + 1 != seen_.rend() && (first == seen_.rbegin() || last.when - (first + 1)->when <= throw_ms)) {
+        ++first;
+    }
+    const double dt = last.when - first->when;
+    if (now - last.when > held_ms || dt <= 0) {
+        return {};
+    }
+    const Point v{(last.at.x - first->at.x) / static_cast<float>(dt),
+                  (last.at.y - first->at.y) / static_cast<float>(dt)};
+    const float held_back = fastest / std::max(fastest, std::hypot(v.x, v.y));
+    return {v.x * held_back, v.y * held_back};
+}
+
+std::string Gesture::up(Point p, double now, const Tree& tree, std::vector<Region>& regions, bool momentum) {
+    move(p, now, regions); // where a finger leaves may be the last that is heard of it
     std::string tapped;
     if (phase_ == Phase::press && !candidate_.empty()) {
         const Node* hit = tree.control_at(p);
@@ -84,9 +102,9 @@ std::string Gesture::up(Point p, double now, const Tree& tree, bool momentum) {
             tapped = candidate_;
         }
     }
-    const bool thrown = phase_ == Phase::scroll && momentum && now - moved_at_ < 60.0;
-    phase_ = thrown ? Phase::glide : Phase::idle;
-    moved_at_ = now;
+    velocity_ = phase_ == Phase::scroll && momentum ? thrown(now) : Point{};
+    phase_ = std::hypot(velocity_.x, velocity_.y) > rest ? Phase::glide : Phase::idle;
+    glided_at_ = now;
     candidate_.clear();
     return tapped;
 }
@@ -132,7 +150,7 @@ bool Gesture::glide(double now, std::vector<Region>& regions) {
         return false;
     }
     Region& region = regions[static_cast<std::size_t>(region_)];
-    const auto dt = static_cast<float>(std::min(64.0, std::max(0.0, now - moved_at_)));
+    const auto dt = static_cast<float>(std::max(0.0, now - glided_at_));
     const float keep = std::exp(-dt / decay_ms);
     const float reach = decay_ms * (1.0F - keep);
     const Point before = region.offset;
@@ -140,7 +158,7 @@ bool Gesture::glide(double now, std::vector<Region>& regions) {
     region.offset.y -= velocity_.y * reach;
     region.clamp();
     velocity_ = {velocity_.x * keep, velocity_.y * keep};
-    moved_at_ = now;
+    glided_at_ = now;
     const bool stuck = dt > 0 && region.offset.x == before.x && region.offset.y == before.y;
     if (stuck || std::hypot(velocity_.x, velocity_.y) < rest) {
         phase_ = Phase::idle;

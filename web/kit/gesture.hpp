@@ -18,8 +18,12 @@ struct Region {
     Point content{}; // size of what is inside
     Point offset{};  // how far it is scrolled
     bool zooms = false;
-    Rect drawn{};   // where what is drawn lies in the view at zoom 1: the view's middle never leaves it
-    float zoom = 1; // 1 to most_zoom
+    Rect drawn{};             // where what is drawn lies in the view at zoom 1: the view's middle never leaves it
+    float zoom = 1;           // 1 to most_zoom
+    float lead = 0;           // height of what stands above the content and scrolls with it
+    bool on = false;          // on screen in this build
+    bool was_on = false;      // and in the one before
+    std::string showing = {}; // what it was opened for, where one region serves many
 
     static constexpr float most_zoom = 64;
 
@@ -36,12 +40,17 @@ public:
     static constexpr float slop = 8.0F;       // px a finger may wander and still tap
     static constexpr double show_ms = 60.0;   // a press shows after this
     static constexpr float rest = 0.02F;      // px/ms below which momentum has ended
+    static constexpr float fastest = 6.0F;    // px/ms: no thumb throws harder
+    static constexpr double throw_ms = 100.0; // a throw is as fast as the last of its moves
+    static constexpr double held_ms = 80.0;   // a finger that rests so long before it leaves throws nothing
     static constexpr float decay_ms = 325.0F; // momentum falls to 1/e in this time
 
+    // `now` of a finger is when it was there, not when the page came to hear of it: a slow page hears of several places
+    // at once, and too late.
     void down(Point p, double now, const Tree& tree, const std::vector<Region>& regions);
     void move(Point p, double now, std::vector<Region>& regions);
     /// Returns the id of the control that was tapped, empty when it was no tap.
-    [[nodiscard]] std::string up(Point p, double now, const Tree& tree, bool momentum);
+    [[nodiscard]] std::string up(Point p, double now, const Tree& tree, std::vector<Region>& regions, bool momentum);
     void cancel();
     void wheel(Point p, Point by, std::vector<Region>& regions);
     /// Two fingers are here now: the drawing under them moves and grows with them.
@@ -58,11 +67,19 @@ public:
 
 private:
     enum class Phase { idle, press, scroll, glide, pinch };
+    struct Seen {
+        Point at;
+        double when;
+    };
+    /// Speed at the end of a drag, from where the finger was seen in its last moments.
+    [[nodiscard]] Point thrown(double now) const;
+
     Phase phase_ = Phase::idle;
+    std::vector<Seen> seen_; // of this drag
     Point start_{}, last_{};
     float spread_ = 0; // between two fingers
     Point velocity_{}; // px/ms
-    double down_at_ = 0, moved_at_ = 0;
+    double down_at_ = 0, glided_at_ = 0;
     std::string candidate_;
     int region_ = -1;
 };

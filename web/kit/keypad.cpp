@@ -7,9 +7,23 @@
 namespace torchside::web {
 namespace {
 
-constexpr int rows = 5;
-constexpr int columns = 4;
-constexpr float gap = 6;
+/// Where the keys stand: upright in five rows, or in three for a low window.
+struct Plan {
+    int rows, columns;
+    float gap;
+    struct Cell {
+        int column, row, wide = 1;
+    };
+    Cell nought, point, erase, right[3], below[2], system, next, bare_system, bare_next, done; // bare: no keys below
+};
+constexpr Plan upright{5,      4,      6,      {0, 3},    {1, 3}, {3, 0}, {{3, 1}, {3, 2}, {3, 3}}, {{2, 3}, {0, 4}},
+                       {1, 4}, {2, 4}, {0, 4}, {1, 4, 2}, {3, 4}};
+constexpr Plan flat{3,      7,      3,         {3, 2},    {3, 1}, {3, 0}, {{4, 0}, {4, 1}, {4, 2}}, {{5, 0}, {5, 1}},
+                    {6, 0}, {5, 2}, {5, 0, 2}, {4, 2, 2}, {6, 2}};
+
+const Plan& plan_of(const Ui& ui) {
+    return ui.low() ? flat : upright;
+}
 
 /// The eighth key steps on: a second touch makes it a quarter, as a thumb expects.
 constexpr std::string_view eighths[] = {"⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"};
@@ -54,14 +68,18 @@ std::string spoken(std::string_view key) {
 
 struct Board {
     Ui& ui;
+    const Plan& plan;
     Rect place;
 
-    [[nodiscard]] Rect cell(int column, int row, int wide = 1) const {
+    [[nodiscard]] Rect cell(Plan::Cell at) const {
+        const float gap = plan.gap;
+        const auto columns = static_cast<float>(plan.columns);
+        const auto rows = static_cast<float>(plan.rows);
         const float w = (place.w - gap * (columns + 1)) / columns;
         const float h = (place.h - gap * (rows + 1)) / rows;
-        const auto c = static_cast<float>(column);
-        const auto r = static_cast<float>(row);
-        const auto n = static_cast<float>(wide);
+        const auto c = static_cast<float>(at.column);
+        const auto r = static_cast<float>(at.row);
+        const auto n = static_cast<float>(at.wide);
         return {place.x + gap + c * (w + gap), place.y + gap + r * (h + gap), n * w + (n - 1) * gap, h};
     }
     /// A key that types itself.
@@ -92,37 +110,47 @@ struct Board {
 } // namespace
 
 float keypad_height(const Ui& ui) {
-    return 5 * std::max(52.0F, ui.reach() * 0.9F) + 6 * gap;
+    constexpr float field = 69; // that is typed in, with what is said below it
+    const Plan& plan = plan_of(ui);
+    const auto rows = static_cast<float>(plan.rows);
+    const float gaps = (rows + 1) * plan.gap;
+    const float row = std::max(52.0F, ui.reach() * 0.9F);
+    return gaps + (ui.low() ? std::min(rows * row, ui.screen().h - field - gaps) : rows * row);
 }
 
 KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
     ui.open_group("keypad", Role::group, place, "Keypad");
     ui.pen().fill(place, ui.tokens().fill);
     ui.pen().hline(place.x, place.right(), place.y + 1, ui.tokens().rule, 2);
-    const Board board{ui, place};
+    const Plan& plan = plan_of(ui);
+    const Board board{ui, plan, place};
     constexpr std::string_view digits[] = {"7", "8", "9", "4", "5", "6", "1", "2", "3"};
     for (int i = 0; i < 9; ++i) {
-        board.key(digits[i], board.cell(i % 3, i / 3));
+        board.key(digits[i], board.cell({i % 3, i / 3}));
     }
-    board.key("0", board.cell(0, 3));
-    board.key(".", board.cell(1, 3));
+    board.key("0", board.cell(plan.nought));
+    board.key(".", board.cell(plan.point));
     const bool has_below = !keys.below[0].empty();
-    if (board.mark_key("key/erase", "Erase", Mark::erase, board.cell(3, 0))) {
+    if (board.mark_key("key/erase", "Erase", Mark::erase, board.cell(plan.erase))) {
         ui.type("\b");
     }
     for (int i = 0; i < 3; ++i) {
-        board.key(keys.right[i], board.cell(3, 1 + i));
+        board.key(keys.right[i], board.cell(plan.right[i]));
     }
     KeypadAnswer answer = KeypadAnswer::none;
     if (has_below) {
-        board.key(keys.below[0], board.cell(2, 3));
-        board.key(keys.below[1], board.cell(0, 4));
+        board.key(keys.below[0], board.cell(plan.below[0]));
+        board.key(keys.below[1], board.cell(plan.below[1]));
     }
-    if (board.mark_key("key/system", "Use the device's keyboard", Mark::keyboard, board.cell(has_below ? 1 : 0, 4))) {
+    const Rect system = board.cell(has_below ? plan.system : plan.bare_system);
+    if (board.mark_key("key/system", "Use the device's keyboard", Mark::keyboard, system)) {
         answer = KeypadAnswer::system_keyboard;
     }
-    const Rect done = has_below ? board.cell(2, 4, 2) : board.cell(1, 4, 3);
-    if (button(ui, "key/done", done, "Done", Look::main)) {
+    if (button(ui, "key/next", board.cell(has_below ? plan.next : plan.bare_next), "Next")) {
+        ui.next_edit();
+        answer = KeypadAnswer::done;
+    }
+    if (button(ui, "key/done", board.cell(plan.done), "Done", Look::main)) {
         ui.finish_edit();
         answer = KeypadAnswer::done;
     }

@@ -11,28 +11,34 @@ struct Stroke {
     const Pen& pen;
     Point c;
     Colour colour;
+    float by = 1; // scale
 
     void path(std::initializer_list<Point> points, bool closed = false) const {
         Point moved[16];
         int n = 0;
         for (const Point p : points) {
-            moved[n++] = {c.x + p.x, c.y + p.y};
+            moved[n++] = {c.x + by * p.x, c.y + by * p.y};
         }
         pen.polyline(moved, n, colour, stroke, closed);
     }
-    void dot(float x, float y, float r) const { pen.disc({c.x + x, c.y + y}, r, colour); }
-    void circle(float x, float y, float r) const { pen.ring({c.x + x, c.y + y}, r, colour, stroke); }
-    void bar(float x0, float x1, float y, float thick) const { pen.hline(c.x + x0, c.x + x1, c.y + y, colour, thick); }
+    void dot(float x, float y, float r) const { pen.disc({c.x + by * x, c.y + by * y}, by * r, colour); }
+    void circle(float x, float y, float r) const { pen.ring({c.x + by * x, c.y + by * y}, by * r, colour, stroke); }
+    void bar(float x0, float x1, float y, float thick) const {
+        pen.hline(c.x + by * x0, c.x + by * x1, c.y + by * y, colour, thick);
+    }
+    void post(float x, float y0, float y1, float thick) const {
+        pen.vline(c.x + by * x, c.y + by * y0, c.y + by * y1, colour, thick);
+    }
 };
 
 void bell(const Stroke& s) {
     Point curve[25];
     for (int i = 0; i < 25; ++i) {
         const float x = -12.0F + static_cast<float>(i);
-        curve[i] = {s.c.x + x, s.c.y + 9.0F - 19.0F * std::exp(-x * x / 26.0F)};
+        curve[i] = {s.c.x + s.by * x, s.c.y + s.by * (9.0F - 19.0F * std::exp(-x * x / 26.0F))};
     }
     s.pen.polyline(curve, 25, s.colour, stroke);
-    s.pen.dashes({s.c.x, s.c.y - 7}, {s.c.x, s.c.y + 10}, s.colour, 1.5F, 2.5F, 2.0F);
+    s.pen.dashes({s.c.x, s.c.y - 7 * s.by}, {s.c.x, s.c.y + 10 * s.by}, s.colour, 1.5F, 2.5F, 2.0F);
 }
 
 } // namespace
@@ -63,14 +69,14 @@ void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point c) {
     }
 }
 
-void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
-    const Stroke s{pen, c, colour};
+void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour, float scale) {
+    const Stroke s{pen, c, colour, scale};
     switch (mark) {
     case Mark::cut:
         s.path({{-4, -11}, {-4, -2}, {0, 3}, {4, -2}, {4, -11}}, true);
         s.bar(-12, -3, 9, 4);
         s.bar(3, 12, 9, 4);
-        pen.vline(c.x, c.y + 3, c.y + 11, colour, stroke);
+        s.post(0, 3, 11, stroke);
         break;
     case Mark::tune:
         bell(s);
@@ -95,8 +101,8 @@ void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
         s.path({{-11, -9}, {11, -9}, {11, 9}, {-11, 9}}, true);
         s.bar(-11, 11, -3, 1.5F);
         s.bar(-11, 11, 3, 1.5F);
-        pen.vline(c.x - 3.5F, c.y - 9, c.y + 9, colour, 1.5F);
-        pen.vline(c.x + 4, c.y - 9, c.y + 9, colour, 1.5F);
+        s.post(-3.5F, -9, 9, 1.5F);
+        s.post(4, -9, 9, 1.5F);
         break;
     case Mark::machine:
         s.path({{-11, -7}, {11, -7}, {11, 9}, {-11, 9}}, true);
@@ -107,12 +113,12 @@ void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
         break;
     case Mark::nozzle:
         s.path({{-9, -9}, {9, -9}, {9, 0}, {3, 8}, {-3, 8}, {-9, 0}}, true);
-        pen.vline(c.x, c.y - 9, c.y + 12, colour, 1.5F);
+        s.post(0, -9, 12, 1.5F);
         break;
     case Mark::height:
         s.bar(-12, 2, 10, stroke);
         s.path({{-9, -10}, {-9, -4}, {-5, 0}, {-1, -4}, {-1, -10}});
-        pen.vline(c.x + 8, c.y - 1, c.y + 10, colour, 1.5F);
+        s.post(8, -1, 10, 1.5F);
         s.bar(4, 12, -1, 1.5F);
         s.bar(4, 12, 10, 1.5F);
         break;
@@ -126,7 +132,7 @@ void draw_mark(const Pen& pen, Mark mark, Point c, Colour colour) {
         s.path({{-5, -11}, {-5, -4}});
         s.path({{5, -11}, {5, -4}});
         s.path({{-9, -4}, {9, -4}, {9, 1}, {4, 6}, {-4, 6}, {-9, 1}}, true);
-        pen.vline(c.x, c.y + 6, c.y + 12, colour, stroke);
+        s.post(0, 6, 12, stroke);
         break;
     case Mark::air:
         s.path({{-11, -3}, {-8, -6}, {8, -6}, {11, -3}, {11, 3}, {8, 6}, {-8, 6}, {-11, 3}}, true);

@@ -33,7 +33,7 @@ void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point centre);
 [[nodiscard]] Colour colour_of(const Tokens& tokens, Sign sign);
 [[nodiscard]] const char* word_of(Sign sign);
 
-/// 24 px across, centred.
-void draw_mark(const Pen& pen, Mark mark, Point centre, Colour colour);
+/// 24 px across, centred, times `scale`.
+void draw_mark(const Pen& pen, Mark mark, Point centre, Colour colour, float scale = 1);
 
 } // namespace torchside::web

@@ -1,5 +1,7 @@
 #include "web/kit/ui.hpp"
 
+#include <utility>
+
 namespace torchside::web {
 
 void Ui::begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glove) {
@@ -12,8 +14,12 @@ void Ui::begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glo
     tree_.clear();
     groups_.clear();
     open_regions_.clear();
+    clips_.clear();
+    lead_ = {};
+    edit_row_ = {};
     for (Region& region : regions) {
         region.view = {}; // not on screen until it is opened again
+        region.was_on = std::exchange(region.on, false);
     }
 }
 
@@ -26,13 +32,12 @@ void Ui::end() {
         draw_focus();
     }
     reveal_focus_ = false;
-    if (const Node* field = edit_ ? tree_.find(edit_->id) : nullptr; field != nullptr && reveal_edit_ > 0) {
-        Node row = *field; // with what stands below its box
-        row.place.h += 32;
-        reveal(row);
-        --reveal_edit_;
-        changed_ = true;
+    if (const Node* node = show_.empty() ? nullptr : tree_.find(show_)) {
+        reveal(*node);
+        show_.clear();
     }
+    go_on();
+    reveal_edit();
 }
 
 void Ui::focus(std::string_view id) {
@@ -67,7 +72,7 @@ bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name,
            -1};
     if (!open_regions_.empty()) {
         n.region = open_regions_.back();
-        n.seen = overlap(place, regions[static_cast<std::size_t>(n.region)].view);
+        n.seen = clips_.empty() ? place : overlap(place, clips_.back());
     }
     const bool disabled = n.state.find("disabled") != std::string::npos;
     if (disabled) {
@@ -90,26 +95,62 @@ void Ui::close_group() {
     groups_.pop_back();
 }
 
-Point Ui::open_region(std::string_view name, Rect view) {
-    int at = 0;
-    while (at < static_cast<int>(regions.size()) && regions[static_cast<std::size_t>(at)].name != name) {
+Region& Ui::region_of(std::string_view name) {
+    std::size_t at = 0;
+    while (at < regions.size() && regions[at].name != name) {
         ++at;
     }
-    if (at == static_cast<int>(regions.size())) {
-        regions.push_back({std::string(name), view, {}, {}});
+    if (at == regions.size()) {
+        regions.push_back({std::string(name)});
     }
-    Region& region = regions[static_cast<std::size_t>(at)];
+    open_regions_.push_back(static_cast<int>(at));
+    return regions[at];
+}
+
+Point Ui::open(Region& region, Rect view) {
     region.view = view;
-    open_regions_.push_back(at);
-    pen_->push_clip(view);
-    return {view.x - region.offset.x, view.y - region.offset.y};
+    region.on = true;
+    region.lead = lead_.height;
+    open_clip(view);
+    Point at{view.x - region.offset.x, view.y - region.offset.y};
+    if (lead_.draw != nullptr) {
+        const Lead lead = std::exchange(lead_, {});
+        lead.draw(lead.of, {view.x, at.y, view.w, lead.height});
+        at.y += lead.height;
+    }
+    return at;
+}
+
+Point Ui::open_region(std::string_view name, Rect view) {
+    return open(region_of(name), view);
+}
+
+Point Ui::open_region_anew(std::string_view name, Rect view, std::string_view showing) {
+    Region& region = region_of(name);
+    if (!region.was_on || region.showing != showing) {
+        region.offset = {};
+        region.showing = showing;
+    }
+    return open(region, view);
+}
+
+void Ui::open_clip(Rect place) {
+    clips_.push_back(clips_.empty() ? place : overlap(place, clips_.back()));
+    pen_->push_clip(place);
+}
+
+void Ui::close_clip() {
+    clips_.pop_back();
+    pen_->pop_clip();
 }
 
 Ui::View Ui::open_view(std::string_view name, Rect view, Rect drawn) {
-    const Point corner = open_region(name, view);
-    Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
+    Region& region = region_of(name);
     region.zooms = true;
     region.drawn = drawn;
+    const Lead lead = std::exchange(lead_, {}); // a drawing has none
+    const Point corner = open(region, view);
+    lead_ = lead;
     return {corner, region.zoom};
 }
 
@@ -150,13 +191,14 @@ void Ui::scroll_to_start(std::string_view name) {
 
 void Ui::close_region(Point content) {
     Region& region = regions[static_cast<std::size_t>(open_regions_.back())];
+    content.y += region.lead;
     region.content = content;
     const Point before = region.offset;
     region.clamp();
     if (before.x != region.offset.x || before.y != region.offset.y) {
         changed_ = true; // the content shrank under a scrolled view
     }
-    pen_->pop_clip();
+    close_clip();
     // A short mark at the edge says that there is more; it is not a control.
     const Point limit = region.limit();
     if (limit.y > 0) {
@@ -176,7 +218,7 @@ void Ui::start_edit(std::string_view id, std::string_view text) {
     if (!editing(id)) {
         edit_ = Edit{std::string(id), std::string(text), true};
         typed_ = finish_ = false;
-        reveal_edit_ = 2; // once where it is, once more when the keypad has taken its room
+        revealed_ = {};
         changed_ = true;
     }
 }
@@ -220,6 +262,30 @@ void Ui::type(std::string_view key) {
     changed_ = true;
 }
 
+void Ui::next_edit() {
+    if (edit_) {
+        next_after_ = edit_->id;
+        finish_ = true;
+        changed_ = true;
+    }
+}
+
+void Ui::go_on() {
+    if (next_after_.empty() || finish_) {
+        return; // the field has not been left yet
+    }
+    bool below = false;
+    for (const Node& node : tree_.nodes()) {
+        if (below && !edit_ && node.role == Role::textbox && node.state.find("mode-keypad") != std::string::npos) {
+            activated_ = node.id;
+            changed_ = true;
+            break;
+        }
+        below = below || node.id == next_after_;
+    }
+    next_after_.clear();
+}
+
 void Ui::retype(std::string_view text) {
     if (edit_) {
         edit_->text = text;
@@ -233,6 +299,11 @@ std::optional<Ui::Entry> Ui::taken(std::string_view id) {
         return std::nullopt;
     }
     changed_ = true;
+    if (finish_ && edit_->fresh) { // nothing was typed: what is stored stays
+        finish_ = false;
+        edit_.reset();
+        return std::nullopt;
+    }
     Entry entry{edit_->text, finish_};
     typed_ = false;
     if (finish_) {
@@ -250,6 +321,25 @@ void Ui::draw_focus() const {
     }
 }
 
+/// The field under edit comes into view when it opens, and again when its row (an error's second line) or its view (the
+/// keypad) takes another height. In between the hand may scroll.
+void Ui::reveal_edit() {
+    const Node* field = edit_ ? tree_.find(edit_->id) : nullptr;
+    if (field == nullptr || field->region < 0) {
+        return;
+    }
+    Node row = *field;
+    if (edit_row_.h > 0) {
+        row.place = edit_row_;
+    }
+    const Point now{row.place.h, regions[static_cast<std::size_t>(row.region)].view.h};
+    if (!near(now, revealed_, 0.5F)) {
+        revealed_ = now;
+        reveal(row);
+        changed_ = true;
+    }
+}
+
 void Ui::reveal(const Node& node) {
     if (node.region < 0) {
         return;
@@ -258,8 +348,8 @@ void Ui::reveal(const Node& node) {
     const Point before = region.offset;
     if (node.place.y < region.view.y) {
         region.offset.y -= region.view.y - node.place.y;
-    } else if (node.place.bottom() > region.view.bottom()) {
-        region.offset.y += node.place.bottom() - region.view.bottom();
+    } else if (node.place.bottom() > region.view.bottom()) { // of what is taller than the view, its top
+        region.offset.y += std::min(node.place.bottom() - region.view.bottom(), node.place.y - region.view.y);
     }
     if (node.place.x < region.view.x) {
         region.offset.x -= region.view.x - node.place.x;

@@ -49,6 +49,9 @@ public:
     /// Height of a control a thumb must hit: 56 px, 96 px with gloves.
     [[nodiscard]] float reach() const { return glove_ ? 96.0F : 56.0F; }
 
+    /// A window so low (a phone lying down, a page zoomed in) that nothing may stand still but what is worked on.
+    [[nodiscard]] bool low() const { return screen_.h < 520; }
+
     /// Register a node; its parent is the group that is open. Returns true when it was activated.
     bool node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value = {},
               std::string_view state = {}, std::string_view about = {});
@@ -59,9 +62,24 @@ public:
 
     /// Content that may be larger than its view. Draw at the returned origin; close with the size of what was drawn.
     Point open_region(std::string_view name, Rect view);
+    /// The same for what is opened and closed: it begins at its top each time it comes up, or comes to show another
+    /// thing.
+    Point open_region_anew(std::string_view name, Rect view, std::string_view showing = {});
     void close_region(Point content);
+    /// What stands above the content of the next region and scrolls away with it.
+    struct Lead {
+        void* of = nullptr;
+        float height = 0;
+        void (*draw)(void* of, Rect place) = nullptr;
+    };
+    void lead_with(Lead lead) { lead_ = lead; }
+    /// Nodes and strokes from here to close_clip() are seen, and hit, in this place only.
+    void open_clip(Rect place);
+    void close_clip();
     /// Scroll back to where it begins.
     void scroll_to_start(std::string_view name);
+    /// Scroll so that this node is in view.
+    void show(std::string_view id) { show_ = id; }
     /// A drawing that two fingers, the wheel or zoom_view() enlarge: its scale and where its corner lies now.
     struct View {
         Point corner{};
@@ -88,7 +106,11 @@ public:
     /// Other words in the field under edit.
     void retype(std::string_view text);
     void finish_edit() { finish_ = true; }
+    /// The same, and on to the next number below it; where there is none, or this one is refused, it is the same alone.
+    void next_edit();
     void stop_edit() { edit_.reset(); }
+    /// All that belongs to the field under edit, to be kept in view while it is typed in.
+    void edit_row(Rect row) { edit_row_ = row; }
     /// What was typed into this field since the last build, if anything; `final` when the user is done with it.
     struct Entry {
         std::string text;
@@ -97,8 +119,12 @@ public:
     [[nodiscard]] std::optional<Entry> taken(std::string_view id);
 
 private:
+    Region& region_of(std::string_view name);
+    Point open(Region& region, Rect view);
     void draw_focus() const;
+    void go_on();
     void reveal(const Node& node);
+    void reveal_edit();
 
     Pen* pen_ = nullptr;
     const Tokens* tokens_ = &paper;
@@ -109,13 +135,18 @@ private:
     Tree tree_;
     std::vector<std::string> groups_;
     std::vector<int> open_regions_;
+    std::vector<Rect> clips_;
+    Lead lead_;
     std::string activated_;
     std::string focus_;
     bool reveal_focus_ = false;
-    int reveal_edit_ = 0; // builds in which the field under edit is still brought into view
+    Rect edit_row_{};
+    Point revealed_{}; // heights of the row under edit and of its view when it was last brought there
     std::optional<Edit> edit_;
     bool typed_ = false;
     bool finish_ = false;
+    std::string next_after_; // the field that the user leaves for the one below it
+    std::string show_;       // brought into view when the screen is built
 };
 
 } // namespace torchside::web

@@ -62,6 +62,7 @@ EM_JS(char*, shell_new_key, (), {
     return at;
 })
 EM_JS(void, shell_seal, (const char* link, const char* key), { Module['shell']['seal'](UTF8ToString(link), UTF8ToString(key)); })
+EM_JS(double, shell_event_ms, (), { return window.event ? window.event.timeStamp : performance.now(); })
 EM_JS(void, shell_qr, (const char* text), { Module['shell']['qr'](UTF8ToString(text)); })
 // clang-format on
 
@@ -84,6 +85,9 @@ void wake(int milliseconds) {
 }
 double now_ms() {
     return emscripten_get_now();
+}
+double event_ms() {
+    return shell_event_ms();
 }
 void publish(std::string_view tree_wire) {
     shell_mirror(std::string(tree_wire).c_str());

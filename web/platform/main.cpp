@@ -17,6 +17,7 @@ SDL_Window* window = nullptr;
 std::unique_ptr<App> app;
 Fonts fonts;
 float built_density = 0;
+float built_scale = 0;
 
 Point window_size() {
     int w = 0;
@@ -57,7 +58,7 @@ void hand_on_finger(const SDL_TouchFingerEvent& event, double now) {
 }
 
 void hand_on(const SDL_Event& event) {
-    const double now = platform::now_ms();
+    const double now = event.common.timestamp;
     switch (event.type) {
     case SDL_FINGERDOWN:
     case SDL_FINGERMOTION:
@@ -92,9 +93,11 @@ void hand_on(const SDL_Event& event) {
     }
 }
 
-/// Events are pushed inside the browser's handlers: each asks for a frame. The poll sentinel would ask for ever; a
-/// mouse that only wanders changes nothing.
+/// Events are pushed inside the browser's handlers: each is given the time of the browser's own event, for several may
+/// wait for one frame, and asks for that frame. The poll sentinel would ask for ever; a mouse that only wanders changes
+/// nothing.
 int wake_on_event(void*, SDL_Event* event) {
+    event->common.timestamp = static_cast<Uint32>(platform::event_ms());
     const bool wandering = event->type == SDL_MOUSEMOTION && event->motion.state == 0;
     if (event->type != SDL_POLLSENTINEL && !wandering) {
         platform::request_frame();
@@ -108,10 +111,11 @@ void frame() {
         hand_on(event);
     }
     const float density = platform::density();
-    if (density != built_density) {
-        fonts.build(density);
-        painter::take(font_atlas());
+    if (density != built_density || app->word_scale() != built_scale) {
         built_density = density;
+        built_scale = app->word_scale();
+        fonts.build(density, built_scale);
+        painter::take(font_atlas());
     }
     int pixels_w = 0;
     int pixels_h = 0;
@@ -119,6 +123,9 @@ void frame() {
     const Rect screen{0, 0, static_cast<float>(pixels_w) / density, static_cast<float>(pixels_h) / density};
     const ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
     painter::paint(*picture, app->tokens().ground.rgb);
+    if (app->word_scale() != built_scale) { // gloves were put on or off
+        platform::request_frame();
+    }
 }
 
 /// The window, its size and its events are SDL's; the context comes from the browser itself, by the painter: SDL's way

@@ -13,6 +13,8 @@ void request_frame();
 /// One frame after this many milliseconds; a new call replaces the old one, a negative one cancels.
 void wake(int milliseconds);
 [[nodiscard]] double now_ms();
+/// When the browser's event that is being handed on happened, by the same clock.
+[[nodiscard]] double event_ms();
 
 void publish(std::string_view tree_wire);
 void place(std::string_view path);

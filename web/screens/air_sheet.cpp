@@ -9,6 +9,10 @@ namespace {
 
 constexpr float plot_height = 150;
 
+// Relative humidity of days to ask about: common practice, no source.
+constexpr double days[] = {0.3, 0.5, 0.85};
+constexpr const char* day_names[] = {"Dry, 30 %", "Usual, 50 %", "Humid, 85 %"};
+
 void cycle_picture(App& app, Rect place) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
@@ -76,50 +80,76 @@ float figures(App& app, Point at, float w) {
     return y - at.y;
 }
 
-float fields(App& app, Rect body, float y0) {
-    constexpr const char* paths[][2] = {{"shop.air.compressor_l_min", "Compressor delivers"},
-                                        {"shop.air.receiver_l", "Tank"},
-                                        {"shop.air.cut_in_bar", "Compressor starts"},
-                                        {"shop.air.cut_out_bar", "Compressor stops"},
-                                        {"shop.air.hose_bore_mm", "Hose bore"},
-                                        {"shop.air.hose_m", "Hose"},
-                                        {"shop.air.torch_l_min", "Torch uses"},
-                                        {"shop.air.torch_bar", "Torch wants"},
-                                        {"shop.air.post_flow_s", "Post-flow"},
-                                        {"shop.air.intake_c", "Intake air"},
-                                        {"shop.air.humidity", "Humidity"}};
-    float y = y0 + section(app.ui(), "air/fields", {body.x + sheet_margin, y0}, body.w, "Compressor, tank and hose");
+using Path = const char* const[2];
+
+float entries(App& app, Rect body, float y0, std::span<Path> paths) {
+    float y = y0;
     for (const auto& path : paths) {
         y += entry(app, {body.x, y, body.w, 0}, path[0], path[1]);
     }
     return y - y0;
 }
 
+constexpr const char* first_paths[][2] = {{"shop.air.compressor_l_min", "Compressor delivers"},
+                                          {"shop.air.receiver_l", "Tank"},
+                                          {"shop.air.cut_in_bar", "Compressor starts"},
+                                          {"shop.air.cut_out_bar", "Compressor stops"},
+                                          {"shop.air.hose_m", "Hose"},
+                                          {"shop.air.hose_bore_mm", "Hose bore"}};
+constexpr const char* other_paths[][2] = {{"shop.air.torch_l_min", "Torch uses"},
+                                          {"shop.air.torch_bar", "Torch wants"},
+                                          {"shop.air.post_flow_s", "Post-flow"},
+                                          {"shop.air.intake_c", "Intake air"},
+                                          {"shop.air.humidity", "Humidity"}};
+
+/// What it all comes to, below what was entered.
+float outcome(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const air::Report& r = app.sheet().air;
+    float y = at.y + section(ui, "air/cycle/title", at, w, "Tank. Shaded: arc on. Dashes: compressor off");
+    cycle_picture(app, {at.x, y, w, plot_height});
+    y += plot_height + 8;
+    y += figures(app, {at.x, y}, w) + 10;
+    return y + words(ui, "air/dryness", Type::text, {at.x, y}, w, r.dryness, ui.tokens().ink) + 6 - at.y;
+}
+
+float basis(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const air::Report& r = app.sheet().air;
+    float y = at.y + section(ui, "air/basis", at, w, "What this rests on");
+    for (std::size_t i = 0; i < r.basis.size(); ++i) {
+        const std::string id = "air/basis/" + std::to_string(i);
+        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
+    }
+    return y - at.y;
+}
+
 } // namespace
 
 void air_sheet(App& app, Rect place, bool closable) {
-    sheet(app, place, "air", "Air, compressor to torch", closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const air::Report& r = app.sheet().air;
+    const air::Report r = app.sheet().air; // as the sheet begins: a touch below may make another
+    const float w = place.w - 2 * sheet_margin;
+    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
+                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
+                                                                      : Sign::stop;
+    const auto verdict = [&](Rect at) {
+        return signed_words(app, "air/summary", sign, {at.x + sheet_margin, at.y}, w, r.summary, r.way_out);
+    };
+    const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
-        const float w = body.w - 2 * sheet_margin;
-        const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                          : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                          : Sign::stop;
-        float y = body.y;
-        y += signed_words(app, "air/summary", sign, {x, y}, w, r.summary, r.way_out);
-        y += section(ui, "air/cycle/title", {x, y}, w, "Tank. Shaded: arc on. Dashes: compressor off");
-        cycle_picture(app, {x, y, w, plot_height});
-        y += plot_height + 8;
-        y += figures(app, {x, y}, w) + 10;
-        y += words(ui, "air/dryness", Type::text, {x, y}, w, r.dryness, ui.tokens().ink) + 6;
-        y += fields(app, body, y);
-        y += section(ui, "air/basis", {x, y}, w, "What this rests on");
-        for (std::size_t i = 0; i < r.basis.size(); ++i) {
-            y += words(ui, "air/basis/" + std::to_string(i), Type::label, {x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
-        }
+        float y = body.y + 10;
+        y += number_choice(app, {body.x, y, body.w, 0}, "shop.air.humidity", "Humidity", days, day_names, 3);
+        y += entries(app, body, y, first_paths);
+        y += outcome(app, {x, y}, w);
+        y += section(app.ui(), "air/fields", {x, y}, w, "Torch and weather");
+        y += entries(app, body, y, other_paths);
+        y += basis(app, {x, y}, w);
         return y + 20 - body.y;
-    });
+    };
+    SheetFrame frame{"air", "Air, compressor to torch", closable};
+    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
+    frame.verdict = Drawer::of(verdict);
+    framed_sheet(app, place, frame, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

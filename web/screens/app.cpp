@@ -15,7 +15,7 @@ std::string_view path_of(Place place) {
     return paths[static_cast<std::size_t>(place)];
 }
 
-constexpr int most_builds = 4; // an activation, what it opens, and a view that shrank: never a loop
+constexpr int most_builds = 6; // an activation, what it opens, the field after it, and a view that shrank: never a loop
 
 } // namespace
 
@@ -108,6 +108,7 @@ void App::step_on() {
 void App::open(std::string_view sheet) {
     step_on();
     open_sheet_ = sheet;
+    asked_line_v.reset();
     refusal_.clear();
     ui_.stop_edit();
 }
@@ -144,7 +145,7 @@ void App::take_route(std::string_view fragment) {
 }
 
 void App::pointer_up(Point p, double now) {
-    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), !platform::reduced_motion());
+    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), ui_.regions, !platform::reduced_motion());
     if (!tapped.empty()) {
         ui_.activate(tapped);
     }

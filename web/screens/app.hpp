@@ -45,6 +45,8 @@ public:
     [[nodiscard]] Ui& ui() { return ui_; }
     [[nodiscard]] const Ui& ui() const { return ui_; }
     [[nodiscard]] const Tokens& tokens() const;
+    /// How large the fonts of the next frame are to be built.
+    [[nodiscard]] float word_scale() const { return book_.shop.display.glove ? glove_scale : 1.0F; }
 
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }
@@ -94,6 +96,7 @@ public:
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
     Opening opening;                    // a drawing that is being read
+    std::optional<double> asked_line_v; // a voltage that is chosen, but not yet what belongs to it
     using Scratch = web::Scratch;
     Scratch scratch;
     Links links;

@@ -9,11 +9,13 @@
 #include "web/kit/plot.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
+constexpr float margin = 14;
 constexpr float label_width = 70;
 constexpr float head_height = 34;
 constexpr float least_cell = 52;
@@ -22,9 +24,9 @@ constexpr const char* figure_names[] = {"Feed", "Arc volts", "Pierce delay", "Ke
 constexpr const char* figure_tabs[] = {"Feed", "Volts", "Pierce", "Kerf"};
 
 struct Grid {
-    Rect view;  // where the cells are seen
-    Point at;   // where the first cell stands, scrolled
-    float w, h; // of a cell
+    Rect head, labels, view; // where currents, plates and cells are seen
+    Point at;                // where the first cell stands, scrolled
+    float w, h;              // of a cell
 
     [[nodiscard]] Rect cell(std::size_t row, std::size_t column) const {
         return {at.x + w * static_cast<float>(column), at.y + h * static_cast<float>(row), w, h};
@@ -65,16 +67,15 @@ float bar_share(const App& app, const Span& span) {
 }
 
 const char* unit_text(const App& app) {
-    const bool metric = app.metric();
     switch (app.chart_figure) {
     case ChartFigure::feed:
-        return metric ? "mm/min" : "in/min";
+        return app.metric() ? "mm/min" : "in/min";
     case ChartFigure::arc:
         return "V at the torch";
     case ChartFigure::pierce_delay:
         return "s";
     case ChartFigure::kerf:
-        return metric ? "mm" : "in";
+        return app.metric() ? "mm" : "in";
     }
     return "";
 }
@@ -219,9 +220,10 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     }
 }
 
-void heads(App& app, const Chart& chart, const Grid& grid, Rect strip) {
+void heads(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
-    ui.pen().push_clip(strip);
+    const Rect strip = grid.head;
+    ui.open_clip(strip);
     ui.open_group("chart/head", Role::row, strip, "Currents");
     ui.node("chart/corner", Role::columnheader, {strip.x - label_width, strip.y, label_width, strip.h}, "Plate");
     for (std::size_t c = 0; c < chart.columns.size(); ++c) {
@@ -231,47 +233,70 @@ void heads(App& app, const Chart& chart, const Grid& grid, Rect strip) {
         ui.pen().text(Type::label, {head.centre().x, head.y + 9}, ui.tokens().quiet, amps, Align::centre);
     }
     ui.close_group();
-    ui.pen().pop_clip();
+    ui.close_clip();
 }
 
-void row_label(App& app, const Grid& grid, std::size_t row, const Shown& plate, Rect strip) {
+void row_label(App& app, const Grid& grid, std::size_t row, const Shown& plate) {
     Ui& ui = app.ui();
-    const Rect label{strip.x, grid.at.y + grid.h * static_cast<float>(row), strip.w, grid.h};
+    const Rect label{grid.labels.x, grid.at.y + grid.h * static_cast<float>(row), grid.labels.w, grid.h};
     ui.node("chart/row/" + std::to_string(row) + "/head", Role::rowheader, label, plate.whole());
     ui.pen().text(Type::text, {label.right() - 8, label.centre().y - 10}, ui.tokens().ink, plate.whole(), Align::right);
 }
 
-void grid_of(App& app, const Chart& chart, Rect place) {
+/// Size of a cell, and where the first one stands in `view`.
+Grid grid_in(const App& app, const Chart& chart, Rect view) {
+    const float w =
+        std::clamp(view.w / static_cast<float>(chart.columns.size()), app.ui().glove() ? 72.0F : least_cell, most_cell);
+    return {{}, {}, view, {view.x, view.y}, w, app.ui().glove() ? 72.0F : 48.0F};
+}
+
+void cells(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
-    const auto columns = static_cast<float>(chart.columns.size());
-    const auto rows = static_cast<float>(chart.rows.size());
-    const Rect head{place.x + label_width, place.y, place.w - label_width, head_height};
-    const Rect view{head.x, place.y + head_height, head.w, place.h - head_height};
-    const float w = std::clamp(view.w / columns, least_cell, most_cell);
-    ui.open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.chart_figure)], "printable");
-    const Point at = ui.open_region("chart", view);
-    const Grid grid{view, at, w, std::max(48.0F, ui.glove() ? 72.0F : 48.0F)};
-    ui.pen().pop_clip(); // heads and labels stand outside the view
-    heads(app, chart, grid, head);
-    const Rect labels{place.x, view.y, label_width, view.h};
+    heads(app, chart, grid);
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
         const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
-        ui.open_group("chart/row/" + std::to_string(r), Role::row, {place.x, grid.cell(r, 0).y, place.w, grid.h},
-                      plate.whole());
-        ui.pen().push_clip(labels);
-        row_label(app, grid, r, plate, labels);
-        ui.pen().pop_clip();
-        ui.pen().push_clip(view);
+        ui.open_group("chart/row/" + std::to_string(r), Role::row,
+                      {grid.labels.x, grid.cell(r, 0).y, grid.labels.w + grid.view.w, grid.h}, plate.whole());
+        ui.open_clip(grid.labels);
+        row_label(app, grid, r, plate);
+        ui.close_clip();
+        ui.open_clip(grid.view);
         for (std::size_t c = 0; c < chart.columns.size(); ++c) {
             one_cell(app, chart, grid, r, c, plate.whole());
         }
-        ui.pen().pop_clip();
+        ui.close_clip();
         ui.close_group();
     }
-    ui.pen().push_clip(view);
-    ui.close_region({w * columns - 0.5F, grid.h * rows});
+    const float right = grid.at.x + grid.w * static_cast<float>(chart.columns.size());
+    ui.pen().hline(grid.labels.x, std::min(grid.view.right(), right), grid.view.y - 0.5F, ui.tokens().rule, 1.5F);
+}
+
+Point size_of_cells(const Chart& chart, const Grid& grid) {
+    return {grid.w * static_cast<float>(chart.columns.size()), grid.h * static_cast<float>(chart.rows.size())};
+}
+
+void open_table(App& app, Rect place) {
+    app.ui().open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.chart_figure)],
+                        "printable");
+}
+
+/// The cells scroll under their currents and beside their plates, in what is left of the panel.
+void grid_of(App& app, const Chart& chart, Rect place) {
+    Ui& ui = app.ui();
+    Rect view = place;
+    const Rect head = view.take_top(head_height);
+    const Rect labels = view.take_left(label_width);
+    open_table(app, place);
+    Grid grid = grid_in(app, chart, view);
+    grid.head = {view.x, head.y, view.w, head.h};
+    grid.labels = labels;
+    grid.at = ui.open_region_anew("chart", view);
+    ui.close_clip(); // currents and plates stand outside the view
+    cells(app, chart, grid);
+    ui.open_clip(view);
+    const Point size = size_of_cells(chart, grid);
+    ui.close_region({size.x - 0.5F, size.y});
     ui.close_group();
-    ui.pen().hline(place.x, std::min(place.right(), grid.at.x + w * columns), view.y - 0.5F, ui.tokens().rule, 1.5F);
 }
 
 float figure_choice(App& app, Rect place) {
@@ -279,50 +304,91 @@ float figure_choice(App& app, Rect place) {
     for (int i = 0; i < 4; ++i) {
         items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
     }
-    constexpr int columns = 4;
-    const float h = choices_height(app.ui(), items.size(), columns);
-    if (const auto touched =
-            choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, columns)) {
+    const float h = choices_height(app.ui(), items.size(), 4);
+    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, 4)) {
         app.chart_figure = static_cast<ChartFigure>(*touched);
     }
     return h;
 }
 
-void chart_body(App& app, Rect place) {
+/// What is shown, and of what; returns the height used.
+float above(App& app, Rect place) {
     Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    const Chart& chart = app.chart();
-    Rect body = place.inset(14, 10);
-    body.take_top(figure_choice(app, body) + 10);
+    const float h = figure_choice(app, place) + 10;
     std::string title = std::string(figure_names[static_cast<int>(app.chart_figure)]) + ", " + unit_text(app) + " · " +
-                        std::string(stock::name(chart.metal));
+                        std::string(stock::name(app.chart().metal));
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/what", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
-    ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
-    body.take_top(22);
-    const Rect print_row = body.take_bottom(ui.reach());
-    if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
-        platform::print();
-    }
+    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, 18}, title, {}, "level2 printable");
+    ui.pen().text_fit(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
+    return h + 22;
+}
+
+/// What the marks mean, and the way to paper; returns the height used. Only measured when `draw` is false.
+float below(App& app, Rect place, bool draw) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
     const std::string note =
         std::string("Square: full where ") + whose(app).cuts +
         " halved the band · bar: 8 times in 10 within · deeper tint: "
         "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
-    const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
-    const Rect note_place = body.take_bottom(note_height);
-    ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);
-    const Rect key_place = body.take_bottom(key(ui.pen(), t, whose(app), {}, body.w, false) + 6);
-    key(ui.pen(), t, whose(app), {key_place.x, key_place.y + 6}, key_place.w, true);
+    const Rect keys = place.take_top(key(pen, t, whose(app), {}, place.w, false) + 6);
+    const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
+    const Rect print = place.take_top(ui.reach());
+    if (!draw) {
+        return keys.h + notes.h + print.h;
+    }
+    if (link_row(ui, "chart/print", print, "Print this chart", "One page, to tape to the table", Mark::quote)) {
+        platform::print();
+    }
+    key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
     ui.node(
-        "chart/key", Role::text, key_place,
+        "chart/key", Role::text, keys,
         std::string("Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left "
                     "open. Full: ") +
             whose(app).cuts + " halved the band. Circle: " + whose(app).here + ". Dot: near one of them.",
         {}, "printable");
-    ui.node("chart/note", Role::text, note_place, note, {}, "printable");
-    if (!chart.columns.empty() && !chart.rows.empty()) {
+    pen.paragraph(Type::label, {notes.x, notes.y + 6}, t.quiet, note, notes.w);
+    ui.node("chart/note", Role::text, notes, note, {}, "printable");
+    return keys.h + notes.h + print.h;
+}
+
+/// In a low window all of it scrolls as one; the currents stay at the top as long as there are cells below them.
+void rolling_chart(App& app, const Chart& chart, Rect place) {
+    Ui& ui = app.ui();
+    const float w = place.w - 2 * margin;
+    Point at = ui.open_region_anew("chart", place);
+    const float left = place.x + margin; // words do not move sideways
+    const float top = at.y + 10;
+    at.y = top + above(app, {left, top, w, 1e6F});
+    Grid grid = grid_in(app, chart, {left + label_width, 0, w - label_width, 0});
+    const Point size = size_of_cells(chart, grid);
+    const float end = at.y + head_height + size.y;
+    below(app, {left, end, w, 1e6F}, true);
+    grid.head = {grid.view.x, std::clamp(place.y, at.y, end - head_height), grid.view.w, head_height};
+    grid.view = {grid.view.x, grid.head.bottom(), grid.view.w, std::min(end, place.bottom()) - grid.head.bottom()};
+    grid.labels = {left, grid.view.y, label_width, grid.view.h};
+    grid.at = {at.x + margin + label_width, at.y + head_height};
+    open_table(app, {left, at.y, w, end - at.y});
+    cells(app, chart, grid);
+    ui.close_group();
+    const float used = end - at.y + below(app, {left, end, w, 1e6F}, false) + at.y - top;
+    ui.close_region({2 * margin + label_width + size.x, used + 20});
+}
+
+void chart_body(App& app, Rect place) {
+    const Chart& chart = app.chart();
+    const bool empty = chart.columns.empty() || chart.rows.empty();
+    if (app.ui().low() && !empty) {
+        rolling_chart(app, chart, place);
+        return;
+    }
+    Rect body = place.inset(margin, 10);
+    body.take_top(above(app, body));
+    below(app, body.take_bottom(below(app, body, false)), true);
+    if (!empty) {
         grid_of(app, chart, body);
     }
 }
@@ -339,9 +405,8 @@ void chart_panel(App& app, Rect place) {
 void chart_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
     ui.open_group("chart", Role::dialog, place, "Chart for this shop");
-    if (sheet_head(ui, "chart", place.take_top(sheet_head_height()), "Chart for this shop", closable)) {
-        app.close();
-    }
+    SheetTop top{app, "chart", "Chart for this shop", closable};
+    top.put(place, false);
     chart_body(app, place);
     ui.close_group();
 }

@@ -11,7 +11,6 @@ namespace torchside::web {
 namespace {
 
 constexpr const char* names[] = {"Panel", "Breaker", "Wiring", "Cord", "Machine", "Torch"};
-constexpr float row_height = 50;
 
 void symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour ink) {
     const Rect box{c.x - 9, c.y - 9, 18, 18};
@@ -51,6 +50,10 @@ void used_bar(const Pen& pen, const Tokens& t, Rect place, double used, bool wea
     pen.vline(limit, place.y, place.bottom(), t.ink, 1.5F);
 }
 
+float row_height_of(const Ui& ui) {
+    return ui.glove() ? 72.0F : 50.0F;
+}
+
 std::string node_words(const supply::Node& node, bool weakest) {
     std::string out = node.figure;
     if (!node.detail.empty()) {
@@ -64,14 +67,20 @@ std::string node_words(const supply::Node& node, bool weakest) {
 
 } // namespace
 
-float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
+float chain_picture_height(const Ui& ui, const supply::Chain& chain) {
+    const auto shown =
+        std::count_if(chain.nodes.begin(), chain.nodes.end(), [](const supply::Node& node) { return node.present; });
+    return row_height_of(ui) * static_cast<float>(shown);
+}
+
+std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chain& chain) {
+    const float row_height = row_height_of(ui);
+    const Point at{place.x, place.y};
+    const float w = place.w;
+    std::optional<supply::Stop> touched;
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    int shown = 0;
-    for (const supply::Node& node : chain.nodes) {
-        shown += node.present ? 1 : 0;
-    }
-    const float height = row_height * static_cast<float>(shown);
+    const float height = chain_picture_height(ui, chain);
     const float spine = at.x + 12;
     pen.vline(spine, at.y + row_height / 2, at.y + height - row_height / 2, t.ink, 2);
     ui.open_group("circuit/chain", Role::list, {at.x, at.y, w, height}, "From the panel to the torch");
@@ -86,22 +95,33 @@ float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
         const Colour ink = over ? t.stop : t.ink;
         const char* name = names[static_cast<std::size_t>(node.stop)];
         const std::string id = std::string("circuit/chain/") + name;
-        ui.node(id, Role::listitem, {at.x, y, w, row_height}, name, node_words(node, weakest));
-        symbol(pen, t, node.stop, {spine, y + row_height / 2}, ink);
+        const Rect row{at.x, y, w, row_height};
+        if (ui.node(id, Role::button, row, name, node_words(node, weakest), {}, "Change it")) {
+            touched = node.stop;
+        }
+        if (ui.pressed(id)) {
+            pen.fill({at.x + 28, y, w - 28, row_height}, t.hairline);
+        }
+        symbol(pen, t, node.stop, {spine, row.centre().y}, ink);
         const float text = at.x + 36;
-        pen.text(Type::label, {text, y + 5}, t.quiet, name);
-        pen.text_fit(Type::title, {text, y + 22}, ink, node.figure, w - 36);
-        pen.text_fit(Type::label, {text + 76, y + 5}, t.quiet, node.detail, w - 36 - 76);
+        const float second = Pen::line_height(Type::label);
+        const float top = row.centre().y - (second + Pen::line_height(Type::title)) / 2;
+        const float right = at.x + w - 18; // of what is said, before the chevron
+        const float detail = text + std::max(76.0F, pen.width(Type::label, name) + 10);
+        pen.text(Type::label, {text, top}, t.quiet, name);
+        pen.text_fit(Type::title, {text, top + second}, ink, node.figure, right - text);
+        pen.text_fit(Type::label, {detail, top}, t.quiet, node.detail, right - detail);
         if (node.used > 0) {
-            used_bar(pen, t, {at.x + w - 76, y + 25, 76, 14}, node.used, weakest);
+            used_bar(pen, t, {right - 76, top + second + 3, 76, 14}, node.used, weakest);
             if (weakest) {
-                pen.text(Type::strong_label, {at.x + w - 84, y + 23}, ink, "weakest", Align::right);
+                pen.text(Type::strong_label, {right - 84, top + second + 1}, ink, "weakest", Align::right);
             }
         }
+        draw_mark(pen, Mark::chevron, {at.x + w - 6, row.centre().y}, t.quiet);
         y += row_height;
     }
     ui.close_group();
-    return height;
+    return touched;
 }
 
 float band_picture_height() {

@@ -4,27 +4,51 @@
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/supply_choice.hpp"
 
 namespace torchside::web {
 namespace {
 
-float answer(App& app, Point at, float w) {
+Sign sign_of_circuit(const supply::Report& r) {
+    return r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
+           : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
+                                                           : Sign::stop;
+}
+
+/// The highest current that holds, when the one that is set does not.
+float way_out(App& app, Point at, float w) {
     Ui& ui = app.ui();
     const supply::Report& r = app.sheet().circuit;
     const bool holds = r.verdict == supply::CircuitVerdict::holds;
-    const Sign sign = holds ? Sign::holds : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution : Sign::stop;
-    float y = at.y + signed_words(app, "circuit/summary", sign, at, w, r.summary, r.way_out) + 8;
     const double now = app.book().job.current.in(ampere);
-    if (r.highest_current && !r.highest_below_machine && r.highest_current->in(ampere) < now && !holds) {
-        // Down to a whole ampere, the way a dial is set: rounding up would trip.
-        const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
-        if (button(ui, "circuit/use", {at.x, y, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A: it holds here",
-                   Look::main)) {
-            app.set("job.current_a", amps, "Current");
-        }
-        y += ui.reach() + 8;
+    if (holds || !r.highest_current || r.highest_below_machine || !(r.highest_current->in(ampere) < now)) {
+        return 0;
     }
-    return y - at.y;
+    // Down to a whole ampere, the way a dial is set: rounding up would trip.
+    const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
+    if (button(ui, "circuit/use", {at.x, at.y + 8, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A: it holds here",
+               Look::main)) {
+        app.set("job.current_a", amps, "Current");
+    }
+    return ui.reach() + 16;
+}
+
+/// To where a stop of the drawn circuit is entered.
+void go_to(App& app, supply::Stop stop) {
+    switch (stop) {
+    case supply::Stop::panel:
+        return edit_entry(app, "shop.circuit.line_v");
+    case supply::Stop::breaker:
+        return edit_entry(app, "shop.circuit.breaker_a");
+    case supply::Stop::run:
+        return edit_entry(app, "shop.circuit.run_m");
+    case supply::Stop::cord:
+        return edit_entry(app, "shop.circuit.cord_m");
+    case supply::Stop::machine:
+        return app.open("machine");
+    case supply::Stop::torch:
+        return app.open("stock");
+    }
 }
 
 float figures(App& app, Point at, float w) {
@@ -57,58 +81,99 @@ float figures(App& app, Point at, float w) {
     return y - at.y;
 }
 
-float fields(App& app, Rect body, float y0) {
-    constexpr double lines[] = {120, 208, 230, 240, 400};
-    constexpr const char* line_names[] = {"120 V", "208 V", "230 V", "240 V", "400 V"};
-    constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
-    constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
-    constexpr const char* paths[][2] = {
-        {"shop.circuit.breaker_a", "Breaker"},       {"shop.circuit.run_m", "Wiring, one way"},
-        {"shop.circuit.run_awg", "Wiring gauge"},    {"shop.circuit.run_mm2", "or its section"},
-        {"shop.circuit.cord_m", "Extension cord"},   {"shop.circuit.cord_awg", "Cord gauge"},
-        {"shop.circuit.other_load_a", "Other load"}, {"shop.circuit.compressor_motor_hp", "Compressor motor"},
-        {"shop.circuit.generator_va", "Generator"},  {"shop.circuit.dedicated", "Wired for this machine"}};
-    Ui& ui = app.ui();
+using Path = const char* const[2];
+
+float entries(App& app, Rect body, float y0, std::span<Path> paths) {
     float y = y0;
-    y += section(ui, "circuit/fields", {body.x + sheet_margin, y}, body.w, "The circuit");
-    y += number_choice(app, {body.x, y, body.w, 0}, "shop.circuit.line_v", "Voltage", lines, line_names, 5);
-    y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.line_v", "Voltage");
-    y += word_choice(app, {body.x, y, body.w, 0}, "shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
     for (const auto& path : paths) {
         y += entry(app, {body.x, y, body.w, 0}, path[0], path[1]);
     }
     return y - y0;
 }
 
+/// What differs from one place of work to the next.
+float first_fields(App& app, Rect body, float y0) {
+    constexpr const char* paths[][2] = {{"shop.circuit.breaker_a", "Breaker"},
+                                        {"shop.circuit.run_m", "Wiring, one way"},
+                                        {"shop.circuit.run_awg", "Wiring gauge"},
+                                        {"shop.circuit.cord_m", "Extension cord"},
+                                        {"shop.circuit.cord_awg", "Cord gauge"}};
+    const float y = y0 + supply_choice(app, {body.x, y0, body.w, 0});
+    return y + entries(app, body, y, paths) - y0;
+}
+
+float other_fields(App& app, Rect body, float y0) {
+    constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
+    constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
+    constexpr const char* paths[][2] = {{"shop.circuit.run_mm2", "Wiring section"},
+                                        {"shop.circuit.other_load_a", "Other load"},
+                                        {"shop.circuit.compressor_motor_hp", "Compressor motor"},
+                                        {"shop.circuit.generator_va", "Generator"},
+                                        {"shop.circuit.dedicated", "Wired for this machine"}};
+    float y = y0 + section(app.ui(), "circuit/fields", {body.x + sheet_margin, y0}, body.w, "More about the circuit");
+    y += word_choice(app, {body.x, y, body.w, 0}, "shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
+    return y + entries(app, body, y, paths) - y0;
+}
+
+/// What it all comes to, below what was entered.
+float outcome(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const supply::Report& r = app.sheet().circuit;
+    const float x = at.x;
+    float y = at.y + section(ui, "circuit/chain/title", at, w, "From the panel to the torch");
+    const float chain = chain_picture_height(ui, r.chain);
+    const auto stop = chain_picture(ui, {x, y, w, chain}, r.chain);
+    y += chain + 12;
+    y += section(ui, "circuit/band/title", {x, y}, w, "When the breaker trips: latest times, none promised");
+    band_picture(ui, {x, y, w, band_picture_height()}, r.band, r.verdict == supply::CircuitVerdict::holds);
+    y += band_picture_height() + 8;
+    y += figures(app, {x, y}, w);
+    for (std::size_t i = 0; i < r.checks.size(); ++i) {
+        const supply::Check& check = r.checks[i];
+        y += signed_words(app, "circuit/check/" + std::to_string(i), check.ok ? Sign::holds : Sign::caution, {x, y}, w,
+                          check.text, check.source);
+    }
+    if (stop) {
+        go_to(app, *stop);
+    }
+    return y - at.y;
+}
+
+float basis(App& app, Point at, float w) {
+    Ui& ui = app.ui();
+    const supply::Report& r = app.sheet().circuit;
+    float y = at.y + section(ui, "circuit/basis", at, w, "What this rests on");
+    for (std::size_t i = 0; i < r.basis.size(); ++i) {
+        const std::string id = "circuit/basis/" + std::to_string(i);
+        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
+    }
+    return y - at.y;
+}
+
 } // namespace
 
 void circuit_sheet(App& app, Rect place, bool closable) {
-    sheet(app, place, "circuit", "Circuit, panel to torch", closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const supply::Report& r = app.sheet().circuit;
+    const supply::Report r = app.sheet().circuit; // as the sheet begins: a touch below may make another
+    const float w = place.w - 2 * sheet_margin;
+    const auto verdict = [&](Rect at) {
+        return signed_words(app, "circuit/summary", sign_of_circuit(r), {at.x + sheet_margin, at.y}, w, r.summary,
+                            r.way_out);
+    };
+    const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
-        const float w = body.w - 2 * sheet_margin;
-        float y = body.y;
-        y += answer(app, {x, y}, w);
-        y += chain_picture(ui, {x, y}, w, r.chain) + 12;
-        y += section(ui, "circuit/band/title", {x, y}, w, "When the breaker trips: latest times, none promised");
-        band_picture(ui, {x, y, w, band_picture_height()}, r.band, r.verdict == supply::CircuitVerdict::holds);
-        y += band_picture_height() + 8;
-        y += figures(app, {x, y}, w);
-        for (std::size_t i = 0; i < r.checks.size(); ++i) {
-            const supply::Check& check = r.checks[i];
-            y += signed_words(app, "circuit/check/" + std::to_string(i), check.ok ? Sign::holds : Sign::caution, {x, y},
-                              w, check.text, check.source);
-        }
-        y += fields(app, body, y);
-        y += section(ui, "circuit/basis", {x, y}, w, "What this rests on");
-        for (std::size_t i = 0; i < r.basis.size(); ++i) {
-            y +=
-                words(ui, "circuit/basis/" + std::to_string(i), Type::label, {x, y}, w, r.basis[i], ui.tokens().quiet) +
-                6;
-        }
+        float y = body.y + 10;
+        y += there_words(app, {x, y}, w);
+        y += way_out(app, {x, y}, w);
+        y += first_fields(app, body, y);
+        y += outcome(app, {x, y}, w);
+        y += other_fields(app, body, y);
+        y += basis(app, {x, y}, w);
         return y + 20 - body.y;
-    });
+    };
+    SheetFrame frame{"circuit", "Circuit, panel to torch", closable};
+    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
+    frame.verdict = Drawer::of(verdict);
+    framed_sheet(app, place, frame, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

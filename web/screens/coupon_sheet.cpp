@@ -40,32 +40,18 @@ float kind_choice(App& app, Point at, float w) {
     return h;
 }
 
-float program(App& app, Rect body, float y0, const tune::Coupon& coupon) {
+/// The program in one touch, beside what to look after before it runs.
+float save(App& app, Point at, float w, const tune::Coupon& coupon) {
     Ui& ui = app.ui();
     const Workbook& book = app.book();
-    const Controller& c = book.shop.controller;
-    const float x = body.x + sheet_margin;
-    const float w = body.w - 2 * sheet_margin;
-    float y = y0 + section(ui, "coupon/program", {x, y0}, w, "The program");
-    const std::string words_now = c.torch_on + " · " + c.torch_off + " · dwell in " +
-                                  (c.dwell == DwellUnit::second ? "s" : "ms") +
-                                  (program_units(book.shop) == UnitSystem::metric ? " · mm" : " · inch");
-    if (link_row(ui, "coupon/words", {body.x, y, body.w, ui.reach()}, "Words of your controller", words_now,
-                 Mark::keyboard)) {
-        app.open("controller");
-    }
-    y += ui.reach();
+    const float x = at.x;
+    float y = at.y;
     y +=
         signed_words(app, "coupon/check", Sign::caution, {x, y}, w,
                      "Check before you run: units, origin, heights and torch words. Run it dry first, clamp the plate, "
                      "stay at the table.",
                      "");
-    if (link_row(ui, "coupon/safety", {body.x, y, body.w, ui.reach()}, "Eyes, ears, fume, fire",
-                 "Shade " + std::to_string(app.sheet().safety.shade_min) + " or darker with the arc in view",
-                 Mark::air)) {
-        app.open("safety");
-    }
-    y += ui.reach() + 12;
+    y += 8;
     if (button(ui, "coupon/save", {x, y, w, ui.reach()}, "Save the program", Look::main)) {
         const auto text = coupon_program(book, coupon);
         if (text.ok()) {
@@ -81,7 +67,30 @@ float program(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     if (!app.refusal().empty() && !ui.edit()) {
         y += words(ui, "coupon/refused", Type::text, {x, y}, w, app.refusal(), ui.tokens().stop) + 8;
     }
-    return y - y0;
+    return y - at.y;
+}
+
+float controller_rows(App& app, Rect body, float y0) {
+    Ui& ui = app.ui();
+    const Workbook& book = app.book();
+    const Controller& c = book.shop.controller;
+    const float x = body.x + sheet_margin;
+    const float w = body.w - 2 * sheet_margin;
+    float y = y0 + section(ui, "coupon/program", {x, y0}, w, "The program");
+    const std::string words_now = c.torch_on + " · " + c.torch_off + " · dwell in " +
+                                  (c.dwell == DwellUnit::second ? "s" : "ms") +
+                                  (program_units(book.shop) == UnitSystem::metric ? " · mm" : " · inch");
+    if (link_row(ui, "coupon/words", {body.x, y, body.w, ui.reach()}, "Words of your controller", words_now,
+                 Mark::keyboard)) {
+        app.open("controller");
+    }
+    y += ui.reach();
+    if (link_row(ui, "coupon/safety", {body.x, y, body.w, ui.reach()}, "Eyes, ears, fume, fire",
+                 "Shade " + std::to_string(app.sheet().safety.shade_min) + " or darker with the arc in view",
+                 Mark::air)) {
+        app.open("safety");
+    }
+    return y + ui.reach() - y0;
 }
 
 float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
@@ -223,6 +232,7 @@ void coupon_sheet(App& app, Rect place, bool closable) {
                    body.y;
         }
         const tune::Coupon& c = made.value();
+        y += save(app, {x, y}, w, c) + 8;
         y += coupon_picture(app, {x, y}, w, c) + 4;
         y += line(app, "coupon/size", {x, y}, w, "Plate needed",
                   show_text(c.width, units) + " × " + show_text(c.height, units));
@@ -230,7 +240,7 @@ void coupon_sheet(App& app, Rect place, bool closable) {
         if (c.kind != CouponKind::ladder) { // whose feeds stand beside its legs, and below
             y += legs_list(app, {x, y}, w, c);
         }
-        y += program(app, body, y, c);
+        y += controller_rows(app, body, y);
         switch (c.kind) {
         case CouponKind::ladder:
             y += ladder_showed(app, body, y, c);

@@ -35,7 +35,7 @@ float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const Shown shown = show_feed(feed.value, app.book().shop);
     const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis, app.book().shop.example);
     const auto cuts = feeds_cut_here(app.book());
-    const Rect cell{place.x, place.y, place.w, big_figure_height()};
+    const Rect cell{place.x, place.y, place.w, big_figure_height(app.ui())};
     if (big_figure(
             app.ui(), "cut/feed", cell,
             {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min), true, is_open(app, "feed")},
@@ -66,7 +66,7 @@ float figure_rows(App& app, Rect place, const cut::Settings& s) {
     const Pen& pen = app.ui().pen();
     const Tokens& t = app.ui().tokens();
     const float w = place.w / 3;
-    const float h = small_figure_height();
+    const float h = small_figure_height(app.ui());
     const auto at = [&](int column, int row) {
         return Rect{place.x + w * static_cast<float>(column), place.y + (h + 1) * static_cast<float>(row), w, h};
     };

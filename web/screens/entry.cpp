@@ -121,8 +121,14 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
             take(picked);
         }
         used += answers.h + 16;
+        ui.edit_row({place.x, place.y, place.w, used});
     }
     return used;
+}
+
+std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
+    const bool given = value.type == document::Scalar::Type::number;
+    return given ? show_field(value.number, info.unit, app.book().shop.display.units) : "not given";
 }
 
 float text_field(App& app, Rect place, std::string_view id, std::string_view path, std::string_view label,
@@ -139,7 +145,8 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
 
 } // namespace
 
-float entry(App& app, Rect place, std::string_view path, std::string_view label) {
+float entry(App& app, Rect place, std::string_view path, std::string_view label,
+            void (*take)(App& app, double number)) {
     Ui& ui = app.ui();
     const auto info = document::field(path);
     const auto value = document::get(app.book(), path);
@@ -161,7 +168,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     const bool given = value->type == document::Scalar::Type::number;
     const FieldText field{id,
                           label,
-                          given ? show_field(value->number, info->unit, units) : "not given",
+                          shown_number(app, *info, *value),
                           std::string(info->meaning),
                           range_of(path),
                           given ? std::optional(value->number) : std::nullopt};
@@ -172,8 +179,20 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
         return heard(read_field(text, info->unit, units), [](double v) { return v; });
     };
     return typed_field(app, place, field, read, [&](std::optional<double> v) {
-        app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
+        if (v && take != nullptr) {
+            take(app, *v);
+        } else {
+            app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
+        }
     });
+}
+
+void edit_entry(App& app, std::string_view path) {
+    const auto info = document::field(path);
+    const auto value = document::get(app.book(), path);
+    if (info && value) {
+        app.ui().start_edit("field/" + std::string(path), shown_number(app, *info, *value));
+    }
 }
 
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
@@ -188,9 +207,10 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
 }
 
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
-                  std::span<const char* const> labels) {
+                  std::span<const char* const> labels, int columns) {
     Ui& ui = app.ui();
     const auto now = document::get(app.book(), path);
+    columns = columns > 0 ? columns : static_cast<int>(words.size());
     std::vector<Choice> items;
     for (std::size_t i = 0; i < words.size(); ++i) {
         items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
@@ -198,9 +218,8 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     const float x = place.x + 14;
     const float w = place.w - 28;
     float y = place.y + section(ui, std::string("title/") + path, {x, place.y}, w, name);
-    const float h = choices_height(ui, items.size(), static_cast<int>(items.size()));
-    if (const auto touched =
-            choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, static_cast<int>(items.size()))) {
+    const float h = choices_height(ui, items.size(), columns);
+    if (const auto touched = choices(ui, std::string("choice/") + path, {x, y, w, h}, name, items, columns)) {
         const char* word = words[*touched];
         app.take(document::set(app.book(), path, *word == '\0' ? document::Scalar(nullptr) : document::Scalar(word)),
                  std::string(name) + ": " + labels[*touched]);

@@ -11,14 +11,20 @@
 namespace torchside::web {
 
 /// A number or text field for any path the schema knows, at the top of `place`; returns the height used.
-float entry(App& app, Rect place, std::string_view path, std::string_view label);
+/// `take`, when given, gets the number instead of the workbook: it may ask before it sets it.
+float entry(App& app, Rect place, std::string_view path, std::string_view label,
+            void (*take)(App& app, double number) = nullptr);
+
+/// Begin to type in the field of that path, as a touch on it would.
+void edit_entry(App& app, std::string_view path);
 
 /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
                     std::string_view unit, std::optional<double>& value);
-/// The words of a path as buttons under a heading, "" for not given; returns the height used.
+/// The words of a path as buttons under a heading, "" for not given, in one row or in rows of so many; returns the height
+/// used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
-                  std::span<const char* const> labels);
+                  std::span<const char* const> labels, int columns = 0);
 /// The usual numbers of a path as buttons; anything else is typed in the field.
 float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns);

@@ -58,15 +58,18 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
     if (ui.pressed(id)) {
         pen.fill(cell, t.hairline);
     }
-    const float top = cell.centre().y - 24;
-    pen.text_fit(Type::label, {cell.x + 8, top + 2}, t.quiet, label, cell.w - 12);
+    const float room = cell.w - 12;
+    const Type type = pen.width(Type::title, shown.number) <= room ? Type::title : Type::strong_label;
+    const float step = Pen::line_height(Type::label) + 5;
+    const float top = cell.centre().y - (step + Pen::line_height(Type::title)) / 2 - 1;
+    pen.text_fit(Type::label, {cell.x + 8, top}, t.quiet, label, room);
     if (shown.unit.empty()) {
-        pen.text_fit(Type::title, {cell.x + 8, top + 24}, t.ink, shown.number, cell.w - 12);
+        pen.text_fit(type, {cell.x + 8, top + step}, t.ink, shown.number, room);
         return used;
     }
-    const float end = pen.figure(Type::title, {cell.x + 8, top + 24}, t.ink, t.quiet, shown.number, shown.unit);
+    const float end = pen.figure(type, {cell.x + 8, top + step}, t.ink, t.quiet, shown.number, shown.unit);
     if (!shown.other.empty() && end + 7 + pen.width(Type::label, shown.other) <= cell.right() - 4) {
-        pen.text(Type::label, {end + 7, top + 26}, t.quiet, shown.other);
+        pen.text(Type::label, {end + 7, top + step + 2}, t.quiet, shown.other);
     }
     return used;
 }
@@ -84,11 +87,14 @@ void units_switch(App& app, Rect cell) {
     if (ui.pressed("title/units")) {
         pen.fill(cell, t.hairline);
     }
-    const Rect box{cell.centre().x - 16, cell.centre().y - 18, 32, 36};
-    pen.fill({box.x, metric ? box.y : box.y + 18, 32, 18}, t.ink);
+    const float w = ui.glove() ? 56.0F : 32.0F;
+    const float h = ui.glove() ? 32.0F : 18.0F; // of each half
+    const Rect box{cell.centre().x - w / 2, cell.centre().y - h, w, 2 * h};
+    pen.fill({box.x, metric ? box.y : box.y + h, w, h}, t.ink);
     pen.frame(box, t.ink, 1.5F);
-    pen.text(Type::label, {box.centre().x, box.y + 0.5F}, metric ? t.ground : t.ink, "mm", Align::centre);
-    pen.text(Type::label, {box.centre().x, box.y + 18.5F}, metric ? t.ink : t.ground, "in", Align::centre);
+    const float top = box.y + (h - Pen::line_height(Type::label)) / 2;
+    pen.text(Type::label, {box.centre().x, top}, metric ? t.ground : t.ink, "mm", Align::centre);
+    pen.text(Type::label, {box.centre().x, top + h}, metric ? t.ink : t.ground, "in", Align::centre);
 }
 
 /// One line above the places when the page has something to say.
@@ -141,15 +147,33 @@ void live_words(App& app) {
     app.ui().node("live", Role::status, {0, 0, 1, 1}, spoken, {}, "live");
 }
 
+/// Title block and places at the top of what scrolls: a low window has no height for them to stand in.
+void lead_with_places(App& app) {
+    Ui& ui = app.ui();
+    ui.lead_with({&app, title_block_height(ui) + place_bar_height(ui), [](void* of, Rect place) {
+                      App& it = *static_cast<App*>(of);
+                      title_block(it, place.take_top(title_block_height(it.ui())));
+                      place_bar(it, place);
+                  }});
+}
+
 void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
-    title_block(app, column.take_top(title_block_height(ui)));
-    const bool typing = !app.wide() && ui.edit() && !app.system_keyboard;
-    if (app.book().shop.example) {
-        example_strip(app, column.take_top(example_strip_height(ui, typing)), typing);
+    const bool covered = !app.wide() && !app.open_sheet().empty();
+    const bool typing = !app.wide() && ui.edit() && !app.system_keyboard; // the keypad needs the room
+    if (!ui.low()) {
+        title_block(app, column.take_top(title_block_height(ui)));
+        if (!typing) {
+            place_bar(app, column.take_bottom(place_bar_height(ui)));
+        }
+    } else if (!covered) {
+        lead_with_places(app);
     }
-    if (!typing) { // the keypad needs the room
-        place_bar(app, column.take_bottom(place_bar_height(ui)));
+    if (app.book().shop.example) {
+        const bool slim = typing || ui.low();
+        example_strip(app, column.take_top(example_strip_height(ui, slim)), slim);
+    }
+    if (!typing) {
         if (app.change() != nullptr) {
             change_bar(app, column);
         }
@@ -161,17 +185,18 @@ void left_side(App& app, Rect column) {
             first_steps(app, column.take_bottom(ui.reach()));
         }
     }
-    if (app.wide() || app.open_sheet().empty()) {
-        place_screen(app, column);
-    } else {
+    if (covered) {
         sheet_panel(app, column, app.open_sheet(), true);
+    } else {
+        place_screen(app, column);
     }
+    ui.lead_with({});
 }
 
 } // namespace
 
 float title_block_height(const Ui& ui) {
-    return std::max(58.0F, ui.reach() + 2);
+    return ui.low() && !ui.glove() ? 50.0F : std::max(58.0F, ui.reach() + 2);
 }
 
 void title_block(App& app, Rect place) {
@@ -183,13 +208,14 @@ void title_block(App& app, Rect place) {
     ui.open_group("title", Role::group, place, "Job");
     pen.hline(place.x, place.right(), place.bottom() - 1, t.rule, 2);
     Rect row{place.x, place.y, place.w, place.h - 2};
-    const Rect units_cell = row.take_right(58);
+    const Rect units_cell = row.take_left(ui.glove() ? 84.0F : 58.0F); // away from Close, which is below the right end
     const float w = row.w;
     const Rect metal = row.take_left(w * 0.38F);
-    const Rect thickness = row.take_left(w * 0.38F);
+    const Rect thickness = row.take_left(w * (ui.glove() ? 0.35F : 0.38F));
     const bool open = app.open_sheet() == "stock";
     if (title_cell(ui, "title/metal", metal, "Metal", {std::string(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
+        ui.show("stock/metal");
     }
     if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, units), open)) {
         app.open("stock");
@@ -200,14 +226,14 @@ void title_block(App& app, Rect place) {
         ui.start_edit("stock/current", show(job.current).whole());
     }
     units_switch(app, units_cell);
-    for (const float x : {thickness.x, row.x, units_cell.x}) {
+    for (const float x : {metal.x, thickness.x, row.x}) {
         pen.vline(x, place.y, place.bottom() - 2, t.rule, 1);
     }
     ui.close_group();
 }
 
 float place_bar_height(const Ui& ui) {
-    return std::max(63.0F, ui.reach() + 2);
+    return ui.low() && !ui.glove() ? 50.0F : std::max(63.0F, ui.reach() + 2);
 }
 
 void place_bar(App& app, Rect place) {
@@ -215,11 +241,11 @@ void place_bar(App& app, Rect place) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     ui.open_group("places", Role::navigation, place, "Places");
-    pen.hline(place.x, place.right(), place.y + 1, t.rule, 2);
+    pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
     const float w = place.w / static_cast<float>(std::size(tabs));
     for (std::size_t i = 0; i < std::size(tabs); ++i) {
         const PlaceTab& tab = tabs[i];
-        const Rect cell{place.x + w * static_cast<float>(i), place.y + 2, w, place.h - 2};
+        const Rect cell{place.x + w * static_cast<float>(i), place.y + (ui.low() ? 0.0F : 2.0F), w, place.h - 2};
         const bool here = app.place() == tab.place;
         if (ui.node(tab.id, Role::tab, cell, tab.name, {}, here ? "current" : "")) {
             app.go(tab.place);
@@ -230,10 +256,11 @@ void place_bar(App& app, Rect place) {
         if (here) {
             pen.fill({cell.x, cell.y - 1, cell.w, 5}, t.accent);
         }
-        const float top = cell.centre().y - 22;
-        draw_mark(pen, tab.mark, {cell.centre().x, top + 14}, here ? t.ink : t.quiet);
-        pen.text(here ? Type::strong_label : Type::label, {cell.centre().x, top + 28}, here ? t.ink : t.quiet, tab.name,
-                 Align::centre);
+        const float grow = ui.glove() ? 1.5F : 1.0F;
+        const float top = cell.centre().y - 14 * grow - Pen::line_height(Type::label) / 2;
+        draw_mark(pen, tab.mark, {cell.centre().x, top + 14 * grow}, here ? t.ink : t.quiet, grow);
+        pen.text(here ? Type::strong_label : Type::label, {cell.centre().x, top + 28 * grow}, here ? t.ink : t.quiet,
+                 tab.name, Align::centre);
         if (i > 0) {
             pen.vline(cell.x, cell.y, cell.bottom(), t.hairline, 1);
         }

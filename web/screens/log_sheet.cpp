@@ -109,6 +109,9 @@ void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
         constexpr const char* verdict_names[] = {"Too slow", "Clean", "Too fast", "—"};
         constexpr const char* pierces[] = {"short", "good", "long", ""};
         constexpr const char* pierce_names[] = {"Short", "Good", "Long", "—"};
+        constexpr const char* metals[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
+        constexpr const char* metal_names[] = {"Mild steel", "Stainless", "Aluminum", "Galvanized", "Copper"};
+        constexpr const char* stock[][2] = {{"thickness_mm", "Thickness"}, {"current_a", "Current"}};
         constexpr const char* fields[][2] = {{"feed_mm_min", "Feed"},
                                              {"kerf_top_mm", "Kerf, top"},
                                              {"kerf_bottom_mm", "Kerf, bottom"},
@@ -134,6 +137,10 @@ void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
         }
         y +=
             word_choice(app, {body.x, y, body.w, 0}, (at + ".verdict").c_str(), "The cut was", verdicts, verdict_names);
+        for (const auto& [key, label] : stock) {
+            y += entry(app, {body.x, y, body.w, 0}, at + '.' + key, label);
+        }
+        y += word_choice(app, {body.x, y, body.w, 0}, (at + ".material").c_str(), "Metal", metals, metal_names, 3);
         for (const auto& [key, label] : fields) {
             y += entry(app, {body.x, y, body.w, 0}, at + '.' + key, label);
         }

@@ -51,7 +51,7 @@ float figures(App& app, Rect place) {
     const Tokens& t = app.ui().tokens();
     const auto all = cells(app);
     const float w = place.w / 3;
-    const float h = small_figure_height();
+    const float h = small_figure_height(app.ui());
     const int rows = (static_cast<int>(all.size()) + 2) / 3;
     pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -95,6 +95,16 @@ std::string size_words(const App& app) {
            print(Length{stage.high.y - stage.low.y, mm}, units).text() + ", " + parts;
 }
 
+/// "24 from a sheet, 1 sheet".
+std::string sheet_words(const App& app) {
+    const int each = app.sheet().part->sheet.count;
+    if (each == 0) {
+        return "How many from a sheet, what is left";
+    }
+    const int sheets = (app.book().job.quantity + each - 1) / each;
+    return std::to_string(each) + " from a sheet, " + std::to_string(sheets) + (sheets == 1 ? " sheet" : " sheets");
+}
+
 float rows(App& app, Rect place) {
     Ui& ui = app.ui();
     float y = place.y;
@@ -113,8 +123,6 @@ float rows(App& app, Rect place) {
         y += row.h;
     }
     ui.close_group();
-    y += opens(app, {place.x, y, place.w, ui.reach()}, "plate", "From the plate", "How many from a sheet, what is left",
-               Mark::chart);
     return y - place.y;
 }
 
@@ -127,8 +135,10 @@ void part_screen(App& app, Rect place) {
     Rect column{at.x, at.y, place.w, 1e6F};
     column.take_top(
         opens(app, {place.x, at.y, place.w, ui.reach()}, "shape", "Shape and sizes", size_words(app), Mark::part));
+    column.take_top(
+        opens(app, {place.x, column.y, place.w, ui.reach()}, "plate", "From the plate", sheet_words(app), Mark::chart));
     if (!app.wide()) {
-        part_picture(app, column.take_top(std::min(360.0F, place.h * 0.58F)));
+        part_picture(app, column.take_top(std::clamp(place.h * 0.58F, 220.0F, 360.0F)));
     }
     if (app.contour && *app.contour < app.sheet().part->outline.contours.size()) {
         column.take_top(contour_words(app, column));

@@ -1,5 +1,7 @@
 // From the plate: how many parts a sheet gives, drawn to scale, and what is left of it.
 #include <algorithm>
+#include <cmath>
+#include <span>
 
 #include "core/part/sheet.hpp"
 #include "core/part/trace.hpp"
@@ -40,6 +42,39 @@ float picture(App& app, Point at, float w) {
     return plate.h + 10;
 }
 
+struct StockSize {
+    const char* label;
+    double length_mm, width_mm;
+};
+// Sheets as they are sold: common practice, no source.
+constexpr StockSize metric_sizes[] = {{"1000 × 2000", 2000, 1000},
+                                      {"1250 × 2500", 2500, 1250},
+                                      {"1500 × 3000", 3000, 1500},
+                                      {"4 × 8 ft", 2438.4, 1219.2}};
+constexpr StockSize inch_sizes[] = {
+    {"4 × 8 ft", 2438.4, 1219.2}, {"4 × 10 ft", 3048, 1219.2}, {"5 × 10 ft", 3048, 1524}};
+
+float sheet_chips(App& app, Point at, float w) {
+    const part::StockSheet& sheet = app.book().job.sheet;
+    const std::span<const StockSize> sizes =
+        app.metric() ? std::span<const StockSize>(metric_sizes) : std::span<const StockSize>(inch_sizes);
+    std::vector<Choice> items;
+    for (const StockSize& s : sizes) {
+        items.push_back(
+            {std::string("plate/size/") + s.label, s.label,
+             std::abs(sheet.width.in(mm)-s.length_mm) < 0.5 && std::abs(sheet.height.in(mm)-s.width_mm) < 0.5});
+    }
+    const int columns = app.metric() ? 2 : 3;
+    const float h = choices_height(app.ui(), items.size(), columns);
+    if (const auto touched = choices(app.ui(), "plate/sizes", {at.x, at.y, w, h}, "Usual sheets", items, columns)) {
+        app.ui().stop_edit();
+        app.take(document::apply(app.book(), {{"job.sheet.width_mm", sizes[*touched].length_mm},
+                                              {"job.sheet.height_mm", sizes[*touched].width_mm}}),
+                 "Sheet: " + items[*touched].label);
+    }
+    return h;
+}
+
 } // namespace
 
 void plate_sheet(App& app, Rect place, bool closable) {
@@ -74,6 +109,7 @@ void plate_sheet(App& app, Rect place, bool closable) {
         const auto field = [&](const char* path, const char* label) {
             y += entry(app, {body.x, y, body.w, 0}, path, label);
         };
+        y += sheet_chips(app, {x, y}, w) + 8;
         field("job.sheet.width_mm", "Sheet length");
         field("job.sheet.height_mm", "Sheet width");
         field("job.sheet.margin_mm", "Edge margin");

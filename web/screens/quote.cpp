@@ -27,7 +27,7 @@ float price_figure(App& app, Rect place, const price::Report& price) {
         price::print(price.each, price.decimals) + (price.each_rounded ? " each, rounded" : " each");
     const std::string about =
         "Our figures leave open " + band(price.price_total, price.decimals) + (price.tax ? " · before tax" : "");
-    const Rect cell{place.x, place.y, place.w, big_figure_height()};
+    const Rect cell{place.x, place.y, place.w, big_figure_height(app.ui())};
     if (big_figure(app.ui(), "quote/total", cell,
                    {name, price::print(price.total, price.decimals), currency, aside, about, span_of(price.price_total),
                     true, app.open_sheet() == "costs"},
@@ -60,7 +60,7 @@ float cells(App& app, Rect place, const price::Report& price) {
     const Pen& pen = app.ui().pen();
     const Tokens& t = app.ui().tokens();
     const float w = place.w / 3;
-    const float h = small_figure_height();
+    const float h = small_figure_height(app.ui());
     for (std::size_t i = 0; i < std::size(all); ++i) {
         const Cell& c = all[i];
         const Rect at{place.x + w * static_cast<float>(i % 3), place.y + (h + 1) * static_cast<float>(i / 3), w, h};
@@ -98,9 +98,9 @@ float rows(App& app, Rect place) {
         const char* quiet;
     };
     constexpr Link links[] = {{"send", "To the customer", "Link, QR code, file or page"},
+                              {"rates", "What you charge", "Hours, material, margin, minimum"},
                               {"costs", "Cost line by line", "And making against buying"},
                               {"breaks", "Other quantities", "What more or fewer cost"},
-                              {"rates", "What you charge", "Margin, material, hours, minimum"},
                               {"terms", "What the customer reads", "Name, number, validity, tax, note"},
                               {"wear", "Nozzle and electrode", "Change, log, hold"}};
     for (const Link& link : links) {

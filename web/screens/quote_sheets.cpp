@@ -116,15 +116,15 @@ void breaks_sheet(App& app, Rect place, bool closable) {
 }
 
 void rates_sheet(App& app, Rect place, bool closable) {
-    constexpr ShopField all[] = {{"job.price.margin", "Margin"},
-                                 {"shop.rates.minimum_charge", "Minimum charge"},
+    constexpr ShopField all[] = {{"shop.rates.labour_per_h", "Labour, per hour"},
+                                 {"shop.rates.machine_per_h", "Machine, per hour"},
                                  {"job.price.material_per_kg", "Plate, per kg"},
-                                 {"job.price.scrap_share", "Scrap, share of the plate bought"},
-                                 {"job.price.waste_per_part", "Or waste, on top of each part"},
+                                 {"job.price.margin", "Margin"},
+                                 {"shop.rates.minimum_charge", "Minimum charge"},
                                  {"job.price.setup_min", "Setting up"},
                                  {"job.price.handling_min", "Handling, each"},
-                                 {"shop.rates.labour_per_h", "Labour, per hour"},
-                                 {"shop.rates.machine_per_h", "Machine, per hour"},
+                                 {"job.price.scrap_share", "Scrap, share of the plate bought"},
+                                 {"job.price.waste_per_part", "Or waste, on top of each part"},
                                  {"shop.wear.set_price", "Nozzle and electrode"},
                                  {"shop.rates.energy_per_kwh", "Energy, per kWh"},
                                  {"shop.rates.compressor_kw_m3_min", "Compressor"},
@@ -207,6 +207,7 @@ void wear_sheet(App& app, Rect place, bool closable) {
                                      {"shop.wear.now.arc_min", "Arc time on this set"},
                                      {"shop.wear.set_price", "Price of a set"}};
         c.y += fields(app, {body.x, c.y, body.w, 0}, now);
+        c.y += set_rows(app, {body.x, c.y, body.w, 0});
         return c.y + 12 - body.y;
     });
 }

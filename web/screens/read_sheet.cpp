@@ -17,8 +17,8 @@ struct SignGroup {
 };
 constexpr SignGroup groups[] = {
     {"read/dross", "Under the plate", tune::Sign::dross_none, 3},
-    {"read/sparks", "Sparks, torch moving right", tune::Sign::sparks_below, 3},
     {"read/faces", "Faces of the part", tune::Sign::square, 5},
+    {"read/sparks", "Sparks, torch moving right", tune::Sign::sparks_below, 3},
     {"read/lag", "Drag lines on the face, torch moved right", tune::Sign::lag_short, 3},
     {"read/besides", "Besides", tune::Sign::top_spatter, 4},
 };
@@ -205,7 +205,7 @@ void read_sheet(App& app, Rect place, bool closable) {
         }
         return y + 20 - body.y;
     };
-    framed_sheet(app, place, "read", "Read a cut", closable, Drawer::of(body_of), foot_height, Drawer::of(foot));
+    framed_sheet(app, place, {"read", "Read a cut", closable, foot_height, Drawer::of(foot)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

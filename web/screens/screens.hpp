@@ -18,8 +18,9 @@ void cut_screen(App& app, Rect place);
 void chart_panel(App& app, Rect place);
 void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);
-void quote_screen(App& app, Rect place);
-void shop_screen(App& app, Rect place);
+// Functions of their own in the program as linked, so that web/later.txt can name them.
+[[gnu::noinline]] void quote_screen(App& app, Rect place);
+[[gnu::noinline]] void shop_screen(App& app, Rect place);
 /// What was changed last and the way back, at the foot of `rest`; only while there is a change.
 void change_bar(App& app, Rect& rest);
 /// The same as words to be spoken, "" without a change.
@@ -49,6 +50,9 @@ void time_sheet(App& app, Rect place, bool closable);
 void costs_sheet(App& app, Rect place, bool closable);
 void breaks_sheet(App& app, Rect place, bool closable);
 void wear_sheet(App& app, Rect place, bool closable);
+void set_row_sheet(App& app, Rect place, std::size_t index, bool closable);
+/// The sets that are used up, newest first; each opens its own sheet.
+float set_rows(App& app, Rect place);
 void rates_sheet(App& app, Rect place, bool closable);
 void terms_sheet(App& app, Rect place, bool closable);
 void send_sheet(App& app, Rect place, bool closable);

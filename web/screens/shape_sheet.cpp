@@ -27,16 +27,21 @@ constexpr Size holes{"job.part.holes", "Holes"};
 constexpr Size corner{"job.part.corner_mm", "Corner radius"};
 constexpr Size hole_edge{"job.part.hole_edge_mm", "Hole centre to edge"};
 
-constexpr Size plate_sizes[] = {length, width, corner, holes, hole, hole_edge};
-constexpr Size disc_sizes[] = {outside};
-constexpr Size ring_sizes[] = {outside, inside};
-constexpr Size flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"}};
-constexpr Size gusset_sizes[] = {length, width, corner};
+constexpr Size quantity{"job.quantity", "How many parts"};
+
+// First what every such part is asked for by, then what is often left as it is.
+constexpr Size plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
+constexpr Size disc_sizes[] = {outside, quantity};
+constexpr Size ring_sizes[] = {outside, inside, quantity};
+constexpr Size flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"}, quantity};
+constexpr Size gusset_sizes[] = {length, width, quantity, corner};
 constexpr Size slotted_sizes[] = {
-    length, width, corner, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"}};
-constexpr Size bracket_sizes[] = {
-    length, width,    {"job.part.leg_mm", "Leg width"}, corner, {"job.part.inner_corner_mm", "Inside corner"}, holes,
-    hole,   hole_edge};
+    length,   width, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"},
+    quantity, corner};
+constexpr Size bracket_sizes[] = {length,    width,    holes,
+                                  hole,      quantity, {"job.part.leg_mm", "Leg width"},
+                                  hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
+constexpr Size drawing_sizes[] = {quantity};
 
 struct ShapeChoice {
     Shape shape;
@@ -51,6 +56,15 @@ constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", "Plate", plate_
                                          {Shape::gusset, "gusset", "Gusset", gusset_sizes},
                                          {Shape::slotted_plate, "slotted_plate", "Slotted", slotted_sizes},
                                          {Shape::bracket, "bracket", "Bracket", bracket_sizes}};
+
+std::span<const Size> sizes_of(Shape shape) {
+    for (const ShapeChoice& choice : shape_choices) {
+        if (choice.shape == shape) {
+            return choice.sizes;
+        }
+    }
+    return drawing_sizes;
+}
 
 /// The shape as it comes by default, to fit a tile.
 void sketch(const Pen& pen, Colour colour, Shape shape, Rect place) {
@@ -121,14 +135,9 @@ void shape_sheet(App& app, Rect place, bool closable) {
         if (const auto& fault = app.sheet().part->fault) {
             y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w, "Not with these sizes: " + fault->text, {});
         }
-        for (const ShapeChoice& choice : shape_choices) {
-            if (choice.shape == app.book().job.part.shape) {
-                for (const Size& size : choice.sizes) {
-                    y += entry(app, {body.x, y, body.w, 0}, size.path, size.label);
-                }
-            }
+        for (const Size& size : sizes_of(app.book().job.part.shape)) {
+            y += entry(app, {body.x, y, body.w, 0}, size.path, size.label);
         }
-        y += entry(app, {body.x, y, body.w, 0}, "job.quantity", "How many parts");
         return y + 20 - body.y;
     });
 }

@@ -29,24 +29,59 @@ float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, 
     return y + 11 - at.y;
 }
 
-void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
-                  float foot_height, Drawer foot) {
-    Ui& ui = app.ui();
-    ui.open_group(id, Role::dialog, place, title);
-    if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
+float signed_words_height(const Ui& ui, float w, std::string_view text, std::string_view source) {
+    const auto height = [&](Type type, std::string_view of) {
+        return ui.pen().paragraph(type, {}, {}, of, w - 32, false);
+    };
+    return 21 + height(Type::text, text) + (source.empty() ? 0 : 2 + height(Type::label, source));
+}
+
+void SheetTop::draw(Rect place) {
+    if (sheet_head(app.ui(), id, place, title, closable)) {
         app.close();
     }
-    const Rect foot_place = place.take_bottom(foot_height);
+}
+
+void SheetTop::put(Rect& place, bool typing) {
+    constexpr float lowest = 300; // a window that can spare the height for a head that stays
+    Ui& ui = app.ui();
+    const float height = sheet_head_height(ui);
+    if (ui.low() && (typing || ui.screen().h < lowest)) {
+        ui.lead_with({this, height, [](void* top, Rect at) { static_cast<SheetTop*>(top)->draw(at); }});
+    } else {
+        draw(place.take_top(height));
+    }
+}
+
+void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
+    constexpr float least_body = 84; // a field and what is said below it
+    Ui& ui = app.ui();
+    ui.open_group(frame.id, Role::dialog, place, frame.title);
     const bool pad = wants_keypad(app, "field/");
+    SheetTop top{app, frame.id, frame.title, frame.closable};
+    top.put(place, pad);
+    const bool foot_stays = frame.foot_height < place.h / 2;
+    const Rect foot_place = place.take_bottom(foot_stays ? frame.foot_height : 0);
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region(id, place);
-    const float used = body.draw(body.made_of, {at.x, at.y, place.w, 1e6F});
-    ui.close_region({place.w, used});
+    const bool verdict_stays = place.h - frame.verdict_height >= least_body;
+    if (verdict_stays && frame.verdict_height > 0) {
+        frame.verdict.draw_at(place.take_top(frame.verdict_height));
+    }
+    const Point at = ui.open_region_anew(frame.id, place, frame.title);
+    float y = at.y;
+    if (!verdict_stays) {
+        y += frame.verdict.draw_at({at.x, y, place.w, frame.verdict_height});
+    }
+    y += body.draw_at({at.x, y, place.w, 1e6F});
+    if (!foot_stays) {
+        y += frame.foot.draw_at({at.x, y, place.w, frame.foot_height});
+    }
+    ui.close_region({place.w, y - at.y});
     if (pad) {
         number_keypad(app, pad_place);
     }
     if (!foot_place.empty()) {
-        foot.draw(foot.made_of, foot_place);
+        frame.foot.draw_at(foot_place);
     }
     ui.close_group();
 }
@@ -61,6 +96,9 @@ bool wants_keypad(const App& app, std::string_view prefix) {
 }
 
 void number_keypad(App& app, Rect place) {
+    if (!app.ui().edit()) {
+        return; // the field was left while this screen was built
+    }
     const std::string& id = app.ui().edit()->id;
     const auto info = id.starts_with("field/") ? document::field(id.substr(6)) : std::nullopt;
     const bool length = id.ends_with("_mm") || id == "stock/thickness";

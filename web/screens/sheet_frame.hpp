@@ -15,6 +15,7 @@ float line(App& app, std::string_view id, Point at, float w, std::string_view na
 /// A sentence behind a sign, with its source in quiet print; returns the height used.
 float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text,
                    std::string_view source);
+[[nodiscard]] float signed_words_height(const Ui& ui, float w, std::string_view text, std::string_view source);
 
 /// True while a field whose id starts so is edited with the app's own keypad.
 [[nodiscard]] bool wants_keypad(const App& app, std::string_view prefix);
@@ -25,6 +26,7 @@ void number_keypad(App& app, Rect place);
 struct Drawer {
     const void* made_of = nullptr;
     float (*draw)(const void* made_of, Rect place) = nullptr;
+    float draw_at(Rect place) const { return draw != nullptr ? draw(made_of, place) : 0; }
 
     template <class F>
     static Drawer of(const F& f) {
@@ -32,13 +34,32 @@ struct Drawer {
     }
 };
 
-/// Head, scrolled body, keypad while a field is edited, and below all a foot that stays, when it has a height.
-void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
-                  float foot_height = 0, Drawer foot = {});
+/// Title and close button of a sheet. They stand still above it, save in a low window while a field is typed in, and in
+/// a very low one always: there they scroll away with what the next region holds. Lives until that region is open.
+struct SheetTop {
+    App& app;
+    std::string_view id, title;
+    bool closable;
+
+    void put(Rect& place, bool typing);
+    void draw(Rect place);
+};
+
+/// A sheet: head, what must stay in sight above (the verdict, while its fields are typed in) and below (an answer),
+/// where the window has the height for them, and a body that scrolls.
+struct SheetFrame {
+    std::string_view id, title;
+    bool closable;
+    float foot_height = 0;
+    Drawer foot{};
+    float verdict_height = 0;
+    Drawer verdict{};
+};
+void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body);
 
 template <class Body>
 void sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, const Body& body) {
-    framed_sheet(app, place, id, title, closable, Drawer::of(body));
+    framed_sheet(app, place, {id, title, closable}, Drawer::of(body));
 }
 
 } // namespace torchside::web

@@ -222,6 +222,8 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
     }
     if (name.starts_with("log/")) {
         cut_row_sheet(app, place, static_cast<std::size_t>(std::strtoul(name.data() + 4, nullptr, 10)), closable);
+    } else if (name.starts_with("wear/")) {
+        set_row_sheet(app, place, static_cast<std::size_t>(std::strtoul(name.data() + 5, nullptr, 10)), closable);
     } else if (name.starts_with("figure/")) {
         figure_sheet(app, place, name.substr(7), closable);
     } else {

@@ -186,12 +186,14 @@ constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest 
                                         {"shop.machine.power_factor_corrected", "Corrected input"},
                                         {"shop.machine.phases", "Phases"},
                                         {"shop.machine.idle_input_a", "Input when idle"},
+                                        {"shop.machine.clockwise_swirl", "Gas swirls clockwise"},
                                         {"shop.machine.plate_i1max_a", "Nameplate I1max"},
                                         {"shop.machine.plate_i1eff_a", "Nameplate I1eff"}};
 constexpr ShopField height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
                                        {"shop.height_control.input_limit_v", "Input stands"},
                                        {"shop.height_control.gradient_v_mm", "Volts per mm"},
-                                       {"shop.height_control.cut_height_mm", "Cut height"}};
+                                       {"shop.height_control.cut_height_mm", "Cut height"},
+                                       {"shop.height_control.touch_off_s", "Touch-off time"}};
 constexpr ShopField table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},
                                       {"shop.table.acceleration_mm_s2", "Acceleration"},
                                       {"shop.table.corner_tolerance_mm", "Corner tolerance"},

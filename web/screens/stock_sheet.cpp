@@ -27,19 +27,32 @@ float metals(App& app, Point at, float w) {
     return h;
 }
 
-float plates(App& app, Point at, float w) {
-    const auto sizes = stock::chips(app.book().job.material, app.book().shop.display.units);
+float size_chips(App& app, Point at, float w, const char* group, const char* name,
+                 const std::vector<stock::Chip>& sizes, int columns) {
     std::vector<Choice> items;
     for (const stock::Chip& size : sizes) {
         items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
                          std::abs(size.thickness.in(mm)-app.book().job.thickness.in(mm)) < 0.005});
     }
-    const float h = choices_height(app.ui(), items.size(), 5);
-    if (const auto touched = choices(app.ui(), "stock/plates", {at.x, at.y, w, h}, "Usual thicknesses", items, 5)) {
+    const float h = choices_height(app.ui(), items.size(), columns);
+    if (const auto touched = choices(app.ui(), group, {at.x, at.y, w, h}, name, items, columns)) {
         app.ui().stop_edit();
         app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), "Thickness");
     }
     return h;
+}
+
+/// What is usually stocked; a metric shop is handed sheet by gauge and plate by the inch too.
+float plates(App& app, Point at, float w) {
+    const Metal metal = app.book().job.material;
+    if (!app.metric()) {
+        return size_chips(app, at, w, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::inch), 5);
+    }
+    float y = at.y;
+    y += size_chips(app, at, w, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::metric), 6);
+    y += 8;
+    y += size_chips(app, {at.x, y}, w, "stock/inches", "By gauge and inch", stock::chips(metal, UnitSystem::inch), 5);
+    return y - at.y;
 }
 
 float currents(App& app, Point at, float w) {
@@ -201,25 +214,24 @@ float gap_lines(App& app, const std::string& id, Point at, float w) {
 void stock_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
     ui.open_group("stock", Role::dialog, place, "Stock");
-    if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
-        app.close();
-    }
     const bool pad = wants_keypad(app, "stock/") || wants_keypad(app, "field/");
+    SheetTop top{app, "stock", "Stock", closable};
+    top.put(place, pad);
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region("stock", place);
+    const Point at = ui.open_region_anew("stock", place);
     const float w = place.w - 2 * sheet_margin;
     const float x = at.x + sheet_margin;
     float y = at.y;
     y += thickness_entry(app, {at.x, y, place.w, 0});
     y += 10;
     y += plates(app, {x, y}, w);
-    y += section(ui, "stock/metal/title", {x, y}, w, "Metal");
-    y += metals(app, {x, y}, w);
-    y += 12;
+    y += 2;
     y += current_entry(app, {at.x, y, place.w, 0});
     y += 10;
     y += currents(app, {x, y}, w) + 10;
     y += suggestion(app, {x, y}, w);
+    y += section(ui, "stock/metal/title", {x, y}, w, "Metal");
+    y += metals(app, {x, y}, w);
     y += section(ui, "stock/torch/title", {x, y}, w, "Torch");
     y += torch_hold(app, {x, y}, w) + 12;
     y += plate_kind(app, {at.x, y, place.w, 0}) + 20;

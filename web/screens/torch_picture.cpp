@@ -49,21 +49,22 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
 
     // Dimensions, the way a drawing shows them.
     const float d = x + 46;
+    const float line = Pen::line_height(Type::label);
     pen.hline(d - 14, d + 14, tip, t.ink, 1);
     pen.vline(d, tip, top, t.ink, 1);
     const std::string height_text = height.number + " cut height";
-    pen.text(Type::label, {d + 20, top - 20}, t.ink, height_text);
+    pen.text(Type::label, {d + 20, top - line - 3}, t.ink, height_text);
     const std::string plate_text = plate.number + " plate";
-    pen.text(Type::label, {left + 6, top - 19}, t.quiet, plate_text);
+    pen.text(Type::label, {left + 6, top - line - 2}, t.quiet, plate_text);
     const std::string kerf_text = kerf.number + " kerf";
     const float middle = (top + bottom) / 2;
     if (bottom - top > 18) {
         const float end = x - half - 34;
-        pen.text(Type::label, {end, middle - 8.5F}, t.ink, kerf_text, Align::right);
+        pen.text(Type::label, {end, middle - line / 2}, t.ink, kerf_text, Align::right);
         pen.hline(end + 4, x - half, middle, t.ink, 1);
         pen.hline(x + half, x + half + 16, middle, t.ink, 1);
     } else {
-        pen.text(Type::label, {x - half - 14, top - 19}, t.ink, kerf_text, Align::right);
+        pen.text(Type::label, {x - half - 14, top - line - 2}, t.ink, kerf_text, Align::right);
     }
     ui.node("cut/picture", Role::img, place,
             "Torch " + height.whole() + " over the plate, kerf " + kerf.whole() + ", to scale");

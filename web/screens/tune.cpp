@@ -1,4 +1,7 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
+#include <algorithm>
+#include <cmath>
+
 #include "core/quantity/print.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/entry.hpp"
@@ -57,9 +60,9 @@ bool tile(Ui& ui, Rect place, const Shows& show) {
     const Tokens& t = ui.tokens();
     pen.fill(place, ui.pressed(show.id) ? t.hairline : t.ground);
     pen.frame(place, t.ink, 1.5F);
-    cut_drawing(pen, t, show.verdict, {place.centre().x, place.y + 34});
-    pen.text(Type::title, {place.centre().x, place.y + 64}, t.ink, show.name, Align::centre);
-    pen.paragraph(Type::label, {place.x + 8, place.y + 86}, t.quiet, show.sign, place.w - 14);
+    cut_drawing(pen, t, show.verdict, {place.centre().x, place.y + 30});
+    pen.text(Type::title, {place.centre().x, place.y + 57}, t.ink, show.name, Align::centre);
+    pen.paragraph(Type::label, {place.x + 8, place.y + 78}, t.quiet, show.sign, place.w - 14);
     return used;
 }
 
@@ -71,6 +74,31 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
                                                                                      : "Too slow logged")) {
         app.scratch.cut_feed.reset();
     }
+}
+
+/// The feed that is most likely the right one: the top of the curve.
+Speed top_of(const std::vector<tune::CurvePoint>& curve) {
+    const auto less = [](const tune::CurvePoint& a, const tune::CurvePoint& b) { return a.density < b.density; };
+    const auto top = std::max_element(curve.begin(), curve.end(), less);
+    return top != curve.end() ? top->feed : Speed{};
+}
+
+/// Why the feed to cut at is not where the curve is highest; empty when it is.
+std::string why_off_top(const App& app, const tune::Outlook& o) {
+    constexpr double seen = 0.015; // apart, to be seen as another feed
+    const Speed at = o.stop ? o.best : o.next;
+    const Speed top = top_of(o.curve);
+    if (!(top > Speed{}) || std::abs(std::log(at / top)) < seen) {
+        return {};
+    }
+    const std::string here = show_text(top, app.book().shop.display.units);
+    if (app.book().shop.table.max_feed < top && at < top) {
+        return "The curve is highest at " + here + ", but this table is slower than that.";
+    }
+    if (o.stop) {
+        return "The curve is highest at " + here + ", but it leans: more of it is clean at this feed.";
+    }
+    return "The curve is highest at " + here + ", but a miss at this feed tells more: fewer test cuts are left.";
 }
 
 float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
@@ -91,6 +119,9 @@ float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
     pen.text(Type::label, {at.x + half, at.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
     float y = at.y + 78;
     y += words(ui, "tune/advice", Type::text, {at.x, y}, w, o.advice, t.ink);
+    if (const std::string why = why_off_top(app, o); !why.empty()) {
+        y += 4 + words(ui, "tune/why", Type::label, {at.x, y + 4}, w, why, t.quiet);
+    }
     return y + 12 - at.y;
 }
 
@@ -105,16 +136,52 @@ float what_it_showed(App& app, Rect place, const tune::Outlook& o) {
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
     const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
-    y += 22 + words(ui, "tune/shows", Type::label, {x, y + 16}, w,
+    y += 18 + words(ui, "tune/shows", Type::label, {x, y + 12}, w,
                     "What did the cut at " + print(feed, units).text() + " show?", ui.tokens().quiet);
     const float gap = 8;
     const float tile_w = (w - 2 * gap) / 3;
+    const float tile_h = 136;
     for (std::size_t i = 0; i < std::size(shows); ++i) {
-        if (tile(ui, {x + (tile_w + gap) * static_cast<float>(i), y, tile_w, 146}, shows[i])) {
+        if (tile(ui, {x + (tile_w + gap) * static_cast<float>(i), y, tile_w, tile_h}, shows[i])) {
             add_cut(app, feed, shows[i].verdict);
         }
     }
-    return y + 146 + 14 - place.y;
+    return y + tile_h + 12 - place.y;
+}
+
+/// The sheets of this place, in one row, so that each is one touch away.
+float sheet_tiles(App& app, Point at, float w) {
+    struct Sheet {
+        const char* sheet;
+        const char* title;
+        std::string quiet;
+        Mark mark;
+    };
+    const Sheet sheets[] = {{"read", "Read a cut", "What you see, what to turn, how far", Mark::tune},
+                            {"coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part},
+                            {"log", "The log",
+                             std::to_string(app.book().shop.tests.size()) + " cuts, to look at, correct or delete",
+                             Mark::quote}};
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    constexpr float gap = 8;
+    const float cell_w = (w - 2 * gap) / 3;
+    const float cell_h = std::max(60.0F, ui.reach());
+    for (std::size_t i = 0; i < std::size(sheets); ++i) {
+        const Sheet& s = sheets[i];
+        const std::string id = std::string("tune/") + s.sheet;
+        const bool open = app.open_sheet() == s.sheet;
+        const Rect cell{at.x + (cell_w + gap) * static_cast<float>(i), at.y, cell_w, cell_h};
+        if (ui.node(id, Role::button, cell, s.title, {}, open ? "expanded" : "collapsed", s.quiet)) {
+            app.open(s.sheet);
+        }
+        pen.fill(cell, ui.pressed(id) ? t.hairline : open ? t.fill : t.ground);
+        pen.frame(cell, t.ink, 1);
+        draw_mark(pen, s.mark, {cell.centre().x, cell.y + 18}, t.ink);
+        pen.text(Type::text, {cell.centre().x, cell.y + 34}, t.ink, s.title, Align::centre);
+    }
+    return cell_h;
 }
 
 } // namespace
@@ -134,8 +201,9 @@ void tune_screen(App& app, Rect place) {
     ui.pen().text(Type::label, {x + w, y}, ui.tokens().quiet, place.w > 340 ? count : "", Align::right);
     y += 20;
     if (const auto& tuning = app.tuning(); tuning.ok()) {
-        tune_picture(app, {x, y, w, tune_picture_height()}, tuning.value());
-        y += tune_picture_height();
+        const float picture = tune_picture_height(place.h);
+        tune_picture(app, {x, y, w, picture}, tuning.value());
+        y += picture;
         ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
         y += next_cut(app, {x, y}, w, tuning.value().outlook);
         ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
@@ -143,19 +211,7 @@ void tune_screen(App& app, Rect place) {
     } else {
         y += words(ui, "tune/refused", Type::text, {x, y}, w, tuning.fault().text, ui.tokens().stop) + 14;
     }
-    ui.pen().hline(place.x, place.right(), y, ui.tokens().hairline, 1);
-    const auto link = [&](const char* sheet, const char* title, std::string_view quiet, Mark mark) {
-        if (link_row(ui, std::string("tune/") + sheet, {place.x, y, place.w, ui.reach()}, title, quiet, mark,
-                     app.open_sheet() == sheet)) {
-            app.open(sheet);
-        }
-        y += ui.reach();
-    };
-    link("read", "Read a cut", "What you see, what to turn, how far", Mark::tune);
-    link("coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part);
-    const std::string all = std::to_string(app.book().shop.tests.size()) + " cuts; take one out, the numbers go back";
-    link("log", "The log", all, Mark::quote);
-    y += 12;
+    y += sheet_tiles(app, {x, y}, w) + 12;
     ui.close_region({place.w, y - at.y});
     if (pad) {
         number_keypad(app, pad_place);

@@ -50,8 +50,9 @@ void verdict_mark(const Pen& pen, const Tokens& t, tune::Verdict verdict, Point 
     }
 }
 
-float tune_picture_height() {
-    return 176;
+float tune_picture_height(float screen_height) {
+    constexpr float below = 508; // what is touched here, so that it all stands in view on a phone
+    return std::clamp(screen_height - below, 108.0F, 176.0F);
 }
 
 void tune_picture(App& app, Rect place, const Tuning& tuning) {

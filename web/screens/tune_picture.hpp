@@ -7,7 +7,7 @@
 
 namespace torchside::web {
 
-[[nodiscard]] float tune_picture_height();
+[[nodiscard]] float tune_picture_height(float screen_height);
 void tune_picture(App& app, Rect place, const Tuning& tuning);
 
 /// The three verdicts as marks on an axis: a diamond is too slow, a ring clean, a triangle too fast.

@@ -1,0 +1,78 @@
+// Another voltage comes with another breaker and other wires: the sheet asks, and one touch takes them together.
+#include <catch2/catch_test_macros.hpp>
+
+#include "tests/screens/person.hpp"
+
+using namespace torchside;
+using namespace torchside::web;
+
+namespace {
+
+struct AtCircuit {
+    Person person;
+    AtCircuit() : person((browser() = {}, 360.0F), 740.0F) {
+        REQUIRE(person.app().take(Workbook{}, "A book"));
+        person.touch_id("place/shop");
+        person.touch("Circuit");
+    }
+    [[nodiscard]] const supply::Circuit& circuit() { return person.app().book().shop.circuit; }
+};
+
+} // namespace
+
+TEST_CASE("120 V asks for what belongs to it before anything changes") {
+    AtCircuit at;
+    at.person.touch("120 V");
+    CHECK(at.circuit().line == Voltage{240, volt});
+    CHECK(at.person.text().find("120 V usually comes on another breaker and wire") != std::string::npos);
+    at.person.touch("20 A, 12 AWG");
+    CHECK(at.circuit().line == Voltage{120, volt});
+    CHECK(at.circuit().breaker == Current{20, ampere});
+    CHECK(at.circuit().run_awg == 12);
+    CHECK(at.person.named("Keep 20 A, 12 AWG") == nullptr);
+}
+
+TEST_CASE("what is there can be kept at another voltage") {
+    AtCircuit at;
+    at.person.touch("120 V");
+    at.person.touch("Keep 30 A, 10 AWG");
+    CHECK(at.circuit().line == Voltage{120, volt});
+    CHECK(at.circuit().breaker == Current{30, ampere});
+    CHECK(at.circuit().run_awg == 10);
+}
+
+TEST_CASE("a typed voltage asks too, an unusual one is taken as it is") {
+    AtCircuit at;
+    at.person.type("Voltage", "400");
+    at.person.touch("16 A, 2.5 mm², 3 ph");
+    CHECK(at.circuit().line == Voltage{400, volt});
+    CHECK(at.circuit().run_mm2 == 2.5);
+    CHECK(at.person.app().book().shop.machine.phases == 3);
+    at.person.type("Voltage", "277");
+    CHECK(at.circuit().line == Voltage{277, volt});
+    CHECK(at.circuit().breaker == Current{16, ampere});
+    at.person.type("Voltage", "600");
+    CHECK(at.circuit().line == Voltage{277, volt});
+    CHECK(at.person.text().find("480") != std::string::npos); // what is accepted is said
+}
+
+TEST_CASE("a question about the supply that is left unanswered is forgotten") {
+    AtCircuit at;
+    at.person.touch("120 V");
+    at.person.touch("Close");
+    at.person.touch("Circuit");
+    CHECK(at.circuit().line == Voltage{240, volt});
+    CHECK(at.person.text().find("usually comes on") == std::string::npos);
+}
+
+TEST_CASE("the circuit sheet says what can be cut there") {
+    AtCircuit at;
+    const auto& there = at.person.app().sheet().there;
+    REQUIRE(there);
+    CHECK(at.person.text().find("it holds: clean cuts up to") != std::string::npos);
+    CHECK(there->current <= Current{at.person.app().sheet().circuit.highest_current->in(ampere), ampere});
+    at.person.touch("120 V");
+    at.person.touch("15 A, 14 AWG");
+    CHECK_FALSE(at.person.app().sheet().there);
+    CHECK(at.person.text().find("Nothing can be cut on this circuit") != std::string::npos);
+}

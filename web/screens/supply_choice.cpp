@@ -1,0 +1,115 @@
+#include "web/screens/supply_choice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "core/quantity/print.hpp"
+#include "core/supply/usual.hpp"
+#include "web/kit/controls.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/sheet_frame.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr double lines[] = {120, 208, 230, 240, 400};
+constexpr const char* line_path = "shop.circuit.line_v";
+
+std::string volts(double v) {
+    return print_trimmed(v, 1) + " V";
+}
+
+std::string fed_by(double breaker_a, int awg, const std::optional<double>& mm2) {
+    return print_trimmed(breaker_a, 1) + " A, " +
+           (mm2 ? print_trimmed(*mm2, 1) + " mm²" : std::to_string(awg) + " AWG");
+}
+
+/// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise.
+void choose_line(App& app, double v) {
+    supply::Circuit circuit = app.book().shop.circuit;
+    circuit.line = Voltage{v, volt};
+    const auto usual = supply::usual_supplies(circuit.line);
+    const auto fits = [&](const supply::UsualSupply& s) { return supply::is_fed_by(circuit, s); };
+    if (usual.empty() || circuit.line == app.book().shop.circuit.line ||
+        std::any_of(usual.begin(), usual.end(), fits)) {
+        app.asked_line_v.reset();
+        app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
+    } else {
+        app.asked_line_v = v;
+    }
+}
+
+/// What belongs to the voltage that was asked for, or what is there now.
+float offer(App& app, Rect place, double v) {
+    Ui& ui = app.ui();
+    const supply::Circuit& now = app.book().shop.circuit;
+    const auto usual = supply::usual_supplies(Voltage{v, volt});
+    std::vector<Choice> items;
+    for (const supply::UsualSupply& s : usual) {
+        items.push_back({"supply/" + std::to_string(items.size()),
+                         fed_by(s.breaker_a, s.run_awg.value_or(0), s.run_mm2) + (s.phases == 3 ? ", 3 ph" : "")});
+    }
+    items.push_back({"supply/keep", "Keep " + fed_by(now.breaker.in(ampere), now.run_awg, now.run_mm2)});
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    float y = place.y;
+    y += words(ui, "supply/ask", Type::text, {x, y}, w,
+               volts(v) + " usually comes on another breaker and wire. Which is it?", ui.tokens().ink) +
+         8;
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "supply/offer", {x, y, w, h}, "Breaker and wire at " + volts(v), items, 2)) {
+        ui.stop_edit();
+        app.asked_line_v.reset();
+        if (*touched < usual.size()) {
+            app.take(document::use_supply(app.book(), usual[*touched]),
+                     "Supply: " + volts(v) + ", " + items[*touched].label);
+        } else {
+            app.set(line_path, v, "Voltage");
+        }
+    }
+    return y + h + 12 - place.y;
+}
+
+} // namespace
+
+float supply_choice(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const double now = app.book().shop.circuit.line.in(volt);
+    const double shown = app.asked_line_v.value_or(now);
+    std::vector<Choice> items;
+    for (const double v : lines) {
+        items.push_back({std::string("field/") + line_path + '/' + volts(v), volts(v), shown == v});
+    }
+    float y = place.y;
+    const float h = choices_height(ui, items.size(), 5);
+    const Rect buttons{place.x + sheet_margin, y, place.w - 2 * sheet_margin, h};
+    if (const auto touched = choices(ui, std::string("choice/") + line_path, buttons, "Voltage", items, 5)) {
+        ui.stop_edit();
+        choose_line(app, lines[*touched]);
+    }
+    y += h + 12;
+    if (app.asked_line_v) {
+        y += offer(app, {place.x, y, place.w, 0}, *app.asked_line_v);
+    }
+    y += entry(app, {place.x, y, place.w, 0}, line_path, "Voltage", choose_line);
+    return y - place.y;
+}
+
+float there_words(App& app, Point at, float w) {
+    const auto& there = app.sheet().there;
+    std::string text;
+    if (there) {
+        const UnitSystem units = app.book().shop.display.units;
+        text = "At " + show(there->current).whole() + " it holds: clean cuts up to " +
+               show(there->limits.clean, units).whole() + ", pierces up to " +
+               show(there->limits.pierce, units).whole() + ", severs up to " +
+               show(there->limits.sever, units).whole() + '.';
+    } else {
+        text = "Nothing can be cut on this circuit: no setting of this machine holds here.";
+    }
+    return words(app.ui(), "circuit/there", Type::text, at, w, text, app.ui().tokens().ink) + 10;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,15 @@
+// The supply that the machine hangs on: its voltage with the breaker and wiring that usually belong to it, and what can
+// be cut on it.
+#pragma once
+
+#include "web/screens/app.hpp"
+
+namespace torchside::web {
+
+/// Voltages as buttons and as a field. A voltage whose usual breaker or wiring is another asks before anything changes.
+float supply_choice(App& app, Rect place);
+
+/// What can be cut at the highest current that this circuit holds; returns the height used.
+float there_words(App& app, Point at, float w);
+
+} // namespace torchside::web
