@@ -18,6 +18,7 @@ const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'row'
 let nodes = new Map();
 let opener = '';
 let composing = null;
+let placeName = '';
 
 function parse(raw) {
   const f = raw.split('\x1f');
@@ -113,7 +114,8 @@ function dress(node, r) {
   }
   set(el, 'role', role);
   set(el, 'aria-label', NAMED.includes(r.role) ? r.role === 'img' ? [r.name, r.value].filter(Boolean).join(' ') : r.name : '');
-  set(el, 'class', r.words.filter((word) => word === 'printable' || word.startsWith('mark-')).join(' '));
+  const classes = r.words.filter((word) => word === 'printable' || word.startsWith('mark-'));
+  set(el, 'class', (r.value && r.role === 'button' ? ['valued', ...classes] : classes).join(' '));
   set(el, 'aria-live', on('live') && r.role !== 'status' && r.role !== 'alert' && 'polite');
   if (r.role === 'dialog') {
     set(el, 'aria-modal', on('modal'));
@@ -242,6 +244,13 @@ function take(r, pass) {
   pass.next.set(r.id, node);
 }
 
+/** The window's name: the sheet that is open, the place, and whose page it is. While a field has the screen the place is not on it. */
+function entitle(dialog) {
+  const here = [...nodes.values()].find((n) => n.role === 'tab' && has(n, 'current'));
+  placeName = here ? here.name : placeName;
+  document.title = [dialog?.name, placeName, 'Torchside'].filter(Boolean).join(' · ');
+}
+
 function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
   const initial = nodes.size === 0;
@@ -257,6 +266,7 @@ function mirror(text) {
   nodes = pass.next;
   stops(pass.choices);
   shut(pass.dialog);
+  entitle(pass.dialog);
   moveFocus(initial, holder, pass.wanted, pass.dialog);
   afterEdits(pass.ended);
   if (initial && records.length) {
