@@ -82,12 +82,27 @@ function takeDrawing() {
   return taken;
 }
 
+/** A file that comes by itself: what is in it says what it is, and so where it goes. */
+async function receive(file) {
+  if (!file) {
+    return;
+  }
+  const head = new TextDecoder().decode(await file.slice(0, 65536).arrayBuffer());
+  if (/^\s*\{/.test(head)) {
+    openBackup(file);
+  } else if (/<svg[\s>]|(^|\n)\s*0\s*\r?\n\s*SECTION\b/i.test(head) || /\.(dxf|svg)$/i.test(file.name)) {
+    opened = file;
+    readDrawing(-1);
+  } else {
+    const what = /^image\//.test(file.type) ? 'is a picture, and a torch needs lines' : 'is not a file that Torchside knows';
+    call('torchside_notice', 'file', `${file.name} ${what}. Drop a drawing (DXF or SVG) or a Torchside backup.`);
+  }
+}
+
 window.addEventListener('dragover', (e) => e.preventDefault());
 window.addEventListener('drop', (e) => {
   e.preventDefault();
-  const [file] = e.dataTransfer.files;
-  if (file) {
-    opened = file;
-    readDrawing(-1);
-  }
+  receive(e.dataTransfer.files[0]);
 });
+// Opened with Torchside from the device's own files (manifest: file_handlers).
+window.launchQueue?.setConsumer(async ({ files }) => receive(await files[0]?.getFile()));

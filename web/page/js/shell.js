@@ -82,21 +82,19 @@ function download(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
 }
 
+async function openBackup(file) {
+  if (file.size > 8e6) {
+    call('torchside_notice', 'file', `${file.name} is larger than 8 MB: no backup is.`);
+  } else {
+    call('torchside_file', file.name, await file.text());
+  }
+}
+
 function pickFile(accept) {
   const picker = document.createElement('input');
   picker.type = 'file';
   picker.accept = accept;
-  picker.addEventListener('change', async () => {
-    const [file] = picker.files;
-    if (!file) {
-      return;
-    }
-    if (file.size > 8e6) {
-      call('torchside_notice', 'file', file.name + ': larger than 8 MB');
-    } else {
-      call('torchside_file', file.name, await file.text());
-    }
-  });
+  picker.addEventListener('change', () => picker.files[0] && openBackup(picker.files[0]));
   picker.click();
 }
 

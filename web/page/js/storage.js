@@ -1,5 +1,9 @@
 // Two slots in the browser's storage. The app writes them in turn with a checksum; the page only stores, reads back and reports.
-const slotKey = (slot) => 'torchside.' + slot;
+//
+// Keys carry the folder that the page lies in, so that two copies on one origin do not write over each other. The one-file page on a
+// disk keeps the short keys: it may be moved, and its work goes with the browser.
+const folder = location.protocol === 'file:' ? '' : new URL('.', location.href).pathname + '.';
+const slotKey = (slot) => 'torchside.' + folder + slot;
 let asked = false;
 
 function save(record, slot) {
@@ -20,7 +24,9 @@ function save(record, slot) {
 
 function load(slot) {
   try {
-    return localStorage.getItem(slotKey(slot)) || '';
+    const own = [0, 1].some((one) => localStorage.getItem(slotKey(one)) !== null);
+    // Work from before keys had the folder in them is taken over, as long as this copy has kept none of its own.
+    return localStorage.getItem(slotKey(slot)) || (own ? '' : localStorage.getItem('torchside.' + slot)) || '';
   } catch {
     return '';
   }
@@ -29,7 +35,7 @@ function load(slot) {
 /** A small thing the page keeps for itself: the theme, so that the first paint has the right ground. */
 function remember(key, value) {
   try {
-    localStorage.setItem('torchside.' + key, value);
+    localStorage.setItem(slotKey(key), value);
   } catch {
     // kept nowhere; nothing depends on it
   }
@@ -43,8 +49,8 @@ window.addEventListener('storage', (e) => {
 
 (() => {
   try {
-    localStorage.setItem('torchside.probe', '1');
-    localStorage.removeItem('torchside.probe');
+    localStorage.setItem(slotKey('probe'), '1');
+    localStorage.removeItem(slotKey('probe'));
   } catch {
     call('torchside_notice', 'storage-refused', '');
   }
