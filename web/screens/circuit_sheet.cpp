@@ -69,7 +69,7 @@ float fields(App& app, Rect body, float y0) {
     Ui& ui = app.ui();
     float y = y0;
     y += section(ui, "circuit/fields", {body.x + sheet_margin, y}, body.w, "The circuit");
-    y += number_choice(app, {body.x, y, body.w, 0}, "shop.circuit.line_v", lines, line_names, 5);
+    y += number_choice(app, {body.x, y, body.w, 0}, "shop.circuit.line_v", "Usual voltages", lines, line_names, 5);
     y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.line_v", "Voltage");
     y += word_choice(app, {body.x, y, body.w, 0}, "shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
     for (const auto& path : paths) {

@@ -196,7 +196,7 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
     return y - place.y;
 }
 
-float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers,
+float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns) {
     Ui& ui = app.ui();
     const auto now = document::get(app.book(), path);
@@ -206,7 +206,7 @@ float number_choice(App& app, Rect place, const char* path, std::span<const doub
     }
     const float h = choices_height(ui, items.size(), columns);
     const Rect buttons{place.x + 14, place.y, place.w - 28, h};
-    if (const auto touched = choices(ui, std::string("choice/") + path, buttons, labels[0], items, columns)) {
+    if (const auto touched = choices(ui, std::string("choice/") + path, buttons, name, items, columns)) {
         ui.stop_edit();
         app.set(path, numbers[*touched]);
     }

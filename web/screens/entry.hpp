@@ -19,8 +19,8 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
 /// The words of a path as buttons under a heading, "" for not given; returns the height used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
                   std::span<const char* const> labels);
-/// The usual numbers of a path as buttons; anything else is typed in the field.
-float number_choice(App& app, Rect place, const char* path, std::span<const double> numbers,
+/// The usual numbers of a path as buttons under the question `name`; anything else is typed in the field.
+float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns);
 
 /// Thickness and current of the job, as the stock sheet shows them. A question ("11/4") is asked back with its answers.

@@ -257,7 +257,7 @@ void lay_out(App& app, Rect screen, int columns) {
     screen.w -= 2;
     if (pictured) {
         picture_panel(app, screen);
-        sheet_panel(app, right, sheet, !app.open_sheet().empty());
+        sheet_panel(app, right, sheet, another);
     } else {
         sheet_panel(app, screen, sheet, another);
         cut_screen(app, right);

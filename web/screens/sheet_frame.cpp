@@ -32,7 +32,7 @@ float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, 
 void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
                   float foot_height, Drawer foot) {
     Ui& ui = app.ui();
-    ui.open_group(id, Role::dialog, place, title);
+    ui.open_group(id, sheet_role(closable), place, title);
     if (sheet_head(ui, id, place.take_top(sheet_head_height()), title, closable)) {
         app.close();
     }

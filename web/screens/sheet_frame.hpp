@@ -32,6 +32,11 @@ struct Drawer {
     }
 };
 
+/// What was opened and can be closed is a dialog; a column that always stands there is a part of the page.
+[[nodiscard]] inline Role sheet_role(bool closable) {
+    return closable ? Role::dialog : Role::group;
+}
+
 /// Head, scrolled body, keypad while a field is edited, and below all a foot that stays, when it has a height.
 void framed_sheet(App& app, Rect place, std::string_view id, std::string_view title, bool closable, Drawer body,
                   float foot_height = 0, Drawer foot = {});

@@ -195,7 +195,7 @@ float gap_lines(App& app, const std::string& id, Point at, float w) {
 
 void stock_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
-    ui.open_group("stock", Role::dialog, place, "Stock");
+    ui.open_group("stock", sheet_role(closable), place, "Stock");
     if (sheet_head(ui, "stock", place.take_top(sheet_head_height()), "Stock", closable)) {
         app.close();
     }
