@@ -13,7 +13,14 @@ const plain = async (device, options = {}) => {
   assert.ok(await isPlain(page));
   return page;
 };
-const isPlain = (page) => page.evaluate(() => document.documentElement.classList.contains('plain'));
+/** The plain page, with its style there. */
+const isPlain = (page) => page.evaluate(async () => {
+  const style = document.getElementById('plain-css');
+  while (style.rel === 'stylesheet' && !style.sheet) {
+    await new Promise((later) => { setTimeout(later, 10); });
+  }
+  return document.documentElement.classList.contains('plain');
+});
 
 /** What an eye reads: each figure of the chart with the heads above and beside it, and what the figure is said to be. */
 const readChart = (page) => page.evaluate(() => {
