@@ -34,6 +34,8 @@ public:
     [[nodiscard]] bool moving() const { return gesture.scrolling(); }
     void activate(std::string_view id) { activated_ = id; }
     void focus(std::string_view id);
+    /// The control under the mouse, "" for none. The page tells only when it is another one.
+    void hover(std::string_view id) { hover_ = id; }
     void enter(std::string_view id, std::string_view text, bool final);
 
     Gesture gesture;
@@ -93,6 +95,7 @@ public:
 
 private:
     void draw_focus() const;
+    void draw_hover() const;
     void reveal(const Node& node);
 
     Pen* pen_ = nullptr;
@@ -106,6 +109,7 @@ private:
     std::vector<int> open_regions_;
     std::string activated_;
     std::string focus_;
+    std::string hover_;
     bool reveal_focus_ = false;
     int reveal_edit_ = 0; // builds in which the field under edit is still brought into view
     std::optional<Edit> edit_;

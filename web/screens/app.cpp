@@ -108,6 +108,10 @@ bool App::take(Outcome<Workbook> changed) {
     return true;
 }
 
+bool App::own_keypad() const {
+    return !system_keyboard && !platform::fine_pointer();
+}
+
 void App::go(Place place) {
     place_ = place;
     open("");

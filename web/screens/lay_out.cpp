@@ -144,7 +144,7 @@ void live_words(App& app) {
 void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
     title_block(app, column.take_top(title_block_height(ui)));
-    const bool typing = !app.wide() && ui.edit() && !app.system_keyboard;
+    const bool typing = !app.wide() && ui.edit() && app.own_keypad();
     if (!typing) { // the keypad needs the room
         place_bar(app, column.take_bottom(place_bar_height(ui)));
         notice_strip(app, column);
@@ -154,6 +154,24 @@ void left_side(App& app, Rect column) {
     } else {
         sheet_panel(app, column, app.open_sheet(), true);
     }
+}
+
+/// A sheet gets the width that its lines can use; what is left shows the part of the quote, or the chart.
+void beside_sheet(App& app, Rect place, std::string_view sheet, bool another) {
+    constexpr float widest_sheet = 640;
+    constexpr float least_picture = 360;
+    Rect rest = place;
+    if (place.w >= widest_sheet + 2 + least_picture) {
+        place = rest.take_left(widest_sheet);
+        app.ui().pen().vline(rest.x + 1, rest.y, rest.bottom(), app.ui().tokens().rule, 2);
+        rest.take_left(2);
+        if (app.place() == Place::quote) {
+            part_picture(app, rest);
+        } else {
+            chart_panel(app, rest);
+        }
+    }
+    sheet_panel(app, place, sheet, another);
 }
 
 } // namespace
@@ -259,8 +277,12 @@ void lay_out(App& app, Rect screen, int columns) {
         picture_panel(app, screen);
         sheet_panel(app, right, sheet, another);
     } else {
-        sheet_panel(app, screen, sheet, another);
-        cut_screen(app, right);
+        beside_sheet(app, screen, sheet, another);
+        if (app.place() == Place::quote) {
+            customer_panel(app, right);
+        } else {
+            cut_screen(app, right);
+        }
     }
 }
 

@@ -53,7 +53,7 @@ void framed_sheet(App& app, Rect place, std::string_view id, std::string_view ti
 
 bool wants_keypad(const App& app, std::string_view prefix) {
     const auto& edit = app.ui().edit();
-    if (!edit || app.system_keyboard || !std::string_view(edit->id).starts_with(prefix)) {
+    if (!edit || !app.own_keypad() || !std::string_view(edit->id).starts_with(prefix)) {
         return false;
     }
     const auto info = edit->id.starts_with("field/") ? document::field(edit->id.substr(6)) : std::nullopt;

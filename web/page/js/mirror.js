@@ -160,11 +160,11 @@ function lay(node, r, parent) {
   });
 }
 
-/** One stop of the Tab key for a choice: the chosen one, or its first. Arrows go on from there. */
+/** One stop of the Tab key for a choice or a chart: where the keyboard is in it, else the chosen one, else its first. Arrows go on. */
 function stops(choices) {
-  for (const radios of choices.values()) {
-    const stop = radios.find((n) => has(n, 'checked') || has(n, 'selected')) || radios[0];
-    radios.forEach((n) => set(n.el, 'tabindex', n === stop ? '0' : '-1'));
+  for (const ones of choices.values()) {
+    const stop = ones.find((n) => n.el === document.activeElement) || ones.find((n) => has(n, 'checked') || has(n, 'selected')) || ones[0];
+    ones.forEach((n) => set(n.el, 'tabindex', n === stop ? '0' : '-1'));
   }
 }
 
@@ -210,12 +210,26 @@ function hang(node, r, parent, pass) {
   pass.last.set(box, node.outer);
 }
 
+function oneStop(whole, node, pass) {
+  if (!pass.choices.has(whole)) {
+    pass.choices.set(whole, []);
+  }
+  pass.choices.get(whole).push(node);
+}
+
 /** What a node means to the things around it: a choice, a sheet's heading, a new sheet. */
 function relate(node, r, parent, pass) {
   if (r.role === 'radio' && parent?.role === 'group') {
-    pass.choices.set(parent, [...(pass.choices.get(parent) || []), node]);
+    oneStop(parent, node, pass);
     parent.choice = true;
     set(parent.el, 'role', 'radiogroup');
+  } else if (parent?.role === 'cell' && PRESSABLE.includes(r.role)) {
+    const table = pass.next.get(pass.next.get(parent.parent).parent);
+    oneStop(table, node, pass);
+    set(parent.el, 'role', 'gridcell');
+    set(table.el, 'role', 'grid');
+  } else if (r.role === 'tab') {
+    set(node.el, 'aria-keyshortcuts', ++pass.tabs);
   } else if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
     set(parent.el, 'aria-labelledby', node.el.id);
   } else if (r.role === 'dialog') {
@@ -255,7 +269,7 @@ function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
   const initial = nodes.size === 0;
   const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
-  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
+  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0, tabs: 0 };
   const ids = new Set(records.map((r) => r.id));
   for (const [id, node] of nodes) {
     if (!ids.has(id)) {

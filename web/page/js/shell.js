@@ -11,6 +11,10 @@ function shown(feed) {
 
 function plain(on) {
   html.classList.toggle('plain', on);
+  const style = document.getElementById('plain-css'); // none in the one-file page, which carries it inside itself
+  if (on && style) {
+    style.rel = 'stylesheet';
+  }
 }
 
 /**
@@ -139,7 +143,7 @@ Object.assign(app.shell, {
   address: () => location.href.split('#')[0],
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
-  touch: () => matches('(pointer: coarse)'),
+  finePointer: () => (matches('(pointer: fine)') && !matches('(any-pointer: coarse)') ? 1 : 0),
   density: () => devicePixelRatio,
   fragment: () => location.hash,
   version: () => html.dataset.version,
