@@ -1,7 +1,8 @@
 // A person with a mouse at a wide window: starts at the root and clicks what is seen, place after place.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { done, setUp, start, touch } from './person.mjs';
+import { axe, PHONE, settled } from './harness.mjs';
+import { control, done, setUp, start, touch } from './person.mjs';
 
 setUp();
 
@@ -47,5 +48,53 @@ test('the reading order is that of the picture after every click', async () => {
     await touch(page, 'button', name);
     assert.deepEqual(await bodies(page), fresh[name], name);
   }
+  await done(page);
+});
+
+test('the keyboard keeps its place when what has it is made anew', async () => {
+  const page = await atRoot(1440);
+  await control(page, 'button', 'Feed').focus();
+  for (const name of ['Tune', 'Cut', 'Quote']) { // the settings are the page's main part, then a column beside it
+    await control(page, 'button', name).dispatchEvent('click');
+    await settled(page);
+    assert.equal(await page.evaluate(() => document.activeElement.dataset.id), 'cut/feed', name);
+  }
+  await done(page);
+});
+
+test('the window is named after the place and the sheet', async () => {
+  for (const [device, touching] of [[window_(1440), false], [PHONE, true]]) {
+    const page = await start(device);
+    page.touching = touching;
+    assert.equal(await page.title(), 'Cut · Torchside');
+    await touch(page, 'button', 'Feed');
+    assert.equal(await page.title(), 'Feed · Cut · Torchside');
+    await touch(page, 'button', 'Close');
+    await touch(page, 'button', 'Quote');
+    assert.equal(await page.title(), 'Quote · Torchside');
+    await touch(page, 'button', 'Cost line by line');
+    assert.match(await page.title(), touching ? /^Cost.* · Quote · Torchside$/ : /^Quote · Torchside$/, 'a column that always stands there is no sheet');
+    await done(page);
+  }
+  const page = await start(PHONE);
+  await touch(page, 'button', 'Quote');
+  await touch(page, 'button', 'Thickness'); // the keypad takes the place of the places
+  assert.match(await page.title(), / · Quote · Torchside$/);
+  await done(page);
+});
+
+test('columns that always stand there are regions; what was opened is a dialog', async () => {
+  const page = await atRoot(1440);
+  for (const [place, region] of [['Cut', 'Stock'], ['Tune', 'The log'], ['Quote', 'Cost line by line'], ['Shop', 'Machine']]) {
+    await touch(page, 'button', place);
+    assert.equal(await page.getByRole('region', { name: region, exact: true }).count(), 1, region);
+    assert.equal(await page.getByRole('dialog').count(), 0, place);
+    assert.deepEqual(await axe(page), [], place);
+  }
+  await touch(page, 'button', 'Cut');
+  await touch(page, 'button', 'Feed');
+  assert.equal(await page.getByRole('dialog', { name: 'Feed', exact: true }).count(), 1);
+  await touch(page, 'button', 'Close');
+  assert.equal(await page.getByRole('region', { name: 'Stock', exact: true }).count(), 1);
   await done(page);
 });

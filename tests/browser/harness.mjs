@@ -20,7 +20,7 @@ const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '
 export async function serve(folder) {
   const host = { folder, asked: [], replace: {} };
   const server = createServer((request, response) => {
-    const name = decodeURIComponent(new URL(request.url, 'http://x').pathname).slice(1) || 'index.html';
+    const name = decodeURIComponent(new URL(request.url, 'http://x').pathname).slice(1).replace(/(^|\/)$/, '$1index.html');
     host.asked.push(name);
     const file = path.join(host.folder, path.normalize('/' + name));
     const data = host.replace[name] ?? (existsSync(file) && path.extname(file) ? readFileSync(file) : null);
@@ -32,7 +32,7 @@ export async function serve(folder) {
   });
   await new Promise((done) => { server.listen(0, '127.0.0.1', done); });
   host.url = `http://127.0.0.1:${server.address().port}/`;
-  host.stop = () => new Promise((done) => {
+  host.stop = () => !server.listening || new Promise((done) => {
     server.close(done);
     server.closeAllConnections();
   });

@@ -70,14 +70,14 @@ test('a torn write loses one change at most', async () => {
   const page = await start(PHONE);
   await change(page, '8');
   await change(page, '10');
-  const slots = await page.evaluate(() => [localStorage.getItem('torchside.0'), localStorage.getItem('torchside.1')]);
+  const slots = await page.evaluate(() => [localStorage.getItem('torchside./.0'), localStorage.getItem('torchside./.1')]);
   assert.ok(slots[0] && slots[1], 'both slots are written');
   const shown = [];
   for (const slot of [0, 1]) {
     for (const damage of ['cut', 'flip', 'gone']) {
       const broken = { cut: slots[slot].slice(0, slots[slot].length / 2), flip: slots[slot].replace(/\d(?=\D*$)/, (d) => (Number(d) + 1) % 10), gone: '' }[damage];
       await page.evaluate(([s, all, b]) => {
-        all.forEach((text, i) => localStorage.setItem('torchside.' + i, i === s ? b : text));
+        all.forEach((text, i) => localStorage.setItem('torchside./.' + i, i === s ? b : text));
       }, [slot, slots, broken]);
       await page.reload();
       await settled(page);
@@ -93,7 +93,7 @@ test('a torn write loses one change at most', async () => {
 });
 
 test('both slots damaged: the page starts, and says nothing false', async () => {
-  const page = await start(PHONE, { init: () => { localStorage.setItem('torchside.0', 'x'.repeat(5000)); localStorage.setItem('torchside.1', '\u0000{"torchside":1'); } });
+  const page = await start(PHONE, { init: () => { localStorage.setItem('torchside./.0', 'x'.repeat(5000)); localStorage.setItem('torchside./.1', '\u0000{"torchside":1'); } });
   assert.match(await feed(page), /mm\/min/);
   await done(page);
 });

@@ -79,7 +79,7 @@ test('a new version waits, is offered, and is taken by all tabs at once; in both
     for (const tab of [page, other]) {
       await until(async () => (await version(tab).catch(() => '')) === versionIn(to), 'the new version in every tab');
     }
-    assert.deepEqual(await caches(page), ['torchside-' + versionIn(to)], 'the old cache is gone, after the new one is in use');
+    assert.deepEqual(await caches(page), ['torchside / ' + versionIn(to)], 'the old cache is gone, after the new one is in use');
   }
   await clean(other);
   await leave(page);
@@ -116,7 +116,7 @@ for (const [what, spoil] of [
     host.replace['licences.txt'] = spoil('licences.txt');
     await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update().catch(() => {}); });
     await until(() => page.evaluate(async () => { const r = await navigator.serviceWorker.ready; return !r.installing && !r.waiting; }), 'the refusal');
-    assert.deepEqual(await caches(page), ['torchside-' + versionIn(one)]);
+    assert.deepEqual(await caches(page), ['torchside / ' + versionIn(one)]);
     await page.reload();
     assert.equal(await version(page), versionIn(one));
     host.replace = {};

@@ -177,7 +177,7 @@ test('a row of the log is opened, filled in, flagged when it stands apart, and t
   await click(page, 'button', 'To the log');
   assert.match(await control(page, 'button', 'Mild steel, 6 mm, 45 A, kerf 1.7 mm, 190 V').getAttribute('aria-description'), /measure it again/);
   await click(page, 'button', 'Mild steel, 3 mm, 45 A, kerf 1.5 mm');
-  await click(page, 'button', 'Take out');
+  await click(page, 'button', 'Delete');
   assert.equal(await rows(page), DEMO_CUTS - 1);
   await done(page);
 });

@@ -196,6 +196,9 @@ bool prefers_dark() {
 bool reduced_motion() {
     return true;
 }
+bool fine_pointer() {
+    return browser().fine_pointer;
+}
 float density() {
     return 1;
 }

@@ -50,8 +50,8 @@ void two_lines(Ui& ui, Rect row, Type type, std::string_view line, std::string_v
 } // namespace
 
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,
-            std::string_view state) {
-    const bool used = ui.node(id, role, place, label, {}, state);
+            std::string_view state, std::string_view of) {
+    const bool used = ui.node(id, role, place, label, of, state);
     const Tokens& t = ui.tokens();
     const Pen& pen = ui.pen();
     const bool disabled = state.find("disabled") != std::string_view::npos;

@@ -14,9 +14,9 @@ namespace torchside::web {
 
 enum class Look { plain, chosen, main };
 
-/// A square-cornered button with its label centred.
+/// A square-cornered button with its label centred. `of` is what it acts on, said where the eye sees it by the row it stands in.
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look = Look::plain,
-            Role role = Role::button, std::string_view state = {});
+            Role role = Role::button, std::string_view state = {}, std::string_view of = {});
 
 /// Buttons of one choice, laid out in rows of equal cells; returns the index that was touched.
 struct Choice {

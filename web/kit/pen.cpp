@@ -48,6 +48,30 @@ float Pen::text_fit(Type type, Point at, Colour colour, std::string_view whole, 
     return text(type, {end, at.y}, colour, "…");
 }
 
+namespace {
+
+/// Where a line of text ends that the room would let run on past what an eye finds back from.
+const char* shortened(const char* from, const char* stop) {
+    constexpr int longest = 75; // signs
+    const char* space = nullptr;
+    int signs = 0;
+    for (const char* at = from; at < stop; ++at) {
+        if (*at == '\n') {
+            return stop;
+        }
+        if (*at == ' ') {
+            space = at;
+        }
+        signs += (static_cast<unsigned char>(*at) & 0xC0) != 0x80 ? 1 : 0;
+        if (signs > longest) {
+            return space != nullptr ? space : at;
+        }
+    }
+    return stop;
+}
+
+} // namespace
+
 float Pen::paragraph(Type type, Point at, Colour colour, std::string_view words, float room, bool draw) const {
     const ImFont* font = fonts_.at(type);
     const float height = line_height(type);
@@ -59,6 +83,7 @@ float Pen::paragraph(Type type, Point at, Colour colour, std::string_view words,
         if (stop == from) {
             ++stop; // narrower than one letter: never stand still
         }
+        stop = shortened(from, stop);
         const char* newline = from;
         while (newline < stop && *newline != '\n') {
             ++newline;

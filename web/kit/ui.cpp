@@ -25,6 +25,9 @@ void Ui::begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glo
 
 void Ui::end() {
     activated_.clear();
+    if (!hover_.empty()) {
+        draw_hover();
+    }
     if (const Node* node = tree_.find(focus_)) {
         if (reveal_focus_) {
             reveal(*node);
@@ -318,6 +321,14 @@ void Ui::draw_focus() const {
     const Rect ring = overlap(node->seen.inset(-1), screen_);
     if (!ring.empty()) {
         pen_->frame(ring, tokens_->accent, 3);
+    }
+}
+
+void Ui::draw_hover() const {
+    const Node* node = tree_.find(hover_);
+    const Rect ring = node != nullptr ? overlap(node->seen.inset(1), screen_) : Rect{};
+    if (!ring.empty()) {
+        pen_->frame(ring, tokens_->accent, 1.5F);
     }
 }
 

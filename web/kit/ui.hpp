@@ -36,6 +36,8 @@ public:
     [[nodiscard]] bool moving() const { return gesture.scrolling(); }
     void activate(std::string_view id) { activated_ = id; }
     void focus(std::string_view id);
+    /// The control under the mouse, "" for none. The page tells only when it is another one.
+    void hover(std::string_view id) { hover_ = id; }
     void enter(std::string_view id, std::string_view text, bool final);
 
     Gesture gesture;
@@ -123,6 +125,7 @@ private:
     Point open(Region& region, Rect view);
     void draw_focus() const;
     void go_on();
+    void draw_hover() const;
     void reveal(const Node& node);
     void reveal_edit();
 
@@ -139,6 +142,7 @@ private:
     Lead lead_;
     std::string activated_;
     std::string focus_;
+    std::string hover_;
     bool reveal_focus_ = false;
     Rect edit_row_{};
     Point revealed_{}; // heights of the row under edit and of its view when it was last brought there

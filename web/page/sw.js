@@ -10,12 +10,12 @@ const VERSION = '@VERSION@';
 const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, what its type must contain]
 const QUOTE = /*@QUOTE@*/ []; // the paths that the customer's page needs
 
-const PREFIX = 'torchside-';
+const scope = self.registration.scope;
+const PREFIX = 'torchside ' + new URL(scope).pathname + ' '; // another copy on this origin keeps its own
 const quoteOnly = self.location.search === '?quote';
 const KEPT = quoteOnly ? QUOTE : Object.keys(FILES);
 const CACHE = PREFIX + VERSION + (quoteOnly ? '-quote' : '');
 const START = 'index.html';
-const scope = self.registration.scope;
 const url = (path) => new URL(path, scope).href;
 
 async function right(answer, [hash, type]) {
@@ -51,9 +51,14 @@ async function install() {
   }
 }
 
+/** A cache of this copy: by its name, or, from before names had the scope in them, by the page that it holds. */
+async function isOurs(name) {
+  return name.startsWith(PREFIX) || (name.startsWith('torchside-') && Boolean(await (await caches.open(name)).match(url(START))));
+}
+
 async function activate() {
   for (const name of await caches.keys()) {
-    if (name.startsWith(PREFIX) && name !== CACHE) {
+    if (name !== CACHE && await isOurs(name)) {
       await caches.delete(name);
     }
   }
@@ -87,7 +92,9 @@ self.addEventListener('message', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const asked = request.url.split(/[?#]/)[0];
-  if (request.method === 'GET' && asked.startsWith(scope)) {
-    event.respondWith(answer(request, asked.slice(scope.length)));
+  const path = asked.slice(scope.length);
+  const elsewhere = path.includes('/') && !(path in FILES); // another copy may lie in a folder below this one
+  if (request.method === 'GET' && asked.startsWith(scope) && (!elsewhere || request.mode === 'navigate')) {
+    event.respondWith(answer(request, path));
   }
 });

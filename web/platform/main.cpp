@@ -166,6 +166,10 @@ EMSCRIPTEN_KEEPALIVE void torchside_focus(const char* id) {
     app->ui().focus(id);
     platform::request_frame();
 }
+EMSCRIPTEN_KEEPALIVE void torchside_hover(const char* id) {
+    app->ui().hover(id);
+    platform::request_frame();
+}
 EMSCRIPTEN_KEEPALIVE void torchside_back() {
     app->back();
     platform::request_frame();

@@ -58,6 +58,8 @@ void qr(std::string_view text);
 
 [[nodiscard]] bool prefers_dark();
 [[nodiscard]] bool reduced_motion();
+/// A mouse or the like, and no finger on any screen here.
+[[nodiscard]] bool fine_pointer();
 [[nodiscard]] float density();
 [[nodiscard]] std::string fragment();
 

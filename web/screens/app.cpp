@@ -92,6 +92,10 @@ void App::say(std::string_view what, Sign sign) {
     said_sign_ = sign;
 }
 
+bool App::own_keypad() const {
+    return !system_keyboard && !platform::fine_pointer();
+}
+
 void App::go(Place place) {
     place_ = place;
     said_.clear();

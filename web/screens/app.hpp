@@ -92,6 +92,8 @@ public:
     void refuse(std::string_view why) { refusal_ = why; }
     /// The app's own keypad, or the system's keyboard for this field.
     bool system_keyboard = false;
+    /// False too where there are keys and no finger.
+    [[nodiscard]] bool own_keypad() const;
     ChartFigure chart_figure = ChartFigure::feed;
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge

@@ -121,6 +121,7 @@ float rows(App& app, Rect place) {
         }
         y += row.h;
     }
+    y += copy_settings(app, {place.x, y, place.w, ui.reach()});
     return y - place.y;
 }
 

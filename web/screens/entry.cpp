@@ -94,7 +94,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
         }
     }
     place.h = field_height(ui, error.empty() ? below : error, place.w);
-    const auto keyboard = app.system_keyboard ? FieldLook::Keyboard::number : FieldLook::Keyboard::own;
+    const auto keyboard = app.own_keypad() ? FieldLook::Keyboard::own : FieldLook::Keyboard::number;
     if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error, keyboard})) {
         const Heard now = read(entry->text);
         app.refuse("");

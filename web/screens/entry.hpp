@@ -25,7 +25,7 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
 /// used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
                   std::span<const char* const> labels, int columns = 0);
-/// The usual numbers of a path as buttons; anything else is typed in the field.
+/// The usual numbers of a path as buttons under the question `name`; anything else is typed in the field.
 float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns);
 

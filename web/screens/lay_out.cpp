@@ -160,7 +160,7 @@ void lead_with_places(App& app) {
 void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
     const bool covered = !app.wide() && !app.open_sheet().empty();
-    const bool typing = !app.wide() && ui.edit() && !app.system_keyboard; // the keypad needs the room
+    const bool typing = !app.wide() && ui.edit() && app.own_keypad(); // the keypad needs the room
     if (!ui.low()) {
         title_block(app, column.take_top(title_block_height(ui)));
         if (!typing) {
@@ -191,6 +191,24 @@ void left_side(App& app, Rect column) {
         place_screen(app, column);
     }
     ui.lead_with({});
+}
+
+/// A sheet gets the width that its lines can use; what is left shows the part of the quote, or the chart.
+void beside_sheet(App& app, Rect place, std::string_view sheet, bool another) {
+    constexpr float widest_sheet = 640;
+    constexpr float least_picture = 360;
+    Rect rest = place;
+    if (place.w >= widest_sheet + 2 + least_picture) {
+        place = rest.take_left(widest_sheet);
+        app.ui().pen().vline(rest.x + 1, rest.y, rest.bottom(), app.ui().tokens().rule, 2);
+        rest.take_left(2);
+        if (app.place() == Place::quote) {
+            part_picture(app, rest);
+        } else {
+            chart_panel(app, rest);
+        }
+    }
+    sheet_panel(app, place, sheet, another);
 }
 
 } // namespace
@@ -296,10 +314,14 @@ void lay_out(App& app, Rect screen, int columns) {
     screen.w -= 2;
     if (pictured) {
         picture_panel(app, screen);
-        sheet_panel(app, right, sheet, !app.open_sheet().empty());
+        sheet_panel(app, right, sheet, another);
     } else {
-        sheet_panel(app, screen, sheet, another);
-        cut_screen(app, right);
+        beside_sheet(app, screen, sheet, another);
+        if (app.place() == Place::quote) {
+            customer_panel(app, right);
+        } else {
+            cut_screen(app, right);
+        }
     }
 }
 

@@ -37,7 +37,12 @@ std::string stock_words(const App& app, const tune::TestCut& cut) {
     return out;
 }
 
-/// True when the row was taken out: the list is another one now.
+/// Which row it is, for who does not see where a button stands.
+std::string row_name(const App& app, std::size_t index) {
+    return "cut " + std::to_string(index + 1) + ", " + stock_words(app, app.book().shop.tests[index]);
+}
+
+/// True when the row was deleted: the list is another one now.
 bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& remark, float& height) {
     const std::string_view note = remark.text;
     Ui& ui = app.ui();
@@ -66,7 +71,8 @@ bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& re
     pen.text_fit(Type::title, {at.x + 32, at.y + 6}, is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
     pen.paragraph(Type::label, {at.x + 32, at.y + 27}, t.quiet, where, words_w);
     pen.paragraph(Type::label, {at.x + 32, at.y + 27 + where_height}, t.caution, note, words_w);
-    const bool out = button(ui, id + "/out", {at.x + w - 88, at.y + (height - 48) / 2, 88, 48}, "Take out");
+    const bool out = button(ui, id + "/out", {at.x + w - 88, at.y + (height - 48) / 2, 88, 48}, "Delete", Look::plain,
+                            Role::button, {}, row_name(app, index));
     pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
     return out;
 }
@@ -150,7 +156,8 @@ void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
         if (button(ui, "log/row/done", {x, y, half, ui.reach()}, "To the log", Look::main)) {
             app.open("log");
         }
-        if (button(ui, "log/row/out", {x + half + 8, y, half, ui.reach()}, "Take out") &&
+        if (button(ui, "log/row/out", {x + half + 8, y, half, ui.reach()}, "Delete", Look::plain, Role::button, {},
+                   row_name(app, index)) &&
             app.remove(at, "Cut deleted from the log")) {
             app.open("log");
         }

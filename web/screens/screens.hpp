@@ -15,6 +15,10 @@ void place_bar(App& app, Rect place);
 [[nodiscard]] float place_bar_height(const Ui& ui);
 
 void cut_screen(App& app, Rect place);
+/// The settings as text for the clipboard; returns the height used.
+float copy_settings(App& app, Rect place);
+/// What the customer will see, as it stands now.
+void customer_panel(App& app, Rect place);
 void chart_panel(App& app, Rect place);
 void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);

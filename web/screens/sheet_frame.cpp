@@ -56,7 +56,7 @@ void SheetTop::put(Rect& place, bool typing) {
 void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
     constexpr float least_body = 84; // a field and what is said below it
     Ui& ui = app.ui();
-    ui.open_group(frame.id, Role::dialog, place, frame.title);
+    ui.open_group(frame.id, sheet_role(frame.closable), place, frame.title);
     const bool pad = wants_keypad(app, "field/");
     SheetTop top{app, frame.id, frame.title, frame.closable};
     top.put(place, pad);
@@ -88,7 +88,7 @@ void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
 
 bool wants_keypad(const App& app, std::string_view prefix) {
     const auto& edit = app.ui().edit();
-    if (!edit || app.system_keyboard || !std::string_view(edit->id).starts_with(prefix)) {
+    if (!edit || !app.own_keypad() || !std::string_view(edit->id).starts_with(prefix)) {
         return false;
     }
     const auto info = edit->id.starts_with("field/") ? document::field(edit->id.substr(6)) : std::nullopt;

@@ -34,6 +34,11 @@ struct Drawer {
     }
 };
 
+/// What was opened and can be closed is a dialog; a column that always stands there is a part of the page.
+[[nodiscard]] inline Role sheet_role(bool closable) {
+    return closable ? Role::dialog : Role::group;
+}
+
 /// Title and close button of a sheet. They stand still above it, save in a low window while a field is typed in, and in
 /// a very low one always: there they scroll away with what the next region holds. Lives until that region is open.
 struct SheetTop {

@@ -208,8 +208,10 @@ void start_sheet(App& app, Rect place, bool closable) {
         return at.h;
     };
     const bool typing = app.ui().edit().has_value();
-    framed_sheet(app, place, "start", "Start my shop", closable, Drawer::of(body), typing ? 0 : app.ui().reach() + 16,
-                 Drawer::of(foot));
+    framed_sheet(
+        app, place,
+        {"start", "Start my shop", closable, typing ? 0 : app.ui().reach() + 16, Drawer::of(foot)},
+        Drawer::of(body));
 }
 
 } // namespace torchside::web

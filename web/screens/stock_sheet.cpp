@@ -213,7 +213,7 @@ float gap_lines(App& app, const std::string& id, Point at, float w) {
 
 void stock_sheet(App& app, Rect place, bool closable) {
     Ui& ui = app.ui();
-    ui.open_group("stock", Role::dialog, place, "Stock");
+    ui.open_group("stock", sheet_role(closable), place, "Stock");
     const bool pad = wants_keypad(app, "stock/") || wants_keypad(app, "field/");
     SheetTop top{app, "stock", "Stock", closable};
     top.put(place, pad);

@@ -104,3 +104,5 @@ window.addEventListener('drop', (e) => {
   e.preventDefault();
   receive(e.dataTransfer.files[0]);
 });
+// Opened with Torchside from the device's own files (manifest: file_handlers).
+window.launchQueue?.setConsumer(async ({ files }) => receive(await files[0]?.getFile()));

@@ -46,10 +46,13 @@ function inside(node, x, y) {
   return true;
 }
 
+/** The app knows what is scrolled away under what. */
+const idAt = (x, y) => app.ccall('torchside_at', 'string', ['number', 'number'], [x, y]);
+
 /** The text field a finger touches, when nothing lies over it. */
 function fieldAt(x, y) {
-  if (app._torchside_at) { // the app knows what is scrolled away under what
-    const node = nodes.get(app.ccall('torchside_at', 'string', ['number', 'number'], [x, y]));
+  if (app._torchside_at) {
+    const node = nodes.get(idAt(x, y));
     return node?.field ? node : null;
   }
   const hit = [...nodes.values()].reverse().find((n) => (n.field || PRESSABLE.includes(n.role)) && inside(n, x, y));
@@ -70,6 +73,23 @@ canvas.addEventListener('pointerup', (e) => {
   }
 });
 canvas.addEventListener('pointercancel', () => { press = null; });
+
+/** A mouse over the canvas: the app is told, and draws, only when another control lies under it. */
+let hovered = '';
+function hover(id) {
+  if (id !== hovered) {
+    hovered = id;
+    canvas.style.cursor = nodes.get(id)?.field ? 'text' : id ? 'pointer' : 'default';
+    call('torchside_hover', id);
+  }
+}
+canvas.addEventListener('pointermove', (e) => {
+  if (e.pointerType === 'mouse' && !e.buttons && ready && whole && !drawing && app._torchside_at) {
+    hover(idAt(e.clientX, e.clientY));
+  }
+});
+canvas.addEventListener('pointerleave', () => hover(''));
+
 // A press on the canvas takes no focus from a field that the app's own keypad is filling.
 canvas.addEventListener('mousedown', (e) => e.preventDefault());
 canvas.addEventListener('contextmenu', (e) => e.preventDefault());
@@ -140,6 +160,34 @@ function arrow(node, step) {
   choice[(at + choice.length) % choice.length].el.focus({ preventScroll: true });
 }
 
+/** The figure of a chart that an arrow leads to. */
+function inChart(node, key) {
+  const cell = node.el.closest('td');
+  const row = cell.parentNode;
+  const rows = [...row.parentNode.children].filter((el) => el.tagName === 'TR');
+  const to = {
+    ArrowLeft: () => cell.previousElementSibling,
+    ArrowRight: () => cell.nextElementSibling,
+    ArrowUp: () => rows[rows.indexOf(row) - 1]?.cells[cell.cellIndex],
+    ArrowDown: () => rows[rows.indexOf(row) + 1]?.cells[cell.cellIndex],
+    Home: () => row.querySelector('td'),
+    End: () => row.lastElementChild,
+  }[key]();
+  const button = to?.querySelector('button');
+  if (button) {
+    node.el.tabIndex = -1;
+    button.tabIndex = 0;
+    button.focus({ preventScroll: !html.classList.contains('plain') });
+  }
+}
+
+/** The places by their number, unless somebody is typing. */
+function tabOf(key, node) {
+  const typing = node?.field || [...nodes.values()].some((n) => has(n, 'focused'));
+  const tab = typing ? null : [...nodes.values()].filter((n) => n.role === 'tab')[key.length === 1 ? '12345'.indexOf(key) : -1];
+  return tab && !tab.el.closest('[inert]') ? tab : null;
+}
+
 window.addEventListener('keydown', (e) => {
   if (e.isComposing || e.ctrlKey || e.metaKey || e.altKey) {
     return;
@@ -152,6 +200,10 @@ window.addEventListener('keydown', (e) => {
     enterKey(node);
   } else if (step && node?.role === 'radio') {
     arrow(node, step);
+  } else if ((step || e.key === 'Home' || e.key === 'End') && node?.el.closest('td')) {
+    inChart(node, e.key);
+  } else if (tabOf(e.key, node)) {
+    call('torchside_activate', tabOf(e.key, node).id);
   } else {
     return;
   }

@@ -16,6 +16,7 @@ if (quote) {
 } else {
   add('link', { ...module, id: 'wasm', href: '@torchside.wasm@' });
   add('link', { rel: 'later', id: 'later-wasm', href: '@later.wasm@' }); // once the first answer stands
+  add('link', { rel: 'later', id: 'plain-css', href: '@plain.css@' }); // where there is no canvas
   add('link', { rel: 'later', id: 'quote-wasm', href: '@quote.wasm@' }); // for a QR code, should one be wanted
   add('link', { rel: 'later', id: 'reader', href: '@reader.js@' }); // for a drawing, should one be opened
   add('link', { rel: 'later', id: 'reader-wasm', href: '@reader.wasm@' });

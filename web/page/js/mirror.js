@@ -18,6 +18,7 @@ const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'row'
 let nodes = new Map();
 let opener = '';
 let composing = null;
+let placeName = '';
 
 function parse(raw) {
   const f = raw.split('\x1f');
@@ -113,7 +114,8 @@ function dress(node, r) {
   }
   set(el, 'role', role);
   set(el, 'aria-label', NAMED.includes(r.role) ? r.role === 'img' ? [r.name, r.value].filter(Boolean).join(' ') : r.name : '');
-  set(el, 'class', r.words.filter((word) => word === 'printable' || word.startsWith('mark-')).join(' '));
+  const classes = r.words.filter((word) => word === 'printable' || word.startsWith('mark-'));
+  set(el, 'class', (r.value && r.role === 'button' ? ['valued', ...classes] : classes).join(' '));
   set(el, 'aria-live', on('live') && r.role !== 'status' && r.role !== 'alert' && 'polite');
   if (r.role === 'dialog') {
     set(el, 'aria-modal', on('modal'));
@@ -158,11 +160,11 @@ function lay(node, r, parent) {
   });
 }
 
-/** One stop of the Tab key for a choice: the chosen one, or its first. Arrows go on from there. */
+/** One stop of the Tab key for a choice or a chart: where the keyboard is in it, else the chosen one, else its first. Arrows go on. */
 function stops(choices) {
-  for (const radios of choices.values()) {
-    const stop = radios.find((n) => has(n, 'checked') || has(n, 'selected')) || radios[0];
-    radios.forEach((n) => set(n.el, 'tabindex', n === stop ? '0' : '-1'));
+  for (const ones of choices.values()) {
+    const stop = ones.find((n) => n.el === document.activeElement) || ones.find((n) => has(n, 'checked') || has(n, 'selected')) || ones[0];
+    ones.forEach((n) => set(n.el, 'tabindex', n === stop ? '0' : '-1'));
   }
 }
 
@@ -208,12 +210,26 @@ function hang(node, r, parent, pass) {
   pass.last.set(box, node.outer);
 }
 
+function oneStop(whole, node, pass) {
+  if (!pass.choices.has(whole)) {
+    pass.choices.set(whole, []);
+  }
+  pass.choices.get(whole).push(node);
+}
+
 /** What a node means to the things around it: a choice, a sheet's heading, a new sheet. */
 function relate(node, r, parent, pass) {
   if (r.role === 'radio' && parent?.role === 'group') {
-    pass.choices.set(parent, [...(pass.choices.get(parent) || []), node]);
+    oneStop(parent, node, pass);
     parent.choice = true;
     set(parent.el, 'role', 'radiogroup');
+  } else if (parent?.role === 'cell' && PRESSABLE.includes(r.role)) {
+    const table = pass.next.get(pass.next.get(parent.parent).parent);
+    oneStop(table, node, pass);
+    set(parent.el, 'role', 'gridcell');
+    set(table.el, 'role', 'grid');
+  } else if (r.role === 'tab') {
+    set(node.el, 'aria-keyshortcuts', ++pass.tabs);
   } else if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
     set(parent.el, 'aria-labelledby', node.el.id);
   } else if (r.role === 'dialog') {
@@ -242,11 +258,18 @@ function take(r, pass) {
   pass.next.set(r.id, node);
 }
 
+/** The window's name: the sheet that is open, the place, and whose page it is. While a field has the screen the place is not on it. */
+function entitle(dialog) {
+  const here = [...nodes.values()].find((n) => n.role === 'tab' && has(n, 'current'));
+  placeName = here ? here.name : placeName;
+  document.title = [dialog?.name, placeName, 'Torchside'].filter(Boolean).join(' · ');
+}
+
 function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
   const initial = nodes.size === 0;
   const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
-  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
+  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0, tabs: 0 };
   const ids = new Set(records.map((r) => r.id));
   for (const [id, node] of nodes) {
     if (!ids.has(id)) {
@@ -257,6 +280,7 @@ function mirror(text) {
   nodes = pass.next;
   stops(pass.choices);
   shut(pass.dialog);
+  entitle(pass.dialog);
   moveFocus(initial, holder, pass.wanted, pass.dialog);
   afterEdits(pass.ended);
   if (initial && records.length) {

@@ -68,7 +68,8 @@ async function keepQuote() {
     return;
   }
   try {
-    if (!await workers.getRegistration()) {
+    const here = await workers.getRegistration(); // it may be that of a copy in a folder above
+    if (here?.scope !== new URL('.', location.href).href) {
       await workers.register(policy ? policy.createScriptURL('') : 'sw.js?quote', { updateViaCache: 'none' });
     }
   } catch {

@@ -53,7 +53,7 @@ function ownKey() {
   let newest = -1;
   for (const slot of [0, 1]) {
     try {
-      const record = localStorage.getItem('torchside.' + slot) || '';
+      const record = load(slot);
       const at = record.indexOf('\n');
       const counter = Number(record.slice(0, at).split(' ')[2]);
       const held = JSON.parse(record.slice(at)).shop.seal_key;

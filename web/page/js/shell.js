@@ -11,11 +11,20 @@ function shown(feed) {
 
 function plain(on) {
   html.classList.toggle('plain', on);
+  const style = document.getElementById('plain-css'); // none in the one-file page, which carries it inside itself
+  if (on && style) {
+    style.rel = 'stylesheet';
+  }
 }
 
-/** Without WebGL (or with ?plain=1) the app gets no canvas and builds the mirror all the same. */
+/**
+ * Without WebGL (or with ?plain=1) the app gets no canvas and builds the mirror all the same. So it does for who chose the colours
+ * of everything: a canvas cannot follow them, and the browser would lay a ground under each hidden text.
+ */
 function guardCanvas() {
-  const refuse = new URLSearchParams(location.search).get('plain') === '1';
+  const forced = matchMedia('(forced-colors: active)');
+  forced.addEventListener('change', startAgain);
+  const refuse = forced.matches || new URLSearchParams(location.search).get('plain') === '1';
   const open = canvas.getContext.bind(canvas);
   canvas.getContext = (...args) => {
     const context = refuse ? null : open(...args);
@@ -27,13 +36,16 @@ function guardCanvas() {
     plain(true);
     requestFrame();
   });
-  canvas.addEventListener('webglcontextrestored', () => {
-    const node = nodeOf(document.activeElement);
-    if (node?.field && changed(node)) {
-      finish(node);
-    }
-    location.reload(); // everything is stored, the address knows the place
-  });
+  canvas.addEventListener('webglcontextrestored', startAgain);
+}
+
+/** With a canvas or without: everything is stored, the address knows the place. */
+function startAgain() {
+  const node = nodeOf(document.activeElement);
+  if (node?.field && changed(node)) {
+    finish(node);
+  }
+  location.reload();
 }
 
 // ---- services -----------------------------------------------------------------------------------------------------------
@@ -143,7 +155,7 @@ Object.assign(app.shell, {
   address: () => location.href.split('#')[0],
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
-  touch: () => matches('(pointer: coarse)'),
+  finePointer: () => (matches('(pointer: fine)') && !matches('(any-pointer: coarse)') ? 1 : 0),
   density: () => devicePixelRatio,
   fragment: () => location.hash,
   version: () => html.dataset.version,

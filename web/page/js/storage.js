@@ -1,5 +1,4 @@
 // Two slots in the browser's storage. The app writes them in turn with a checksum; the page only stores, reads back and reports.
-const slotKey = (slot) => 'torchside.' + slot;
 let asked = false;
 
 function save(record, slot) {
@@ -18,18 +17,10 @@ function save(record, slot) {
   return 1;
 }
 
-function load(slot) {
-  try {
-    return localStorage.getItem(slotKey(slot)) || '';
-  } catch {
-    return '';
-  }
-}
-
 /** A small thing the page keeps for itself: the theme, so that the first paint has the right ground. */
 function remember(key, value) {
   try {
-    localStorage.setItem('torchside.' + key, value);
+    localStorage.setItem(slotKey(key), value);
   } catch {
     // kept nowhere; nothing depends on it
   }
@@ -43,8 +34,8 @@ window.addEventListener('storage', (e) => {
 
 (() => {
   try {
-    localStorage.setItem('torchside.probe', '1');
-    localStorage.removeItem('torchside.probe');
+    localStorage.setItem(slotKey('probe'), '1');
+    localStorage.removeItem(slotKey('probe'));
   } catch {
     call('torchside_notice', 'storage-refused', '');
   }

@@ -14,8 +14,14 @@ function watch(worker) {
   worker?.addEventListener('statechange', () => {
     if (worker.state === 'installed') {
       offer();
+    } else if (worker.state === 'activated') {
+      standsAlone();
     }
   });
+}
+
+function standsAlone() {
+  call('torchside_notice', 'offline-ready', '');
 }
 
 /** Called once, when the first answer is on screen, so that the worker's own fetching never delays it. */
@@ -24,14 +30,13 @@ async function startWorker() {
   if (!workers || html.dataset.single || !window.isSecureContext) {
     return;
   }
-  let controlled = Boolean(workers.controller) && !workers.controller.scriptURL.endsWith('?quote');
+  let controlled = workers.controller?.scriptURL === new URL('sw.js', location.href).href; // not a copy's in a folder above, nor the quote's
   workers.addEventListener('controllerchange', () => {
     if (controlled) {
       location.reload();
     }
     controlled = true;
   });
-  workers.ready.then(() => call('torchside_notice', 'offline-ready', ''));
   try {
     registration = await workers.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' });
   } catch {
@@ -40,6 +45,9 @@ async function startWorker() {
   lastLook = Date.now();
   offer();
   watch(registration.installing);
+  if (registration.active && !registration.installing) {
+    standsAlone();
+  }
   registration.addEventListener('updatefound', () => watch(registration.installing));
   document.addEventListener('visibilitychange', () => {
     if (!document.hidden && Date.now() - lastLook > HOUR) {

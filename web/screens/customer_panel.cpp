@@ -1,0 +1,117 @@
+// What the customer will see, beside the quote as it is made: the same allow-list that the link carries, and nothing else.
+#include <algorithm>
+
+#include "core/document/date.hpp"
+#include "core/document/quote.hpp"
+#include "core/price/money.hpp"
+#include "core/quantity/print.hpp"
+#include "core/stock/properties.hpp"
+#include "web/kit/controls.hpp"
+#include "web/platform/platform.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
+
+namespace torchside::web {
+namespace {
+
+using document::Quote;
+
+/// The outline to scale; returns the height used.
+float outline(App& app, Point at, float w, const Quote& q) {
+    constexpr float most_height = 260;
+    double length = q.length.in(mm);
+    double width = q.width.in(mm);
+    for (const document::QuoteContour& c : q.outline.contours) {
+        for (const part::Point p : c.points) {
+            length = std::max(length, p.x + c.circle_mm / 2);
+            width = std::max(width, p.y + c.circle_mm / 2);
+        }
+    }
+    if (q.outline.contours.empty() || !(length > 0) || !(width > 0)) {
+        return 0;
+    }
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.ui().tokens();
+    const double scale = std::min(static_cast<double>(w) / length, static_cast<double>(most_height) / width);
+    const auto height = static_cast<float>(width * scale);
+    const Rect place{at.x, at.y + 10, w, height};
+    const float left = place.x + (w - static_cast<float>(length * scale)) / 2;
+    app.ui().node("customer/part", Role::img, place, "Outline of the part");
+    std::vector<Point> points;
+    for (const document::QuoteContour& c : q.outline.contours) {
+        points.clear();
+        for (const part::Point p : c.points) {
+            points.push_back(
+                {left + static_cast<float>(p.x * scale), place.bottom() - static_cast<float>(p.y * scale)});
+        }
+        if (c.circle_mm > 0) {
+            pen.ring(points[0], static_cast<float>(c.circle_mm / 2 * scale), t.ink, 1.5F);
+        } else {
+            pen.polyline(points.data(), static_cast<int>(points.size()), t.ink, 1.5F, !c.open);
+        }
+    }
+    return height + 20;
+}
+
+float prices(App& app, Point at, float w, const Quote& q) {
+    const int places = price::decimals(q.currency);
+    const auto money = [&](double amount) { return price::print(price::money(amount, places), places); };
+    float y = at.y;
+    const auto row = [&](const char* key, const std::string& name, double amount) {
+        y += line(app, std::string("customer/") + key, {at.x, y}, w, name, money(amount) + ' ' + q.currency);
+    };
+    row("each", "Each, before tax", q.price_each);
+    row("total", std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces") + ", before tax", q.price_total);
+    if (q.tax) {
+        row("tax", "Tax, " + print_percent(*q.tax, 2).text(), *q.tax_amount);
+        row("pay", "Total", q.to_pay);
+    }
+    return y - at.y;
+}
+
+float page(App& app, Rect body, const Quote& q) {
+    Ui& ui = app.ui();
+    const Tokens& t = ui.tokens();
+    const float x = body.x + sheet_margin;
+    const float w = body.w - 2 * sheet_margin;
+    float y = body.y + 12;
+    const auto say = [&](const char* key, Type type, const std::string& text, Colour colour) {
+        if (!text.empty()) {
+            y += words(ui, std::string("customer/") + key, type, {x, y}, w, text, colour) + 4;
+        }
+    };
+    const auto put = [&](const char* key, const char* name, const std::string& value) {
+        if (!value.empty()) {
+            y += line(app, std::string("customer/") + key, {x, y}, w, name, value);
+        }
+    };
+    say("shop", Type::second, q.shop_name.empty() ? "Quote" : q.shop_name, t.ink);
+    say("contact", Type::label, q.contact, t.quiet);
+    say("number", Type::text,
+        (q.number.empty() ? "Quote" : "Quote " + q.number) + ", " + document::print_day(q.issued_day), t.ink);
+    say("until", Type::text, "Estimate. Valid until " + document::print_day(q.issued_day + q.valid_days) + '.', t.ink);
+    y += 6;
+    put("name", "Part", q.part_name);
+    put("metal", "Metal", std::string(stock::name(q.material)));
+    put("thickness", "Thickness", print(q.thickness, q.units).text());
+    put("size", "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+    y += outline(app, {x, y}, w, q);
+    y += prices(app, {x, y}, w, q) + 12;
+    say("note", Type::text, q.note, t.ink);
+    return y + 16 - body.y;
+}
+
+} // namespace
+
+void customer_panel(App& app, Rect place) {
+    const Worksheet& s = app.sheet();
+    sheet(app, place, "customer", "The customer sees", false, [&](Rect body) {
+        if (!s.price || !s.part) {
+            return 32 + words(app.ui(), "customer/none", Type::text, {body.x + sheet_margin, body.y + 12},
+                              body.w - 2 * sheet_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
+        }
+        return page(app, body, document::make_quote(app.book(), s.part->outline, *s.price, platform::today()));
+    });
+}
+
+} // namespace torchside::web
