@@ -124,6 +124,8 @@ export function faults() {
     const hit = x >= 0 && y >= 0 && x < innerWidth && y < innerHeight ? at(x, y) : '';
     if (hit === c.id) {
       shown.push(c);
+    } else if (c.id.startsWith('part/contour/')) {
+      continue; // pieces of a drawing lie within each other; the innermost is on top
     } else if (hit && byId.get(hit)?.el.parentElement.closest('[data-id]') === c.el.parentElement.closest('[data-id]')) {
       found.push(`${c.id} lies under ${hit}`);
     } else if (hit === '' && (/^(place|title)\//.test(c.id) || c.el.closest('[data-id="keypad"]'))) {

@@ -62,7 +62,7 @@ export class Walker {
       const [x, y] = [view.x + view.w / 2, view.y + view.h / 2];
       const [cx, cy] = [node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2];
       const part = (far, most) => Math.sign(far) * Math.min(Math.abs(far), most);
-      const by = [Math.abs(cx - x) > view.w / 2 ? part(cx - x, view.w * 0.4) : 0, part(cy - y, view.h * 0.4)];
+      const by = [Math.abs(cx - x) > view.w / 2 ? part(cx - x, view.w * 0.7) : 0, part(cy - y, view.h * 0.7)];
       await this.engine.drag([x + by[0] / 2, y + by[1] / 2], [x - by[0] / 2, y - by[1] / 2]);
       this.touches++;
       await this.rest();
