@@ -88,7 +88,7 @@ export class Firefox {
   press(x, y) { return this.page.mouse.click(x, y); }
   async drag(from, to) {
     await this.page.mouse.move(...from);
-    await this.page.mouse.wheel({ deltaX: from[0] - to[0], deltaY: from[1] - to[1] });
+    await this.page.mouse.wheel({ deltaX: Math.round(from[0] - to[0]), deltaY: Math.round(from[1] - to[1]) });
   }
   key(name) { return this.page.keyboard.press(name); }
   type(text) { return this.page.keyboard.type(text); }

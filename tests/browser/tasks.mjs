@@ -69,9 +69,7 @@ export class Thumb extends Walker {
       }
       const by = Math.sign(middle - view.y - view.h / 2) * Math.min(Math.abs(middle - view.y - view.h / 2), view.h * 0.7);
       const [x, y] = [view.x + view.w / 2, view.y + view.h / 2];
-      await this.engine.drag([x, y + by / 2], [x, y - by / 2]);
-      this.touches++;
-      await this.rest();
+      await this.drag([x, y + by / 2], [x, y - by / 2]);
     }
     assert.fail(`${words} cannot be brought into view; ${this.story()}`);
   }

@@ -63,11 +63,15 @@ export class Walker {
       const [cx, cy] = [node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2];
       const part = (far, most) => Math.sign(far) * Math.min(Math.abs(far), most);
       const by = [Math.abs(cx - x) > view.w / 2 ? part(cx - x, view.w * 0.7) : 0, part(cy - y, view.h * 0.7)];
-      await this.engine.drag([x + by[0] / 2, y + by[1] / 2], [x - by[0] / 2, y - by[1] / 2]);
-      this.touches++;
-      await this.rest();
+      await this.drag([x + by[0] / 2, y + by[1] / 2], [x - by[0] / 2, y - by[1] / 2]);
     }
     return null;
+  }
+  /** Scroll: a finger down where there are fingers, a wheel elsewhere. */
+  async drag(from, to) {
+    await this.engine.drag(from, to);
+    this.touches += this.engine.touch ? 1 : 0;
+    await this.rest();
   }
   /** What clips a control: the box it lies in that is not higher than the window. */
   viewOf(seen, node) {
