@@ -60,15 +60,16 @@ export class Tour extends Walker {
     for (const place of PLACES) {
       await this.go(place);
       const from = await this.look();
-      const known = { hashes: new Set([from.hash]), pressed: new Set() };
+      const known = { hashes: new Set([from.hash]), listed: new Set() };
       await this.openAll(from, known, 1);
       this.sheets.set(place, known.hashes.size - 1);
     }
   }
   async openAll(from, known, depth) {
-    // In a wide window the place stands beside its sheets: what was pressed from one need not be pressed from the next.
-    for (const { id } of from.nodes.filter((n) => opener(n) && !known.pressed.has(n.id))) {
-      known.pressed.add(id);
+    // In a wide window the place stands beside its sheets: what it opens need not be opened from each of them.
+    const fresh = from.nodes.filter((n) => opener(n) && !known.listed.has(n.id));
+    fresh.forEach((n) => known.listed.add(n.id));
+    for (const { id } of fresh) {
       if (!(await this.comeBackTo(from.hash))) {
         return;
       }
@@ -81,16 +82,16 @@ export class Tour extends Walker {
         continue;
       }
       const here = await this.look();
-      const fresh = !known.hashes.has(here.hash);
+      const unseen = !known.hashes.has(here.hash);
       known.hashes.add(here.hash);
-      if (fresh && depth < DEEPEST && placeOf(here.hash) === placeOf(from.hash)) {
+      if (unseen && depth < DEEPEST && placeOf(here.hash) === placeOf(from.hash)) {
         await this.openAll(here, known, depth + 1);
       }
     }
   }
   /** Back to where a sheet was opened from: by its Close, by Back, and last by way of the places. */
   async comeBackTo(hash) {
-    for (let tries = 0; tries < 4; tries++) {
+    for (let tries = 0; tries < 3; tries++) {
       const here = await this.look();
       if (here.hash === hash) {
         return true;
