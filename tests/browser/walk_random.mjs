@@ -19,6 +19,7 @@ const WINDOWS = [[360, 740], [740, 360], [360, 225], [768, 1024], [1100, 800], [
 
 /** What the app keeps only while it is open: read off instruments, half typed, one step of undo, what the page has to say. */
 const PASSING = /scratch|^(keypad|key|notice|undo|live|chart|read|coupon|tune|log|incoming|links?|quote\/link)\b/;
+const FIGURES = /^(title|cut|part|quote)\//;
 const KEPT = /^(title|cut|part|quote|shop|field)\//;
 
 export class RandomWalk extends Walker {
@@ -118,15 +119,22 @@ export class RandomWalk extends Walker {
     }
     await this.rest();
     found.push(...(await this.wrong()).filter((p) => !this.offline || !/ERR_INTERNET_DISCONNECTED/.test(p)));
-    if (act.do === 'key' && /Tab/.test(act.name)) {
-      found.push(...(await this.focusSeen()));
+    if (found.length) {
+      return found;
     }
-    return found;
+    const now = await this.look();
+    return [...this.unwritten(seen, now), ...(act.do === 'key' && /Tab/.test(act.name) ? this.focusSeen(now) : [])];
+  }
+
+  /** Figures of the job have changed: then something has been written. */
+  unwritten(before, now) {
+    const said = new Map(before.nodes.filter((n) => FIGURES.test(n.id)).map((n) => [n.id, n.value]));
+    const other = now.nodes.find((n) => FIGURES.test(n.id) && n.value && said.has(n.id) && said.get(n.id) !== n.value);
+    return other && before.kept === now.kept ? [`${other.name} was ${said.get(other.id)} and is ${other.value}, but nothing was written`] : [];
   }
 
   /** What has the focus of the keyboard can be seen. */
-  async focusSeen() {
-    const seen = await this.look();
+  focusSeen(seen) {
     const node = seen.nodes.find((n) => n.id === seen.focus);
     return node?.control && !node.shown && !seen.plain ? [`the keyboard is at ${node.id}, which is not in view`] : [];
   }
