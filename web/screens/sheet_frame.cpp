@@ -87,8 +87,11 @@ void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
 }
 
 bool wants_keypad(const App& app, std::string_view prefix) {
+    constexpr std::string_view of_tune =
+        "field/scratch/cut_feed"; // stands beside a sheet in a wide window: one keypad, its own
     const auto& edit = app.ui().edit();
-    if (!edit || !app.own_keypad() || !std::string_view(edit->id).starts_with(prefix)) {
+    if (!edit || !app.own_keypad() || !std::string_view(edit->id).starts_with(prefix) ||
+        (edit->id == of_tune && prefix != of_tune)) {
         return false;
     }
     const auto info = edit->id.starts_with("field/") ? document::field(edit->id.substr(6)) : std::nullopt;

@@ -189,7 +189,7 @@ float sheet_tiles(App& app, Point at, float w) {
 void tune_screen(App& app, Rect place) {
     Ui& ui = app.ui();
     ui.open_group("tune", Role::main, place, "Tune");
-    const bool pad = wants_keypad(app, "field/scratch/");
+    const bool pad = wants_keypad(app, "field/scratch/cut_feed");
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
     const Point at = ui.open_region("tune", place);
     const float x = place.x + sheet_margin;

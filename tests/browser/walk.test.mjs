@@ -1,0 +1,58 @@
+// Every pair of places, and every sheet from every place, walked by what is seen on the screen, in three engines. A page without
+// WebGL is walked too. A fault says the way to it.
+import assert from 'node:assert/strict';
+import { after, before, describe, test } from 'node:test';
+import { Chromium, engines } from './engines.mjs';
+import { serve, SITE } from './harness.mjs';
+import { PLACES, Tour } from './walk_places.mjs';
+
+const WIDTHS = [360, 768, 1024, 1100, 1440, 1920];
+const heightFor = (width) => (width < 700 ? 740 : width < 1100 ? 768 : 900);
+// A sheet is the same code in every engine; what differs between them shows at one width of each layout.
+const SHEETS_IN_OTHERS = [360, 1440];
+
+let host;
+before(async () => { host = await serve(SITE); });
+after(() => host.stop());
+
+describe('the walk through all places and sheets', { concurrency: true }, () => {
+  for (const Engine of engines) {
+    test(Engine.name, async (t) => {
+      const engine = new Engine();
+      const tour = new Tour(engine);
+      try {
+        for (const wanted of WIDTHS) {
+          const width = Math.max(wanted, engine.narrowest);
+          const start = performance.now();
+          await tour.begin(host.url, { width, height: heightFor(wanted) });
+          await tour.pairs();
+          let sheets = '';
+          if (Engine === Chromium || SHEETS_IN_OTHERS.includes(wanted)) {
+            await tour.everySheet();
+            await tour.chart();
+            sheets = `; sheets: ${PLACES.map((p) => `${p.slice(6)} ${tour.sheets.get(p)}`).join(', ')}`;
+            assert.ok([...tour.sheets.values()].every((n) => n > 2), 'each place opens some: ' + sheets);
+          }
+          t.diagnostic(`${engine.name} ${width} px: ${tour.touches} touches in ${((performance.now() - start) / 1000).toFixed(0)} s${sheets}`);
+          tour.touches = 0;
+        }
+      } finally {
+        await engine.close();
+      }
+      assert.deepEqual(tour.found, []);
+    });
+  }
+  test('the plain page, in Chromium without WebGL', async () => {
+    const tour = new Tour(new Chromium());
+    try {
+      await tour.begin(host.url, { width: 360, height: 740, args: ['--disable-3d-apis'] });
+      assert.ok((await tour.look()).plain);
+      await tour.pairs();
+      await tour.everySheet();
+      await tour.chart();
+    } finally {
+      await tour.engine.close();
+    }
+    assert.deepEqual(tour.found, []);
+  });
+});
