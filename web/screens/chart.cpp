@@ -285,7 +285,7 @@ void chart_body(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/title", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
+    ui.node("chart/caption", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
     ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
     body.take_top(22);
     const Rect print_row = body.take_bottom(ui.reach());

@@ -196,7 +196,7 @@ void read_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y;
-        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/cut_feed", "It was cut at",
+        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/read_feed", "It was cut at",
                            "Its feed; the next test's if left alone", "mm/min", app.scratch.cut_feed);
         y += sign_tiles(app, {x, y}, w);
         y += entries(app, body, y);
