@@ -54,7 +54,7 @@ test('the reading order is that of the picture after every click', async () => {
 test('the keyboard keeps its place when what has it is made anew', async () => {
   const page = await atRoot(1440);
   await control(page, 'button', 'Feed').focus();
-  for (const name of ['Tune', 'Cut', 'Quote']) { // the settings are the page's main part, then a column beside it
+  for (const name of ['Tune', 'Cut', 'Shop']) { // the settings are the page's main part, then a column beside it
     await control(page, 'button', name).dispatchEvent('click');
     await settled(page);
     assert.equal(await page.evaluate(() => document.activeElement.dataset.id), 'cut/feed', name);

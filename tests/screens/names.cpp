@@ -10,20 +10,21 @@ using namespace torchside::web;
 namespace {
 
 /// The places and sheets where choices are.
-constexpr const char* routes[] = {"#/cut",          "#/cut/stock",   "#/cut/chart",   "#/tune",         "#/tune/read",
-                                  "#/tune/log/0",   "#/tune/coupon", "#/part/shape",  "#/part/plate",   "#/quote/send",
-                                  "#/quote/terms",  "#/quote/rates", "#/quote/costs", "#/shop/machine", "#/shop/height",
-                                  "#/shop/circuit", "#/shop/air",    "#/shop/table",  "#/shop/display", "#/shop/nozzles"};
+constexpr const char* routes[] = {"#/cut",         "#/cut/stock",    "#/cut/chart",    "#/tune",
+                                  "#/tune/read",   "#/tune/log/0",   "#/tune/coupon",  "#/part/shape",
+                                  "#/part/plate",  "#/quote/send",   "#/quote/terms",  "#/quote/rates",
+                                  "#/quote/costs", "#/shop/machine", "#/shop/height",  "#/shop/circuit",
+                                  "#/shop/air",    "#/shop/table",   "#/shop/display", "#/shop/nozzles"};
 
 } // namespace
 
 TEST_CASE("a choice is called by its question, not by its first answer") {
     int choices = 0;
     for (const char* route : routes) {
-        for (const float width : {360.0F, 1440.0F}) {
+        {
             browser() = {};
             browser().fragment = route;
-            Person person(width, 800);
+            Person person(360, 800);
             std::map<std::string, std::set<std::string>> answers;
             for (const Node& node : person.app().ui().tree().nodes()) {
                 if (node.role == Role::radio) {
@@ -41,7 +42,7 @@ TEST_CASE("a choice is called by its question, not by its first answer") {
             }
         }
     }
-    CHECK(choices > 30);
+    CHECK(choices > 12);
 }
 
 TEST_CASE("what deletes a row of the log says which") {

@@ -19,7 +19,8 @@ TEST_CASE("the app's own keypad is for fingers") {
             const Node* field = person.node("stock/thickness");
             REQUIRE(field != nullptr);
             CHECK((field->state.find("mode-keypad") == std::string::npos) == mouse);
-            CHECK((person.node("place/cut") != nullptr) == (mouse || width >= 700)); // the places give way to a keypad alone
+            CHECK((person.node("place/cut") != nullptr) ==
+                  (mouse || width >= 700)); // the places give way to a keypad alone
         }
     }
 }
@@ -62,12 +63,12 @@ TEST_CASE("beside the quote stands what the customer will see, as it is now") {
     };
     person.app().set("job.quantity", 7.0);
     person.app().set("shop.name", std::string_view("Fence and Gate"));
-    person.app().set("shop.rates.tax", nullptr);
+    person.app().set("job.quote.tax", nullptr);
     person.look();
     CHECK(customer("shop").find("Fence and Gate") == 0);
     CHECK(customer("total").find("7 pieces, before tax") == 0);
     CHECK(customer("tax").empty());
-    REQUIRE(person.app().set("shop.rates.tax", 0.25));
+    REQUIRE(person.app().set("job.quote.tax", 0.25));
     person.look();
     CHECK(customer("tax").find("Tax, 25") == 0);
     CHECK_FALSE(customer("pay").empty());
@@ -83,19 +84,23 @@ TEST_CASE("beside the quote stands what the customer will see, as it is now") {
 }
 
 TEST_CASE("no line of text is longer than 75 signs, however wide the window") {
-    static Fonts fonts;
-    fonts.build(1);
-    Canvas canvas;
-    const Pen pen(canvas.start(4000, 400), fonts, 1);
-    std::string text;
-    for (int i = 0; i < 60; ++i) {
-        text += "plate "; // 12 words and a space are 72 signs
+    int long_ones = 0;
+    for (const char* route :
+         {"#/cut/safety", "#/tune/figure/feed", "#/quote/figure/arc", "#/shop/circuit", "#/shop/air", "#/quote/send"}) {
+        browser() = {};
+        browser().fragment = route;
+        Person person(1920, 1000);
+        for (const Node& node : person.app().ui().tree().nodes()) {
+            if (node.role == Role::text && node.value.empty() && node.name.size() > 75 &&
+                !node.id.starts_with("chart/")) {
+                INFO(route << ' ' << node.id << ": " << node.name);
+                const float lines = node.place.h / Pen::line_height(Type::label);
+                CHECK(lines > static_cast<float>(node.name.size()) / 80.0F); // some signs are more than one byte
+                ++long_ones;
+            }
+        }
     }
-    const float line = Pen::line_height(Type::text);
-    CHECK(pen.paragraph(Type::text, {}, {}, text, 4000, false) == 5 * line);
-    CHECK(pen.paragraph(Type::text, {}, {}, std::string(150, 'x'), 4000, false) == 2 * line);
-    CHECK(pen.paragraph(Type::text, {}, {}, "short\nlines", 4000, false) == 2 * line);
-    CHECK(pen.paragraph(Type::text, {}, {}, text, 200, false) > 10 * line);
+    CHECK(long_ones > 8);
 }
 
 TEST_CASE("a wide window is filled: no sheet is stretched, and a picture takes what is left") {
