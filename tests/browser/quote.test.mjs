@@ -173,8 +173,8 @@ test('without the browser\'s crypto there is no seal, and both pages say so', as
   await page.getByText('Not sealed: the browser lends its crypto to https pages only.').waitFor({ state: 'attached' });
   assert.match(await copied(page), /#q=[\w-]+$/);
   await page.evaluate((key) => {
-    const record = localStorage.getItem('torchside.0') || localStorage.getItem('torchside.1') || 'torchside-record 1 1 0 0\n{"shop": {"seal_key": ""}}';
-    localStorage.setItem('torchside.0', record.replace(/"seal_key": ""/, `"seal_key": "${key}"`));
+    const record = localStorage.getItem('torchside.0');
+    localStorage.setItem('torchside.0', record.replace(/"shop": ?\{/, `"shop":{"seal_key":"${key}",`));
   }, 'ab'.repeat(32));
   const seen = await customer(quote, { context: page.context() });
   await seen.getByText('Seal not checked').waitFor();
