@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { answered, DESKTOP, open, PHONE, settled, until } from './harness.mjs';
+import { shopRecord } from './kept_shop.mjs';
 import { control, done as over, feed, setUp, shared, touch } from './person.mjs';
 
 setUp();
@@ -28,10 +29,10 @@ const done = (page, but = /$^/) => over(page, new RegExp(`Service Worker registr
 const notYet = (page) => page.evaluate(() => performance.getEntriesByName('torchside-whole').length === 0);
 const marked = (page) => page.evaluate(() => sessionStorage.getItem('torchside-whole'));
 
-test('the first answer stands on the first module alone, on every size and theme', async () => {
+test('the first answer stands on the first module alone, on every size and theme, whosever shop is kept', async () => {
   for (const device of [PHONE, TABLET, DESKTOP]) {
-    for (const colorScheme of ['light', 'dark']) {
-      const page = await held(device, { colorScheme });
+    for (const [colorScheme, kept] of [['light', ''], ['dark', ''], ['light', shopRecord()], ['dark', shopRecord({ example: true })]]) {
+      const page = await held(device, { colorScheme, kept });
       await page.goto(shared.host.url);
       await answered(page);
       assert.match(await feed(page), /\d/);

@@ -33,7 +33,11 @@ float feed_figure(App& app, Rect place, const cut::Settings& settings) {
     const UnitSystem units = app.book().shop.display.units;
     const auto& feed = settings.feed;
     const Shown shown = show_feed(feed.value, app.book().shop);
-    const std::string about = show_range(feed, units) + " · " + show_basis(feed.basis, app.book().shop.example);
+    Basis basis = feed.basis;
+    if (app.book().shop.example && basis.tests > 0) {
+        basis = Basis{.tests = basis.tests}; // the line holds no more; the figure's sheet has all of it
+    }
+    const std::string about = show_range(feed, units) + " · " + show_basis(basis, app.book().shop.example);
     const auto cuts = feeds_cut_here(app.book());
     const Rect cell{place.x, place.y, place.w, big_figure_height(app.ui())};
     if (big_figure(
