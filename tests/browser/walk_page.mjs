@@ -64,7 +64,7 @@ export function look() {
       id: el.dataset.id, control, role: el.getAttribute('role') || (field ? 'textbox' : el.tagName.toLowerCase()),
       parent: el.parentElement.closest('[data-id]')?.dataset.id ?? '',
       name: value === undefined ? name : name.replace(/: $/, ''), value: field ? field.value : value ?? '', label: el.getAttribute('aria-label') || '',
-      state: ['disabled', 'expanded', 'checked', 'pressed', 'current'].map((s) => [s, el.getAttribute('aria-' + s)]).filter(([, v]) => v).map(([s, v]) => s + '=' + v).join(' '),
+      state: ['disabled', 'expanded', 'checked', 'pressed', 'current', 'invalid'].map((s) => [s, (field ?? el).getAttribute('aria-' + s)]).filter(([, v]) => v).map(([s, v]) => s + '=' + v).join(' '),
       box: [x, y, width, height], shown: control && width > 0 && height > 0 && !el.closest('[inert]') && at(...middle) === el.dataset.id,
     };
   });

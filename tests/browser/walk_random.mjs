@@ -145,7 +145,7 @@ export class RandomWalk extends Walker {
       await this.engine.key('Escape');
       await this.rest();
     }
-    const said = ({ nodes }) => new Map(nodes.filter((n) => KEPT.test(n.id) && !PASSING.test(n.id)).map((n) => [n.id, n.value ? `${n.name}: ${n.value}` : n.name]));
+    const said = ({ nodes }) => new Map(nodes.filter((n) => KEPT.test(n.id) && !PASSING.test(n.id) && n.value && !n.state.includes('invalid')).map((n) => [n.id, `${n.name}: ${n.value}`]));
     const [before, { hash }] = await Promise.all([this.look().then(said), this.look()]);
     await this.reload();
     const now = await this.look();
