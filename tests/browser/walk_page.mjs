@@ -95,7 +95,7 @@ export function faults() {
   const holds = (b, x, y, by = 2) => x >= b.x - by && y >= b.y - by && x <= b.right + by && y <= b.bottom + by;
   if (plain) {
     for (const { id, box } of controls) {
-      if (!id.startsWith('keypad') && (box.width < 8 || box.height < 8)) {
+      if (!id.startsWith('key/') && (box.width < 8 || box.height < 8)) {
         found.push(`${id} has no size on the plain page`);
       }
       if (box.x < -1 && box.right < 1) {
