@@ -64,7 +64,7 @@ export function look() {
       id: el.dataset.id, control, role: el.getAttribute('role') || (field ? 'textbox' : el.tagName.toLowerCase()),
       parent: el.parentElement.closest('[data-id]')?.dataset.id ?? '',
       name: value === undefined ? name : name.replace(/: $/, ''), value: field ? field.value : value ?? '', label: el.getAttribute('aria-label') || '',
-      state: ['disabled', 'expanded', 'checked', 'pressed', 'current'].map((s) => [s, el.getAttribute('aria-' + s)]).filter(([, v]) => v).map(([s, v]) => s + '=' + v).join(' '),
+      state: ['disabled', 'expanded', 'checked', 'pressed', 'current', 'invalid'].map((s) => [s, (field ?? el).getAttribute('aria-' + s)]).filter(([, v]) => v).map(([s, v]) => s + '=' + v).join(' '),
       box: [x, y, width, height], shown: control && width > 0 && height > 0 && !el.closest('[inert]') && at(...middle) === el.dataset.id,
     };
   });
@@ -95,7 +95,7 @@ export function faults() {
   const holds = (b, x, y, by = 2) => x >= b.x - by && y >= b.y - by && x <= b.right + by && y <= b.bottom + by;
   if (plain) {
     for (const { id, box } of controls) {
-      if (!id.startsWith('keypad') && (box.width < 8 || box.height < 8)) {
+      if (!id.startsWith('key/') && (box.width < 8 || box.height < 8)) {
         found.push(`${id} has no size on the plain page`);
       }
       if (box.x < -1 && box.right < 1) {

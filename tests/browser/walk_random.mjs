@@ -78,16 +78,16 @@ export class RandomWalk extends Walker {
     return kind < 0.965 ? { do: 'offline' } : kind < 0.98 ? { do: 'dark' } : { do: 'press', id: 'title/units' };
   }
 
-  /** Do it, and say what went wrong: nothing, mostly. An act whose control is not there is passed over. */
+  /** Do it, and say what went wrong: nothing, mostly. What cannot be done is passed over: a control that is not there, no way back. */
   async perform(act) {
-    this.acts.push(act);
     const seen = await this.look();
     const found = [];
-    if (act.id) {
-      const node = seen.nodes.find((n) => n.id === act.id && n.shown);
-      if (!node) {
-        return [];
-      }
+    const node = seen.nodes.find((n) => n.id === act.id && n.shown);
+    if ((act.id && !node) || (act.do === 'back' && seen.below === 0)) {
+      return [];
+    }
+    this.acts.push(act);
+    if (node) {
       await this.engine.press(node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2);
       await this.rest();
     }
@@ -99,7 +99,7 @@ export class RandomWalk extends Walker {
       }
     } else if (act.do === 'key') {
       await this.engine.key(act.name);
-    } else if (act.do === 'back' && seen.below > 0) {
+    } else if (act.do === 'back') {
       await this.back();
     } else if (act.do === 'drag') {
       const [x, y] = [act.x * seen.width, seen.height / 2 + (act.y - 0.5) * 100];
@@ -145,7 +145,7 @@ export class RandomWalk extends Walker {
       await this.engine.key('Escape');
       await this.rest();
     }
-    const said = ({ nodes }) => new Map(nodes.filter((n) => KEPT.test(n.id) && !PASSING.test(n.id)).map((n) => [n.id, n.value ? `${n.name}: ${n.value}` : n.name]));
+    const said = ({ nodes }) => new Map(nodes.filter((n) => KEPT.test(n.id) && !PASSING.test(n.id) && n.value && !n.state.includes('invalid')).map((n) => [n.id, `${n.name}: ${n.value}`]));
     const [before, { hash }] = await Promise.all([this.look().then(said), this.look()]);
     await this.reload();
     const now = await this.look();

@@ -29,7 +29,7 @@ describe('random acts', { concurrency: true }, () => {
           const found = await walk.perform(walk.choose(roll, await walk.look())).catch((e) => [e.message]);
           if (found.length) {
             const done = walk.acts.length;
-            const acts = await shorten(walk, [...walk.acts], Date.now() + SHORTEN_MS);
+            const acts = await shorten(walk, [...walk.acts], Date.now() + SHORTEN_MS); // what went wrong last may differ: any fault counts
             assert.fail(`seed ${SEED}, act ${done}: ${found.join('; ')}\nThis repeats it:\n\n${script(size, acts)}\n`);
           }
         }

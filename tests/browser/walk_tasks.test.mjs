@@ -27,7 +27,7 @@ async function nextMorning(engine, size) {
   const start = performance.now();
   await thumb.reload();
   const ms = performance.now() - start;
-  thumb.touches = 0;
+  thumb.begin();
   assert.deepEqual([await thumb.read('cut/feed'), await thumb.read('title/current')], said);
   return { touches: thumb.touches, note: `, ${(ms / 1000).toFixed(1)} s with the network gone` };
 }
@@ -38,7 +38,7 @@ async function perform(engine, size, number) {
   }
   const thumb = new Thumb(engine);
   await thumb.open(host.url, size);
-  thumb.touches = 0;
+  thumb.begin();
   await TASKS[number](thumb);
   await thumb.well();
   return { touches: thumb.touches, note: '' };
