@@ -47,7 +47,7 @@ constexpr const char* sheets[] = {"stock",
 class Story {
 public:
     Story(Person& person, const Workbook& book) : app_(person.app()) {
-        REQUIRE(app_.take(book));
+        REQUIRE(app_.take(book, "A book"));
         app_.scratch = {};
         for (std::size_t i = 0; i < std::size(places); ++i) {
             app_.go(places[i]);
@@ -318,7 +318,7 @@ TEST_CASE("2.7 V through 50:1 is answered in four touches") {
     Person person;
     Workbook book = person.app().book();
     book.shop.height_control.divider_ratio = 50;
-    REQUIRE(person.app().take(book));
+    REQUIRE(person.app().take(book, "A book"));
     person.look();
     person.touch("Arc volts");
     for (const char* key : {"2", ".", "7"}) {

@@ -8,6 +8,7 @@
 #include "web/kit/figures.hpp"
 #include "web/kit/plot.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/chart_marks.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
@@ -98,81 +99,6 @@ bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t col
     return dt * dt < 0.0025 && di * di < 0.04;
 }
 
-// In the order of Footing, and of Tested.
-constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
-constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
-constexpr const char* tested_words[] = {"", "near", "here"};
-
-/// Whose cuts they are: the example's are nobody's.
-struct Whose {
-    const char* cuts;
-    const char* tested[3]; // in the order of Tested
-    const char* here;      // in the key
-};
-constexpr Whose yours{"your cuts", {"", "Near a cut of yours", "You cut this"}, "cut by you"};
-constexpr Whose of_example{
-    "cuts of the example shop", {"", "Near a cut of the example shop", "The example shop cut this"}, "cut there"};
-
-const Whose& whose(const App& app) {
-    return app.book().shop.example ? of_example : yours;
-}
-
-std::string about_cell(const Whose& who, const CellFigure& figure, Tested tested) {
-    std::string out = figure.range;
-    out += out.empty() ? "Basis: " : ". Basis: ";
-    out += figure.footing == tune::Footing::cuts ? who.cuts : footing_names[static_cast<int>(figure.footing)];
-    return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
-}
-
-/// What the style sheet of the printed page draws into the cell.
-std::string paper_marks(tune::Footing footing, Tested tested) {
-    std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
-    return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
-}
-
-/// A square that fills up: empty, half, full. Told apart without colour, and on a photocopy.
-void footing_mark(const Pen& pen, Colour ink, tune::Footing footing, Point c) {
-    constexpr float half = 4.5F;
-    const Rect box{c.x - half, c.y - half, 2 * half, 2 * half};
-    const float filled = footing == tune::Footing::cuts ? box.w : footing == tune::Footing::practice ? half : 0;
-    pen.fill({box.x, box.y, filled, box.h}, ink);
-    pen.frame(box, ink, 1.25F);
-}
-
-void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
-    if (tested == Tested::here) {
-        pen.ring(c, 3.5F, ink, 1.5F);
-    } else if (tested == Tested::near) {
-        pen.disc(c, 2, ink);
-    }
-}
-
-/// The marks with their words, in as many lines as they need; returns the height used.
-float key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw) {
-    constexpr float line_height = 20;
-    const char* const names[] = {footing_names[0], footing_names[1], who.cuts, who.here, "near a cut"};
-    float x = at.x;
-    float y = at.y;
-    for (int i = 0; i < 5; ++i) {
-        const float w = 16 + pen.width(Type::label, names[i]) + 14;
-        if (x > at.x && x + w - 14 > at.x + room) {
-            x = at.x;
-            y += line_height;
-        }
-        if (draw) {
-            const Point c{x + 5, y + 9};
-            if (i < 3) {
-                footing_mark(pen, t.ink, static_cast<tune::Footing>(i), c);
-            } else {
-                tested_mark(pen, t.ink, i == 3 ? Tested::here : Tested::near, c);
-            }
-            pen.text(Type::label, {x + 16, y}, t.ink, names[i]);
-        }
-        x += w;
-    }
-    return y + line_height - at.y;
-}
-
 void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column,
               const std::string& plate) {
     Ui& ui = app.ui();
@@ -186,7 +112,8 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const CellFigure figure =
         cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
-    const std::string about = cell.settings ? about_cell(whose(app), figure, cell.tested) : std::string();
+    const std::string about =
+        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested) : std::string();
     ui.open_group(id, Role::cell, place, text,
                   cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
     const bool used =
@@ -334,7 +261,7 @@ float below(App& app, Rect place, bool draw) {
         std::string("Square: full where ") + whose(app).cuts +
         " halved the band · bar: 8 times in 10 within · deeper tint: "
         "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
-    const Rect keys = place.take_top(key(pen, t, whose(app), {}, place.w, false) + 6);
+    const Rect keys = place.take_top(chart_key(pen, t, whose(app), {}, place.w, false) + 6);
     const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
     const Rect print = place.take_top(ui.reach());
     if (!draw) {
@@ -343,7 +270,7 @@ float below(App& app, Rect place, bool draw) {
     if (link_row(ui, "chart/print", print, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
-    key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
+    chart_key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
     ui.node(
         "chart/key", Role::text, keys,
         std::string("Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left "

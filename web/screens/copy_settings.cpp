@@ -21,7 +21,7 @@ std::string settings_text(const App& app) {
     const auto length = [&](const char* name, const Estimate<Length>& e) {
         put(name, show(e.value, units).whole(), show_range(e, units));
     };
-    put("Feed", show(s.feed, units).whole(), show_range(s.feed, units));
+    put("Feed", show_feed(s.feed.value, app.book().shop).whole(), show_range(s.feed, units));
     put("Arc volts", show(s.arc.value).whole(), show_range(s.arc));
     length("Pierce height", s.pierce_height);
     put("Pierce delay", s.pierce_delay ? show(s.pierce_delay->value).whole() : "none, start at the edge",

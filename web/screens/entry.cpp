@@ -275,7 +275,8 @@ float current_entry(App& app, Rect place) {
     return typed_field(app, place,
                        {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a"),
                         app.book().job.current.in(ampere)},
-                       read, [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
+                       read,
+                       [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
 }
 
 } // namespace torchside::web

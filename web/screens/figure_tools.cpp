@@ -52,7 +52,7 @@ float arc_answer(App& app, Rect body, const supply::ArcCheck& check) {
             tune::TestCut row = row_of(app);
             row.arc = check.torch;
             ui.stop_edit();
-            if (app.take(document::add(app.book(), row))) {
+            if (app.log(document::add(app.book(), row), "Arc volts logged")) {
                 app.scratch.reading_v.reset();
             }
         }
@@ -117,7 +117,7 @@ float kerf_tools(App& app, Rect place) {
         row.kerf_top = kerf;
         row.kerf_bottom = kerf;
         ui.stop_edit();
-        if (app.take(document::add(app.book(), row))) {
+        if (app.log(document::add(app.book(), row), "Kerf logged")) {
             app.scratch.kerf_square.reset();
         }
     }

@@ -85,7 +85,7 @@ void take_largest(App& app, double amps, bool duty_follows, double job_a) {
                                      {"shop.machine.duty_current_a", duty_follows ? amps : m.duty_current.in(ampere)},
                                      {"shop.machine.min_current_a", std::min(m.min_current.in(ampere), amps)},
                                      {"job.current_a", std::min(job_a, amps)}}),
-             "Largest current " + print_fixed(amps, 0) + " A");
+        "Largest current " + print_fixed(amps, 0) + " A");
 }
 
 void start_machine(App& app, Rect body, float& y) {
@@ -130,14 +130,14 @@ void start_supply(App& app, Rect body, float& y) {
     if (const auto touched = start_chips(app, body, y, "start/supply", "The machine is plugged into", chips, 2)) {
         const Supply& s = supplies[*touched];
         const bool awg = s.awg > 0;
-        app.take(document::apply(
-            app.book(),
-            {{"shop.circuit.line_v", s.line_v},
-             {"shop.circuit.breaker_a", s.breaker_a},
-             {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
-             {"shop.circuit.run_awg", awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
-             {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}),
-            std::string("Supply ") + s.name);
+        app.take(document::apply(app.book(),
+                                 {{"shop.circuit.line_v", s.line_v},
+                                  {"shop.circuit.breaker_a", s.breaker_a},
+                                  {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
+                                  {"shop.circuit.run_awg",
+                                   awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
+                                  {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}),
+                 std::string("Supply ") + s.name);
     }
     y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
     const auto& now = app.book().shop.circuit;
@@ -208,10 +208,8 @@ void start_sheet(App& app, Rect place, bool closable) {
         return at.h;
     };
     const bool typing = app.ui().edit().has_value();
-    framed_sheet(
-        app, place,
-        {"start", "Start my shop", closable, typing ? 0 : app.ui().reach() + 16, Drawer::of(foot)},
-        Drawer::of(body));
+    framed_sheet(app, place, {"start", "Start my shop", closable, typing ? 0 : app.ui().reach() + 16, Drawer::of(foot)},
+                 Drawer::of(body));
 }
 
 } // namespace torchside::web

@@ -1,7 +1,7 @@
 #include "web/screens/supply_choice.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <cstdlib>
 #include <vector>
 
 #include "core/quantity/print.hpp"

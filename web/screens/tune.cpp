@@ -1,6 +1,5 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
 #include <algorithm>
-#include <cmath>
 
 #include "core/quantity/print.hpp"
 #include "web/kit/controls.hpp"
@@ -88,7 +87,7 @@ std::string why_off_top(const App& app, const tune::Outlook& o) {
     constexpr double seen = 0.015; // apart, to be seen as another feed
     const Speed at = o.stop ? o.best : o.next;
     const Speed top = top_of(o.curve);
-    if (!(top > Speed{}) || std::abs(std::log(at / top)) < seen) {
+    if (!(top > Speed{}) || (at / top > 1 - seen && at / top < 1 + seen)) {
         return {};
     }
     const std::string here = show_text(top, app.book().shop.display.units);
