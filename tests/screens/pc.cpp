@@ -31,7 +31,7 @@ TEST_CASE("the settings are copied as text, all of them, in the user's units") {
         browser() = {};
         browser().keep_shop();
         Person person(1440, 900);
-        person.app().set("shop.display.units", units);
+        person.app().set("shop.display.units", units, "Test");
         person.look();
         person.touch("Copy settings as text");
         REQUIRE(browser().copied.size() == 1);
@@ -51,7 +51,7 @@ TEST_CASE("where nothing can be cut there is nothing to copy") {
     browser() = {};
     browser().keep_shop();
     Person person(360, 740);
-    person.app().set("job.thickness_mm", 120.0);
+    person.app().set("job.thickness_mm", 120.0, "Test");
     person.look();
     CHECK(person.named("Copy settings as text") == nullptr);
 }
@@ -65,14 +65,14 @@ TEST_CASE("beside the quote stands what the customer will see, as it is now") {
         const Node* node = person.node(std::string("customer/") + key);
         return node == nullptr ? std::string() : node->name + " " + node->value;
     };
-    person.app().set("job.quantity", 7.0);
-    person.app().set("shop.name", std::string_view("Fence and Gate"));
-    person.app().set("job.quote.tax", nullptr);
+    person.app().set("job.quantity", 7.0, "Test");
+    person.app().set("shop.name", std::string_view("Fence and Gate"), "Test");
+    person.app().set("job.quote.tax", nullptr, "Test");
     person.look();
     CHECK(customer("shop").find("Fence and Gate") == 0);
     CHECK(customer("total").find("7 pieces, before tax") == 0);
     CHECK(customer("tax").empty());
-    REQUIRE(person.app().set("job.quote.tax", 0.25));
+    REQUIRE(person.app().set("job.quote.tax", 0.25, "Test"));
     person.look();
     CHECK(customer("tax").find("Tax, 25") == 0);
     CHECK_FALSE(customer("pay").empty());
