@@ -7,6 +7,7 @@
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { DESKTOP, launch, open, PHONE, serve, settled, SITE } from '../tests/browser/harness.mjs';
+import { shopRecord } from '../tests/browser/kept_shop.mjs';
 
 const folder = fileURLToPath(new URL('../assets/screenshots/', import.meta.url));
 // name (the label that the device shows, with spaces), window, place
@@ -21,14 +22,9 @@ readdirSync(folder).filter((name) => name.endsWith('.png')).forEach((name) => rm
 const host = await serve(SITE);
 const browser = await launch();
 for (const [name, device, place] of pictures) {
-  const page = await open(browser, device, { colorScheme: 'light' });
+  const page = await open(browser, device, { colorScheme: 'light', kept: shopRecord() });
   await page.goto(host.url);
   await settled(page);
-  const example = page.locator('#mirror button', { hasText: /^(See|Open|Show) .*example/i });
-  if (await example.count()) {
-    await example.first().dispatchEvent('click');
-    await settled(page);
-  }
   await page.evaluate((to) => { location.hash = to; }, place);
   await settled(page);
   await page.screenshot({ path: folder + name + '.png' });

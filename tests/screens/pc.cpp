@@ -11,6 +11,7 @@ TEST_CASE("the app's own keypad is for fingers") {
         for (const float width : {360.0F, 768.0F, 1440.0F}) {
             INFO(mouse << " at " << width);
             browser() = {};
+            browser().keep_shop();
             browser().fine_pointer = mouse;
             Person person(width, 800);
             person.touch("Thickness");
@@ -28,8 +29,9 @@ TEST_CASE("the app's own keypad is for fingers") {
 TEST_CASE("the settings are copied as text, all of them, in the user's units") {
     for (const char* units : {"metric", "inch"}) {
         browser() = {};
+        browser().keep_shop();
         Person person(1440, 900);
-        person.app().set("shop.display.units", units);
+        person.app().set("shop.display.units", units, "Test");
         person.look();
         person.touch("Copy settings as text");
         REQUIRE(browser().copied.size() == 1);
@@ -47,28 +49,30 @@ TEST_CASE("the settings are copied as text, all of them, in the user's units") {
 
 TEST_CASE("where nothing can be cut there is nothing to copy") {
     browser() = {};
+    browser().keep_shop();
     Person person(360, 740);
-    person.app().set("job.thickness_mm", 120.0);
+    person.app().set("job.thickness_mm", 120.0, "Test");
     person.look();
     CHECK(person.named("Copy settings as text") == nullptr);
 }
 
 TEST_CASE("beside the quote stands what the customer will see, as it is now") {
     browser() = {};
+    browser().keep_shop();
     browser().fragment = "#/quote";
     Person person(1440, 900);
     const auto customer = [&](const char* key) {
         const Node* node = person.node(std::string("customer/") + key);
         return node == nullptr ? std::string() : node->name + " " + node->value;
     };
-    person.app().set("job.quantity", 7.0);
-    person.app().set("shop.name", std::string_view("Fence and Gate"));
-    person.app().set("job.quote.tax", nullptr);
+    person.app().set("job.quantity", 7.0, "Test");
+    person.app().set("shop.name", std::string_view("Fence and Gate"), "Test");
+    person.app().set("job.quote.tax", nullptr, "Test");
     person.look();
     CHECK(customer("shop").find("Fence and Gate") == 0);
     CHECK(customer("total").find("7 pieces, before tax") == 0);
     CHECK(customer("tax").empty());
-    REQUIRE(person.app().set("job.quote.tax", 0.25));
+    REQUIRE(person.app().set("job.quote.tax", 0.25, "Test"));
     person.look();
     CHECK(customer("tax").find("Tax, 25") == 0);
     CHECK_FALSE(customer("pay").empty());
@@ -88,6 +92,7 @@ TEST_CASE("no line of text is longer than 75 signs, however wide the window") {
     for (const char* route :
          {"#/cut/safety", "#/tune/figure/feed", "#/quote/figure/arc", "#/shop/circuit", "#/shop/air", "#/quote/send"}) {
         browser() = {};
+        browser().keep_shop();
         browser().fragment = route;
         Person person(1920, 1000);
         for (const Node& node : person.app().ui().tree().nodes()) {
@@ -106,6 +111,7 @@ TEST_CASE("no line of text is longer than 75 signs, however wide the window") {
 TEST_CASE("a wide window is filled: no sheet is stretched, and a picture takes what is left") {
     for (const char* route : {"#/tune", "#/quote", "#/shop"}) {
         browser() = {};
+        browser().keep_shop();
         browser().fragment = route;
         Person person(1920, 1000);
         float right = 0;
