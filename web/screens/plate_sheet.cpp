@@ -1,6 +1,5 @@
 // From the plate: how many parts a sheet gives, drawn to scale, and what is left of it.
 #include <algorithm>
-#include <cmath>
 #include <span>
 
 #include "core/part/sheet.hpp"

@@ -1,7 +1,6 @@
 #include "web/screens/supply_choice.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <vector>
 
 #include "core/quantity/print.hpp"
