@@ -12,6 +12,7 @@ namespace {
 constexpr double ladder_below = 0.35;
 constexpr double rung = 1.12;
 constexpr double hardly = 0.5;
+constexpr double told_apart = 0.015; // of ln(feed): less is the same feed on the screen
 
 struct Known {
     Speed level_1{};
@@ -75,6 +76,21 @@ std::vector<CurvePoint> curve_of(const Search& search, Speed level_1) {
     return curve;
 }
 
+Speed top_of(const std::vector<CurvePoint>& curve) {
+    const auto less = [](const CurvePoint& a, const CurvePoint& b) { return a.density < b.density; };
+    const auto top = std::max_element(curve.begin(), curve.end(), less);
+    return top != curve.end() ? top->feed : Speed{};
+}
+
+OffTop off_top(const Outlook& o, Speed fastest) {
+    const Speed at = o.stop ? o.best : o.next;
+    if (!(o.top > Speed{}) || std::abs(std::log(at / o.top)) < told_apart)
+        return OffTop::no;
+    if (fastest < o.top && at < o.top)
+        return OffTop::table;
+    return o.stop ? OffTop::leans : OffTop::tells_more;
+}
+
 } // namespace
 
 double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed) {
@@ -104,6 +120,8 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const
     o.next = std::exp(next.y) * k.level_1;
     o.next_clean = next.good;
     o.cuts_to_come = o.stop ? 1.0 / best.reads : next.cuts;
+    o.top = top_of(o.curve);
+    o.off_top = off_top(o, table.max_feed);
     o.past_table = !o.stop && reached(search, posterior.feed.model().window, limit) < hardly;
     o.ladder = coupons && !o.past_table && best.good < ladder_below;
     o.legs = ladder_over(o.feed, table.max_feed);

@@ -37,6 +37,9 @@ struct LadderAdvice {
     Speed middle{};
 };
 
+/// Why the feed to cut at is not the likeliest one.
+enum class OffTop { no, table, leans, tells_more };
+
 struct Outlook {
     Estimate<Speed> feed{};          // where the right feed lies
     std::vector<CurvePoint> curve{}; // to draw, slow to fast
@@ -45,9 +48,11 @@ struct Outlook {
     double cuts_to_come = 0.0;       // expected, to the first clean one, it included
     Speed best{};                    // feed most likely to be clean
     double best_clean = 0.0;
-    bool stop = false;       // best is clean with more than sure_enough
-    bool ladder = false;     // a ladder finds it sooner than single cuts
-    bool past_table = false; // the table goes no faster than feeds that are too slow for this plate
+    Speed top{};                 // likeliest to be the right feed: where the curve is highest
+    OffTop off_top = OffTop::no; // of next, or of best where to stop: apart from top by 1.5 % at least
+    bool stop = false;           // best is clean with more than sure_enough
+    bool ladder = false;         // a ladder finds it sooner than single cuts
+    bool past_table = false;     // the table goes no faster than feeds that are too slow for this plate
     LadderAdvice legs{};
     std::string advice{}; // one sentence
 };

@@ -44,7 +44,7 @@ TEST_CASE("what is there can be kept at another voltage") {
 TEST_CASE("a typed voltage asks too, an unusual one is taken as it is") {
     AtCircuit at;
     at.person.type("Voltage", "400");
-    at.person.touch("16 A, 2.5 mm², 3 ph");
+    at.person.touch("16 A, 2.5 mm²");
     CHECK(at.circuit().line == Voltage{400, volt});
     CHECK(at.circuit().run_mm2 == 2.5);
     CHECK(at.person.app().book().shop.machine.phases == 3);

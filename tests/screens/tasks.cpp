@@ -83,7 +83,7 @@ TEST_CASE("task 6: the compressor on a humid day, in two touches") {
     Phone phone;
     Thumb& thumb = phone.thumb;
     thumb.tap_id("cut/verdict/air");
-    thumb.tap("Humid, 85 %");
+    thumb.tap("Humid 85 %");
     CHECK(phone.person.app().book().shop.air.humidity == 0.85);
     CHECK(phone.in_view("air/summary"));
     CHECK(thumb.touches() <= 2);

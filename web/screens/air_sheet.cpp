@@ -11,7 +11,7 @@ constexpr float plot_height = 150;
 
 // Relative humidity of days to ask about: common practice, no source.
 constexpr double days[] = {0.3, 0.5, 0.85};
-constexpr const char* day_names[] = {"Dry, 30 %", "Usual, 50 %", "Humid, 85 %"};
+constexpr const char* day_names[] = {"Dry 30 %", "Usual 50 %", "Humid 85 %"};
 
 void cycle_picture(App& app, Rect place) {
     Ui& ui = app.ui();

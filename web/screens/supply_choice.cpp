@@ -1,7 +1,6 @@
 #include "web/screens/supply_choice.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <vector>
 
 #include "core/quantity/print.hpp"
@@ -46,17 +45,22 @@ float offer(App& app, Rect place, double v) {
     Ui& ui = app.ui();
     const supply::Circuit& now = app.book().shop.circuit;
     const auto usual = supply::usual_supplies(Voltage{v, volt});
+    const bool all_three =
+        std::all_of(usual.begin(), usual.end(), [](const supply::UsualSupply& s) { return s.phases == 3; });
     std::vector<Choice> items;
     for (const supply::UsualSupply& s : usual) {
-        items.push_back({"supply/" + std::to_string(items.size()),
-                         fed_by(s.breaker_a, s.run_awg.value_or(0), s.run_mm2) + (s.phases == 3 ? ", 3 ph" : "")});
+        items.push_back(
+            {"supply/" + std::to_string(items.size()),
+             fed_by(s.breaker_a, s.run_awg.value_or(0), s.run_mm2) + (s.phases == 3 && !all_three ? ", 3 ph" : "")});
     }
     items.push_back({"supply/keep", "Keep " + fed_by(now.breaker.in(ampere), now.run_awg, now.run_mm2)});
     const float x = place.x + sheet_margin;
     const float w = place.w - 2 * sheet_margin;
     float y = place.y;
     y += words(ui, "supply/ask", Type::text, {x, y}, w,
-               volts(v) + " usually comes on another breaker and wire. Which is it?", ui.tokens().ink) +
+               volts(v) + (all_three ? ", three-phase," : "") +
+                   " usually comes on another breaker and wire. Which is it?",
+               ui.tokens().ink) +
          8;
     const float h = choices_height(ui, items.size(), 2);
     if (const auto touched = choices(ui, "supply/offer", {x, y, w, h}, "Breaker and wire at " + volts(v), items, 2)) {

@@ -1,6 +1,4 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
-#include <algorithm>
-
 #include "core/quantity/print.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/entry.hpp"
@@ -75,29 +73,20 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
     }
 }
 
-/// The feed that is most likely the right one: the top of the curve.
-Speed top_of(const std::vector<tune::CurvePoint>& curve) {
-    const auto less = [](const tune::CurvePoint& a, const tune::CurvePoint& b) { return a.density < b.density; };
-    const auto top = std::max_element(curve.begin(), curve.end(), less);
-    return top != curve.end() ? top->feed : Speed{};
-}
-
 /// Why the feed to cut at is not where the curve is highest; empty when it is.
 std::string why_off_top(const App& app, const tune::Outlook& o) {
-    constexpr double seen = 0.015; // apart, to be seen as another feed
-    const Speed at = o.stop ? o.best : o.next;
-    const Speed top = top_of(o.curve);
-    if (!(top > Speed{}) || (at / top > 1 - seen && at / top < 1 + seen)) {
-        return {};
+    const std::string start = "The curve is highest at " + show_text(o.top, app.book().shop.display.units) + ", but ";
+    switch (o.off_top) {
+    case tune::OffTop::no:
+        break;
+    case tune::OffTop::table:
+        return start + "this table is slower than that.";
+    case tune::OffTop::leans:
+        return start + "it leans: more of it is clean at this feed.";
+    case tune::OffTop::tells_more:
+        return start + "a miss at this feed tells more: fewer test cuts are left.";
     }
-    const std::string here = show_text(top, app.book().shop.display.units);
-    if (app.book().shop.table.max_feed < top && at < top) {
-        return "The curve is highest at " + here + ", but this table is slower than that.";
-    }
-    if (o.stop) {
-        return "The curve is highest at " + here + ", but it leans: more of it is clean at this feed.";
-    }
-    return "The curve is highest at " + here + ", but a miss at this feed tells more: fewer test cuts are left.";
+    return {};
 }
 
 float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
