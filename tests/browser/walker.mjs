@@ -17,13 +17,18 @@ export class Walker {
     await this.engine.open(url, size);
     await this.stand();
   }
-  async stand() {
-    // A start that needs the later part of the program begins anew by itself.
-    const again = (e) => (/context|navigat/i.test(e.message) ? this.engine.evaluate(opened) : Promise.reject(e));
-    const why = await this.engine.evaluate(opened).catch(again).catch(again);
-    assert.equal(why, '', this.story());
-    await this.engine.evaluate(tame);
-    await this.rest();
+  /** A start that finds it needs the later part of the program begins anew by itself, at any moment until it stands. */
+  async stand(tries = 3) {
+    try {
+      assert.equal(await this.engine.evaluate(opened), '', this.story());
+      await this.engine.evaluate(tame);
+      await this.rest();
+    } catch (e) {
+      if (tries === 0 || !/context|navigat/i.test(e.message)) {
+        throw e;
+      }
+      await this.stand(tries - 1);
+    }
   }
   async rest() { assert.ok(await this.engine.evaluate(rest), 'it comes to rest; ' + this.story()); }
   async look() { return this.engine.evaluate(look); }
