@@ -47,10 +47,18 @@ void Ui::enter(std::string_view id, std::string_view text, bool final) {
         }
         edit_ = Edit{std::string(id), {}, false};
     }
+    finish_ = final;
+    if (final && edit_->fresh && edit_->text == text) {
+        return; // untouched: the rounded figure that it shows is not what is stored
+    }
     edit_->text = text;
     edit_->fresh = false;
     typed_ = true;
-    finish_ = final;
+}
+
+void Ui::leave(std::string_view id, std::string_view text) {
+    enter(id, text, true);
+    left_ = editing(id);
 }
 
 bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value,
@@ -174,7 +182,7 @@ void Ui::close_region(Point content) {
 void Ui::start_edit(std::string_view id, std::string_view text) {
     if (!editing(id)) {
         edit_ = Edit{std::string(id), std::string(text), true};
-        typed_ = finish_ = false;
+        typed_ = finish_ = left_ = false;
         reveal_edit_ = 2; // once where it is, once more when the keypad has taken its room
         changed_ = true;
     }
@@ -223,13 +231,14 @@ std::optional<Ui::Entry> Ui::taken(std::string_view id) {
         return std::nullopt;
     }
     changed_ = true;
-    Entry entry{edit_->text, finish_};
-    typed_ = false;
+    Entry entry{edit_->text, finish_, left_};
+    const bool touched = typed_ || !edit_->fresh;
+    typed_ = left_ = false;
     if (finish_) {
         finish_ = false;
         edit_.reset();
     }
-    return entry;
+    return touched ? std::optional(entry) : std::nullopt;
 }
 
 void Ui::draw_focus() const {

@@ -35,6 +35,8 @@ public:
     void activate(std::string_view id) { activated_ = id; }
     void focus(std::string_view id);
     void enter(std::string_view id, std::string_view text, bool final);
+    /// The user went on to something else, and this is what he left in the field.
+    void leave(std::string_view id, std::string_view text);
 
     Gesture gesture;
     std::vector<Region> regions;
@@ -88,6 +90,7 @@ public:
     struct Entry {
         std::string text;
         bool final;
+        bool left = false; // he went elsewhere
     };
     [[nodiscard]] std::optional<Entry> taken(std::string_view id);
 
@@ -111,6 +114,7 @@ private:
     std::optional<Edit> edit_;
     bool typed_ = false;
     bool finish_ = false;
+    bool left_ = false;
 };
 
 } // namespace torchside::web

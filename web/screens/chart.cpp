@@ -299,6 +299,9 @@ void chart_body(App& app, Rect place) {
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);
+    if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
+        ui.node("chart/draft", Role::text, note_place, draft_words(app), {}, "printable");
+    }
     const Rect key_place = body.take_bottom(key(ui.pen(), t, {}, body.w, false) + 6);
     key(ui.pen(), t, {key_place.x, key_place.y + 6}, key_place.w, true);
     ui.node(

@@ -62,6 +62,13 @@ void send_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 12;
+        if (app.drafts.first() != nullptr) {
+            y += draft_caution(app, {x, y}, w);
+            if (button(ui, "send/correct", {x, y, w, ui.reach()}, "Correct it")) {
+                open_draft(app);
+            }
+            y += ui.reach() + 12;
+        }
         const Choice kinds[] = {{"send/quote", "The quote", !app.own_link},
                                 {"send/job", "The whole job", app.own_link}};
         const float h = choices_height(ui, 2, 2);
