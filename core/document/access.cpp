@@ -6,6 +6,7 @@
 #include "core/document/json.hpp"
 #include "core/document/public_address.hpp"
 #include "core/document/utf8.hpp"
+#include "core/quantity/print.hpp"
 
 namespace torchside::document {
 
@@ -239,7 +240,8 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
         }
         const std::size_t size = field.list->size(member);
         if (static_cast<double>(size) < field.info.low || static_cast<double>(size) > field.info.high) {
-            return Fault{path, std::to_string(size) + " entries, accepted is " + accepted(field.info)};
+            return Fault{path, std::to_string(size) + " entries, accepted is " + accepted(field.info),
+                         enter(field.info, UnitSystem::metric)};
         }
         for (std::size_t i = 0; i < size; ++i) {
             const Longer entry(path, i);
@@ -257,13 +259,18 @@ std::optional<Fault> broken_machine(const Machine& m) {
     if (m.min_current > m.max_current) {
         return Fault{"shop.machine.max_current_a",
                      number_text(m.max_current.in(ampere)) + " is below the smallest current, accepted is at least " +
-                         number_text(m.min_current.in(ampere)) + " A, or a lower min_current_a"};
+                         number_text(m.min_current.in(ampere)) + " A, or a lower min_current_a",
+                     "The largest current must not be below the smallest: now " +
+                         number_text(m.max_current.in(ampere)) + " and " + number_text(m.min_current.in(ampere)) +
+                         " A."};
     }
     if (m.plate_i1max && m.plate_i1eff && *m.plate_i1eff > *m.plate_i1max) {
         return Fault{"shop.machine.plate_i1eff_a",
                      number_text(m.plate_i1eff->in(ampere)) +
                          " is more than the largest supply current, accepted is at most " +
-                         number_text(m.plate_i1max->in(ampere)) + " A"};
+                         number_text(m.plate_i1max->in(ampere)) + " A",
+                     "I1eff must not be above I1max: now " + number_text(m.plate_i1eff->in(ampere)) + " and " +
+                         number_text(m.plate_i1max->in(ampere)) + " A."};
     }
     return {};
 }
@@ -273,14 +280,16 @@ std::optional<Fault> broken_log(const Shop& shop) {
         const tune::TestCut& cut = shop.tests[i];
         if (cut.verdict && !cut.feed) {
             return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min",
-                         "missing, accepted is the feed that the verdict is about"};
+                         "missing, accepted is the feed that the verdict is about",
+                         "Enter the feed that the verdict is about."};
         }
     }
     for (std::size_t i = 0; i < shop.wear.sets.size(); ++i) {
         const wear::ConsumableSet& set = shop.wear.sets[i];
         if (set.ended == wear::Ended::worn && set.starts == 0 && !(set.arc > Duration{})) {
             return Fault{"shop.wear.sets[" + std::to_string(i) + "].starts",
-                         "0 and no arc time either, accepted for a worn set is what wore it out"};
+                         "0 and no arc time either, accepted for a worn set is what wore it out",
+                         "Enter the starts or the arc time that wore it out."};
         }
     }
     return {};
@@ -293,16 +302,20 @@ std::optional<Fault> broken_rule(const Workbook& workbook) {
         return fault;
     }
     const air::AirSystem& air = workbook.shop.air;
+    const UnitSystem units = workbook.shop.display.units;
     if (!(air.cut_out > air.cut_in)) {
-        return Fault{"shop.air.cut_out_bar", number_text(air.cut_out.in(bar)) +
-                                                 " is not above the cut-in, accepted is more than " +
-                                                 number_text(air.cut_in.in(bar)) + " bar"};
+        return Fault{"shop.air.cut_out_bar",
+                     number_text(air.cut_out.in(bar)) + " is not above the cut-in, accepted is more than " +
+                         number_text(air.cut_in.in(bar)) + " bar",
+                     "The compressor must stop above the pressure it starts at: now " +
+                         print(air.cut_out, units).text() + " and " + print(air.cut_in, units).text() + "."};
     }
     const std::string& currency = workbook.shop.rates.currency;
     if (!std::all_of(currency.begin(), currency.end(), [](char c) { return c >= 'A' && c <= 'Z'; })) {
         return Fault{"shop.rates.currency",
                      '"' + one_line(currency) +
-                         "\" is not accepted, accepted is three capital letters such as USD or EUR"};
+                         "\" is not accepted, accepted is three capital letters such as USD or EUR",
+                     "Enter three capital letters, such as USD or EUR."};
     }
     const std::string& key = workbook.shop.seal_key;
     if (!key.empty() && (key.size() != 64 || key.find_first_not_of("0123456789abcdef") != std::string::npos)) {

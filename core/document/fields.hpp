@@ -253,6 +253,12 @@ constexpr Field list(std::string_view key, const Fields* children, int low, int 
     return f;
 }
 
+/// What leaving an optional key blank does, after "Leave blank to ".
+constexpr Field blank(std::string_view what, Field f) {
+    f.info.blank = what;
+    return f;
+}
+
 constexpr Field required(Field f) {
     f.info.required = true;
     return f;

@@ -32,7 +32,8 @@ std::optional<Fault> change(Workbook& workbook, const Change& wanted) {
         return no_such(wanted.path);
     }
     if (auto wrong = put(*place->field, own(place->owner), wanted.value)) {
-        return Fault{std::string(wanted.path), std::move(*wrong)};
+        return Fault{std::string(wanted.path), std::move(*wrong),
+                     enter(place->field->info, workbook.shop.display.units)};
     }
     return {};
 }
@@ -123,7 +124,8 @@ Outcome<Workbook> add(const Workbook& workbook, const Nozzle& nozzle) {
 Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended) {
     const wear::InUse& now = workbook.shop.wear.now;
     if (now.starts == 0 && !(now.arc > Duration{})) {
-        return Fault{"shop.wear.now.starts", "the set in the torch is new, accepted is one that has cut"};
+        return Fault{"shop.wear.now.starts", "the set in the torch is new, accepted is one that has cut",
+                     "This set is new. Nothing to log yet."};
     }
     Workbook next = workbook;
     next.shop.wear.sets.push_back({now.starts, now.arc, ended});
@@ -145,7 +147,7 @@ Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int 
     // As doubles: a batch may be more than an int holds, and more than the key accepts.
     const double starts = std::floor(parts * wear::counted_starts(load) + 0.5) + now.starts;
     if (auto wrong = judge(*field("shop.wear.now.starts"), starts)) {
-        return Fault{"shop.wear.now.starts", std::move(*wrong)};
+        return Fault{"shop.wear.now.starts", std::move(*wrong), "Too many starts for one set. Log its change first."};
     }
     now.starts = static_cast<int>(starts);
     now.arc = now.arc + static_cast<double>(parts) * load.arc.value;

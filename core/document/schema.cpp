@@ -2,6 +2,7 @@
 
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
+#include "core/quantity/read.hpp"
 
 namespace torchside::document {
 
@@ -21,7 +22,8 @@ std::string range(const FieldInfo& info) {
 }
 
 std::string accepted_value(const FieldInfo& info) {
-    const std::string unit = info.unit.empty() || info.unit == "money" ? "" : ' ' + std::string(info.unit);
+    const std::string unit =
+        info.unit.empty() || info.unit == "money" || info.unit == "share" ? "" : ' ' + std::string(info.unit);
     switch (info.kind) {
     case FieldKind::number:
         return range(info) + unit;
@@ -58,6 +60,43 @@ std::optional<FieldInfo> field(std::string_view path) {
         info.kind = FieldKind::object;
     }
     return info;
+}
+
+std::string blank_words(const FieldInfo& info) {
+    if (!info.nullable) {
+        return {};
+    }
+    return "Leave blank " +
+           (info.blank.empty() ? std::string("if you don't know it") : "to " + std::string(info.blank)) + '.';
+}
+
+namespace {
+
+std::string enter_letters(const FieldInfo& info) {
+    const std::string most = number_text(info.high) + " letters";
+    return (info.low == info.high ? most
+            : info.low > 0        ? number_text(info.low) + " to " + most
+                                  : "up to " + most) +
+           (info.plain ? ", no accents or brackets" : "");
+}
+
+} // namespace
+
+std::string enter(const FieldInfo& info, UnitSystem units) {
+    std::string what;
+    if (info.kind == FieldKind::text) {
+        what = enter_letters(info);
+    } else if (info.kind == FieldKind::list) {
+        return "Keep it to " + number_text(info.high) + " rows: delete one first.";
+    } else if (info.kind == FieldKind::number) {
+        what = print_range(info.low, info.high, info.unit, units);
+    } else if (info.kind == FieldKind::integer && info.choices.empty()) {
+        what = "a whole number, " + print_range(info.low, info.high, info.unit, units);
+    } else {
+        what = accepted_value(info);
+    }
+    const std::string blank = blank_words(info);
+    return "Enter " + what + (blank.empty() ? "." : ". " + blank);
 }
 
 std::string accepted(const FieldInfo& info) {

@@ -70,14 +70,15 @@ constexpr Field price_table[] = {
     number<&price::JobPrice::setup>("setup_min", in_min, 0, 10000, "Minutes to set up the job."),
     plain<&price::JobPrice::material_per_kg>("material_per_kg", "money", 0, 1e6,
                                              "Price of the plate for one kilogram."),
-    plain<&price::JobPrice::scrap_share>("scrap_share", "", 0, 0.9,
+    plain<&price::JobPrice::scrap_share>("scrap_share", "share", 0, 0.9,
                                          "Share of the plate bought that does not become parts."),
-    plain<&price::JobPrice::waste_per_part>("waste_per_part", "", 0, 9,
-                                            "Plate wasted for each part, in parts' masses; goes before the share."),
+    blank("go by the scrap",
+          plain<&price::JobPrice::waste_per_part>(
+              "waste_per_part", "share", 0, 9, "Plate wasted for each part, in parts' masses; goes before the share.")),
     number<&price::JobPrice::handling>("handling_min", in_min, 0, 1000, "A person's minutes for each part."),
-    plain<&price::JobPrice::margin>("margin", "", 0, 0.9, "Share of the price that is left over after cost."),
-    plain<&price::JobPrice::outside_quote_each>("outside_quote_each", "money", 0, 1e9,
-                                                "What a cutting service asks for one."),
+    plain<&price::JobPrice::margin>("margin", "share", 0, 0.9, "Share of the price that is left over after cost."),
+    blank("skip the comparison", plain<&price::JobPrice::outside_quote_each>("outside_quote_each", "money", 0, 1e9,
+                                                                             "What a cutting service asks for one.")),
 };
 constexpr Fields price_fields = price_table;
 
@@ -85,7 +86,8 @@ constexpr Field quote_table[] = {
     text<&price::QuoteTerms::number>("number", 0, 20, "The shop's own number of the quote."),
     whole<&price::QuoteTerms::valid_days>("valid_days", 1, 365, "Days the quote holds from the day it is issued.",
                                           "days"),
-    plain<&price::QuoteTerms::tax>("tax", "", 0, 0.5, "Share added to the price as tax; none for no tax line."),
+    blank("print no tax line",
+          plain<&price::QuoteTerms::tax>("tax", "share", 0, 0.5, "Share added to the price as tax.")),
     text<&price::QuoteTerms::note>("note", 0, 200, "A line to the customer."),
 };
 constexpr Fields quote_fields = quote_table;

@@ -73,7 +73,11 @@ void list_schema(const Field& field, const void* owner, JsonWriter& out) {
 
 void field_schema(const Field& field, const void* owner, JsonWriter& out) {
     out.key(field.key).open('{');
-    out.key("description").text(field.info.meaning);
+    std::string about(field.info.meaning);
+    if (!field.info.blank.empty()) {
+        about += " Null to " + std::string(field.info.blank) + '.';
+    }
+    out.key("description").text(about);
     if (!field.info.unit.empty()) {
         out.key("unit").text(field.info.unit);
     }

@@ -25,7 +25,7 @@ constexpr Field quote_table[] = {
     text<&Quote::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
     plain<&Quote::price_each>("price_each", "money", 0, 1e12, "Price of one part, before tax."),
     plain<&Quote::price_total>("price_total", "money", 0, 1e12, "Price of all parts, before tax."),
-    plain<&Quote::tax>("tax", "", 0, 0.5, "Share added to the price as tax; none for no tax line."),
+    plain<&Quote::tax>("tax", "share", 0, 0.5, "Share added to the price as tax; none for no tax line."),
     plain<&Quote::tax_amount>("tax_amount", "money", 0, 1e12, "The tax."),
     plain<&Quote::to_pay>("to_pay", "money", 0, 2e12, "Price of all parts with tax."),
     number<&Quote::tolerance>("tolerance_mm", in_mm, 0, 1000, "The outline shown is nowhere further from the part's."),

@@ -8,10 +8,12 @@
 namespace torchside {
 
 /// What is wrong with one input. `field` is its path in the workbook ("job.thickness_mm"); `text` says what is wrong
-/// and what is accepted, as one sentence fit to be shown to the user.
+/// and what is accepted, as one sentence fit to be shown to the user. `ask` is the same for whoever types it into a
+/// field: only what to enter, in his units ("Enter 0.3 to 150 mm."); empty where no field is meant.
 struct Fault {
     std::string field;
     std::string text;
+    std::string ask{};
 };
 
 template <class T>

@@ -1,5 +1,6 @@
 #include "core/quantity/read.hpp"
 
+#include <cmath>
 #include <string>
 #include <utility>
 
@@ -116,22 +117,25 @@ Reading<double> read_percent(std::string_view text) {
     return read_field(text, "share", UnitSystem::metric);
 }
 
-Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare) {
+namespace {
+
+/// What a field in this unit of the workbook wants.
+Wanted wanted(std::string_view unit, UnitSystem bare) {
     Wanted w;
     w.instead = "a gauge is the thickness of a sheet";
     if (unit == "share") {
         w.dimension = Dimension::share;
         w.bare = *typed::find_unit("%", Dimension::share);
-        return read_wanted(text, w);
+        return w;
     }
     if (unit == "money") {
         w.dimension = Dimension::money;
-        return read_wanted(text, w);
+        return w;
     }
     const typed::Folded folded = typed::fold(unit);
     const std::optional<FoundUnit> found = typed::find_unit(folded.text());
     if (unit.empty() || !found) {
-        return read_wanted(text, w);
+        return w;
     }
     w.dimension = found->dimension;
     w.bare = *found;
@@ -141,7 +145,48 @@ Reading<double> read_field(std::string_view text, std::string_view unit, UnitSys
             w.bare = *typed::find_unit(in_inch, w.dimension);
         }
     }
+    return w;
+}
+
+/// An end of a range in the unit that is typed, 3 figures, away from the end; exactly where the units are the same.
+std::string print_end(double value, const Wanted& w, bool low) {
+    const double times = w.target.up * w.bare.down / (w.target.down * w.bare.up);
+    const double there = value * times + w.bare.shift;
+    if (w.bare.shift == 0.0 && (times == 1.0 || w.dimension == Dimension::share)) {
+        return print_trimmed(there, 6);
+    }
+    if (there == 0.0) {
+        return "0";
+    }
+    const double step = std::pow(10.0, std::floor(std::log10(std::abs(there))) - 2.0);
+    constexpr double slack = 1e-9; // a bound that is whole in both units stays
+    return print_trimmed((low ? std::ceil(there / step - slack) : std::floor(there / step + slack)) * step, 6);
+}
+
+} // namespace
+
+Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare) {
+    const Wanted w = wanted(unit, bare);
+    if (w.dimension == Dimension::number && !unit.empty() && text.ends_with(unit)) {
+        text.remove_suffix(unit.size()); // as the field shows it: "3 hp", "30 days"
+    }
     return read_wanted(text, w);
+}
+
+std::string print_range(double low, double high, std::string_view unit, UnitSystem bare) {
+    const Wanted w = wanted(unit, bare);
+    std::string out = print_end(low, w, true) + " to " + print_end(high, w, false);
+    const bool known = !w.bare.symbol.empty();
+    if (w.dimension != Dimension::angle && (known || !(unit.empty() || unit == "money"))) {
+        out += ' ';
+    }
+    return out + (known ? w.bare.symbol : unit == "money" ? std::string() : std::string(unit));
+}
+
+std::string ask_for(std::string_view unit, UnitSystem bare) {
+    const Wanted w = wanted(unit, bare);
+    const std::string out = "Enter " + std::string(typed::noun(w.dimension));
+    return w.bare.symbol.empty() ? out + '.' : out + " (" + w.bare.symbol + ").";
 }
 
 std::optional<Fault> check_range(std::string_view field, double value, double low, double high, std::string_view unit) {

@@ -12,7 +12,7 @@
 //   6 mil                         Question below 40: 0.006 in or, in the workshop's slang, 6 mm? From 40 on: 1/1000 in
 //   16 ga, 16ga, #16, gauge 16    Gauge{16}; the metal is needed, see core/stock/thickness.hpp
 //   4' 6", 3 min 20 s             a larger unit, then a smaller one of the same kind
-//   0.3 in a percentage           Question: 0.3 % or 30 %?
+//   0.3 in a percentage           0.3 %, and its text says what to type for 30 %
 //   nan, inf, 1e3, -2, 5 A for a length, two numbers, more than 15 digits, more than 48 letters, no number, bytes that
 //   are not UTF-8                 Refusal
 //
@@ -89,7 +89,7 @@ private:
 [[nodiscard]] Reading<Voltage> read_voltage(std::string_view text);
 [[nodiscard]] Reading<double> read_number(std::string_view text);
 
-/// A share: "30 %" and "30" are 0.30; a bare number above 0 and up to 1 is asked back.
+/// A share, as people say it: "30 %" and "30" are 0.30, "8.25" is 0.0825, "0.3" is 0.003.
 [[nodiscard]] Reading<double> read_percent(std::string_view text);
 
 /// For a field of the workbook: the number in the unit of its key ("mm", "mm/min", "A", "V/mm", "s", "min", "bar",
@@ -97,6 +97,13 @@ private:
 /// is in that unit, or in its inch counterpart when `bare` says so. A unit it does not know counts as a plain number.
 /// Only a temperature and an angle ("deg") may be negative.
 [[nodiscard]] Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare);
+
+/// The two ends of what a field accepts, in the unit that a bare number typed there is in: (0.3, 150, "mm") is
+/// "0.3 to 150 mm", in inches "0.0119 to 5.9 in": rounded inwards to 3 figures, so that both ends are accepted.
+[[nodiscard]] std::string print_range(double low, double high, std::string_view unit, UnitSystem bare);
+
+/// What to type where no range is known, as a sentence: "Enter a length (mm).".
+[[nodiscard]] std::string ask_for(std::string_view unit, UnitSystem bare);
 
 /// None when low <= value <= high; else a Fault such as
 /// {"job.thickness_mm", "900 is too large; 0.4 to 160 mm is accepted"}. NaN and infinity are refused too.

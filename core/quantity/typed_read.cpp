@@ -166,11 +166,8 @@ Plain settle(const Scan& scan, const FoundUnit& unit, bool bare, const Wanted& w
                                  {worth(other, w), shown(other, w)}}};
     }
     if (w.dimension == Dimension::share && bare && a.number.value() > 0 && a.number.value() <= 1) {
-        Amount hundredfold = a;
-        hundredfold.number.over *= 100;
-        hundredfold.number.as = print_trimmed(hundredfold.number.value(), 6);
-        return Question<double>{"a percentage or a share of 1?",
-                                {{worth(hundredfold, w), shown(hundredfold, w)}, {worth(a, w), shown(a, w)}}};
+        const std::string hundredfold = print_trimmed(a.number.value() * 100, 6);
+        return Answer<double>{worth(a, w), shown(a, w) + " (for " + hundredfold + " %, type " + hundredfold + ")"};
     }
     return Answer<double>{worth(a, w), shown(a, w)};
 }

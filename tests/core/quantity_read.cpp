@@ -323,12 +323,12 @@ TEST_CASE("Percentages", "[read]") {
     CHECK(value(read_percent("0.3 %")) == Approx(0.003));
     CHECK(value(read_percent("0")) == 0);
     CHECK(value(read_percent("1.5")) == 0.015);
-    const auto r = read_percent("0.3");
-    REQUIRE(r.question());
-    CHECK(r.question()->answers[0].as == "30 %");
-    CHECK(r.question()->answers[0].value == 0.3);
-    CHECK(r.question()->answers[1].as == "0.3 %");
-    CHECK(r.question()->answers[1].value == 0.003);
+    CHECK(value(read_percent("8.25")) == 0.0825);
+    CHECK(value(read_percent("0,5 %")) == 0.005);
+    CHECK(value(read_percent("0.3")) == 0.003);
+    REQUIRE(read_percent("0.3").answer());
+    CHECK(read_percent("0.3").answer()->as == "0.3 % (for 30 %, type 30)");
+    CHECK(read_percent("0.3 %").answer()->as == "0.3 %");
 }
 
 TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {

@@ -55,10 +55,18 @@ void Ui::enter(std::string_view id, std::string_view text, bool final) {
         }
         edit_ = Edit{std::string(id), {}, false};
     }
+    finish_ = final;
+    if (final && edit_->fresh && edit_->text == text) {
+        return; // untouched: the rounded figure that it shows is not what is stored
+    }
     edit_->text = text;
     edit_->fresh = false;
     typed_ = true;
-    finish_ = final;
+}
+
+void Ui::leave(std::string_view id, std::string_view text) {
+    enter(id, text, true);
+    left_ = editing(id);
 }
 
 bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value,
@@ -220,23 +228,15 @@ void Ui::close_region(Point content) {
 void Ui::start_edit(std::string_view id, std::string_view text) {
     if (!editing(id)) {
         edit_ = Edit{std::string(id), std::string(text), true};
-        typed_ = finish_ = false;
+        typed_ = finish_ = left_ = false;
         revealed_ = {};
         changed_ = true;
     }
 }
 
-void Ui::keep_editing(std::string_view id, std::string_view text, std::optional<double> before) {
-    edit_ = Edit{std::string(id), std::string(text), false, true, before};
+void Ui::keep_editing(std::string_view id, std::string_view text) {
+    edit_ = Edit{std::string(id), std::string(text), false};
     changed_ = true;
-}
-
-std::optional<double> Ui::value_before(std::optional<double> now) {
-    if (!edit_->begun) {
-        edit_->begun = true;
-        edit_->before = now;
-    }
-    return edit_->before;
 }
 
 void Ui::type(std::string_view key) {
@@ -302,18 +302,14 @@ std::optional<Ui::Entry> Ui::taken(std::string_view id) {
         return std::nullopt;
     }
     changed_ = true;
-    if (finish_ && edit_->fresh) { // nothing was typed: what is stored stays
-        finish_ = false;
-        edit_.reset();
-        return std::nullopt;
-    }
-    Entry entry{edit_->text, finish_};
-    typed_ = false;
+    Entry entry{edit_->text, finish_, left_};
+    const bool touched = typed_ || !edit_->fresh; // else what is stored stays
+    typed_ = left_ = false;
     if (finish_) {
         finish_ = false;
         edit_.reset();
     }
-    return entry;
+    return touched ? std::optional(entry) : std::nullopt;
 }
 
 void Ui::draw_focus() const {

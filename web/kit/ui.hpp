@@ -21,8 +21,6 @@ struct Edit {
     std::string id;
     std::string text;
     bool fresh = true; // nothing typed yet: the first key replaces the old text
-    bool begun = false;
-    std::optional<double> before{}; // the value when it was begun: what is refused leaves that
 };
 
 class Ui {
@@ -39,6 +37,8 @@ public:
     /// The control under the mouse, "" for none. The page tells only when it is another one.
     void hover(std::string_view id) { hover_ = id; }
     void enter(std::string_view id, std::string_view text, bool final);
+    /// The user went on to something else, and this is what he left in the field.
+    void leave(std::string_view id, std::string_view text);
 
     Gesture gesture;
     std::vector<Region> regions;
@@ -100,9 +100,7 @@ public:
     [[nodiscard]] const std::optional<Edit>& edit() const { return edit_; }
     void start_edit(std::string_view id, std::string_view text);
     /// Stay in a field whose text could not be used: its words stay, with what is wrong or asked below them.
-    void keep_editing(std::string_view id, std::string_view text, std::optional<double> before);
-    /// The value that the field under edit had when the edit began; it is `now` when it has just begun.
-    std::optional<double> value_before(std::optional<double> now);
+    void keep_editing(std::string_view id, std::string_view text);
     /// A key of the app's own keypad; "\b" deletes.
     void type(std::string_view key);
     /// Other words in the field under edit.
@@ -117,6 +115,7 @@ public:
     struct Entry {
         std::string text;
         bool final;
+        bool left = false; // he went elsewhere
     };
     [[nodiscard]] std::optional<Entry> taken(std::string_view id);
 
@@ -149,6 +148,7 @@ private:
     std::optional<Edit> edit_;
     bool typed_ = false;
     bool finish_ = false;
+    bool left_ = false;
     std::string next_after_; // the field that the user leaves for the one below it
     std::string show_;       // brought into view when the screen is built
 };

@@ -158,8 +158,15 @@ EMSCRIPTEN_KEEPALIVE void torchside_activate(const char* id) {
     app->ui().activate(id);
     platform::request_frame();
 }
-EMSCRIPTEN_KEEPALIVE void torchside_enter(const char* id, const char* text, int final) {
-    app->ui().enter(id, text, final != 0);
+/// What a field's input says now: 0 while it is typed, 1 when the user is done, 2 when he went elsewhere, 3 to drop it.
+EMSCRIPTEN_KEEPALIVE void torchside_enter(const char* id, const char* text, int how) {
+    if (how == 3) {
+        app->drop_draft(id);
+    } else if (how == 2) {
+        app->ui().leave(id, text);
+    } else {
+        app->ui().enter(id, text, how == 1);
+    }
     platform::request_frame();
 }
 EMSCRIPTEN_KEEPALIVE void torchside_focus(const char* id) {

@@ -16,13 +16,13 @@
 #include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/changes.hpp"
+#include "web/screens/drafts.hpp"
 #include "web/screens/keeper.hpp"
 #include "web/screens/links.hpp"
 #include "web/screens/opening.hpp"
 
 namespace torchside::web {
 
-enum class Place { cut, tune, part, quote, shop };
 enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
@@ -87,6 +87,13 @@ public:
     /// redo.
     [[nodiscard]] const Change* change() const { return change_ ? &*change_ : nullptr; }
     void undo();
+    /// Back to what a field held before it was typed into, when the letters typed since are not taken after all.
+    void put_back(std::string_view path);
+    /// Why the workbook would not take this value, in words for whoever types it; empty when it would.
+    [[nodiscard]] std::string would_refuse(std::string_view path, const document::Scalar& value) const;
+    Drafts drafts; // what was typed and not taken
+    /// The user gives up what he typed into this field.
+    void drop_draft(std::string_view id);
     /// Why the last entry was not taken; empty when it was.
     [[nodiscard]] const std::string& refusal() const { return refusal_; }
     void refuse(std::string_view why) { refusal_ = why; }

@@ -19,7 +19,7 @@ std::string value_words(std::string_view path, const document::Scalar& value, Un
         return "blank";
     }
     if (value.type == Kind::text) {
-        return value.text;
+        return value.text.empty() ? "blank" : value.text;
     }
     if (value.type == Kind::flag) {
         return value.number != 0 ? "on" : "off";
@@ -53,6 +53,10 @@ std::string name_of(std::string_view path, std::string_view label, const documen
     return name + ' ' + from_to(value_words(path, from, units), value_words(path, to, units));
 }
 
+std::string told(const Fault& fault) {
+    return fault.ask.empty() ? fault.text : fault.ask;
+}
+
 } // namespace
 
 void App::adopt(Workbook next) {
@@ -63,13 +67,14 @@ void App::adopt(Workbook next) {
     reading_.reset();
     coupon_.reset();
     links.reset();
+    drafts.settle(book_);
     written_ = document::write_workbook(book_);
     keeper_.save(written_);
 }
 
 bool App::take(Outcome<Workbook> changed, std::string_view name) {
     if (!changed.ok()) {
-        refusal_ = changed.fault().text;
+        refusal_ = told(changed.fault());
         return false;
     }
     refusal_.clear();
@@ -86,6 +91,9 @@ bool App::take(Outcome<Workbook> changed, std::string_view name) {
 }
 
 bool App::set(std::string_view path, const document::Scalar& value, std::string_view label, By by) {
+    if (by == By::touch) {
+        drafts.drop_path(path);
+    }
     const auto now = document::get(book_, path);
     const bool goes_on = by == By::typing && change_ && change_->typed == path;
     const document::Scalar first = goes_on ? change_->first : now.value_or(document::Scalar());
@@ -107,6 +115,7 @@ bool App::log(Outcome<Workbook> changed, std::string_view name) {
     if (!take(std::move(changed), name)) {
         return false;
     }
+    drafts.drop_path("");
     if (change_) {
         change_->scratch = scratch;
     }
@@ -114,6 +123,7 @@ bool App::log(Outcome<Workbook> changed, std::string_view name) {
 }
 
 bool App::remove(std::string_view path, std::string_view name) {
+    drafts.drop_path(path.substr(0, path.find('['))); // its rows are others now
     return take(document::remove(book_, path), name);
 }
 
@@ -141,7 +151,29 @@ void App::undo() {
     c.steps = 0;
     refusal_.clear();
     ui_.stop_edit();
+    drafts.drop_path("shop.tests");
+    drafts.drop_path("shop.machine.nozzles");
     adopt(std::move(back));
+}
+
+void App::put_back(std::string_view path) {
+    if (change_ && !path.empty() && change_->typed == path) {
+        Workbook before = std::move(change_->before);
+        change_.reset();
+        adopt(std::move(before));
+    }
+}
+
+std::string App::would_refuse(std::string_view path, const document::Scalar& value) const {
+    const auto next = document::set(book_, path, value);
+    return next.ok() ? std::string() : told(next.fault());
+}
+
+void App::drop_draft(std::string_view id) {
+    drafts.drop(id);
+    if (ui_.editing(id)) {
+        ui_.stop_edit();
+    }
 }
 
 namespace {

@@ -270,6 +270,9 @@ float below(App& app, Rect place, bool draw) {
     if (link_row(ui, "chart/print", print, "Print this chart", "One page, to tape to the table", Mark::quote)) {
         platform::print();
     }
+    if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
+        ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");
+    }
     chart_key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
     ui.node(
         "chart/key", Role::text, keys,

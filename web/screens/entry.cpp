@@ -8,17 +8,21 @@
 #include "core/stock/gauge.hpp"
 #include "core/stock/thickness.hpp"
 #include "web/kit/controls.hpp"
+#include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
-/// A text as it was read: a number in the key's unit, or a question with its answers, or what is wrong.
+constexpr const char* not_given = "not given";
+constexpr std::size_t longest_name = 24; // of a value on a button
+constexpr const char* no_reading = "—";
+
+/// A text as it was read: a value in the key's unit, or a question with its answers, or what is wrong.
 struct Heard {
-    std::optional<double> value{};
-    bool nothing = false; // left empty where that is an answer
-    std::string as{};     // how it was understood
-    std::string wrong{};  // why it cannot be used
+    std::optional<document::Scalar> value{};
+    std::string as{};    // how it was understood
+    std::string wrong{}; // why it cannot be used, and what to enter
     std::string question{};
     std::vector<Answer<double>> answers{};
 };
@@ -50,97 +54,124 @@ std::optional<double> ask(App& app, Rect place, std::string_view id, const Heard
     return touched ? std::optional(h.answers[*touched].value) : std::nullopt;
 }
 
-std::string range_of(std::string_view path) {
-    auto info = document::field(path);
-    if (!info) {
-        return {};
-    }
-    const bool may_be_empty = std::exchange(info->nullable, false);
-    return document::accepted(*info) + (may_be_empty ? ", or leave it empty" : "");
+/// What the field of this path asks for, in the user's units.
+std::string asks(const App& app, std::string_view path) {
+    const auto info = document::field(path);
+    return info ? document::enter(*info, app.book().shop.display.units) : std::string();
 }
 
 struct FieldText {
     std::string_view id;
+    std::string_view path; // of the workbook; empty for a figure that scratch holds
     std::string_view label;
-    std::string shown;           // the stored value
-    std::string idle;            // the quiet line when nobody types
-    std::string takes;           // what is accepted, said while the field is open
-    std::optional<double> value; // the stored one
+    std::string shown; // the stored value
+    std::string idle;  // the quiet line when nobody types
+    std::string takes; // what is accepted, said while the field is open
+    FieldLook::Keyboard keyboard = FieldLook::Keyboard::own;
 };
 
-/// Draws the field at the top of `place`, reads what is typed with `read`, and hands every number that makes sense to
-/// `take`, and nothing when the field is left empty where it may be.
+/// What was typed is not taken: it stays as a draft, and the value is what it was before.
+void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
+    app.put_back(f.path);
+    app.refuse("");
+    app.drafts.keep({std::string(f.id), std::string(f.label), entry.text, std::string(f.path),
+                     document::get(app.book(), f.path).value_or(document::Scalar()), app.place(), sheet_on_show(app),
+                     entry.final});
+    if (entry.final && !entry.left) {
+        app.ui().keep_editing(f.id, entry.text); // to be corrected here and now
+    }
+}
+
+/// One touch drops the draft.
+float way_back(App& app, Rect place, const FieldText& f) {
+    Ui& ui = app.ui();
+    const Rect key{place.x + 14, place.y + 6, place.w - 28, ui.reach()};
+    const bool blank = f.shown.empty() || f.shown == not_given || f.shown == no_reading;
+    if (button(ui, std::string(f.id) + "/back", key,
+               blank                           ? "Leave it blank"
+               : f.shown.size() > longest_name ? "Put back the old text"
+                                               : "Put back " + f.shown)) {
+        app.drop_draft(f.id);
+    }
+    return key.h + 14;
+}
+
+/// The words under the field, and whether they are an error.
+struct Below {
+    std::string text;
+    bool error = false;
+};
+Below below_of(const App& app, const FieldText& f, const Heard& h, bool active) {
+    if (!h.wrong.empty()) {
+        return {h.wrong, true};
+    }
+    const std::string refused = h.value && !f.path.empty() ? app.would_refuse(f.path, *h.value) : std::string();
+    if (!refused.empty()) {
+        return {refused, true};
+    }
+    return {!h.question.empty() ? h.question : h.value && !h.as.empty() ? h.as : active ? f.takes : f.idle};
+}
+
+/// Draws the field at the top of `place`, reads what is typed with `read`, and hands every value that makes sense to
+/// `take`, which says whether it was taken. What was not stays in the field.
 template <class Read, class Take>
 float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take) {
     Ui& ui = app.ui();
-    Heard h;
+    const Draft* draft = app.drafts.find(f.id);
     const bool active = ui.editing(f.id);
-    const std::optional<double> before = active ? ui.value_before(f.value) : f.value;
-    if (active && !ui.edit()->fresh && ui.edit()->text != "-") { // a sign alone is a number begun
-        h = read(ui.edit()->text);
+    const std::string kept = draft != nullptr ? draft->text : std::string();
+    const bool fresh = active && ui.edit()->fresh;
+    const std::string typed = active && !fresh ? ui.edit()->text : kept;
+    Heard h;
+    if ((draft != nullptr || (active && !fresh)) && !(active && typed == "-")) { // a sign alone is a number begun
+        h = read(typed);
     }
-    std::string below = f.idle;
-    std::string error;
-    if (active) {
-        below = f.takes;
-        if (!h.wrong.empty()) {
-            error = h.wrong;
-        } else if (h.value && !app.refusal().empty()) {
-            error = app.refusal();
-        } else if (h.value) {
-            below = h.as;
-        } else if (!h.question.empty()) {
-            below = h.question;
-        }
-    }
-    place.h = field_height(ui, error.empty() ? below : error, place.w);
-    const auto keyboard = app.own_keypad() ? FieldLook::Keyboard::own : FieldLook::Keyboard::number;
-    if (const auto entry = field_row(ui, f.id, place, {f.label, f.shown, below, error, keyboard})) {
+    const bool offer = draft != nullptr && (!active || draft->insisted);
+    const Below below = below_of(app, f, h, active);
+    place.h = field_height(ui, below.text, place.w);
+    const std::string shown = draft != nullptr ? kept : f.shown;
+    const std::string_view error = below.error ? std::string_view(below.text) : std::string_view();
+    if (const auto entry = field_row(ui, f.id, place, {f.label, shown, below.text, error, f.keyboard})) {
         const Heard now = read(entry->text);
-        app.refuse("");
-        if (now.value || (now.nothing && entry->final)) {
-            take(now.value); // a refusal stays in app.refusal() and is shown while the field is open
+        if (now.value && take(*now.value)) {
+            app.drafts.drop(f.id);
+        } else {
+            refuse(app, f, *entry);
         }
-        const bool unused = !now.wrong.empty() || !now.question.empty() || !app.refusal().empty();
-        if (unused && f.value != before) {
-            const std::string why = app.refusal(); // of 999 the 99 was taken on the way: neither is meant
-            take(before);
-            app.refuse(why);
-        }
-        if (entry->final && unused) {
-            ui.keep_editing(f.id, entry->text, before); // its words stay, with what is wrong or asked below them
-        } else if (entry->final) {
-            app.system_keyboard = false;
-        }
+        app.system_keyboard = app.system_keyboard && ui.edit();
     }
     float used = place.h;
-    if (active && !h.answers.empty()) {
+    if (!h.answers.empty()) {
         const Rect answers{place.x + 14, place.y + used + 8, place.w - 28, choices_height(ui, h.answers.size(), 2)};
         if (const auto picked = ask(app, answers, f.id, h)) {
             ui.stop_edit();
-            take(picked);
+            take(*picked);
+            app.drafts.drop(f.id);
         }
         used += answers.h + 16;
-        ui.edit_row({place.x, place.y, place.w, used});
     }
-    return used;
+    return used + (offer ? way_back(app, {place.x, place.y + used, place.w, 0}, f) : 0);
+}
+
+FieldLook::Keyboard keyboard_of(const App& app) {
+    return app.own_keypad() ? FieldLook::Keyboard::own : FieldLook::Keyboard::number;
 }
 
 std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
     const bool given = value.type == document::Scalar::Type::number;
-    return given ? show_field(value.number, info.unit, app.book().shop.display.units) : "not given";
+    return given ? show_field(value.number, info.unit, app.book().shop.display.units) : not_given;
+}
+
+auto setter(App& app, std::string_view path, std::string_view label) {
+    return [&app, path, label](const document::Scalar& v) { return app.set(path, v, label, App::By::typing); };
 }
 
 float text_field(App& app, Rect place, std::string_view id, std::string_view path, std::string_view label,
                  const document::Scalar& value, const document::FieldInfo& info) {
-    const bool active = app.ui().editing(id);
-    const std::string error = active ? app.refusal() : std::string();
-    place.h = field_height(app.ui(), error.empty() ? info.meaning : std::string_view(error), place.w);
-    if (const auto entry =
-            field_row(app.ui(), id, place, {label, value.text, info.meaning, error, FieldLook::Keyboard::text})) {
-        app.set(path, std::string_view(entry->text), label, App::By::typing);
-    }
-    return place.h;
+    const FieldText field{
+        id, path, label, value.text, std::string(info.meaning), asks(app, path), FieldLook::Keyboard::text};
+    const auto read = [](const std::string& text) { return Heard{.value = document::Scalar(std::string_view(text))}; };
+    return typed_field(app, place, field, read, setter(app, path, label));
 }
 
 } // namespace
@@ -165,25 +196,31 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
         return text_field(app, place, id, path, label, *value, *info);
     }
     const UnitSystem units = app.book().shop.display.units;
-    const bool given = value->type == document::Scalar::Type::number;
+    const std::string blank = document::blank_words(*info);
+    const std::string idle = std::string(info->meaning) + (blank.empty() ? "" : ' ' + blank);
     const FieldText field{id,
+                          path,
                           label,
                           shown_number(app, *info, *value),
-                          std::string(info->meaning),
-                          range_of(path),
-                          given ? std::optional(value->number) : std::nullopt};
+                          idle,
+                          asks(app, path),
+                          keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
-            return Heard{.nothing = true};
+            return Heard{.value = document::Scalar()};
         }
-        return heard(read_field(text, info->unit, units), [](double v) { return v; });
+        Heard h = heard(read_field(text, info->unit, units), [](double v) { return v; });
+        if (!h.wrong.empty()) {
+            h.wrong = field.takes;
+        }
+        return h;
     };
-    return typed_field(app, place, field, read, [&](std::optional<double> v) {
-        if (v && take != nullptr) {
-            take(app, *v);
-        } else {
-            app.set(path, v ? document::Scalar(*v) : document::Scalar(nullptr), label, App::By::typing);
+    return typed_field(app, place, field, read, [&](const document::Scalar& v) {
+        if (take != nullptr && v.type == document::Scalar::Type::number) {
+            take(app, v.number);
+            return true;
         }
+        return app.set(path, v, label, App::By::typing);
     });
 }
 
@@ -198,12 +235,30 @@ void edit_entry(App& app, std::string_view path) {
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
                     std::string_view unit, std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
-    const FieldText field{
-        id, label, value ? show_field(*value, unit, units) : "—", std::string(idle), std::string(idle), value};
+    const FieldText field{id,
+                          {},
+                          label,
+                          value ? show_field(*value, unit, units) : no_reading,
+                          std::string(idle),
+                          std::string(idle),
+                          keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        return text.empty() ? Heard{.nothing = true} : heard(read_field(text, unit, units), [](double v) { return v; });
+        if (text.empty()) {
+            return Heard{.value = document::Scalar()};
+        }
+        Heard h = heard(read_field(text, unit, units), [](double v) { return v; });
+        if (!h.value) {
+            value.reset(); // what cannot be read is no reading
+        }
+        if (!h.wrong.empty()) {
+            h.wrong = ask_for(unit, units);
+        }
+        return h;
     };
-    return typed_field(app, place, field, read, [&](std::optional<double> v) { value = v; });
+    return typed_field(app, place, field, read, [&](const document::Scalar& v) {
+        value = v.type == document::Scalar::Type::number ? std::optional(v.number) : std::nullopt;
+        return true;
+    });
 }
 
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,
@@ -254,29 +309,34 @@ float thickness_entry(App& app, Rect place) {
         gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
+    const FieldText field{
+        "stock/thickness", "job.thickness_mm", "Thickness", plate.whole(), idle, asks(app, "job.thickness_mm"),
+        keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (h.value) {
-            h.as += " is " + read_back(Length{*h.value, mm});
+            h.as += " is " + read_back(Length{h.value->number, mm});
+        } else if (!h.wrong.empty() && read_length_or_gauge(text, units).gauge() == nullptr) {
+            h.wrong = field.takes; // of a gauge it says which there are
         }
         return h;
     };
-    return typed_field(
-        app, place,
-        {"stock/thickness", "Thickness", plate.whole(), idle, range_of("job.thickness_mm"), job.thickness.in(mm)}, read,
-        [&](std::optional<double> v) { app.set("job.thickness_mm", *v, "Thickness", App::By::typing); });
+    return typed_field(app, place, field, read, setter(app, "job.thickness_mm", "Thickness"));
 }
 
 float current_entry(App& app, Rect place) {
     const Shown amps = show(app.book().job.current);
-    const auto read = [](const std::string& text) {
-        return heard(read_current(text), [](Current c) { return c.in(ampere); });
+    const FieldText field{"stock/current", "job.current_a",         "Current",
+                          amps.whole(),    "Output of the machine", asks(app, "job.current_a"),
+                          keyboard_of(app)};
+    const auto read = [&](const std::string& text) {
+        Heard h = heard(read_current(text), [](Current c) { return c.in(ampere); });
+        if (!h.wrong.empty()) {
+            h.wrong = field.takes;
+        }
+        return h;
     };
-    return typed_field(app, place,
-                       {"stock/current", "Current", amps.whole(), "Output of the machine", range_of("job.current_a"),
-                        app.book().job.current.in(ampere)},
-                       read,
-                       [&](std::optional<double> v) { app.set("job.current_a", *v, "Current", App::By::typing); });
+    return typed_field(app, place, field, read, setter(app, "job.current_a", "Current"));
 }
 
 } // namespace torchside::web

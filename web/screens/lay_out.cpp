@@ -46,6 +46,12 @@ const char* sheet_beside(Place place) {
     return sheets[static_cast<std::size_t>(place)];
 }
 
+/// Opens a field with what stands in it, or with what was typed there and not taken.
+void edit(App& app, std::string_view id, const std::string& stands) {
+    const Draft* draft = app.drafts.find(id);
+    app.ui().start_edit(id, draft != nullptr ? draft->text : stands);
+}
+
 bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
     std::string value = shown.unit.empty() ? shown.number : shown.whole();
     if (!shown.other.empty()) {
@@ -177,6 +183,10 @@ void left_side(App& app, Rect column) {
         if (app.change() != nullptr) {
             change_bar(app, column);
         }
+        const bool waits = app.drafts.first() != nullptr;
+        if (waits && app.open_sheet() != "send" && !draft_in_sight(app)) {
+            draft_bar(app, column);
+        }
         if (!app.said().empty()) {
             said_strip(app, column.take_bottom(52));
         }
@@ -213,6 +223,10 @@ void beside_sheet(App& app, Rect place, std::string_view sheet, bool another) {
 
 } // namespace
 
+std::string sheet_on_show(const App& app) {
+    return !app.open_sheet().empty() || !app.wide() ? app.open_sheet() : std::string(sheet_beside(app.place()));
+}
+
 float title_block_height(const Ui& ui) {
     return ui.low() && !ui.glove() ? 50.0F : std::max(58.0F, ui.reach() + 2);
 }
@@ -237,11 +251,11 @@ void title_block(App& app, Rect place) {
     }
     if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, units), open)) {
         app.open("stock");
-        ui.start_edit("stock/thickness", show_plate(job.thickness, units).whole());
+        edit(app, "stock/thickness", show_plate(job.thickness, units).whole());
     }
     if (title_cell(ui, "title/current", row, "Current", show(job.current), open)) {
         app.open("stock");
-        ui.start_edit("stock/current", show(job.current).whole());
+        edit(app, "stock/current", show(job.current).whole());
     }
     units_switch(app, units_cell);
     for (const float x : {metal.x, thickness.x, row.x}) {

@@ -25,6 +25,18 @@ void part_screen(App& app, Rect place);
 // Functions of their own in the program as linked, so that web/later.txt can name them.
 [[gnu::noinline]] void quote_screen(App& app, Rect place);
 [[gnu::noinline]] void shop_screen(App& app, Rect place);
+/// The sheet that is open, or that stands beside the place on a wide screen.
+[[nodiscard]] std::string sheet_on_show(const App& app);
+
+/// What was typed and not taken, and what stands instead: "Tax is not taken: it stays 8 %."; empty without a draft.
+[[nodiscard]] std::string draft_words(const App& app);
+/// The same as a bar at the foot of `rest` that leads to the field, and in a sheet; only while there is a draft of the
+/// workbook.
+void draft_bar(App& app, Rect& rest);
+float draft_caution(App& app, Point at, float w);
+[[nodiscard]] bool draft_in_sight(const App& app);
+void open_draft(App& app);
+
 /// What was changed last and the way back, at the foot of `rest`; only while there is a change.
 void change_bar(App& app, Rect& rest);
 /// The same as words to be spoken, "" without a change.

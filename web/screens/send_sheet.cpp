@@ -44,6 +44,13 @@ void send_sheet(App& app, Rect place, bool closable) {
         const float x = column.x;
         const float w = column.w;
         float y = body.y + 12;
+        if (app.drafts.first() != nullptr) {
+            y += draft_caution(app, {x, y}, w);
+            if (button(ui, "send/correct", {x, y, w, ui.reach()}, "Correct it")) {
+                open_draft(app);
+            }
+            y += ui.reach() + 12;
+        }
         if (!app.sheet().price) {
             return y + words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
                    20 - body.y;

@@ -119,7 +119,7 @@ std::string show_field(double value, std::string_view unit, UnitSystem units) {
         return print(Volume{value, litre}, units).text();
     }
     if (unit == "share") {
-        return print_percent(value, 0).text();
+        return print_trimmed(value * 100, 4) + " %";
     }
     if (unit == "deg") {
         return print_trimmed(value, 1) + "°";

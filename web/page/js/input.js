@@ -8,9 +8,13 @@ let press = null;
 const inKeypad = (el) => Boolean(el?.closest?.('[data-id="keypad"]'));
 const changed = (node) => node.field.value !== node.start;
 
+const DONE = 1;
+const LEFT = 2; // the user went elsewhere: what is refused stays in the field, marked
+const DROPPED = 3;
+
 /** Done with a field: hand over what was typed, and let the app take it before anything else happens. */
-function finish(node) {
-  call('torchside_enter', node.id, node.field.value, 1);
+function finish(node, how) {
+  call('torchside_enter', node.id, node.field.value, how);
   if (ready) {
     drawNow();
   }
@@ -118,7 +122,7 @@ root.addEventListener('focusout', (e) => {
   e.target.classList.remove('live');
   if (node?.field && node.el.isConnected && !inKeypad(to)) {
     if (changed(node)) {
-      finish(node);
+      finish(node, LEFT);
     } else if (has(node, 'focused') && to) {
       call('torchside_back'); // untouched: leave it as it was, for its rounded figure is not what is stored
     }
@@ -146,7 +150,7 @@ root.addEventListener('scroll', () => { if (!html.classList.contains('plain')) r
 
 function enterKey(node) {
   if (changed(node)) {
-    finish(node);
+    finish(node, DONE);
   } else if (has(node, 'focused')) {
     call('torchside_back');
   } else {
@@ -194,7 +198,9 @@ window.addEventListener('keydown', (e) => {
   }
   const node = nodeOf(e.target);
   const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[e.key];
-  if (e.key === 'Escape') {
+  if (e.key === 'Escape' && node?.field && (has(node, 'focused') || has(node, 'invalid'))) {
+    finish(node, DROPPED);
+  } else if (e.key === 'Escape') {
     call('torchside_back');
   } else if (e.key === 'Enter' && node?.field) {
     enterKey(node);

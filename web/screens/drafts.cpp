@@ -1,0 +1,81 @@
+#include "web/screens/drafts.hpp"
+
+#include <algorithm>
+
+#include "web/kit/controls.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/sheet_frame.hpp"
+
+namespace torchside::web {
+
+const Draft* Drafts::find(std::string_view id) const {
+    const auto it = std::find_if(all_.begin(), all_.end(), [&](const Draft& d) { return d.id == id; });
+    return it == all_.end() ? nullptr : &*it;
+}
+
+void Drafts::keep(Draft draft) {
+    for (Draft& d : all_) {
+        if (d.id == draft.id) {
+            d = std::move(draft);
+            return;
+        }
+    }
+    all_.push_back(std::move(draft));
+}
+
+void Drafts::drop(std::string_view id) {
+    std::erase_if(all_, [&](const Draft& d) { return d.id == id; });
+}
+
+void Drafts::drop_path(std::string_view path) {
+    std::erase_if(all_, [&](const Draft& d) { return path.empty() ? d.path.empty() : d.path.starts_with(path); });
+}
+
+void Drafts::settle(const Workbook& book) {
+    std::erase_if(all_, [&](const Draft& d) { return !d.path.empty() && document::get(book, d.path) != d.stands; });
+}
+
+const Draft* Drafts::first() const {
+    const auto it = std::find_if(all_.begin(), all_.end(), [](const Draft& d) { return !d.path.empty(); });
+    return it == all_.end() ? nullptr : &*it;
+}
+
+std::string draft_words(const App& app) {
+    std::string out;
+    for (const Draft& d : app.drafts.all()) {
+        if (!d.path.empty()) {
+            const bool text = d.stands.type == document::Scalar::Type::text && !d.stands.text.empty();
+            out += out.empty() ? "" : " ";
+            out += d.label + " is not taken: it " +
+                   (text ? std::string("keeps its old text.")
+                         : "stays " + value_words(d.path, d.stands, app.book().shop.display.units) + '.');
+        }
+    }
+    return out;
+}
+
+void open_draft(App& app) {
+    const Draft draft = *app.drafts.first();
+    app.go(draft.place);
+    app.open(draft.sheet);
+    app.ui().start_edit(draft.id, draft.text);
+}
+
+bool draft_in_sight(const App& app) {
+    return app.drafts.first()->place == app.place() && app.drafts.first()->sheet == sheet_on_show(app);
+}
+
+void draft_bar(App& app, Rect& rest) {
+    const std::string text = draft_words(app);
+    const Rect bar = rest.take_bottom(verdict_height(app.ui(), text, "Touch to correct it", rest.w));
+    app.ui().pen().hline(bar.x, bar.right(), bar.y, app.ui().tokens().rule, 1);
+    if (verdict_row(app.ui(), "draft", bar, Sign::caution, text, "Touch to correct it")) {
+        open_draft(app);
+    }
+}
+
+float draft_caution(App& app, Point at, float w) {
+    return signed_words(app, "drafts", Sign::caution, at, w, draft_words(app), "") + 10;
+}
+
+} // namespace torchside::web
