@@ -198,13 +198,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
     const UnitSystem units = app.book().shop.display.units;
     const std::string blank = document::blank_words(*info);
     const std::string idle = std::string(info->meaning) + (blank.empty() ? "" : ' ' + blank);
-    const FieldText field{id,
-                          path,
-                          label,
-                          shown_number(app, *info, *value),
-                          idle,
-                          asks(app, path),
-                          keyboard_of(app)};
+    const FieldText field{id, path, label, shown_number(app, *info, *value), idle, asks(app, path), keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{.value = document::Scalar()};
