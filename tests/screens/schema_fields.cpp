@@ -27,6 +27,7 @@ const std::map<std::string, std::string, std::less<>> without = {
     {"job.part.drawing", "read from the file"},
     {"job.part.findings", "found by reading the file"},
     {"shop.seal_key", "made on the device, secret"},
+    {"shop.example", "said on every screen; left by Start my shop"},
 };
 
 void keys_of(document::Fields fields, const std::string& above, Names& out) {

@@ -46,8 +46,9 @@ constexpr const char* sheets[] = {"stock",
 /// All that one workbook says on all screens: nodes by "screen id".
 class Story {
 public:
-    Story(Person& person, const Workbook& book) : app_(person.app()) {
-        REQUIRE(app_.take(book, "A book"));
+    Story(Person& person, Workbook book) : app_(person.app()) {
+        book.shop.example = false; // of which nothing can be sent
+        REQUIRE(app_.take(std::move(book), "A book"));
         app_.scratch = {};
         for (std::size_t i = 0; i < std::size(places); ++i) {
             app_.go(places[i]);
@@ -123,7 +124,7 @@ void check_settings(const Story& story, const App& app) {
     const std::string feed = show_feed(s.feed.value, app.book().shop).whole();
     const std::string number = show_feed(s.feed.value, app.book().shop).number;
     CHECK(story.value("cut", "cut/feed").starts_with(feed));
-    CHECK(story.name("cut", "live") == "Feed " + feed);
+    CHECK(story.name("cut", "live").ends_with("Feed " + feed)); // after what was changed last
     CHECK(story.value("figure/feed", "figure/value") == feed);
     INFO(feed << " on Cut; " << story.value("figure/feed", "trail/table") << "; "
               << story.value("figure/feed", "trail/own"));

@@ -12,7 +12,15 @@ struct Phone {
     Person person;
     Thumb thumb{person};
 
-    Phone() : person((browser() = {}, 360.0F), 740.0F) {}
+    enum class Shop { none, own };
+    explicit Phone(Shop shop = Shop::none) : person(width_with(shop), 740.0F) {}
+    static float width_with(Shop shop) {
+        browser() = {};
+        if (shop == Shop::own) {
+            browser().keep_shop();
+        }
+        return 360;
+    }
     [[nodiscard]] bool in_view(std::string_view id) const {
         const Node* node = person.node(id);
         return node != nullptr && node->seen.h >= std::min(24.0F, node->place.h);
@@ -80,7 +88,7 @@ TEST_CASE("task 5: three test cuts are three touches on Tune") {
 }
 
 TEST_CASE("task 6: the compressor on a humid day, in two touches") {
-    Phone phone;
+    Phone phone(Phone::Shop::own); // "my compressor": it has been entered
     Thumb& thumb = phone.thumb;
     thumb.tap_id("cut/verdict/air");
     thumb.tap("Humid 85 %");

@@ -28,7 +28,7 @@ std::string settings_text(const App& app) {
         s.pierce_delay ? show_range(*s.pierce_delay) : "");
     length("Kerf", s.kerf);
     length("Lead-in", s.lead_in);
-    length("Smallest hole", s.min_hole);
+    put("Smallest hole", show_least_hole(s, units).whole(), show_range(s.min_hole, units));
     return out;
 }
 

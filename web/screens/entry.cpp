@@ -177,7 +177,7 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
 } // namespace
 
 float entry(App& app, Rect place, std::string_view path, std::string_view label,
-            void (*take)(App& app, double number)) {
+            bool (*take)(App& app, double number)) {
     Ui& ui = app.ui();
     const auto info = document::field(path);
     const auto value = document::get(app.book(), path);
@@ -211,8 +211,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
     };
     return typed_field(app, place, field, read, [&](const document::Scalar& v) {
         if (take != nullptr && v.type == document::Scalar::Type::number) {
-            take(app, v.number);
-            return true;
+            return take(app, v.number);
         }
         return app.set(path, v, label, App::By::typing);
     });

@@ -11,9 +11,9 @@
 namespace torchside::web {
 
 /// A number or text field for any path the schema knows, at the top of `place`; returns the height used.
-/// `take`, when given, gets the number instead of the workbook: it may ask before it sets it.
+/// `take`, when given, gets the number instead of the workbook: it may ask before it sets it, and says whether it took it.
 float entry(App& app, Rect place, std::string_view path, std::string_view label,
-            void (*take)(App& app, double number) = nullptr);
+            bool (*take)(App& app, double number) = nullptr);
 
 /// Begin to type in the field of that path, as a touch on it would.
 void edit_entry(App& app, std::string_view path);

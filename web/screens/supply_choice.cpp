@@ -25,8 +25,8 @@ std::string fed_by(double breaker_a, int awg, const std::optional<double>& mm2) 
            (mm2 ? print_trimmed(*mm2, 1) + " mm²" : std::to_string(awg) + " AWG");
 }
 
-/// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise.
-void choose_line(App& app, double v) {
+/// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise. False: it is refused.
+bool choose_line(App& app, double v) {
     supply::Circuit circuit = app.book().shop.circuit;
     circuit.line = Voltage{v, volt};
     const auto usual = supply::usual_supplies(circuit.line);
@@ -34,10 +34,10 @@ void choose_line(App& app, double v) {
     if (usual.empty() || circuit.line == app.book().shop.circuit.line ||
         std::any_of(usual.begin(), usual.end(), fits)) {
         app.asked_line_v.reset();
-        app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
-    } else {
-        app.asked_line_v = v;
+        return app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
     }
+    app.asked_line_v = v;
+    return true;
 }
 
 /// What belongs to the voltage that was asked for, or what is there now.

@@ -167,7 +167,7 @@ std::vector<Verdict> quote_verdicts(const App& app) {
         rows.push_back(
             {"make", Sign::holds, text.substr(0, end), end == std::string::npos ? "" : text.substr(end + 2), "costs"});
     }
-    if (price && !app.sheet().wear.change_before) {
+    if (price && !app.sheet().wear.change_before && !app.sheet().wear.outlived) {
         rows.push_back({"wear", Sign::holds, "The set in the torch sees the batch through",
                         app.sheet().wear.guess ? "A guess until a worn set is logged" : "By your log", "wear"});
     }
