@@ -54,10 +54,11 @@ std::optional<double> ask(App& app, Rect place, std::string_view id, const Heard
     return touched ? std::optional(h.answers[*touched].value) : std::nullopt;
 }
 
-/// What the field of this path asks for, in the user's units.
-std::string asks(const App& app, std::string_view path) {
+/// What the field of this path asks for, in the user's units; said only of one that is typed in or was refused.
+std::string asks(App& app, std::string_view id, std::string_view path) {
     const auto info = document::field(path);
-    return info ? document::enter(*info, app.book().shop.display.units) : std::string();
+    const bool spoken = app.ui().editing(id) || app.drafts.find(id) != nullptr;
+    return spoken && info ? document::enter(*info, app.book().shop.display.units) : std::string();
 }
 
 struct FieldText {
@@ -169,7 +170,7 @@ auto setter(App& app, std::string_view path, std::string_view label) {
 float text_field(App& app, Rect place, std::string_view id, std::string_view path, std::string_view label,
                  const document::Scalar& value, const document::FieldInfo& info) {
     const FieldText field{
-        id, path, label, value.text, std::string(info.meaning), asks(app, path), FieldLook::Keyboard::text};
+        id, path, label, value.text, std::string(info.meaning), asks(app, id, path), FieldLook::Keyboard::text};
     const auto read = [](const std::string& text) { return Heard{.value = document::Scalar(std::string_view(text))}; };
     return typed_field(app, place, field, read, setter(app, path, label));
 }
@@ -198,7 +199,8 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
     const UnitSystem units = app.book().shop.display.units;
     const std::string blank = document::blank_words(*info);
     const std::string idle = std::string(info->meaning) + (blank.empty() ? "" : ' ' + blank);
-    const FieldText field{id, path, label, shown_number(app, *info, *value), idle, asks(app, path), keyboard_of(app)};
+    const FieldText field{
+        id, path, label, shown_number(app, *info, *value), idle, asks(app, id, path), keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return Heard{.value = document::Scalar()};
@@ -302,9 +304,13 @@ float thickness_entry(App& app, Rect place) {
         gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
-    const FieldText field{
-        "stock/thickness", "job.thickness_mm", "Thickness", plate.whole(), idle, asks(app, "job.thickness_mm"),
-        keyboard_of(app)};
+    const FieldText field{"stock/thickness",
+                          "job.thickness_mm",
+                          "Thickness",
+                          plate.whole(),
+                          idle,
+                          asks(app, "stock/thickness", "job.thickness_mm"),
+                          keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (h.value) {
@@ -320,7 +326,7 @@ float thickness_entry(App& app, Rect place) {
 float current_entry(App& app, Rect place) {
     const Shown amps = show(app.book().job.current);
     const FieldText field{"stock/current", "job.current_a",         "Current",
-                          amps.whole(),    "Output of the machine", asks(app, "job.current_a"),
+                          amps.whole(),    "Output of the machine", asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         Heard h = heard(read_current(text), [](Current c) { return c.in(ampere); });
