@@ -41,8 +41,10 @@ test('a finger changes the stock: 3/16 on the keypad', async () => {
 test('a finger picks a plate from the usual sizes, another metal, and closes the sheet', async () => {
   const page = await start(PHONE);
   const before = await feed(page);
-  await touch(page, 'button', 'Metal');
+  await touch(page, 'button', 'Thickness');
   await touch(page, 'radio', '10');
+  await touch(page, 'button', 'Close');
+  await touch(page, 'button', 'Metal');
   await touch(page, 'radio', 'Stainless');
   await touch(page, 'button', 'Close');
   assert.equal(await page.getByRole('dialog').count(), 0);
@@ -218,7 +220,7 @@ test('settings of the system: a dark screen gives the night theme', async () => 
 test('a drag scrolls and presses nothing; momentum carries on and comes to rest', async () => {
   const page = await start(PHONE);
   await touch(page, 'button', 'Metal');
-  const top = async () => (await control(page, 'radio', '6').boundingBox()).y;
+  const top = async () => (await control(page, 'radio', 'Stainless').boundingBox()).y;
   const before = await top();
   const stock = await reads(page, 'Thickness');
   const client = await page.context().newCDPSession(page);

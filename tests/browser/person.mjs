@@ -70,7 +70,7 @@ export async function thicknessIs(page, wanted, before) {
 
 /** Another plate, picked from the usual sizes by a finger. */
 export async function change(page, size) {
-  await touch(page, 'button', 'Metal');
+  await touch(page, 'button', 'Thickness');
   await touch(page, 'radio', size);
   await touch(page, 'button', 'Close');
 }

@@ -127,7 +127,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     if ((draft != nullptr || (active && !fresh)) && !(active && typed == "-")) { // a sign alone is a number begun
         h = read(typed);
     }
-    const bool offer = draft != nullptr && (!active || draft->insisted);
+    const bool offer = draft != nullptr && (!active || fresh || draft->insisted);
     const Below below = below_of(app, f, h, active);
     place.h = field_height(ui, below.text, place.w);
     const std::string shown = draft != nullptr ? kept : f.shown;
