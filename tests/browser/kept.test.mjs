@@ -26,7 +26,7 @@ test('from the first visit it works with the server gone, and keeps the work', a
   await offlineReady(page);
   await own.stop();
   await assert.rejects(fetch(own.url), 'the server is really gone');
-  await touch(page, 'button', 'Metal');
+  await touch(page, 'button', 'Thickness');
   await touch(page, 'radio', '10');
   await page.reload();
   await settled(page);
@@ -43,7 +43,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
   const own = await serve(one);
   const page = await start(PHONE, { url: own.url });
   await offlineReady(page);
-  await touch(page, 'button', 'Metal');
+  await touch(page, 'button', 'Thickness');
   await touch(page, 'radio', '8');
   await touch(page, 'button', 'Close');
   let before = await page.evaluate(() => document.documentElement.dataset.version);
