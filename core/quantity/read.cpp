@@ -51,9 +51,52 @@ std::string_view pick(UnitSystem units, std::string_view metric, std::string_vie
 
 /// What the number of an inch reader is in when the key is in the unit before it.
 constexpr std::pair<std::string_view, std::string_view> counterparts[] = {
-    {"mm", "in"},   {"m", "ft"},  {"mm/min", "in/min"}, {"mm/s2", "in/s2"},
-    {"bar", "psi"}, {"l", "gal"}, {"l/min", "cfm"},     {"kg", "lb"},
+    {"mm", "in"},     {"m", "ft"},  {"mm/min", "in/min"}, {"mm/s2", "in/s2"}, {"bar", "psi"},   {"l", "gal"},
+    {"l/min", "cfm"}, {"kg", "lb"}, {"c", "f"},           {"mm2", "kcmil"},   {"v/mm", "v/in"},
 };
+
+/// Units that no typed word names: a number is read, and what the reader's own unit makes of it.
+struct Rate {
+    std::string_view unit;   // of the key
+    std::string_view suffix; // as the inch reader sees it behind the number, and the metric reader
+    std::string_view metric_suffix;
+    double size; // of the inch reader's unit, in the key's
+};
+constexpr Rate rates[] = {
+    {"money/kg", "/lb", "/kg", 1 / 0.45359237},
+    {"1/m", "per ft", "per m", 1 / 0.3048},
+    {"kW/(m3/min)", "kW/100 cfm", "kW/(m3/min)", 1 / 2.8316846592},
+};
+
+/// "$", "€" and "£" before an amount say nothing that the currency does not.
+std::string_view without_sign(std::string_view text) {
+    while (text.starts_with(' ')) {
+        text.remove_prefix(1);
+    }
+    for (const std::string_view sign : {"€", "£"}) {
+        if (text.starts_with(sign)) {
+            return text.substr(sign.size());
+        }
+    }
+    return text;
+}
+
+Plain read_rate(std::string_view text, const Rate& rate, UnitSystem bare) {
+    Wanted w;
+    const std::string_view suffix = bare == UnitSystem::inch ? rate.suffix : rate.metric_suffix;
+    if (text.ends_with(suffix)) {
+        text.remove_suffix(suffix.size());
+    }
+    if (rate.unit.starts_with("money")) {
+        w.dimension = Dimension::money;
+        text = without_sign(text);
+    }
+    if (bare == UnitSystem::inch) {
+        w.bare.up = rate.size;
+    }
+    w.instead = "a gauge is the thickness of a sheet";
+    return read_wanted(text, w);
+}
 
 } // namespace
 
@@ -126,7 +169,12 @@ Reading<double> read_field(std::string_view text, std::string_view unit, UnitSys
     }
     if (unit == "money") {
         w.dimension = Dimension::money;
-        return read_wanted(text, w);
+        return read_wanted(without_sign(text), w);
+    }
+    for (const Rate& rate : rates) {
+        if (unit == rate.unit) {
+            return read_rate(text, rate, bare);
+        }
     }
     const typed::Folded folded = typed::fold(unit);
     const std::optional<FoundUnit> found = typed::find_unit(folded.text());
@@ -140,6 +188,9 @@ Reading<double> read_field(std::string_view text, std::string_view unit, UnitSys
         if (bare == UnitSystem::inch && folded.text() == metric) {
             w.bare = *typed::find_unit(in_inch, w.dimension);
         }
+    }
+    if (bare == UnitSystem::metric && unit == "hp") {
+        w.bare = *typed::find_unit("kw", w.dimension);
     }
     return read_wanted(text, w);
 }

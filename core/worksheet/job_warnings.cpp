@@ -74,9 +74,11 @@ void warn_of_gaps(const Findings& f, std::vector<Warning>& out) {
     if (!(gaps.per_m > 0.0))
         return;
     const bool by_hand = f.workbook.job.torch != TorchHold::table;
+    const bool metric = f.workbook.shop.display.units == UnitSystem::metric;
+    const double gaps_per = metric ? gaps.per_m : gaps.per_m * Length{1, foot}.in(metre);
     out.push_back({"open_plate", Severity::caution, "job.mesh.kind",
-                   "The arc goes out at each gap, about " + print_fixed(std::floor(gaps.per_m + 0.5), 0) +
-                       " in a metre of cut: " +
+                   "The arc goes out at each gap, about " + print_fixed(std::floor(gaps_per + 0.5), 0) +
+                       (metric ? " in a meter of cut: " : " in a foot of cut: ") +
                        (by_hand ? "" : "switch height control off or to hold, it dives where there is no metal; ") +
                        "use a pilot arc that stays lit if the machine has one (common practice, no source)."});
 }

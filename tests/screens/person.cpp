@@ -37,7 +37,9 @@ void Person::look() {
     }();
     (void)built;
     for (int i = 0; i < 3; ++i) {
+        Pen::witness = &written_;
         app_.frame(fonts, 1, screen_, now_);
+        Pen::witness = nullptr;
         now_ += 16;
     }
     std::set<std::string_view> seen;

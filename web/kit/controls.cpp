@@ -25,7 +25,31 @@ void press_ground(Ui& ui, std::string_view id, Rect place, bool chosen) {
 
 constexpr float gap = 8.0F;
 
+/// A title and below it quiet words, wrapped, both in the middle of the box.
+void two_lines(const Pen& pen, Rect box, Type type, Colour ink, std::string_view title, Colour soft,
+               std::string_view quiet) {
+    const float first = pen.paragraph(type, {}, {}, title, box.w, false);
+    const float second = pen.paragraph(Type::label, {}, {}, quiet, box.w, false);
+    const float apart = quiet.empty() || first + second + 2 > box.h ? 0.0F : 1.5F;
+    const float top = box.centre().y - (first + apart + second) / 2;
+    pen.paragraph(type, {box.x, top}, ink, title, box.w);
+    pen.paragraph(Type::label, {box.x, top + first + apart}, soft, quiet, box.w);
+}
+
+float row_height(const Ui& ui, std::string_view title, std::string_view quiet, float room) {
+    return std::max(ui.reach(), ui.pen().paragraph(Type::title, {}, {}, title, room, false) +
+                                    ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
+}
+
 } // namespace
+
+float link_height(const Ui& ui, std::string_view title, std::string_view quiet, float width) {
+    return row_height(ui, title, quiet, width - 46 - 40);
+}
+
+float toggle_height(const Ui& ui, std::string_view label, std::string_view quiet, float width) {
+    return std::max(64.0F, row_height(ui, label, quiet, width - 110));
+}
 
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,
             std::string_view state) {
@@ -45,10 +69,7 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     if (look == Look::chosen) {
         pen.fill({place.x, place.y, place.w, 4}, t.accent);
     }
-    const Type type = look == Look::plain ? Type::text : Type::title;
-    const float room = place.w - 8;
-    const float w = std::min(pen.width(type, label), room);
-    pen.text_fit(type, {place.centre().x - w / 2, place.centre().y - Pen::line_height(type) / 2}, ink, label, room);
+    pen.words_in(place.inset(4, 4), look == Look::plain ? Type::text : Type::title, ink, label, Align::centre);
     return used;
 }
 
@@ -124,12 +145,7 @@ bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, s
     }
     draw_mark(pen, mark, {place.x + 24, place.centre().y}, t.ink);
     const float room = place.w - 46 - 40;
-    const bool two = !quiet.empty();
-    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::title) / 2);
-    pen.text_fit(Type::title, {place.x + 46, top}, t.ink, title, room);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 46, top + 21}, t.quiet, quiet, room);
-    }
+    two_lines(pen, {place.x + 46, place.y, room, place.h}, Type::title, t.ink, title, t.quiet, quiet);
     draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;
@@ -140,12 +156,7 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const bool two = !quiet.empty();
-    const float top = place.centre().y - (two ? 20.5F : Pen::line_height(Type::text) / 2);
-    pen.text_fit(Type::text, {place.x + 14, top}, t.ink, label, place.w - 110);
-    if (two) {
-        pen.text_fit(Type::label, {place.x + 14, top + 21}, t.quiet, quiet, place.w - 110);
-    }
+    two_lines(pen, {place.x + 14, place.y, place.w - 110, place.h}, Type::text, t.ink, label, t.quiet, quiet);
     const Rect box{place.right() - 14 - 68, place.centre().y - 15, 68, 30};
     pen.frame(box, t.ink, 1.5F);
     const Rect half{on ? box.x + 34 : box.x, box.y, 34, 30};
@@ -177,7 +188,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    pen.text_fit(Type::text, {place.x + 14, box.centre().y - 10}, t.ink, look.label, box.x - place.x - 22);
+    pen.words_in({place.x + 14, box.y - 2, box.x - place.x - 22, box.h + 4}, Type::text, t.ink, look.label);
     if (active) {
         pen.fill(box, t.fill);
         pen.frame(box, t.accent, 2);
@@ -187,8 +198,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
         const float end = pen.text_fit(Type::title, {box.x + 10, box.centre().y - 10}, t.ink, value, box.w - 20);
         pen.fill({end + 2, box.y + 7, 2, box.h - 14}, t.accent);
     } else {
-        const float w = std::min(pen.width(Type::title, value), box.w - 4);
-        pen.text_fit(Type::title, {box.right() - w, box.centre().y - 10}, t.ink, value, box.w - 4);
+        pen.words_in({box.x, box.y - 2, box.w, box.h + 4}, Type::title, t.ink, value, Align::right);
     }
     const float y = place.y + 43;
     pen.paragraph(Type::label, {place.x + 14, y}, look.error.empty() ? t.quiet : t.stop, below, place.w - 28);
@@ -197,9 +207,8 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
 }
 
 float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
-    const float height = 40;
+    const float height = 23 + ui.pen().paragraph(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
     ui.node(id, Role::heading, {at.x, at.y, room, height}, title, {}, "level3");
-    ui.pen().text_fit(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
     return height;
 }
 
@@ -220,7 +229,7 @@ bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title,
     std::string heading(id);
     heading += "/title";
     ui.node(heading, Role::heading, place, title, {}, "level2");
-    pen.text_fit(Type::title, {place.x + 14, place.centre().y - 10}, t.ink, title, place.w - (closable ? 84 : 28));
+    pen.words_in({place.x + 14, place.y, place.w - (closable ? 84 : 28), place.h}, Type::title, t.ink, title);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     if (!closable) {
         return false;

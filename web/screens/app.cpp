@@ -1,7 +1,11 @@
 #include "web/screens/app.hpp"
 
+#include <utility>
+
 #include "core/document/workbook_file.hpp"
+#include "core/quantity/in_units.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
 
 namespace torchside::web {
@@ -87,13 +91,17 @@ const Outcome<tune::Coupon>& App::coupon() {
     return *coupon_;
 }
 
+std::string App::said(std::string_view text) const {
+    return in_units(text, book_.shop.display.units);
+}
+
 bool App::set(std::string_view path, const document::Scalar& value) {
     return take(document::set(book_, path, value));
 }
 
 bool App::take(Outcome<Workbook> changed) {
     if (!changed.ok()) {
-        refusal_ = changed.fault().text;
+        refusal_ = said(changed.fault().text);
         return false;
     }
     refusal_.clear();
@@ -173,6 +181,16 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "route") {
         take_route(text);
     }
+}
+
+void App::print_chart() {
+    printing_chart_ = true;
+    platform::print();
+}
+
+std::string App::to_print() {
+    const bool chart = std::exchange(printing_chart_, false) || open_sheet_ == "chart";
+    return chart ? prints::chart(*this) : prints::card(*this);
 }
 
 void App::open_file(std::string_view text) {

@@ -104,15 +104,20 @@ constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
 constexpr const char* tested_names[] = {"", "Near a cut of yours", "You cut this"};
 constexpr const char* tested_words[] = {"", "near", "here"};
 
-std::string about_cell(const CellFigure& figure, Tested tested) {
-    std::string out = figure.range;
+constexpr const char* reach_words[] = {"", "Edge start: no clean cut from a pierce", "Severs rough: no clean cut",
+                                       ""}; // by Reach
+
+std::string about_cell(const CellFigure& figure, Tested tested, cut::Reach reach) {
+    std::string out = reach_words[static_cast<std::size_t>(reach)];
+    out += (out.empty() || figure.range.empty() ? "" : ". ") + figure.range;
     out += (out.empty() ? "Basis: " : ". Basis: ") + std::string(footing_names[static_cast<int>(figure.footing)]);
     return tested == Tested::none ? out : out + ". " + tested_names[static_cast<int>(tested)];
 }
 
 /// What the style sheet of the printed page draws into the cell.
-std::string paper_marks(tune::Footing footing, Tested tested) {
+std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach) {
     std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
+    out += reach == cut::Reach::clean ? "" : " mark-unclean";
     return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
 }
 
@@ -172,9 +177,9 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const CellFigure figure =
         cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
-    const std::string about = cell.settings ? about_cell(figure, cell.tested) : std::string();
+    const std::string about = cell.settings ? about_cell(figure, cell.tested, cell.reach) : std::string();
     ui.open_group(id, Role::cell, place, text,
-                  cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
+                  cell.settings ? paper_marks(figure.footing, cell.tested, cell.reach) : std::string());
     const bool used =
         ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
     ui.close_group();
@@ -194,6 +199,10 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     if (cell.settings) {
         footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
         tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
+    }
+    if (cell.settings && !clean) { // a corner that is cut off: seen without colour
+        pen.triangle({place.x, place.bottom()}, {place.x, place.bottom() - 13}, {place.x + 13, place.bottom()},
+                     t.caution);
     }
     if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
         pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
@@ -241,7 +250,7 @@ void grid_of(App& app, const Chart& chart, Rect place) {
     heads(app, chart, grid, head);
     const Rect labels{place.x, view.y, label_width, view.h};
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
-        const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
+        const Shown plate = show_plate(chart.rows[r], chart.metal, app.book().shop.display.units);
         ui.open_group("chart/row/" + std::to_string(r), Role::row, {place.x, grid.cell(r, 0).y, place.w, grid.h},
                       plate.whole());
         ui.pen().push_clip(labels);
@@ -285,16 +294,16 @@ void chart_body(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/title", Role::heading, {body.x, body.y, body.w, 18}, title, {}, "level2 printable");
-    ui.pen().text_fit(Type::label, {body.x, body.y}, t.quiet, title, body.w);
-    body.take_top(22);
+    const float title_height = ui.pen().paragraph(Type::label, {body.x, body.y}, t.quiet, title, body.w);
+    ui.node("chart/heading", Role::heading, {body.x, body.y, body.w, title_height}, title, {}, "level2 printable");
+    body.take_top(title_height + 5);
     const Rect print_row = body.take_bottom(ui.reach());
     if (link_row(ui, "chart/print", print_row, "Print this chart", "One page, to tape to the table", Mark::quote)) {
-        platform::print();
+        app.print_chart();
     }
     const std::string_view note =
         "Square: full where your cuts halved the band · bar: 8 times in 10 within · deeper tint: "
-        "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
+        "faster · dark corner: no clean cut · dash: out of reach. The machine's manual comes first.";
     const float note_height = ui.pen().paragraph(Type::label, {}, t.quiet, note, body.w, false) + 14;
     const Rect note_place = body.take_bottom(note_height);
     ui.pen().paragraph(Type::label, {note_place.x, note_place.y + 6}, t.quiet, note, note_place.w);

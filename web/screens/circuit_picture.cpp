@@ -90,8 +90,9 @@ float chain_picture(Ui& ui, Point at, float w, const supply::Chain& chain) {
         symbol(pen, t, node.stop, {spine, y + row_height / 2}, ink);
         const float text = at.x + 36;
         pen.text(Type::label, {text, y + 5}, t.quiet, name);
-        pen.text_fit(Type::title, {text, y + 22}, ink, node.figure, w - 36);
-        pen.text_fit(Type::label, {text + 76, y + 5}, t.quiet, node.detail, w - 36 - 76);
+        const float tail = node.used > 0 ? (weakest ? 146.0F : 84.0F) : 0.0F; // the bar and its word
+        pen.words_in({text, y + 21, w - 36 - tail, 22}, Type::title, ink, node.figure);
+        pen.words_in({text + 76, y + 4, w - 36 - 76, 18}, Type::label, t.quiet, node.detail);
         if (node.used > 0) {
             used_bar(pen, t, {at.x + w - 76, y + 25, 76, 14}, node.used, weakest);
             if (weakest) {
@@ -141,7 +142,8 @@ void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
         pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
         pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, tick.text, Align::right);
     }
-    for (double m = 1; m <= most; m += 1) {
+    const double step = 1 + static_cast<int>(34.0 * (most - 0.5) / static_cast<double>(plot.w)); // room for "12×"
+    for (double m = 1; m <= most; m += step) {
         pen.vline(x_at(m), plot.bottom(), plot.bottom() + 4, t.ink, 1);
         pen.text(Type::label, {x_at(m), plot.bottom() + 5}, t.quiet, print_trimmed(m, 0) + "×", Align::centre);
     }

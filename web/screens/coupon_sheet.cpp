@@ -74,7 +74,7 @@ float program(App& app, Rect body, float y0, const tune::Coupon& coupon) {
                                    print_trimmed(book.job.current.in(ampere), 0) + "A.nc",
                                "text/plain", text.value());
         }
-        app.refuse(text.ok() ? "" : text.fault().field + ": " + text.fault().text);
+        app.refuse(text.ok() ? "" : app.said(text.fault().text));
     }
     y += ui.reach() + 8;
     if (!app.refusal().empty() && !ui.edit()) {
@@ -147,7 +147,8 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     const auto read = read_kerf(app.book(), coupon, length(s.square), length(s.hole));
     y += 8;
     if (!read.ok()) {
-        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, read.fault().text, ui.tokens().stop) + 8 - y0;
+        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.said(read.fault().text), ui.tokens().stop) + 8 -
+               y0;
     }
     const auto kerf = [&](const char* id, const char* name, std::optional<Length> l) {
         y += l ? line(app, id, {x, y}, w, name, show_text(*l, units)) : 0;
@@ -218,8 +219,9 @@ void coupon_sheet(App& app, Rect place, bool closable) {
         y += words(ui, "coupon/what", Type::text, {x, y}, w, text.what, ui.tokens().ink) + 10;
         const auto& made = app.coupon();
         if (!made.ok()) {
-            return y + words(ui, "coupon/refused", Type::text, {x, y}, w, made.fault().text, ui.tokens().stop) + 20 -
-                   body.y;
+            return y +
+                   words(ui, "coupon/refused", Type::text, {x, y}, w, app.said(made.fault().text), ui.tokens().stop) +
+                   20 - body.y;
         }
         const tune::Coupon& c = made.value();
         y += coupon_picture(app, {x, y}, w, c) + 4;

@@ -141,7 +141,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     }
     const std::string id = "field/" + std::string(path);
     if (info->kind == document::FieldKind::flag) {
-        place.h = std::max(ui.reach(), 64.0F);
+        place.h = toggle_height(ui, label, info->meaning, place.w);
         if (toggle_row(ui, id, place, label, value->number != 0, info->meaning)) {
             app.set(path, value->number == 0);
         }
@@ -152,7 +152,10 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label)
     }
     const UnitSystem units = app.book().shop.display.units;
     const bool given = value->type == document::Scalar::Type::number;
-    const FieldText field{id, label, given ? show_field(value->number, info->unit, units) : "not given",
+    const std::string_view sign =
+        info->unit.starts_with("money") ? currency_sign(app.book().shop.rates.currency) : std::string_view{};
+    const FieldText field{id, label,
+                          given ? std::string(sign) + show_field(value->number, info->unit, units) : "not given",
                           std::string(info->meaning), range_of(path)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
@@ -216,16 +219,16 @@ float number_choice(App& app, Rect place, const char* path, std::span<const doub
 float thickness_entry(App& app, Rect place) {
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
-    const Shown plate = show_plate(job.thickness, units);
-    std::string idle = read_back(job.thickness);
+    const Shown plate = show_plate(job.thickness, job.material, units);
+    std::string idle = print(job.thickness, units).text();
     if (const auto gauge = stock::nearest_gauge(job.material, job.thickness);
-        gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
+        units == UnitSystem::inch && gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
     const auto read = [&](const std::string& text) {
         Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (h.value) {
-            h.as += " is " + read_back(Length{*h.value, mm});
+            h.as += " is " + print(Length{*h.value, mm}, units).text();
         }
         return h;
     };

@@ -70,9 +70,9 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
         pen.fill(cell, t.hairline);
     }
     const float top = cell.centre().y - 24;
-    pen.text_fit(Type::label, {cell.x + 8, top + 2}, t.quiet, label, cell.w - 12);
+    pen.words_in({cell.x + 8, top + 2, cell.w - 12, Pen::line_height(Type::label)}, Type::label, t.quiet, label);
     if (shown.unit.empty()) {
-        pen.text_fit(Type::title, {cell.x + 8, top + 24}, t.ink, shown.number, cell.w - 12);
+        pen.words_in({cell.x + 8, top + 22, cell.w - 12, 24}, Type::title, t.ink, shown.number);
         return used;
     }
     const float end = pen.figure(Type::title, {cell.x + 8, top + 24}, t.ink, t.quiet, shown.number, shown.unit);
@@ -179,9 +179,10 @@ void title_block(App& app, Rect place) {
     if (title_cell(ui, "title/metal", metal, "Metal", {std::string(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
     }
-    if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, units), open)) {
+    if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, job.material, units),
+                   open)) {
         app.open("stock");
-        ui.start_edit("stock/thickness", show_plate(job.thickness, units).whole());
+        ui.start_edit("stock/thickness", show_plate(job.thickness, job.material, units).whole());
     }
     if (title_cell(ui, "title/current", row, "Current", show(job.current), open)) {
         app.open("stock");
@@ -242,7 +243,8 @@ void lay_out(App& app, Rect screen, int columns) {
     ui.pen().vline(screen.x + 1, whole.y, whole.bottom(), t.rule, 2);
     screen.take_left(2);
     const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
-    const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : sheet_beside(app.place());
+    const bool twice = columns == 3 && app.place() == Place::cut && app.open_sheet() == "chart"; // stands there already
+    const std::string sheet = !app.open_sheet().empty() && !twice ? app.open_sheet() : sheet_beside(app.place());
     const bool another = sheet != sheet_beside(app.place()); // closing it brings the usual one back
     if (columns == 2) {
         if (pictured && app.open_sheet().empty()) {

@@ -35,7 +35,7 @@ constexpr FigureText figure_texts[] = {
      "nozzle. Take off "
      "0.1 s until the lead-in skips, then add 0.2 s."},
     {"kerf", "Kerf",
-     "Width of the slot. Cut a 50 mm square without compensation and measure it: what is missing is the kerf."},
+     "Width of the slot. Cut a 50 mm (2 in) square without compensation and measure it: what is missing is the kerf."},
     {"lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap."},
     {"min_hole", "Smallest hole",
      "Smaller holes come out tapered and rough. Drill them, or mark their centre with the torch."},
@@ -105,7 +105,7 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
             y += trail_picture(app, {x, y}, w);
         }
         y += 14;
-        y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);
+        y += words(ui, "figure/how", Type::text, {x, y}, w, app.said(text->how), ui.tokens().ink);
         return y + 20 - body.y;
     });
 }
@@ -118,14 +118,11 @@ void reach_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 6;
-        const auto both = [&](Length l) {
-            const Shown s = show(l, units);
-            return s.whole() + " · " + s.other;
-        };
-        y += line(app, "reach/plate", {x, y}, w, "This plate", both(app.book().job.thickness));
-        y += line(app, "reach/pierce", {x, y}, w, "Pierces standing still to", both(c.pierce));
-        y += line(app, "reach/clean", {x, y}, w, "Cuts clean to", both(c.clean));
-        y += line(app, "reach/sever", {x, y}, w, "Parts, rough, to", both(c.sever));
+        const Job& job = app.book().job;
+        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(job.thickness, job.material, units).whole());
+        y += line(app, "reach/pierce", {x, y}, w, "Stationary pierce, up to", show(c.pierce, units).whole());
+        y += line(app, "reach/clean", {x, y}, w, "Clean cut, up to", show(c.clean, units).whole());
+        y += line(app, "reach/sever", {x, y}, w, "Severance cut, up to", show(c.sever, units).whole());
         y += 14;
         y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
         if (c.suggested_current) {
@@ -136,11 +133,12 @@ void reach_sheet(App& app, Rect place, bool closable) {
             }
             y += same ? 0 : ui.reach() + 14;
         }
-        y += words(ui, "reach/basis", Type::label, {x, y}, w,
-                   "Clean: a production feed of 500 mm/min. Parts: 125 mm/min. Both words are the trade's, from "
-                   "memory. These are estimates; "
-                   "the machine's own manual comes first.",
-                   ui.tokens().quiet);
+        y +=
+            words(ui, "reach/basis", Type::label, {x, y}, w,
+                  app.said("Clean: a production feed of 500 mm/min (20 in/min). Severance: 125 mm/min (5 in/min). Both "
+                           "words are the trade's, from memory. These are estimates; the machine's own manual comes "
+                           "first."),
+                  ui.tokens().quiet);
         return y + 20 - body.y;
     });
 }

@@ -19,8 +19,8 @@ struct Shown {
 };
 
 [[nodiscard]] Shown show(Length length, UnitSystem units);
-/// A plate: inch sizes as the fraction when it is one.
-[[nodiscard]] Shown show_plate(Length thickness, UnitSystem units);
+/// A plate as its stock is called: "6 mm", "1/4 in", "10 ga".
+[[nodiscard]] Shown show_plate(Length thickness, Metal metal, UnitSystem units);
 [[nodiscard]] Shown show(const Estimate<Speed>& feed, UnitSystem units);
 [[nodiscard]] Shown show(Voltage voltage);
 [[nodiscard]] Shown show(Current current);
@@ -38,6 +38,12 @@ struct Shown {
 /// The same of a typed one.
 [[nodiscard]] std::string show_text(Length length, UnitSystem units);
 [[nodiscard]] std::string show_text(Speed speed, UnitSystem units);
+
+/// "$7.50", "7.50 CHF": the sign where no other currency has it, else the code.
+[[nodiscard]] std::string with_currency(std::string_view amount, std::string_view currency);
+
+/// "$"; empty where the currency has no sign of its own.
+[[nodiscard]] std::string_view currency_sign(std::string_view currency);
 
 /// "7.50": rounded as money is, without the currency.
 [[nodiscard]] std::string show_money(double amount, int decimals);

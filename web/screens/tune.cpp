@@ -143,15 +143,16 @@ void tune_screen(App& app, Rect place) {
         ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
         y += what_it_showed(app, {place.x, y, place.w, 0}, tuning.value().outlook);
     } else {
-        y += words(ui, "tune/refused", Type::text, {x, y}, w, tuning.fault().text, ui.tokens().stop) + 14;
+        y += words(ui, "tune/refused", Type::text, {x, y}, w, app.said(tuning.fault().text), ui.tokens().stop) + 14;
     }
     ui.pen().hline(place.x, place.right(), y, ui.tokens().hairline, 1);
     const auto link = [&](const char* sheet, const char* title, std::string_view quiet, Mark mark) {
-        if (link_row(ui, std::string("tune/") + sheet, {place.x, y, place.w, ui.reach()}, title, quiet, mark,
+        const float height = link_height(ui, title, quiet, place.w);
+        if (link_row(ui, std::string("tune/") + sheet, {place.x, y, place.w, height}, title, quiet, mark,
                      app.open_sheet() == sheet)) {
             app.open(sheet);
         }
-        y += ui.reach();
+        y += height;
     };
     link("read", "Read a cut", "What you see, what to turn, how far", Mark::tune);
     link("coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part);
