@@ -36,7 +36,7 @@ void two_lines(const Pen& pen, Rect box, Type type, Colour ink, std::string_view
     pen.paragraph(Type::label, {box.x, top + first + apart}, soft, quiet, box.w);
 }
 
-float row_height(const Ui& ui, std::string_view title, std::string_view quiet, float room) {
+float two_line_height(const Ui& ui, std::string_view title, std::string_view quiet, float room) {
     return std::max(ui.reach(), ui.pen().paragraph(Type::title, {}, {}, title, room, false) +
                                     ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
 }
@@ -44,11 +44,11 @@ float row_height(const Ui& ui, std::string_view title, std::string_view quiet, f
 } // namespace
 
 float link_height(const Ui& ui, std::string_view title, std::string_view quiet, float width) {
-    return row_height(ui, title, quiet, width - 46 - 40);
+    return two_line_height(ui, title, quiet, width - 46 - 40);
 }
 
 float toggle_height(const Ui& ui, std::string_view label, std::string_view quiet, float width) {
-    return std::max(64.0F, row_height(ui, label, quiet, width - 110));
+    return std::max(64.0F, two_line_height(ui, label, quiet, width - 110));
 }
 
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,

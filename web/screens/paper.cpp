@@ -146,10 +146,11 @@ std::string chart(App& app) {
         out += "</tr>";
     }
     out += "</tbody></table>";
-    element(out, "p", "",
-            "Shaded, with its reason: no clean cut from a pierce. Dash: out of reach. Square, what the feed rests on. "
-            "Empty: physics. Half full: shop practice. Full: your cuts. Circle: cut by you. Dot: near a cut of yours. "
-            "The machine's manual comes first.");
+    element(
+        out, "p", "",
+        "Double line, with its reason: no clean cut from a pierce. Dash: out of reach. Square, what the feed rests on. "
+        "Empty: physics. Half full: shop practice. Full: your cuts. Circle: cut by you. Dot: near a cut of yours. "
+        "The machine's manual comes first.");
     return out + "</section>";
 }
 
