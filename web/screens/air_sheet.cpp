@@ -1,4 +1,5 @@
 // Air: does the compressor keep up with the torch; one cut-and-recover cycle drawn from a full tank.
+#include "core/air/assess.hpp"
 #include "core/quantity/print.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -76,7 +77,7 @@ float figures(App& app, Point at, float w) {
         print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
     put("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    put("air/water", "Water in an arc hour", print_significant(r.water_g_h, 2) + " g");
+    put("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
     return y - at.y;
 }
 

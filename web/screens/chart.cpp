@@ -113,9 +113,9 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
         cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
     const std::string about =
-        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested) : std::string();
+        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested, cell.reach) : std::string();
     ui.open_group(id, Role::cell, place, text,
-                  cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
+                  cell.settings ? paper_marks(figure.footing, cell.tested, cell.reach) : std::string());
     const bool used =
         ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
     ui.close_group();
@@ -136,6 +136,10 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     if (cell.settings) {
         footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
         tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
+    }
+    if (cell.settings && !clean) { // a corner that is cut off: seen without colour
+        pen.triangle({place.x, place.bottom()}, {place.x, place.bottom() - 13}, {place.x + 13, place.bottom()},
+                     t.caution);
     }
     if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
         pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
@@ -181,7 +185,7 @@ void cells(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
     heads(app, chart, grid);
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
-        const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
+        const Shown plate = show_plate(chart.rows[r], chart.metal, app.book().shop.display.units);
         ui.open_group("chart/row/" + std::to_string(r), Role::row,
                       {grid.labels.x, grid.cell(r, 0).y, grid.labels.w + grid.view.w, grid.h}, plate.whole());
         ui.open_clip(grid.labels);
@@ -247,9 +251,9 @@ float above(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, 18}, title, {}, "level2 printable");
-    ui.pen().text_fit(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
-    return h + 22;
+    const float lines = ui.pen().paragraph(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
+    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, lines}, title, {}, "level2 printable");
+    return h + lines + 4;
 }
 
 /// What the marks mean, and the way to paper; returns the height used. Only measured when `draw` is false.
@@ -260,7 +264,7 @@ float below(App& app, Rect place, bool draw) {
     const std::string note =
         std::string("Square: full where ") + whose(app).cuts +
         " halved the band · bar: 8 times in 10 within · deeper tint: "
-        "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
+        "faster · dark corner: no clean cut · dash: out of reach. The machine's manual comes first.";
     const Rect keys = place.take_top(chart_key(pen, t, whose(app), {}, place.w, false) + 6);
     const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
     const Rect print = place.take_top(ui.reach());
@@ -268,7 +272,7 @@ float below(App& app, Rect place, bool draw) {
         return keys.h + notes.h + print.h;
     }
     if (link_row(ui, "chart/print", print, "Print this chart", "One page, to tape to the table", Mark::quote)) {
-        platform::print();
+        app.print_chart();
     }
     if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
         ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");

@@ -7,6 +7,8 @@ namespace {
 constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
 constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
 constexpr const char* tested_words[] = {"", "near", "here"};
+constexpr const char* reach_words[] = {"", "Edge start: no clean cut from a pierce", "Severs rough: no clean cut",
+                                       ""}; // by Reach
 
 constexpr Whose yours{"your cuts", {"", "Near a cut of yours", "You cut this"}, "cut by you"};
 constexpr Whose of_example{
@@ -18,15 +20,18 @@ const Whose& whose(const App& app) {
     return app.book().shop.example ? of_example : yours;
 }
 
-std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested) {
-    std::string out = range;
+std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested,
+                       cut::Reach reach) {
+    std::string out = reach_words[static_cast<std::size_t>(reach)];
+    out += (out.empty() || range.empty() ? "" : ". ") + range;
     out += out.empty() ? "Basis: " : ". Basis: ";
     out += footing == tune::Footing::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
     return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
 }
 
-std::string paper_marks(tune::Footing footing, Tested tested) {
+std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach) {
     std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
+    out += reach == cut::Reach::clean ? "" : " mark-unclean";
     return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
 }
 

@@ -76,6 +76,7 @@ float figures(App& app, Rect place) {
 }
 
 float opens(App& app, Rect row, const char* sheet, const char* title, std::string_view quiet, Mark mark) {
+    row.h = link_height(app.ui(), title, quiet, row.w);
     if (link_row(app.ui(), std::string("part/open/") + sheet, row, title, quiet, mark, app.open_sheet() == sheet)) {
         app.open(sheet);
     }

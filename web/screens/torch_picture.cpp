@@ -14,7 +14,7 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = book.shop.display.units;
-    const Shown plate = show_plate(book.job.thickness, units);
+    const Shown plate = show_plate(book.job.thickness, book.job.material, units);
     const Shown height = show(settings.cut_height.value, units);
     const Shown kerf = show(settings.kerf.value, units);
 
