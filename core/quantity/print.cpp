@@ -197,7 +197,7 @@ Printed print(Duration duration) {
         const std::uint64_t n = nearest(hours ? size / 60 : size);
         const std::uint64_t large = n / 60, small = n % 60;
         std::string text = (s < 0 ? std::string{minus} : std::string{}) + grouped(large) + (hours ? " h" : " min");
-        if (small > 0) {
+        if (small > 0 && !(hours && large >= 1000)) {
             text += (small < 10 ? " 0" : " ") + digits(small) + (hours ? " min" : " s");
         }
         return {text, {}};

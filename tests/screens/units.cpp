@@ -26,7 +26,11 @@ const std::regex& inch_words() {
 }
 
 /// Where the other unit stands beside on purpose: the plate in the title block and the feed, and what chooses units.
-bool may_say_both(std::string_view id) {
+bool may_say_both(const Node& node) {
+    if (node.id == "stock/inches" || node.parent == "stock/inches" || node.id == "plate/size/4 × 8 ft") {
+        return true; // a metric shop is handed sheet by gauge and by the foot too
+    }
+    const std::string_view id = node.id;
     for (const std::string_view known :
          {"title/thickness", "title/units", "cut/feed", "field/shop.display.units", "choice/shop.display.units",
           "choice/shop.controller.units", "field/shop.controller.units", "key/", "keypad"}) {
@@ -43,11 +47,23 @@ std::string as_asked(const std::string& text) {
     return std::regex_replace(text, printed, "");
 }
 
+/// A line that was broken off a sentence which is right as a whole: "each, 12.50 in" of "12.50 in all".
+bool in_right_words(Person& person, const std::string& line, const std::regex& wrong) {
+    const auto& nodes = person.app().ui().tree().nodes();
+    return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) {
+        const std::string* texts[] = {&n.name, &n.value, &n.about};
+        return std::any_of(std::begin(texts), std::end(texts), [&](const std::string* text) {
+            return text->size() > line.size() && text->find(line) != std::string::npos &&
+                   !std::regex_search(as_asked(*text), wrong);
+        });
+    });
+}
+
 std::set<std::string> wrong_words(Person& person, const std::regex& wrong) {
     std::set<std::string> out;
     std::vector<Rect> both;
     for (const Node& node : person.app().ui().tree().nodes()) {
-        if (may_say_both(node.id)) {
+        if (may_say_both(node)) {
             both.push_back(node.place);
             continue;
         }
@@ -60,7 +76,7 @@ std::set<std::string> wrong_words(Person& person, const std::regex& wrong) {
     for (const Written& line : person.written()) {
         const Point middle = line.place.centre();
         const bool beside = std::any_of(both.begin(), both.end(), [&](const Rect& r) { return r.holds(middle); });
-        if (!beside && std::regex_search(as_asked(line.text), wrong)) {
+        if (!beside && !in_right_words(person, line.text, wrong) && std::regex_search(as_asked(line.text), wrong)) {
             out.insert("drawn: " + line.text);
         }
     }

@@ -61,6 +61,26 @@ float small_figure_height(const Ui& ui) {
     return ui.glove() ? 96.0F : 76.0F;
 }
 
+FigureGrid figure_grid(const Ui& ui, Rect place, std::size_t count) {
+    constexpr float narrow = 480; // three words side by side in a glove's large type need more
+    const std::size_t columns = ui.glove() && place.w < narrow ? 2 : 3;
+    return {place, columns, (count + columns - 1) / columns, small_figure_height(ui)};
+}
+
+void draw_lines(Ui& ui, const FigureGrid& grid) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const Rect all = grid.place;
+    for (std::size_t i = 1; i < grid.columns; ++i) {
+        const float x = grid.cell(i).x;
+        pen.vline(x, all.y, all.y + grid.height(), t.hairline, 1);
+    }
+    for (std::size_t row = 1; row < grid.rows; ++row) {
+        pen.hline(all.x, all.right(), grid.cell(row * grid.columns).y, t.hairline, 1);
+    }
+    pen.hline(all.x, all.right(), all.y + grid.height(), t.rule, 1.5F);
+}
+
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look) {
     std::string value(look.number);
     if (!look.unit.empty()) {

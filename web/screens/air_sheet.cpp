@@ -24,7 +24,7 @@ void cycle_picture(App& app, Rect place) {
     const Rect plot{place.x + 44, place.y + 8, place.w - 52, place.h - 34};
     const double end = std::max(1.0, r.cycle.back().at.in(second));
     double low = r.receiver_min.value.in(bar);
-    double high = system.cut_out.in(bar);
+    double high = std::max(system.cut_out.in(bar), r.receiver_min.value.in(bar));
     for (const air::CyclePoint& p : r.cycle) {
         low = std::min(low, p.tank.in(bar));
         high = std::max(high, p.tank.in(bar));
@@ -45,7 +45,7 @@ void cycle_picture(App& app, Rect place) {
     }
     const float need = y_at(r.receiver_min.value.in(bar));
     pen.hline(plot.x, plot.right(), need, t.accent, 1.5F);
-    pen.text(Type::label, {plot.x + 6, need - 19}, t.accent, "the torch needs this");
+    pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent, "the torch needs this");
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
     for (const Pressure p : {system.cut_out, system.cut_in}) {

@@ -52,7 +52,7 @@ void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
 }
 
 float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw) {
-    constexpr float line_height = 20;
+    const float line_height = Pen::line_height(Type::label) + 3;
     const char* const names[] = {footing_names[0], footing_names[1], who.cuts, who.here, "near a cut"};
     float x = at.x;
     float y = at.y;
@@ -63,7 +63,7 @@ float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, flo
             y += line_height;
         }
         if (draw) {
-            const Point c{x + 5, y + 9};
+            const Point c{x + 5, y + Pen::line_height(Type::label) / 2};
             if (i < 3) {
                 footing_mark(pen, t.ink, static_cast<tune::Footing>(i), c);
             } else {

@@ -5,6 +5,8 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/chart_marks.hpp"
+#include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/verdicts.hpp"
 
@@ -18,6 +20,8 @@ void head(const App& app, std::string_view title, std::string_view about, std::s
     const std::string& shop = app.book().shop.name;
     element(out, "h1", "", std::string(title) + (shop.empty() ? "" : " · " + shop));
     element(out, "p", "which", document::print_day(platform::today()) + " · " + std::string(about));
+    element(out, "p", "stop", app.book().shop.example ? "Example shop: its figures are not yours." : "");
+    element(out, "p", "stop", draft_words(app)); // what is taped to the table says so too
 }
 
 // --- the chart
@@ -146,11 +150,13 @@ std::string chart(App& app) {
         out += "</tr>";
     }
     out += "</tbody></table>";
-    element(
-        out, "p", "",
-        "Double line, with its reason: no clean cut from a pierce. Dash: out of reach. Square, what the feed rests on. "
-        "Empty: physics. Half full: shop practice. Full: your cuts. Circle: cut by you. Dot: near a cut of yours. "
-        "The machine's manual comes first.");
+    element(out, "p", "",
+            std::string("Double line, with its reason: no clean cut from a pierce. Dash: out of reach. Square, what "
+                        "the feed rests on. ") +
+                "Empty: physics. Half full: shop practice. Full: " + std::string(whose(app).cuts) +
+                ". Circle: " + whose(app).here +
+                ". Dot: near one of them. "
+                "The machine's manual comes first.");
     return out + "</section>";
 }
 

@@ -66,7 +66,7 @@ void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
     constexpr float least_body = 84; // a field and what is said below it
     Ui& ui = app.ui();
     ui.open_group(frame.id, sheet_role(frame.closable), place, frame.title);
-    const bool pad = wants_keypad(app, "field/");
+    const bool pad = frame.has_fields && wants_keypad(app, "field/");
     SheetTop top{app, frame.id, frame.title, frame.closable};
     top.put(place, pad);
     const bool foot_stays = frame.foot_height < place.h / 2;
