@@ -29,6 +29,17 @@ std::string at_least(Pressure pressure, UnitSystem units) {
     return print(Pressure{std::ceil(pressure.in(unit) / step - 1e-9) * step, unit}, units).text();
 }
 
+} // namespace
+
+std::string water_words(double grams, UnitSystem units) {
+    constexpr double grams_per_ounce = 29.5735295625; // of water in a US fluid ounce, 1/128 gal
+    if (units == UnitSystem::metric)
+        return joined({print_significant(grams, 2), " g"});
+    return joined({print_significant(grams / grams_per_ounce, 2), " fl oz"});
+}
+
+namespace {
+
 void add_hose(Report& report, const AirSystem& s) {
     const Hose hose{s.hose_bore, s.hose, s.torch};
     report.receiver_min = inlet_for(hose, s.torch_pressure);
@@ -90,7 +101,7 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
         if (report.hose_decides)
             return "The hose's drop is near the edge; watch the gauge at the machine while air flows.";
         if (report.water_g_h >= 1)
-            return joined({"About ", print_fixed(report.water_g_h, 0), " g of water to drain in an hour of arc."});
+            return joined({"About ", water_words(report.water_g_h, units), " of water to drain in an hour of arc."});
         return {};
     case AirVerdict::runs_then_waits:
         return joined({"The compressor keeps up with the arc on ", print_percent(report.arc_share).text(),

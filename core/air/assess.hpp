@@ -8,6 +8,9 @@
 namespace torchside::air {
 
 /// `units` is of the pressures and flows in the sentences.
+/// "74 g", "2.5 fl oz".
+[[nodiscard]] std::string water_words(double grams, UnitSystem units);
+
 [[nodiscard]] Report assess(const AirSystem& system, UnitSystem units = UnitSystem::metric);
 
 } // namespace torchside::air

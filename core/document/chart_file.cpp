@@ -29,7 +29,14 @@ std::string csv_header(const ChartUnits& u) {
     const std::string speed(u.speed_name);
     return "thickness" + length + ",current_a,nozzle_a,verdict,tested,basis,feed" + speed + ",feed_low" + speed +
            ",feed_high" + speed + ",arc_v,controller_v,cut_height" + length + ",pierce_height" + length +
-           ",pierce_delay_s,kerf" + length + ",lead_in" + length + ",min_hole" + length + "\n";
+           ",pierce_delay_s,kerf" + length + ",lead_in" + length + ",min_hole" + length + ",note\n";
+}
+
+// For who looks at a row's figures alone.
+std::string_view note_of(cut::Reach reach) {
+    constexpr std::string_view notes[] = {"", "no clean cut from a pierce: start at an edge",
+                                          "no clean cut: severs rough", "out of reach"};
+    return notes[static_cast<std::size_t>(reach)];
 }
 
 std::string csv_settings(const cut::Settings& s, Speed fastest, const ChartUnits& u) {
@@ -114,6 +121,8 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
             } else {
                 out += std::string(11, ',');
             }
+            out += ',';
+            out += note_of(cell.reach);
             out += '\n';
         }
     }

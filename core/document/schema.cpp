@@ -22,8 +22,9 @@ std::string range(const FieldInfo& info) {
 }
 
 std::string accepted_value(const FieldInfo& info) {
-    const std::string unit =
-        info.unit.empty() || info.unit == "money" || info.unit == "share" ? "" : ' ' + std::string(info.unit);
+    const std::string unit = info.unit.empty() || info.unit.starts_with("money") || info.unit == "share" ? ""
+                             : info.unit == "1/m"                                                        ? " per m"
+                                                  : ' ' + std::string(info.unit);
     switch (info.kind) {
     case FieldKind::number:
         return range(info) + unit;

@@ -34,7 +34,7 @@ constexpr Field part_table[] = {
     whole<&part::PartSpec::holes>("holes", 0, 200, "How many holes."),
     number<&part::PartSpec::hole_circle>("hole_circle_mm", in_mm, 0, 10000, "Diameter of a flange's bolt circle."),
     number<&part::PartSpec::hole_edge>("hole_edge_mm", in_mm, 0, 5000,
-                                       "Centre of a hole of a plate or bracket to the nearest edges."),
+                                       "Center of a hole of a plate or bracket to the nearest edges."),
     number<&part::PartSpec::corner>("corner_mm", in_mm, 0, 5000,
                                     "Radius of the corners; of a bracket: of its outside corners."),
     number<&part::PartSpec::leg>("leg_mm", in_mm, 1, 5000, "Width of a bracket's legs."),
@@ -51,9 +51,9 @@ constexpr Fields part_fields = part_table;
 constexpr Field mesh_table[] = {
     word<&part::Mesh::kind>("kind", mesh_words, "Solid plate, expanded metal, bar grating or perforated plate."),
     number<&part::Mesh::pitch>("pitch_mm", in_mm, 1, 500,
-                               "Centre to centre: long way of a mesh, bearing bars, or holes."),
+                               "Center to center: long way of a mesh, bearing bars, or holes."),
     number<&part::Mesh::opening>("opening_mm", in_mm, 0.1, 499.9, "Clear opening of the same: less than its pitch."),
-    number<&part::Mesh::pitch_2>("pitch_2_mm", in_mm, 1, 500, "Centre to centre: short way of a mesh, or cross bars."),
+    number<&part::Mesh::pitch_2>("pitch_2_mm", in_mm, 1, 500, "Center to center: short way of a mesh, or cross bars."),
     number<&part::Mesh::opening_2>("opening_2_mm", in_mm, 0.1, 499.9, "Clear opening of those: less than its pitch."),
 };
 constexpr Fields mesh_fields = mesh_table;
@@ -68,8 +68,7 @@ constexpr Fields sheet_fields = sheet_table;
 
 constexpr Field price_table[] = {
     number<&price::JobPrice::setup>("setup_min", in_min, 0, 10000, "Minutes to set up the job."),
-    plain<&price::JobPrice::material_per_kg>("material_per_kg", "money", 0, 1e6,
-                                             "Price of the plate for one kilogram."),
+    plain<&price::JobPrice::material_per_kg>("material_per_kg", "money/kg", 0, 1e6, "Price of the plate by weight."),
     plain<&price::JobPrice::scrap_share>("scrap_share", "share", 0, 0.9,
                                          "Share of the plate bought that does not become parts."),
     blank("go by the scrap",
@@ -100,7 +99,7 @@ constexpr Field job_table[] = {
     word<&Job::torch>("torch", torch_words, "Torch on the table, or in the hand with or without standoff."),
     whole<&Job::quantity>("quantity", 1, 100000, "How many parts."),
     object<&Job::mesh>("mesh", &mesh_fields, "How the plate is made."),
-    plain<&Job::gaps_per_m>("gaps_per_m", "", 0, 500, "Gaps counted in a metre of cut; 0: as the openings' sizes say."),
+    plain<&Job::gaps_per_m>("gaps_per_m", "1/m", 0, 500, "Gaps counted along a cut; 0: as the openings' sizes say."),
     whole<&Job::run_offs>("run_offs", 0, 200, "Cuts of one part on which the arc runs off the plate's edge."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
     object<&Job::sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),
@@ -109,7 +108,7 @@ constexpr Field job_table[] = {
 };
 
 constexpr Field workbook_table[] = {
-    object<&Workbook::shop>("shop", &shop_fields, "What stands in the shop and what was learnt in it."),
+    object<&Workbook::shop>("shop", &shop_fields, "What stands in the shop and what was learned in it."),
     object<&Workbook::job>("job", &job_fields, "What is to be cut."),
 };
 

@@ -58,7 +58,7 @@ constexpr Field height_control_table[] = {
     number<&HeightControl::input_limit>("input_limit_v", in_v, 1, 1000, "Most the controller's input stands."),
     blank("use our estimate",
           number<&HeightControl::gradient>("gradient_v_mm", in_v_mm, 0.5, 20,
-                                           "Volts for each millimetre of height, measured on this machine.")),
+                                           "How volts rise with height, measured on this machine.")),
     blank("use the usual height",
           number<&HeightControl::cut_height>("cut_height_mm", in_mm, 0.5, 6, "Height this shop cuts at.")),
     number<&HeightControl::touch_off>("touch_off_s", in_s, 0, 60,
@@ -148,12 +148,12 @@ constexpr Fields wear_fields = wear_table;
 
 constexpr Field rates_table[] = {
     text<&price::Rates::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
-    plain<&price::Rates::labour_per_h>("labour_per_h", "money", 0, 1e6, "Labour for one hour."),
+    plain<&price::Rates::labour_per_h>("labour_per_h", "money", 0, 1e6, "Labor for one hour."),
     plain<&price::Rates::machine_per_h>("machine_per_h", "money", 0, 1e6,
                                         "Table and machine for one hour, consumables and energy apart."),
     plain<&price::Rates::energy_per_kwh>("energy_per_kwh", "money", 0, 1e6, "Price of one kilowatt hour."),
     plain<&price::Rates::compressor_kw_m3_min>("compressor_kw_m3_min", "kW/(m3/min)", 3, 20,
-                                               "Power the compressor takes for each m3/min of free air."),
+                                               "Power the compressor takes for the air it delivers."),
     plain<&price::Rates::minimum_charge>("minimum_charge", "money", 0, 1e9, "Least price of a job, before tax."),
 };
 constexpr Fields rates_fields = rates_table;
@@ -175,7 +175,7 @@ constexpr Field test_table[] = {
     word<&tune::TestCut::pierce>("pierce", pierce_words, "What the pierce showed about its delay."),
     blank("count the nozzle this shop would use",
           number<&tune::TestCut::nozzle>("nozzle_a", in_a, 10, 200, "Rated current of the nozzle that cut it.")),
-    flag<&tune::TestCut::worn>("worn", "Nozzle or electrode was worn: kept, but not learnt from."),
+    flag<&tune::TestCut::worn>("worn", "Nozzle or electrode was worn: kept, but not learned from."),
 };
 constexpr Fields test_fields = test_table;
 

@@ -30,6 +30,7 @@
 #include "core/price/quote_terms.hpp"
 #include "core/price/rates.hpp"
 #include "core/price/report.hpp"
+#include "core/quantity/unit_system.hpp"
 
 namespace torchside::price {
 
@@ -52,6 +53,7 @@ struct Order {
     std::optional<double> tax{};
     double set_price = 0.0;
     int quantity = 1;
+    UnitSystem units = UnitSystem::metric; // of weights in Line::how
 };
 
 [[nodiscard]] Report quote(const Work& work, const Order& order);

@@ -38,8 +38,11 @@ void describe(const Work& w, const Order& o, Report& out) {
     const Rates& r = o.rates;
     const auto parts = static_cast<double>(o.quantity);
     set(LineKind::setup, print_trimmed(o.price.setup.in(minute), 1) + " min at " + rate(r.labour_per_h) + "/h");
-    set(LineKind::material,
-        of(parts * w.mass.in(kg), " kg at ") + rate(o.price.material_per_kg) + "/kg; " + scrap_text(o.price));
+    const bool metric = o.units == UnitSystem::metric;
+    const Unit<MassKind> weight = metric ? kg : lb;
+    set(LineKind::material, of(parts * w.mass.in(weight), metric ? " kg at " : " lb at ") +
+                                rate(o.price.material_per_kg * weight.per_base) + (metric ? "/kg; " : "/lb; ") +
+                                scrap_text(o.price));
     const double hours = r.machine_per_h > 0.0 ? line(out, LineKind::machine).each.value * parts / r.machine_per_h
                                                : parts * (w.arc.value + w.moving).in(hour);
     set(LineKind::machine, of(60.0 * hours, " min at ") + rate(r.machine_per_h) + "/h, rests included");

@@ -173,12 +173,12 @@ Printed print(Pressure pressure, UnitSystem units) {
 }
 
 Printed print(Flow flow, UnitSystem units) {
-    return units == UnitSystem::metric ? trimmed(flow.in(litre_min), std::abs(flow.in(litre_min)) < 10 ? 1 : 0, "l/min")
+    return units == UnitSystem::metric ? trimmed(flow.in(litre_min), std::abs(flow.in(litre_min)) < 10 ? 1 : 0, "L/min")
                                        : trimmed(flow.in(cfm), 1, "cfm");
 }
 
 Printed print(Volume volume, UnitSystem units) {
-    return units == UnitSystem::metric ? trimmed(volume.in(litre), std::abs(volume.in(litre)) < 100 ? 1 : 0, "l")
+    return units == UnitSystem::metric ? trimmed(volume.in(litre), std::abs(volume.in(litre)) < 100 ? 1 : 0, "L")
                                        : trimmed(volume.in(us_gallon), 1, "gal");
 }
 
@@ -197,7 +197,7 @@ Printed print(Duration duration) {
         const std::uint64_t n = nearest(hours ? size / 60 : size);
         const std::uint64_t large = n / 60, small = n % 60;
         std::string text = (s < 0 ? std::string{minus} : std::string{}) + grouped(large) + (hours ? " h" : " min");
-        if (small > 0) {
+        if (small > 0 && !(hours && large >= 1000)) {
             text += (small < 10 ? " 0" : " ") + digits(small) + (hours ? " min" : " s");
         }
         return {text, {}};

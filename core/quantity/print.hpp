@@ -39,8 +39,8 @@ struct Printed {
 [[nodiscard]] Printed print_m_min(Speed speed);                           // "1.64 m/min"
 [[nodiscard]] Printed print(Acceleration acceleration, UnitSystem units); // "500 mm/s²", "19.7 in/s²"
 [[nodiscard]] Printed print(Pressure pressure, UnitSystem units);         // "4.5 bar", "65 psi"
-[[nodiscard]] Printed print(Flow flow, UnitSystem units);                 // "150 l/min", "5.3 cfm"
-[[nodiscard]] Printed print(Volume volume, UnitSystem units);             // "100 l", "26.4 gal"
+[[nodiscard]] Printed print(Flow flow, UnitSystem units);                 // "150 L/min", "5.3 cfm"
+[[nodiscard]] Printed print(Volume volume, UnitSystem units);             // "100 L", "26.4 gal"
 [[nodiscard]] Printed print(Mass mass, UnitSystem units);                 // "0.74 kg", "1.63 lb"
 [[nodiscard]] Printed print(Duration duration); // "0.48 s", "12 s", "3 min 20 s", "1 h 05 min"
 [[nodiscard]] Printed print(Current current);   // "45 A", one decimal when there is one

@@ -52,9 +52,48 @@ std::string_view pick(UnitSystem units, std::string_view metric, std::string_vie
 
 /// What the number of an inch reader is in when the key is in the unit before it.
 constexpr std::pair<std::string_view, std::string_view> counterparts[] = {
-    {"mm", "in"},   {"m", "ft"},  {"mm/min", "in/min"}, {"mm/s2", "in/s2"},
-    {"bar", "psi"}, {"l", "gal"}, {"l/min", "cfm"},     {"kg", "lb"},
+    {"mm", "in"},     {"m", "ft"},  {"mm/min", "in/min"}, {"mm/s2", "in/s2"}, {"bar", "psi"},   {"l", "gal"},
+    {"l/min", "cfm"}, {"kg", "lb"}, {"c", "f"},           {"mm2", "kcmil"},   {"v/mm", "v/in"},
 };
+
+/// Units that no typed word names: a number is read, and what the reader's own unit makes of it.
+struct Rate {
+    std::string_view unit;   // of the key
+    std::string_view suffix; // as the inch reader sees it behind the number, and the metric reader
+    std::string_view metric_suffix;
+    double size; // of the inch reader's unit, in the key's
+};
+constexpr Rate rates[] = {
+    {"money/kg", "/lb", "/kg", 1 / 0.45359237},
+    {"1/m", "per ft", "per m", 1 / 0.3048},
+    {"kW/(m3/min)", "kW/100 cfm", "kW/(m3/min)", 1 / 2.8316846592},
+};
+
+/// "$", "€" and "£" before an amount say nothing that the currency does not.
+std::string_view without_sign(std::string_view text) {
+    while (text.starts_with(' ')) {
+        text.remove_prefix(1);
+    }
+    for (const std::string_view sign : {"€", "£"}) {
+        if (text.starts_with(sign)) {
+            return text.substr(sign.size());
+        }
+    }
+    return text;
+}
+
+const Rate* find_rate(std::string_view unit) {
+    for (const Rate& rate : rates) {
+        if (unit == rate.unit) {
+            return &rate;
+        }
+    }
+    return nullptr;
+}
+
+std::string_view suffix_of(const Rate& rate, UnitSystem bare) {
+    return bare == UnitSystem::inch ? rate.suffix : rate.metric_suffix;
+}
 
 } // namespace
 
@@ -132,6 +171,11 @@ Wanted wanted(std::string_view unit, UnitSystem bare) {
         w.dimension = Dimension::money;
         return w;
     }
+    if (const Rate* rate = find_rate(unit)) {
+        w.dimension = rate->unit.starts_with("money") ? Dimension::money : Dimension::number;
+        w.bare.up = bare == UnitSystem::inch ? rate->size : 1.0;
+        return w;
+    }
     const typed::Folded folded = typed::fold(unit);
     const std::optional<FoundUnit> found = typed::find_unit(folded.text());
     if (unit.empty() || !found) {
@@ -144,6 +188,9 @@ Wanted wanted(std::string_view unit, UnitSystem bare) {
         if (bare == UnitSystem::inch && folded.text() == metric) {
             w.bare = *typed::find_unit(in_inch, w.dimension);
         }
+    }
+    if (bare == UnitSystem::metric && unit == "hp") {
+        w.bare = *typed::find_unit("kw", w.dimension);
     }
     return w;
 }
@@ -167,8 +214,13 @@ std::string print_end(double value, const Wanted& w, bool low) {
 
 Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare) {
     const Wanted w = wanted(unit, bare);
-    if (w.dimension == Dimension::number && !unit.empty() && text.ends_with(unit)) {
-        text.remove_suffix(unit.size()); // as the field shows it: "3 hp", "30 days"
+    const Rate* rate = find_rate(unit);
+    const std::string_view suffix = rate != nullptr ? suffix_of(*rate, bare) : unit;
+    if ((rate != nullptr || w.dimension == Dimension::number) && !suffix.empty() && text.ends_with(suffix)) {
+        text.remove_suffix(suffix.size()); // as the field shows it: "0.85 /lb", "30 days"
+    }
+    if (w.dimension == Dimension::money) {
+        text = without_sign(text);
     }
     return read_wanted(text, w);
 }
@@ -176,11 +228,13 @@ Reading<double> read_field(std::string_view text, std::string_view unit, UnitSys
 std::string print_range(double low, double high, std::string_view unit, UnitSystem bare) {
     const Wanted w = wanted(unit, bare);
     std::string out = print_end(low, w, true) + " to " + print_end(high, w, false);
-    const bool known = !w.bare.symbol.empty();
-    if (w.dimension != Dimension::angle && (known || !(unit.empty() || unit == "money"))) {
-        out += ' ';
-    }
-    return out + (known ? w.bare.symbol : unit == "money" ? std::string() : std::string(unit));
+    const Rate* rate = find_rate(unit);
+    const std::string_view behind = rate != nullptr          ? suffix_of(*rate, bare)
+                                    : !w.bare.symbol.empty() ? std::string_view(w.bare.symbol)
+                                    : unit == "money"        ? std::string_view()
+                                                             : unit;
+    const bool apart = w.dimension != Dimension::angle && !behind.empty() && !behind.starts_with('/');
+    return out + (apart ? " " : "") + std::string(behind);
 }
 
 std::string ask_for(std::string_view unit, UnitSystem bare) {

@@ -1,3 +1,4 @@
+#include "core/quantity/in_units.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/typed.hpp"
 
@@ -44,6 +45,8 @@ constexpr UnitWord words[] = {
     {"cm2", Dimension::area, 100, 1, "cm²"},
     {"in2", Dimension::area, in2.per_base, 1, "in²"},
     {"sqin", Dimension::area, in2.per_base, 1, "in²"},
+    {"kcmil", Dimension::area, mm2_per_kcmil, 1, "kcmil"},
+    {"mcm", Dimension::area, mm2_per_kcmil, 1, "kcmil"},
     {"s", Dimension::duration, 1, 1, "s"},
     {"sec", Dimension::duration, 1, 1, "s"},
     {"second", Dimension::duration, 1, 1, "s"},
@@ -75,6 +78,7 @@ constexpr UnitWord words[] = {
     {"w", Dimension::power, 1, 1, "W"},
     {"watt", Dimension::power, 1, 1, "W"},
     {"kw", Dimension::power, 1000, 1, "kW"},
+    {"hp", Dimension::power, 745.6998715822702, 1, "hp"}, // 550 ft lbf/s
     {"va", Dimension::apparent_power, 1, 1, "VA"},
     {"kva", Dimension::apparent_power, 1000, 1, "kVA"},
     {"bar", Dimension::pressure, 1, 1, "bar"},
@@ -83,9 +87,9 @@ constexpr UnitWord words[] = {
     {"psig", Dimension::pressure, psi.per_base, 1, "psi"},
     {"kpa", Dimension::pressure, 1, 100, "kPa"},
     {"mpa", Dimension::pressure, 10, 1, "MPa"},
-    {"l", Dimension::volume, 1, 1, "l"},
-    {"litre", Dimension::volume, 1, 1, "l"},
-    {"liter", Dimension::volume, 1, 1, "l"},
+    {"l", Dimension::volume, 1, 1, "L"},
+    {"litre", Dimension::volume, 1, 1, "L"},
+    {"liter", Dimension::volume, 1, 1, "L"},
     {"gal", Dimension::volume, 3785411784, 1e9, "gal"},
     {"gallon", Dimension::volume, 3785411784, 1e9, "gal"},
     {"m3", Dimension::volume, 1000, 1, "m³"},
@@ -93,7 +97,7 @@ constexpr UnitWord words[] = {
     {"cuft", Dimension::volume, 28316846592, 1e9, "ft³"},
     {"cfm", Dimension::flow, 28316846592, 1e9, "cfm"},
     {"scfm", Dimension::flow, 28316846592, 1e9, "cfm"},
-    {"lpm", Dimension::flow, 1, 1, "l/min"},
+    {"lpm", Dimension::flow, 1, 1, "L/min"},
     {"c", Dimension::temperature, 1, 1, "°C"},
     {"^c", Dimension::temperature, 1, 1, "°C"},
     {"f", Dimension::temperature, 5, 9, "°F"},
@@ -184,11 +188,11 @@ constexpr Wording wordings[] = {
     {Dimension::current, "a current such as 45 A", 9},
     {Dimension::voltage, "a voltage such as 240 V", 9},
     {Dimension::gradient, "volts per length such as 5 V/mm", 16},
-    {Dimension::power, "a power such as 3 kW", 7},
+    {Dimension::power, "a power such as 3 kW or 4 hp", 7},
     {Dimension::apparent_power, "an apparent power such as 8 kVA or 8000 VA", 17},
     {Dimension::pressure, "a pressure such as 6 bar, 90 psi or 600 kPa", 10},
-    {Dimension::volume, "a volume such as 100 l or 26 gal", 8},
-    {Dimension::flow, "an air flow such as 150 l/min or 5.3 cfm", 11},
+    {Dimension::volume, "a volume such as 100 L or 26 gal", 8},
+    {Dimension::flow, "an air flow such as 150 L/min or 5.3 cfm", 11},
     {Dimension::temperature, "a temperature such as 25 C or 77 F", 13},
     {Dimension::angle, "an angle such as 1.5 or -2 degrees", 8},
     {Dimension::wire, "a wire gauge such as 10 AWG", 12},

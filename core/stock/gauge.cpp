@@ -82,7 +82,7 @@ std::string_view gauge_series(Metal metal) {
     case Metal::mild_steel:
         return "Manufacturers' Standard Gauge";
     case Metal::galvanised:
-        return "Galvanised Sheet Gauge";
+        return "Galvanized Sheet Gauge";
     case Metal::stainless:
         return "U.S. Standard Gauge";
     case Metal::aluminium:

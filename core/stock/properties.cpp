@@ -57,8 +57,8 @@ struct Names {
 constexpr Names names[metal_count] = {
     {"Mild steel", "mild_steel", "low-carbon"},
     {"Stainless", "stainless", "304, 316"},
-    {"Aluminium", "aluminium", "5052, 6061"},
-    {"Galvanised", "galvanised", "zinc-coated low-carbon"},
+    {"Aluminum", "aluminium", "5052, 6061"},
+    {"Galvanized", "galvanised", "zinc-coated low-carbon"},
     {"Copper", "copper", "pure"},
 };
 
@@ -76,12 +76,12 @@ constexpr Word words[] = {
     {"inox", Metal::stainless},
     {"304", Metal::stainless},
     {"316", Metal::stainless},
-    {"aluminum", Metal::aluminium},
+    {"aluminium", Metal::aluminium},
     {"alu", Metal::aluminium},
     {"al", Metal::aluminium},
     {"5052", Metal::aluminium},
     {"6061", Metal::aluminium},
-    {"galvanized", Metal::galvanised},
+    {"galvanised", Metal::galvanised},
     {"galv", Metal::galvanised},
     {"galvanised steel", Metal::galvanised},
     {"galvanized steel", Metal::galvanised},

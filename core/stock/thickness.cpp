@@ -23,6 +23,12 @@ std::string gauge_word(int gauge) {
     return print_fixed(gauge, 0) + " ga";
 }
 
+/// Nearer than the last digit of any table.
+bool same(Length a, Length b) {
+    const double apart = (a - b).in(inch);
+    return apart < 0.00006 && apart > -0.00006;
+}
+
 } // namespace
 
 Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal, UnitSystem bare) {
@@ -60,6 +66,26 @@ std::vector<Chip> chips(Metal metal, UnitSystem units) {
         }
     }
     return out;
+}
+
+Printed plate_name(Metal metal, Length thickness, UnitSystem units) {
+    if (units == UnitSystem::metric) {
+        return print(thickness, units);
+    }
+    const auto in_gauge = [](int gauge) { return Printed{print_fixed(gauge, 0), "ga"}; };
+    const std::optional<NearGauge> near = nearest_gauge(metal, thickness);
+    const bool gauge = near && same(near->thickness, thickness);
+    const std::optional<InchFraction> fraction = inch_fraction(thickness);
+    if (!fraction || !fraction->exact) {
+        return gauge ? in_gauge(near->gauge) : Printed{print_fixed(thickness.in(inch), 3), "in"};
+    }
+    for (const ChipRow& row : chip_rows) {
+        if (gauge && row.metal == metal && row.units == units && same(table_inches(row.thickness), thickness) &&
+            row.label.ends_with("ga")) {
+            return in_gauge(near->gauge);
+        }
+    }
+    return {fraction->text.substr(0, fraction->text.size() - 3), "in"}; // "1/4 in"
 }
 
 } // namespace torchside::stock

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/quantity/print.hpp"
 #include "core/quantity/read.hpp"
 #include "core/stock/metal.hpp"
 
@@ -23,5 +24,9 @@ struct Chip {
 /// The thicknesses to offer as large buttons, thinnest first: preferred metric sizes, or gauges and inch fractions
 /// (assets/data/thicknesses.json; from memory and common practice).
 [[nodiscard]] std::vector<Chip> chips(Metal metal, UnitSystem units);
+
+/// A thickness as the stock is called: "6.35 mm"; in inches "10 ga" or "1/4 in" where it is one, else "0.236 in". Where
+/// it is both, the one it is sold by (chips()).
+[[nodiscard]] Printed plate_name(Metal metal, Length thickness, UnitSystem units);
 
 } // namespace torchside::stock

@@ -3,6 +3,7 @@
 
 #include "core/air/assess.hpp"
 #include "core/cut/rules.hpp"
+#include "core/quantity/in_units.hpp"
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
 #include "core/worksheet/advice.hpp"
@@ -54,6 +55,28 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
     return safety::assess(in);
 }
 
+// What the stages wrote says both units, or metric ones; the reader is told in his own.
+void say_in(UnitSystem units, Worksheet& sheet) {
+    const auto say = [units](std::string& text) { text = in_units(text, units); };
+    say(sheet.capacity.reason);
+    if (sheet.by_hand)
+        say(sheet.by_hand->advice);
+    for (std::string* text : {&sheet.circuit.summary, &sheet.circuit.way_out, &sheet.circuit.duty_note})
+        say(*text);
+    for (std::string& text : sheet.circuit.basis)
+        say(text);
+    for (supply::Check& check : sheet.circuit.checks) {
+        say(check.text);
+        say(check.source);
+    }
+    for (supply::Node& node : sheet.circuit.chain.nodes)
+        say(node.detail);
+    for (safety::Caution& caution : sheet.safety.cautions)
+        say(caution.text);
+    for (Warning& warning : sheet.warnings)
+        say(warning.text);
+}
+
 } // namespace
 
 Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
@@ -86,6 +109,7 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
     fill_job(workbook, arc, sheet);
     const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
     sheet.warnings = warnings(findings);
+    say_in(shop.display.units, sheet);
     return sheet;
 }
 

@@ -26,7 +26,7 @@ void warn_of_holes(const Findings& f, std::vector<Warning>& out) {
     if (count > 0)
         out.push_back({"hole_below_least", Severity::note, "job.part.hole_mm",
                        std::to_string(count) + (count == 1 ? " hole is" : " holes are") + " narrower than " +
-                           words::plate(least_hole(*f.sheet.settings)) +
+                           words::size(least_hole(*f.sheet.settings)) +
                            ", the least that comes out round with this kerf: try one first."});
 }
 
@@ -69,9 +69,11 @@ void warn_of_gaps(const Findings& f, std::vector<Warning>& out) {
     if (!(gaps.per_m > 0.0))
         return;
     const bool by_hand = f.workbook.job.torch != TorchHold::table;
+    const bool metric = f.workbook.shop.display.units == UnitSystem::metric;
+    const double gaps_per = metric ? gaps.per_m : gaps.per_m * Length{1, foot}.in(metre);
     out.push_back({"open_plate", Severity::caution, "job.mesh.kind",
-                   "The arc goes out at each gap, about " + print_fixed(std::floor(gaps.per_m + 0.5), 0) +
-                       " in a metre of cut: " +
+                   "The arc goes out at each gap, about " + print_fixed(std::floor(gaps_per + 0.5), 0) +
+                       (metric ? " in a meter of cut: " : " in a foot of cut: ") +
                        (by_hand ? "" : "switch height control off or to hold, it dives where there is no metal; ") +
                        "use a pilot arc that stays lit if the machine has one (common practice, no source)."});
 }

@@ -26,7 +26,8 @@ std::string more_current(const cut::Capacity& capacity, Current now) {
 void warn_of_plate(const Findings& f, std::vector<Warning>& out) {
     const Job& job = f.workbook.job;
     const cut::Capacity& capacity = f.sheet.capacity;
-    const std::string plate = words::plate(job.thickness), at = amps(job.current), field = "job.thickness_mm";
+    const std::string plate = words::plate(job.thickness, job.material), at = amps(job.current),
+                      field = "job.thickness_mm";
     switch (capacity.verdict) {
     case cut::Reach::refused:
         out.push_back({"plate_refused", Severity::stop, field,
@@ -51,11 +52,11 @@ void warn_of_plate(const Findings& f, std::vector<Warning>& out) {
     const Length cap{cut::small_air_torch(job.material).capacity_cap.value, mm};
     if (job.thickness > std::max(cap, f.proven))
         out.push_back({"capacity_optimistic", Severity::caution, field,
-                       "Above " + words::plate(cap) +
+                       "Above " + words::size(cap) +
                            " the estimate has no cut to rest on and is known to be too fast: make a test cut first."});
     if (job.thickness < thin)
         out.push_back({"thin_sheet_unreliable", Severity::caution, field,
-                       "Below " + words::plate(thin) +
+                       "Below " + words::size(thin) +
                            " the arc has power to spare, and the table and the sheet's warping decide the feed: take "
                            "the figure as a ceiling and make a test cut."});
 }
@@ -85,7 +86,7 @@ void warn_of_machine(const Findings& f, std::vector<Warning>& out) {
     const double density = nozzle->rated.in(ampere) / (0.25 * std::numbers::pi * d * d);
     if (density > dense || density < sparse)
         out.push_back({"nozzle_bore_doubtful", Severity::note, "shop.machine.nozzles",
-                       "A bore of " + words::plate(*nozzle->bore) + " is unusual for " + amps(nozzle->rated) +
+                       "A bore of " + words::size(*nozzle->bore) + " is unusual for " + amps(nozzle->rated) +
                            ": measure it again, or leave it out and it is estimated."});
 }
 

@@ -3,11 +3,17 @@
 #include <cmath>
 
 #include "core/quantity/print.hpp"
+#include "core/stock/thickness.hpp"
 
 namespace torchside::words {
 
-std::string plate(Length thickness) {
-    return print_trimmed(thickness.in(mm), 2) + " mm (" + print_trimmed(thickness.in(inch), 3) + " in)";
+std::string plate(Length thickness, Metal metal) {
+    return print_trimmed(thickness.in(mm), 2) + " mm (" + stock::plate_name(metal, thickness, UnitSystem::inch).text() +
+           ")";
+}
+
+std::string size(Length length) {
+    return print_trimmed(length.in(mm), 2) + " mm (" + print_trimmed(length.in(inch), 3) + " in)";
 }
 
 Printed at_most(Length thickness, UnitSystem units) {

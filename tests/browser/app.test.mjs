@@ -191,7 +191,7 @@ test('the chart prints as one clean page', async () => {
   const sheet = await page.evaluate(() => ({ rows: document.querySelectorAll('#paper tr').length, cells: [...document.querySelectorAll('#paper td')].filter((td) => /\d/.test(td.innerText)).length,
     words: document.querySelector('#paper').innerText, canvas: getComputedStyle(document.querySelector('canvas')).display }));
   assert.ok(sheet.rows > 8 && sheet.cells > 30, JSON.stringify(sheet));
-  assert.match(sheet.words, /Feed, mm\/min/);
+  assert.match(sheet.words, /feed in mm\/min/);
   assert.doesNotMatch(sheet.words, / at \d+ A:/, 'figures only, no controls');
   assert.equal(sheet.canvas, 'none');
   const pdf = (await page.pdf({ format: 'A4' })).toString('latin1');

@@ -202,7 +202,8 @@ test('the chart says how sure each figure is and where you cut', async () => {
 
 test('the printed chart marks what each figure rests on, by shape', async () => {
   const page = await at(DESKTOP, '#/cut');
-  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.evaluate(() => { window.print = () => window.dispatchEvent(new Event('beforeprint')); });
+  await click(page, 'button', 'Print this chart');
   await page.emulateMedia({ media: 'print' });
   const marks = await page.evaluate(() => Object.fromEntries(['physics', 'practice', 'cuts', 'here', 'near'].map((kind) => {
     const cell = document.querySelector(`#paper td.mark-${kind}`);
@@ -213,10 +214,6 @@ test('the printed chart marks what each figure rests on, by shape', async () => 
   assert.ok(looks.every((look) => look && !look.startsWith('auto')), JSON.stringify(marks));
   assert.equal(new Set(looks).size, 5, JSON.stringify(marks));
   assert.match(await page.evaluate(() => document.querySelector('#paper').innerText), /Empty: physics\. Half full: shop practice.*Full: your cuts/);
-  await page.emulateMedia({ media: 'screen' });
-  await click(page, 'radio', 'Pierce');
-  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-  assert.ok(await page.evaluate(() => document.querySelectorAll('#paper td.mark-physics').length > 3));
   await done(page);
 });
 

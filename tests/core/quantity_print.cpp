@@ -111,9 +111,9 @@ TEST_CASE("The other quantities, printed", "[print]") {
     CHECK(print(Pressure{4.5, bar}, metric).text() == "4.5 bar");
     CHECK(print(Pressure{4.5, bar}, in_inch).text() == "65 psi");
     CHECK(print(Pressure{0.05, bar}, metric).text() == "0.05 bar");
-    CHECK(print(Flow{150, litre_min}, metric).text() == "150 l/min");
+    CHECK(print(Flow{150, litre_min}, metric).text() == "150 L/min");
     CHECK(print(Flow{150, litre_min}, in_inch).text() == "5.3 cfm");
-    CHECK(print(Volume{100, litre}, metric).text() == "100 l");
+    CHECK(print(Volume{100, litre}, metric).text() == "100 L");
     CHECK(print(Volume{100, litre}, in_inch).text() == "26.4 gal");
     CHECK(print(Mass{0.74, kg}, metric).text() == "0.74 kg");
     CHECK(print(Mass{0.74, kg}, in_inch).text() == "1.63 lb");

@@ -112,3 +112,16 @@ TEST_CASE("Thicknesses on offer", "[stock]") {
         }
     }
 }
+
+TEST_CASE("A plate is called what it is sold as", "[stock]") {
+    const auto called = [](Metal metal, double thickness_in) {
+        return stock::plate_name(metal, Length{thickness_in, inch}, UnitSystem::inch).text();
+    };
+    CHECK(called(Metal::mild_steel, 0.1345) == "10 ga");
+    CHECK(called(Metal::aluminium, 0.1019) == "10 ga");
+    CHECK(called(Metal::mild_steel, 0.25) == "1/4 in");
+    CHECK(called(Metal::stainless, 0.1875) == "3/16 in"); // 7 ga too, but not sold as that
+    CHECK(called(Metal::copper, 0.1345) == "0.135 in");   // copper has no gauge
+    CHECK(called(Metal::mild_steel, 6 / 25.4) == "0.236 in");
+    CHECK(stock::plate_name(Metal::mild_steel, Length{0.1345, inch}, UnitSystem::metric).text() == "3.42 mm");
+}

@@ -225,7 +225,7 @@ TEST_CASE("The plate's openings give the restarts, and less metal to pay for", "
     CHECK(grating.mass->in(kg) == Approx(0.475 * plain.mass->in(kg)));
     CHECK(grating.part->sheet.sheet.in(kg) == Approx(0.475 * plain.part->sheet.sheet.in(kg)));
     REQUIRE(find(grating, "open_plate"));
-    CHECK(find(grating, "open_plate")->text.find("about 16 in a metre") != std::string::npos);
+    CHECK(find(grating, "open_plate")->text.find("about 16 in a meter") != std::string::npos);
     CHECK(find(grating, "open_plate")->text.find("height control") != std::string::npos);
     w.job.torch = TorchHold::hand_drag;
     CHECK(find(evaluate(w), "open_plate")->text.find("height control") == std::string::npos);

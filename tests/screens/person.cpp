@@ -51,7 +51,9 @@ void Person::look() {
             built_scale = app_.word_scale();
             fonts.build(1, built_scale);
         }
+        Pen::witness = &written_;
         app_.frame(fonts, 1, screen_, now_);
+        Pen::witness = nullptr;
         now_ += 16;
     }
     std::set<std::string_view> seen;

@@ -54,11 +54,14 @@ public:
     [[nodiscard]] std::string reads(std::string_view name) const;
     /// Every text a person can read on the screen now, one a line: name, value and description of each node.
     [[nodiscard]] std::string text() const;
+    /// Every line of text that was drawn the last time, with its place.
+    [[nodiscard]] const std::vector<Written>& written() const { return written_; }
 
 private:
     App app_;
     Rect screen_;
     double now_ = 1000;
+    std::vector<Written> written_;
 };
 
 } // namespace torchside::web

@@ -181,7 +181,7 @@ void check_price(const Story& story, const App& app) {
     const price::Report& price = *app.sheet().price;
     const std::string total = price::print(price.total, price.decimals);
     CHECK(story.value("quote", "quote/total").starts_with(total));
-    CHECK(story.value("costs", "costs/total") == total);
+    CHECK(story.value("costs", "costs/total") == with_currency(total, app.book().shop.rates.currency));
     CHECK(story.value("breaks", "breaks/" + std::to_string(app.book().job.quantity)) == total);
     CHECK(story.value("quote", "quote/hold").starts_with(story.value("wear", "wear/hold")));
     CHECK(story.name("rates", "rates/margin") == price.margin_text);

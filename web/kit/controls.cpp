@@ -30,24 +30,42 @@ int columns_for(const Ui& ui, int columns) {
     return ui.glove() ? std::min(columns, 3) : columns;
 }
 
-/// A line, and a quiet one below it: wrapped where the row has the height, else cut.
-void two_lines(Ui& ui, Rect row, Type type, std::string_view line, std::string_view quiet) {
+/// A title and below it quiet words, wrapped, both in the middle of the row.
+void two_lines(Ui& ui, Rect row, Type type, std::string_view title, std::string_view quiet) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const float step = Pen::line_height(type) + 1.5F;
-    const float wrapped = pen.paragraph(Type::label, {}, {}, quiet, row.w, false);
-    const bool wraps = step + wrapped + 4 <= row.h;
-    const float below = quiet.empty() ? 0 : 1 + (wraps ? wrapped : Pen::line_height(Type::label));
-    const float top = row.centre().y - (step + below) / 2 - (quiet.empty() ? 0 : 1);
-    pen.text_fit(type, {row.x, top}, t.ink, line, row.w);
-    if (wraps) {
-        pen.paragraph(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
-    } else {
-        pen.text_fit(Type::label, {row.x, top + step}, t.quiet, quiet, row.w);
-    }
+    const float first = pen.paragraph(type, {}, {}, title, row.w, false);
+    const float second = pen.paragraph(Type::label, {}, {}, quiet, row.w, false);
+    const float apart = quiet.empty() || first + second + 2 > row.h ? 0.0F : 1.5F;
+    const float top = row.centre().y - (first + apart + second) / 2;
+    pen.paragraph(type, {row.x, top}, t.ink, title, row.w);
+    pen.paragraph(Type::label, {row.x, top + first + apart}, t.quiet, quiet, row.w);
+}
+
+float two_line_height(const Ui& ui, Type type, std::string_view title, std::string_view quiet, float room) {
+    return std::max(ui.reach(), ui.pen().paragraph(type, {}, {}, title, room, false) +
+                                    ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
+}
+
+/// Of the switch in a toggle's row, the half of its width.
+float switch_half(const Ui& ui) {
+    return ui.glove() ? 56.0F : 34.0F;
+}
+
+/// What the words beside it have.
+float toggle_room(const Ui& ui, float width) {
+    return width - 2 * switch_half(ui) - 42;
 }
 
 } // namespace
+
+float link_height(const Ui& ui, std::string_view title, std::string_view quiet, float width) {
+    return two_line_height(ui, Type::title, title, quiet, width - 46 - 40);
+}
+
+float toggle_height(const Ui& ui, std::string_view label, std::string_view quiet, float width) {
+    return std::max(64.0F, two_line_height(ui, Type::text, label, quiet, toggle_room(ui, width)));
+}
 
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look, Role role,
             std::string_view state, std::string_view of) {
@@ -67,10 +85,7 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     if (look == Look::chosen) {
         pen.fill({place.x, place.y, place.w, 4}, t.accent);
     }
-    const Type type = look == Look::plain ? Type::text : Type::title;
-    const float room = place.w - 8;
-    const float w = std::min(pen.width(type, label), room);
-    pen.text_fit(type, {place.centre().x - w / 2, place.centre().y - Pen::line_height(type) / 2}, ink, label, room);
+    pen.words_in(place.inset(4, 4), look == Look::plain ? Type::text : Type::title, ink, label, Align::centre);
     return used;
 }
 
@@ -158,9 +173,9 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const float half = ui.glove() ? 56.0F : 34.0F; // of the switch
+    const float half = switch_half(ui);
     const float high = ui.glove() ? 48.0F : 30.0F;
-    two_lines(ui, {place.x + 14, place.y, place.w - 2 * half - 42, place.h}, Type::text, label, quiet);
+    two_lines(ui, {place.x + 14, place.y, toggle_room(ui, place.w), place.h}, Type::text, label, quiet);
     const Rect box{place.right() - 14 - 2 * half, place.centre().y - high / 2, 2 * half, high};
     pen.frame(box, t.ink, 1.5F);
     pen.fill({on ? box.x + half : box.x, box.y, half, high}, t.ink);
@@ -197,10 +212,9 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     press_ground(ui, id, place, false);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const float value_w = std::min(pen.width(Type::title, value), box.w - 4);
+    const float value_w = std::min(pen.width(Type::title, value), box.w);
     const float label_end = active ? box.x - 8 : box.right() - value_w - 10;
-    pen.text_fit(Type::text, {place.x + 14, box.centre().y - Pen::line_height(Type::text) / 2}, t.ink, look.label,
-                 label_end - place.x - 14);
+    pen.words_in({place.x + 14, box.y - 2, label_end - place.x - 14, box.h + 4}, Type::text, t.ink, look.label);
     if (active) {
         pen.fill(box, t.fill);
         pen.frame(box, t.accent, 2);
@@ -211,8 +225,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
                                        t.ink, value, box.w - 20);
         pen.fill({end + 2, box.y + 7, 2, box.h - 14}, t.accent);
     } else {
-        pen.text_fit(Type::title, {box.right() - value_w, box.centre().y - Pen::line_height(Type::title) / 2}, t.ink,
-                     value, box.w - 4);
+        pen.words_in({box.x, box.y - 2, box.w, box.h + 4}, Type::title, t.ink, value, Align::right);
     }
     if (active) {
         ui.edit_row(place);
@@ -224,9 +237,8 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
 }
 
 float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
-    const float height = 40;
+    const float height = 23 + ui.pen().paragraph(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
     ui.node(id, Role::heading, {at.x, at.y, room, height}, title, {}, "level3");
-    ui.pen().text_fit(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
     return height;
 }
 
@@ -247,8 +259,8 @@ bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title,
     std::string heading(id);
     heading += "/title";
     ui.node(heading, Role::heading, place, title, {}, "level2");
-    pen.text_fit(Type::title, {place.x + 14, place.centre().y - Pen::line_height(Type::title) / 2}, t.ink, title,
-                 place.w - (closable ? ui.reach() + 28 : 28));
+    pen.words_in({place.x + 14, place.y, place.w - (closable ? ui.reach() + 28 : 28), place.h}, Type::title, t.ink,
+                 title);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     if (!closable) {
         return false;

@@ -35,10 +35,13 @@ bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string
                  std::string_view way_out, bool chosen = false);
 
 /// A row that opens something: title, quiet line, chevron.
+/// 56 px high, and as many more lines as the words need.
+[[nodiscard]] float link_height(const Ui& ui, std::string_view title, std::string_view quiet, float width);
 bool link_row(Ui& ui, std::string_view id, Rect place, std::string_view title, std::string_view quiet, Mark mark,
               bool chosen = false);
 
 /// A switch: a word on the left, on or off on the right.
+[[nodiscard]] float toggle_height(const Ui& ui, std::string_view label, std::string_view quiet, float width);
 bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label, bool on, std::string_view quiet = {});
 
 /// A line of text entry. `shown` is the stored value as it reads when nobody edits; `below` is the read-back or the

@@ -31,7 +31,7 @@ void draw_band(const Pen& pen, const Tokens& t, Rect place, Span span, std::span
 }
 
 float big_figure_height(const Ui& ui) {
-    return ui.glove() ? 168.0F : 140.0F; // the larger words below it take a second line
+    return ui.glove() ? 168.0F : 150.0F; // the larger words below it are higher, and take a second line
 }
 
 bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts) {
@@ -48,18 +48,37 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
     const Rect in = place.inset(14, 8);
     pen.text(Type::label, {in.x, in.y}, t.quiet, look.name);
     pen.text(Type::label, {in.right(), in.y}, t.quiet, look.aside, Align::right);
-    pen.figure(Type::figure, {in.x - 2, in.y + 12}, t.ink, t.quiet, look.number, look.unit);
+    const Type type = pen.figure_type(Type::figure, look.number, look.unit, in.w);
+    const float lower =
+        (Pen::line_height(Type::figure) - Pen::line_height(type)) / 2; // in the middle of the room for it
+    pen.figure(type, {in.x - 2, in.y + 12 + lower}, t.ink, t.quiet, look.number, look.unit);
     draw_band(pen, t, {in.x, in.y + 84, in.w, 18}, look.span, cuts);
-    if (ui.glove()) {
-        pen.paragraph(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
-    } else {
-        pen.text_fit(Type::label, {in.x, in.y + 108}, t.quiet, look.about, in.w);
-    }
+    pen.paragraph(Type::label, {in.x, in.y + (ui.glove() ? 108.0F : 104.0F)}, t.quiet, look.about, in.w);
     return used;
 }
 
 float small_figure_height(const Ui& ui) {
     return ui.glove() ? 96.0F : 76.0F;
+}
+
+FigureGrid figure_grid(const Ui& ui, Rect place, std::size_t count) {
+    constexpr float narrow = 480; // three words side by side in a glove's large type need more
+    const std::size_t columns = ui.glove() && place.w < narrow ? 2 : 3;
+    return {place, columns, (count + columns - 1) / columns, small_figure_height(ui)};
+}
+
+void draw_lines(Ui& ui, const FigureGrid& grid) {
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const Rect all = grid.place;
+    for (std::size_t i = 1; i < grid.columns; ++i) {
+        const float x = grid.cell(i).x;
+        pen.vline(x, all.y, all.y + grid.height(), t.hairline, 1);
+    }
+    for (std::size_t row = 1; row < grid.rows; ++row) {
+        pen.hline(all.x, all.right(), grid.cell(row * grid.columns).y, t.hairline, 1);
+    }
+    pen.hline(all.x, all.right(), all.y + grid.height(), t.rule, 1.5F);
 }
 
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look) {
@@ -83,11 +102,11 @@ bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& loo
         pen.fill({place.x, place.y, place.w, 4}, t.accent);
     }
     const Rect in = place.inset(8, 5);
-    pen.text_fit(Type::label, {in.x, in.y}, t.quiet, look.name, in.w);
-    const float top = in.y + (ui.glove() ? 23.0F : 14.0F);          // of the figure
-    const bool fits = pen.width(Type::second, look.number) <= in.w; // "19 min 30 s" does not
-    const float end = pen.figure(fits ? Type::second : Type::title, {in.x, top + (fits ? 0.0F : 6.0F)}, t.ink, t.quiet,
-                                 look.number, look.unit);
+    pen.words_in({in.x, in.y, in.w, Pen::line_height(Type::label)}, Type::label, t.quiet, look.name);
+    const float top = in.y + (ui.glove() ? 23.0F : 14.0F);                         // of the figure
+    const Type type = pen.figure_type(Type::second, look.number, look.unit, in.w); // "19 min 30 s" is long
+    const float lower = (Pen::line_height(Type::second) - Pen::line_height(type)) / 2;
+    const float end = pen.figure(type, {in.x, top + lower}, t.ink, t.quiet, look.number, look.unit);
     if (!look.aside.empty() && end + 8 + pen.width(Type::label, look.aside) <= in.right()) {
         pen.text(Type::label, {in.right(), top + 10}, t.quiet, look.aside, Align::right);
     }

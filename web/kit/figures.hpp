@@ -40,6 +40,23 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
 
 /// A cell of the second rank.
 [[nodiscard]] float small_figure_height(const Ui& ui);
+/// Small figures side by side, in as many columns as their words can be read in.
+struct FigureGrid {
+    Rect place; // where it begins, and its width
+    std::size_t columns;
+    std::size_t rows;
+    float high; // a cell
+
+    [[nodiscard]] Rect cell(std::size_t i) const {
+        const float w = place.w / static_cast<float>(columns);
+        return {place.x + w * static_cast<float>(i % columns), place.y + (high + 1) * static_cast<float>(i / columns),
+                w, high};
+    }
+    [[nodiscard]] float height() const { return (high + 1) * static_cast<float>(rows); }
+};
+[[nodiscard]] FigureGrid figure_grid(const Ui& ui, Rect place, std::size_t count);
+/// Between the cells and below them.
+void draw_lines(Ui& ui, const FigureGrid& grid);
 bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look);
 
 } // namespace torchside::web

@@ -1,7 +1,9 @@
 // Drawing in CSS pixels on ImGui's draw list; the only file that turns them into device pixels.
 #pragma once
 
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include "web/kit/fonts.hpp"
 #include "web/kit/theme.hpp"
@@ -13,9 +15,21 @@ namespace torchside::web {
 
 enum class Align { left, centre, right };
 
+/// One line of text as it was drawn, for tests that ask whether everything can be read.
+struct Written {
+    std::string text;
+    Rect place{};           // the line box
+    Rect clip{};            // what of the screen it may be seen in
+    bool shortened = false; // it ends in "…"
+};
+
 class Pen {
 public:
-    Pen(ImDrawList& list, const Fonts& fonts, float density) : list_(list), fonts_(fonts), density_(density) {}
+    Pen(ImDrawList& list, const Fonts& fonts, float density) : list_(list), fonts_(fonts), density_(density) {
+        if (witness != nullptr) {
+            witness->clear(); // this picture replaces the last
+        }
+    }
 
     /// Width of one line.
     [[nodiscard]] float width(Type type, std::string_view text) const;
@@ -25,10 +39,15 @@ public:
     float text(Type type, Point at, Colour colour, std::string_view text, Align align = Align::left) const;
     /// The same, cut with "…" when it is wider than `room`.
     float text_fit(Type type, Point at, Colour colour, std::string_view text, float room) const;
-    /// Words wrapped into `room`; returns the height used. With `draw` false it only measures.
-    float paragraph(Type type, Point at, Colour colour, std::string_view text, float room, bool draw = true) const;
+    /// Words wrapped into `room`, a number kept with its unit; returns the height used. With `draw` false it only measures.
+    float paragraph(Type type, Point at, Colour colour, std::string_view text, float room, bool draw = true,
+                    Align align = Align::left) const;
+    /// Words in a box, in as many lines as go in, in the middle of its height; in smaller type where they need it.
+    void words_in(Rect box, Type largest, Colour colour, std::string_view words, Align align = Align::left) const;
     /// A figure and its unit on one base line: unit smaller and quiet, after a thin space. Returns the x of the end.
     float figure(Type type, Point at, Colour ink, Colour quiet, std::string_view number, std::string_view unit) const;
+    /// The largest type up to `largest` in which figure() keeps within `room`.
+    [[nodiscard]] Type figure_type(Type largest, std::string_view number, std::string_view unit, float room) const;
 
     void fill(Rect place, Colour colour, float opacity = 1.0F) const;
     void frame(Rect place, Colour colour, float thickness) const;
@@ -49,7 +68,15 @@ public:
 
     [[nodiscard]] float density() const { return density_; }
 
+    /// Where a test wants every line written down. Nothing in the page sets it, so its linker leaves it out.
+    static inline std::vector<Written>* witness = nullptr;
+
 private:
+    [[nodiscard]] std::size_t line_end(Type type, std::string_view words, float room) const;
+    [[nodiscard]] bool goes_in(Type type, std::string_view words, Rect box) const;
+    [[nodiscard]] static Type unit_type(Type type);
+    [[nodiscard]] static float unit_gap(Type type);
+
     ImDrawList& list_;
     const Fonts& fonts_;
     float density_;

@@ -196,6 +196,12 @@ EMSCRIPTEN_KEEPALIVE const char* torchside_at(double x, double y) {
     id = node != nullptr ? node->id : std::string();
     return id.c_str();
 }
+/// What is to be printed, as HTML.
+EMSCRIPTEN_KEEPALIVE const char* torchside_paper() {
+    static std::string html;
+    html = app->to_print();
+    return html.c_str();
+}
 EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
     app->notice(kind, text);
     platform::request_frame();

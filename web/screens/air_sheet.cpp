@@ -1,4 +1,5 @@
 // Air: does the compressor keep up with the torch; one cut-and-recover cycle drawn from a full tank.
+#include "core/air/assess.hpp"
 #include "core/quantity/print.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -23,7 +24,7 @@ void cycle_picture(App& app, Rect place) {
     const Rect plot{place.x + 44, place.y + 8, place.w - 52, place.h - 34};
     const double end = std::max(1.0, r.cycle.back().at.in(second));
     double low = r.receiver_min.value.in(bar);
-    double high = system.cut_out.in(bar);
+    double high = std::max(system.cut_out.in(bar), r.receiver_min.value.in(bar));
     for (const air::CyclePoint& p : r.cycle) {
         low = std::min(low, p.tank.in(bar));
         high = std::max(high, p.tank.in(bar));
@@ -44,7 +45,7 @@ void cycle_picture(App& app, Rect place) {
     }
     const float need = y_at(r.receiver_min.value.in(bar));
     pen.hline(plot.x, plot.right(), need, t.accent, 1.5F);
-    pen.text(Type::label, {plot.x + 6, need - 19}, t.accent, "the torch needs this");
+    pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent, "the torch needs this");
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
     for (const Pressure p : {system.cut_out, system.cut_in}) {
@@ -76,7 +77,7 @@ float figures(App& app, Point at, float w) {
         print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
     put("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    put("air/water", "Water in an arc hour", print_significant(r.water_g_h, 2) + " g");
+    put("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
     return y - at.y;
 }
 

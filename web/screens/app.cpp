@@ -1,7 +1,11 @@
 #include "web/screens/app.hpp"
 
+#include <utility>
+
 #include "core/document/workbook_file.hpp"
+#include "core/quantity/in_units.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
 
 namespace torchside::web {
@@ -92,6 +96,10 @@ void App::say(std::string_view what, Sign sign) {
     said_sign_ = sign;
 }
 
+std::string App::in_units(std::string_view text) const {
+    return torchside::in_units(text, book_.shop.display.units);
+}
+
 bool App::own_keypad() const {
     return !system_keyboard && !platform::fine_pointer();
 }
@@ -180,6 +188,16 @@ void App::notice(std::string_view kind, std::string_view text) {
         step_on();
         take_route(text);
     }
+}
+
+void App::print_chart() {
+    printing_chart_ = true;
+    platform::print();
+}
+
+std::string App::to_print() {
+    const bool chart = std::exchange(printing_chart_, false) || open_sheet_ == "chart";
+    return chart ? prints::chart(*this) : prints::card(*this);
 }
 
 void App::open_file(std::string_view text) {

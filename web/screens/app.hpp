@@ -42,6 +42,8 @@ public:
     void notice(std::string_view kind, std::string_view text);
     /// A backup file the user picked: it replaces the workbook, or is refused with the reason and nothing changes.
     void open_file(std::string_view text);
+    /// What the page is to print now: the chart where it is open or was asked for, else a card of the job.
+    [[nodiscard]] std::string to_print();
     [[nodiscard]] Ui& ui() { return ui_; }
     [[nodiscard]] const Ui& ui() const { return ui_; }
     [[nodiscard]] const Tokens& tokens() const;
@@ -59,6 +61,8 @@ public:
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    /// A sentence of core's in the user's units.
+    [[nodiscard]] std::string in_units(std::string_view text) const;
     [[nodiscard]] bool wide() const { return columns_ > 1; }
 
     [[nodiscard]] Place place() const { return place_; }
@@ -69,6 +73,9 @@ public:
     void close() { open(""); }
     /// Back: leaves a field, then a sheet, then the place.
     void back();
+
+    /// Prints the chart, whatever is open.
+    void print_chart();
 
     /// Intents (changes.cpp). Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says
     /// why in refusal(). What was there before stays at hand, with the name of the change: "Thickness 6 → 8 mm".
@@ -157,6 +164,7 @@ private:
     std::string published_; // what the page was last told, so that it is told only of changes
     std::string announced_;
     const Tokens* announced_theme_ = nullptr;
+    bool printing_chart_ = false;
 };
 
 } // namespace torchside::web

@@ -13,7 +13,7 @@
 
 namespace torchside::web {
 
-std::string value_words(std::string_view path, const document::Scalar& value, UnitSystem units) {
+std::string value_words(std::string_view path, const document::Scalar& value, const Workbook& book) {
     using Kind = document::Scalar::Type;
     if (value.type == Kind::none) {
         return "blank";
@@ -25,8 +25,9 @@ std::string value_words(std::string_view path, const document::Scalar& value, Un
         return value.number != 0 ? "on" : "off";
     }
     const auto info = document::field(path);
-    return path == "job.thickness_mm" ? show_plate(Length{value.number, mm}, units).whole()
-                                      : show_field(value.number, info ? info->unit : std::string_view(), units);
+    return path == "job.thickness_mm"
+               ? show_plate(Length{value.number, mm}, book.job.material, book.shop.display.units).whole()
+               : show_field(value.number, info ? info->unit : std::string_view(), book.shop);
 }
 
 namespace {
@@ -41,20 +42,20 @@ std::string from_to(std::string from, const std::string& to) {
 }
 
 std::string name_of(std::string_view path, std::string_view label, const document::Scalar& from,
-                    const document::Scalar& to, UnitSystem units) {
+                    const document::Scalar& to, const Workbook& book) {
     using Kind = document::Scalar::Type;
     std::string name(label);
     if (from.type == Kind::text || to.type == Kind::text) {
         return name + " changed";
     }
     if (to.type == Kind::flag) {
-        return name + ": " + value_words(path, to, units);
+        return name + ": " + value_words(path, to, book);
     }
-    return name + ' ' + from_to(value_words(path, from, units), value_words(path, to, units));
+    return name + ' ' + from_to(value_words(path, from, book), value_words(path, to, book));
 }
 
-std::string told(const Fault& fault) {
-    return fault.ask.empty() ? fault.text : fault.ask;
+std::string told(const App& app, const Fault& fault) {
+    return app.in_units(fault.ask.empty() ? fault.text : fault.ask);
 }
 
 } // namespace
@@ -74,7 +75,7 @@ void App::adopt(Workbook next) {
 
 bool App::take(Outcome<Workbook> changed, std::string_view name) {
     if (!changed.ok()) {
-        refusal_ = told(changed.fault());
+        refusal_ = told(*this, changed.fault());
         return false;
     }
     refusal_.clear();
@@ -98,7 +99,7 @@ bool App::set(std::string_view path, const document::Scalar& value, std::string_
     const bool goes_on = by == By::typing && change_ && change_->typed == path;
     const document::Scalar first = goes_on ? change_->first : now.value_or(document::Scalar());
     Workbook before = goes_on ? change_->before : book_;
-    if (!take(document::set(book_, path, value), name_of(path, label, first, value, book_.shop.display.units))) {
+    if (!take(document::set(book_, path, value), name_of(path, label, first, value, book_))) {
         return false;
     }
     if (by == By::typing && change_ && goes_on && value == first) {
@@ -166,7 +167,7 @@ void App::put_back(std::string_view path) {
 
 std::string App::would_refuse(std::string_view path, const document::Scalar& value) const {
     const auto next = document::set(book_, path, value);
-    return next.ok() ? std::string() : told(next.fault());
+    return next.ok() ? std::string() : told(*this, next.fault());
 }
 
 void App::drop_draft(std::string_view id) {

@@ -53,6 +53,6 @@ struct Change {
 };
 
 /// A value of the workbook as a person reads it: "6 mm", "8.25 %", "on", "blank".
-[[nodiscard]] std::string value_words(std::string_view path, const document::Scalar& value, UnitSystem units);
+[[nodiscard]] std::string value_words(std::string_view path, const document::Scalar& value, const Workbook& book);
 
 } // namespace torchside::web

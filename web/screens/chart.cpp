@@ -17,7 +17,6 @@ namespace torchside::web {
 namespace {
 
 constexpr float margin = 14;
-constexpr float label_width = 70;
 constexpr float head_height = 34;
 constexpr float least_cell = 52;
 constexpr float most_cell = 76;
@@ -33,6 +32,10 @@ struct Grid {
         return {at.x + w * static_cast<float>(column), at.y + h * static_cast<float>(row), w, h};
     }
 };
+
+float label_width(const Ui& ui) {
+    return ui.glove() ? 92.0F : 70.0F; // "0.063 in"
+}
 
 /// The figure on show, of one cell.
 struct CellFigure {
@@ -113,9 +116,9 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
         cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
     const std::string& text = figure.text;
     const std::string about =
-        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested) : std::string();
+        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested, cell.reach) : std::string();
     ui.open_group(id, Role::cell, place, text,
-                  cell.settings ? paper_marks(figure.footing, cell.tested) : std::string());
+                  cell.settings ? paper_marks(figure.footing, cell.tested, cell.reach) : std::string());
     const bool used =
         ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
     ui.close_group();
@@ -137,6 +140,10 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
         footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
         tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
     }
+    if (cell.settings && !clean) { // a corner that is cut off: seen without colour
+        pen.triangle({place.x, place.bottom()}, {place.x, place.bottom() - 13}, {place.x + 13, place.bottom()},
+                     t.caution);
+    }
     if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
         pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
     }
@@ -152,7 +159,8 @@ void heads(App& app, const Chart& chart, const Grid& grid) {
     const Rect strip = grid.head;
     ui.open_clip(strip);
     ui.open_group("chart/head", Role::row, strip, "Currents");
-    ui.node("chart/corner", Role::columnheader, {strip.x - label_width, strip.y, label_width, strip.h}, "Plate");
+    ui.node("chart/corner", Role::columnheader, {strip.x - label_width(ui), strip.y, label_width(ui), strip.h},
+            "Plate");
     for (std::size_t c = 0; c < chart.columns.size(); ++c) {
         const Rect head{grid.at.x + grid.w * static_cast<float>(c), strip.y, grid.w, strip.h};
         const std::string amps = show(chart.columns[c].current).whole();
@@ -181,7 +189,7 @@ void cells(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
     heads(app, chart, grid);
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
-        const Shown plate = show_plate(chart.rows[r], app.book().shop.display.units);
+        const Shown plate = show_plate(chart.rows[r], chart.metal, app.book().shop.display.units);
         ui.open_group("chart/row/" + std::to_string(r), Role::row,
                       {grid.labels.x, grid.cell(r, 0).y, grid.labels.w + grid.view.w, grid.h}, plate.whole());
         ui.open_clip(grid.labels);
@@ -212,7 +220,7 @@ void grid_of(App& app, const Chart& chart, Rect place) {
     Ui& ui = app.ui();
     Rect view = place;
     const Rect head = view.take_top(head_height);
-    const Rect labels = view.take_left(label_width);
+    const Rect labels = view.take_left(label_width(ui));
     open_table(app, place);
     Grid grid = grid_in(app, chart, view);
     grid.head = {view.x, head.y, view.w, head.h};
@@ -247,9 +255,9 @@ float above(App& app, Rect place) {
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
-    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, 18}, title, {}, "level2 printable");
-    ui.pen().text_fit(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
-    return h + 22;
+    const float lines = ui.pen().paragraph(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
+    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, lines}, title, {}, "level2 printable");
+    return h + lines + 4;
 }
 
 /// What the marks mean, and the way to paper; returns the height used. Only measured when `draw` is false.
@@ -260,15 +268,17 @@ float below(App& app, Rect place, bool draw) {
     const std::string note =
         std::string("Square: full where ") + whose(app).cuts +
         " halved the band · bar: 8 times in 10 within · deeper tint: "
-        "faster · quiet print: no clean cut · dash: out of reach. The machine's manual comes first.";
+        "faster · dark corner: no clean cut · dash: out of reach. The machine's manual comes first.";
     const Rect keys = place.take_top(chart_key(pen, t, whose(app), {}, place.w, false) + 6);
     const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
-    const Rect print = place.take_top(ui.reach());
+    constexpr const char* title = "Print this chart";
+    constexpr const char* about = "One page, to tape to the table";
+    const Rect print = place.take_top(link_height(ui, title, about, place.w));
     if (!draw) {
         return keys.h + notes.h + print.h;
     }
-    if (link_row(ui, "chart/print", print, "Print this chart", "One page, to tape to the table", Mark::quote)) {
-        platform::print();
+    if (link_row(ui, "chart/print", print, title, about, Mark::quote)) {
+        app.print_chart();
     }
     if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
         ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");
@@ -285,6 +295,13 @@ float below(App& app, Rect place, bool draw) {
     return keys.h + notes.h + print.h;
 }
 
+/// What stands still around the cells leaves room for a few of them.
+bool rolls(App& app, const Chart& chart, Rect body) {
+    constexpr float title = 60;
+    const float still = choices_height(app.ui(), 4, 4) + title + below(app, body, false) + head_height;
+    return app.ui().low() || body.h - still < 3 * grid_in(app, chart, body).h;
+}
+
 /// In a low window all of it scrolls as one; the currents stay at the top as long as there are cells below them.
 void rolling_chart(App& app, const Chart& chart, Rect place) {
     Ui& ui = app.ui();
@@ -293,29 +310,30 @@ void rolling_chart(App& app, const Chart& chart, Rect place) {
     const float left = place.x + margin; // words do not move sideways
     const float top = at.y + 10;
     at.y = top + above(app, {left, top, w, 1e6F});
-    Grid grid = grid_in(app, chart, {left + label_width, 0, w - label_width, 0});
+    const float labels = label_width(ui);
+    Grid grid = grid_in(app, chart, {left + labels, 0, w - labels, 0});
     const Point size = size_of_cells(chart, grid);
     const float end = at.y + head_height + size.y;
     below(app, {left, end, w, 1e6F}, true);
     grid.head = {grid.view.x, std::clamp(place.y, at.y, end - head_height), grid.view.w, head_height};
     grid.view = {grid.view.x, grid.head.bottom(), grid.view.w, std::min(end, place.bottom()) - grid.head.bottom()};
-    grid.labels = {left, grid.view.y, label_width, grid.view.h};
-    grid.at = {at.x + margin + label_width, at.y + head_height};
+    grid.labels = {left, grid.view.y, labels, grid.view.h};
+    grid.at = {at.x + margin + labels, at.y + head_height};
     open_table(app, {left, at.y, w, end - at.y});
     cells(app, chart, grid);
     ui.close_group();
     const float used = end - at.y + below(app, {left, end, w, 1e6F}, false) + at.y - top;
-    ui.close_region({2 * margin + label_width + size.x, used + 20});
+    ui.close_region({2 * margin + labels + size.x, used + 20});
 }
 
 void chart_body(App& app, Rect place) {
     const Chart& chart = app.chart();
     const bool empty = chart.columns.empty() || chart.rows.empty();
-    if (app.ui().low() && !empty) {
+    Rect body = place.inset(margin, 10);
+    if (!empty && rolls(app, chart, body)) {
         rolling_chart(app, chart, place);
         return;
     }
-    Rect body = place.inset(margin, 10);
     body.take_top(above(app, body));
     below(app, body.take_bottom(below(app, body, false)), true);
     if (!empty) {

@@ -7,6 +7,8 @@ namespace {
 constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
 constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
 constexpr const char* tested_words[] = {"", "near", "here"};
+constexpr const char* reach_words[] = {"", "Edge start: no clean cut from a pierce", "Severs rough: no clean cut",
+                                       ""}; // by Reach
 
 constexpr Whose yours{"your cuts", {"", "Near a cut of yours", "You cut this"}, "cut by you"};
 constexpr Whose of_example{
@@ -18,15 +20,18 @@ const Whose& whose(const App& app) {
     return app.book().shop.example ? of_example : yours;
 }
 
-std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested) {
-    std::string out = range;
+std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested,
+                       cut::Reach reach) {
+    std::string out = reach_words[static_cast<std::size_t>(reach)];
+    out += (out.empty() || range.empty() ? "" : ". ") + range;
     out += out.empty() ? "Basis: " : ". Basis: ";
     out += footing == tune::Footing::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
     return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
 }
 
-std::string paper_marks(tune::Footing footing, Tested tested) {
+std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach) {
     std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
+    out += reach == cut::Reach::clean ? "" : " mark-unclean";
     return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
 }
 
@@ -47,7 +52,7 @@ void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
 }
 
 float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw) {
-    constexpr float line_height = 20;
+    const float line_height = Pen::line_height(Type::label) + 3;
     const char* const names[] = {footing_names[0], footing_names[1], who.cuts, who.here, "near a cut"};
     float x = at.x;
     float y = at.y;
@@ -58,7 +63,7 @@ float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, flo
             y += line_height;
         }
         if (draw) {
-            const Point c{x + 5, y + 9};
+            const Point c{x + 5, y + Pen::line_height(Type::label) / 2};
             if (i < 3) {
                 footing_mark(pen, t.ink, static_cast<tune::Footing>(i), c);
             } else {

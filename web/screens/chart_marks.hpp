@@ -16,9 +16,10 @@ struct Whose {
 };
 [[nodiscard]] const Whose& whose(const App& app);
 
-[[nodiscard]] std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested);
+[[nodiscard]] std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested,
+                                     cut::Reach reach);
 /// What the style sheet of the printed page draws into the cell.
-[[nodiscard]] std::string paper_marks(tune::Footing footing, Tested tested);
+[[nodiscard]] std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach);
 
 /// A square that fills up: empty, half, full. Told apart without colour, and on a photocopy.
 void footing_mark(const Pen& pen, Colour ink, tune::Footing footing, Point c);

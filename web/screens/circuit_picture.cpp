@@ -105,12 +105,14 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         symbol(pen, t, node.stop, {spine, row.centre().y}, ink);
         const float text = at.x + 36;
         const float second = Pen::line_height(Type::label);
-        const float top = row.centre().y - (second + Pen::line_height(Type::title)) / 2;
-        const float right = at.x + w - 18; // of what is said, before the chevron
+        const float first = Pen::line_height(Type::title);
+        const float top = row.centre().y - (second + first) / 2;
+        const float right = at.x + w - 18;                                   // before the chevron
+        const float bar = node.used > 0 ? (weakest ? 146.0F : 84.0F) : 0.0F; // and its word
         const float detail = text + std::max(76.0F, pen.width(Type::label, name) + 10);
         pen.text(Type::label, {text, top}, t.quiet, name);
-        pen.text_fit(Type::title, {text, top + second}, ink, node.figure, right - text);
-        pen.text_fit(Type::label, {detail, top}, t.quiet, node.detail, right - detail);
+        pen.words_in({text, top + second, right - text - bar, first}, Type::title, ink, node.figure);
+        pen.words_in({detail, top, right - detail, second}, Type::label, t.quiet, node.detail);
         if (node.used > 0) {
             used_bar(pen, t, {right - 76, top + second + 3, 76, 14}, node.used, weakest);
             if (weakest) {
@@ -161,7 +163,8 @@ void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
         pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
         pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, tick.text, Align::right);
     }
-    for (double m = 1; m <= most; m += 1) {
+    const double step = 1 + static_cast<int>(34.0 * (most - 0.5) / static_cast<double>(plot.w)); // room for "12×"
+    for (double m = 1; m <= most; m += step) {
         pen.vline(x_at(m), plot.bottom(), plot.bottom() + 4, t.ink, 1);
         pen.text(Type::label, {x_at(m), plot.bottom() + 5}, t.quiet, print_trimmed(m, 0) + "×", Align::centre);
     }

@@ -12,8 +12,8 @@ std::string settings_text(const App& app) {
     const Job& job = app.book().job;
     const cut::Settings& s = *app.sheet().settings;
     const UnitSystem units = app.book().shop.display.units;
-    std::string out = std::string(stock::name(job.material)) + ", " + show_plate(job.thickness, units).whole() + ", " +
-                      show(job.current).whole() + '\n';
+    std::string out = std::string(stock::name(job.material)) + ", " +
+                      show_plate(job.thickness, job.material, units).whole() + ", " + show(job.current).whole() + '\n';
     const auto put = [&](const char* name, const std::string& value, const std::string& range) {
         out += std::string(name) + ": " + value;
         out += range.empty() ? "\n" : " (likely " + range + ", 8 in 10)\n";

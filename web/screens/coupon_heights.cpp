@@ -96,12 +96,16 @@ float figures(App& app, Point at, float w, const HeightsReading& r) {
         y += line(app, "coupon/height/controller", {at.x, y}, w, "At the controller", show(r.controller).whole());
     }
     if (r.gradient) {
-        const auto slope = [](Gradient g) { return print_fixed(g.in(volt_per_mm), 1); };
-        y += line(app, "coupon/height/gradient", {at.x, y}, w, "A millimetre makes",
-                  slope(r.gradient->low) + " to " + slope(r.gradient->high) + " V");
+        const bool metric = app.metric();
+        const auto slope = [metric](Gradient g) {
+            return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0);
+        };
+        y += line(app, "coupon/height/gradient", {at.x, y}, w, "Volts of height",
+                  slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
     }
     y += 8;
-    return y + words(ui, "coupon/height/advice", Type::text, {at.x, y}, w, r.advice, ui.tokens().ink) + 4 - at.y;
+    return y + words(ui, "coupon/height/advice", Type::text, {at.x, y}, w, app.in_units(r.advice), ui.tokens().ink) +
+           4 - at.y;
 }
 
 /// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.
@@ -136,7 +140,8 @@ float heights_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) 
     const auto read = read_heights(app.book(), coupon, legs);
     if (!read.ok()) {
         y += 8;
-        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, read.fault().text, ui.tokens().stop) + 8 - y0;
+        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +
+               8 - y0;
     }
     const HeightsReading& r = read.value();
     y += figures(app, {x, y}, w, r) + 8;

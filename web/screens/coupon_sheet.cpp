@@ -61,7 +61,7 @@ float save(App& app, Point at, float w, const tune::Coupon& coupon) {
             platform::download(name, "text/plain", text.value());
             app.say("Saved as " + name + ". Look in your downloads.");
         }
-        app.refuse(text.ok() ? "" : text.fault().field + ": " + text.fault().text);
+        app.refuse(text.ok() ? "" : app.in_units(text.fault().text));
     }
     y += ui.reach() + 8;
     if (!app.refusal().empty() && !ui.edit()) {
@@ -157,7 +157,8 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     const auto read = read_kerf(app.book(), coupon, length(s.square), length(s.hole));
     y += 8;
     if (!read.ok()) {
-        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, read.fault().text, ui.tokens().stop) + 8 - y0;
+        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +
+               8 - y0;
     }
     const auto kerf = [&](const char* id, const char* name, std::optional<Length> l) {
         y += l ? line(app, id, {x, y}, w, name, show_text(*l, units)) : 0;
@@ -228,8 +229,10 @@ void coupon_sheet(App& app, Rect place, bool closable) {
         y += words(ui, "coupon/what", Type::text, {x, y}, w, text.what, ui.tokens().ink) + 10;
         const auto& made = app.coupon();
         if (!made.ok()) {
-            return y + words(ui, "coupon/refused", Type::text, {x, y}, w, made.fault().text, ui.tokens().stop) + 20 -
-                   body.y;
+            return y +
+                   words(ui, "coupon/refused", Type::text, {x, y}, w, app.in_units(made.fault().text),
+                         ui.tokens().stop) +
+                   20 - body.y;
         }
         const tune::Coupon& c = made.value();
         y += save(app, {x, y}, w, c) + 8;

@@ -105,13 +105,16 @@ float page(App& app, Rect body, const Quote& q) {
 
 void customer_panel(App& app, Rect place) {
     const Worksheet& s = app.sheet();
-    sheet(app, place, "customer", "The customer sees", false, [&](Rect body) {
+    const auto body = [&](Rect at) {
         if (!s.price || !s.part) {
-            return 32 + words(app.ui(), "customer/none", Type::text, {body.x + sheet_margin, body.y + 12},
-                              body.w - 2 * sheet_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
+            return 32 + words(app.ui(), "customer/none", Type::text, {at.x + sheet_margin, at.y + 12},
+                              at.w - 2 * sheet_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
         }
-        return page(app, body, document::make_quote(app.book(), s.part->outline, *s.price, platform::today()));
-    });
+        return page(app, at, document::make_quote(app.book(), s.part->outline, *s.price, platform::today()));
+    };
+    SheetFrame frame{"customer", "The customer sees", false};
+    frame.has_fields = false;
+    framed_sheet(app, place, frame, Drawer::of(body));
 }
 
 } // namespace torchside::web

@@ -48,7 +48,7 @@ std::string draft_words(const App& app) {
             out += out.empty() ? "" : " ";
             out += d.label + " is not taken: it " +
                    (text ? std::string("keeps its old text.")
-                         : "stays " + value_words(d.path, d.stands, app.book().shop.display.units) + '.');
+                         : "stays " + value_words(d.path, d.stands, app.book()) + '.');
         }
     }
     return out;

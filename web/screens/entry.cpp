@@ -160,7 +160,7 @@ FieldLook::Keyboard keyboard_of(const App& app) {
 
 std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
     const bool given = value.type == document::Scalar::Type::number;
-    return given ? show_field(value.number, info.unit, app.book().shop.display.units) : not_given;
+    return given ? show_field(value.number, info.unit, app.book().shop) : not_given;
 }
 
 auto setter(App& app, std::string_view path, std::string_view label) {
@@ -187,7 +187,7 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
     }
     const std::string id = "field/" + std::string(path);
     if (info->kind == document::FieldKind::flag) {
-        place.h = std::max(ui.reach(), 64.0F);
+        place.h = toggle_height(ui, label, info->meaning, place.w);
         if (toggle_row(ui, id, place, label, value->number != 0, info->meaning)) {
             app.set(path, value->number == 0, label);
         }
@@ -298,10 +298,10 @@ float number_choice(App& app, Rect place, const char* path, const char* name, st
 float thickness_entry(App& app, Rect place) {
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
-    const Shown plate = show_plate(job.thickness, units);
-    std::string idle = read_back(job.thickness);
+    const Shown plate = show_plate(job.thickness, job.material, units);
+    std::string idle = print(job.thickness, units).text();
     if (const auto gauge = stock::nearest_gauge(job.material, job.thickness);
-        gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
+        units == UnitSystem::inch && gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
     const FieldText field{"stock/thickness",
@@ -314,7 +314,7 @@ float thickness_entry(App& app, Rect place) {
     const auto read = [&](const std::string& text) {
         Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (h.value) {
-            h.as += " is " + read_back(Length{h.value->number, mm});
+            h.as += " is " + print(Length{h.value->number, mm}, units).text();
         } else if (!h.wrong.empty() && read_length_or_gauge(text, units).gauge() == nullptr) {
             h.wrong = field.takes; // of a gauge it says which there are
         }

@@ -28,7 +28,7 @@ bool half(Ui& ui, std::string_view id, Rect place, std::string_view label, Type 
     if (ui.pressed(id)) {
         ui.pen().fill(place, ui.tokens().hairline);
     }
-    ui.pen().text_fit(type, {place.x + 14, place.centre().y - 10}, ui.tokens().ink, label, place.w - 20);
+    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, label);
     return used;
 }
 
@@ -75,10 +75,14 @@ void example_strip(App& app, Rect place, bool slim) {
     const Rect right = left.take_right(place.w * 0.45F);
     ui.node("example/what", Role::text, left, "Example shop", {}, {}, "An invented shop: its figures are not yours");
     if (slim) {
-        pen.text(Type::strong_label, {place.x + 14, place.centre().y - 9}, t.ink, "Example shop");
+        pen.text(Type::strong_label, {place.x + 14, place.centre().y - Pen::line_height(Type::strong_label) / 2}, t.ink,
+                 "Example shop");
     } else {
-        pen.text(Type::title, {left.x + 14, left.centre().y - 20}, t.ink, "Example shop");
-        pen.text_fit(Type::label, {left.x + 14, left.centre().y + 1}, t.quiet, "Not your figures", left.w - 20);
+        const float first = Pen::line_height(Type::title);
+        const float second = Pen::line_height(Type::label);
+        const float top = left.centre().y - (first + second) / 2;
+        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink, "Example shop");
+        pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet, "Not your figures");
         pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);
         if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, "Start my shop", Type::title)) {
             start_shop(app);

@@ -80,8 +80,8 @@ float arc_tools(App& app, Rect place) {
         y += arc_answer(app, {place.x, y, place.w, 0}, check.value());
     } else {
         const float w = place.w - 2 * sheet_margin;
-        y += 8 + words(app.ui(), "arc/refused", Type::text, {place.x + sheet_margin, y + 8}, w, check.fault().text,
-                       app.ui().tokens().stop);
+        y += 8 + words(app.ui(), "arc/refused", Type::text, {place.x + sheet_margin, y + 8}, w,
+                       app.in_units(check.fault().text), app.ui().tokens().stop);
     }
     return y - place.y;
 }

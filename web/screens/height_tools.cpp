@@ -34,14 +34,15 @@ float gradient(App& app, Rect body, float y0) {
     App::Scratch& s = app.scratch;
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
-    float y = y0 + section(ui, "height/gradient", {x, y0}, w, "Volts of a millimetre, from two cuts");
+    float y = y0 + section(ui, "height/gradient", {x, y0}, w, "Volts of height, from two cuts");
     const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
                            std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
     };
     field("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
     field("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", "V", s.low_v);
-    field("field/scratch/high_mm", "High height", "Half a millimetre more, or so", "mm", s.high_mm);
+    field("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more", "mm",
+          s.high_mm);
     field("field/scratch/high_v", "Volts there ", "Same plate, same feed", "V", s.high_v);
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
         return y - y0;
@@ -50,11 +51,14 @@ float gradient(App& app, Rect body, float y0) {
                                          {Voltage{*s.high_v, volt}, Length{*s.high_mm, mm}});
     y += 10;
     if (!slope.ok()) {
-        return y + words(ui, "height/slope", Type::text, {x, y}, w, slope.fault().text, ui.tokens().stop) - y0;
+        return y +
+               words(ui, "height/slope", Type::text, {x, y}, w, app.in_units(slope.fault().text), ui.tokens().stop) -
+               y0;
     }
-    const std::string text = print_fixed(slope.value().in(volt_per_mm), 1) + " V/mm";
+    const double steps = slope.value().in(volt_per_mm);
+    const std::string text = app.metric() ? print_fixed(steps, 1) + " V/mm" : print_fixed(steps * 25.4, 0) + " V/in";
     if (button(ui, "height/slope/use", {x, y, w, ui.reach()}, "Use " + text, Look::main)) {
-        app.set("shop.height_control.gradient_v_mm", slope.value().in(volt_per_mm), "Volts per mm");
+        app.set("shop.height_control.gradient_v_mm", steps, "Volts of height");
     }
     return y + ui.reach() - y0;
 }

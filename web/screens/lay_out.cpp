@@ -65,12 +65,13 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
         pen.fill(cell, t.hairline);
     }
     const float room = cell.w - 12;
-    const Type type = pen.width(Type::title, shown.number) <= room ? Type::title : Type::strong_label;
+    const Type type = pen.figure_type(Type::title, shown.number, shown.unit, room);
     const float step = Pen::line_height(Type::label) + 5;
     const float top = cell.centre().y - (step + Pen::line_height(Type::title)) / 2 - 1;
-    pen.text_fit(Type::label, {cell.x + 8, top}, t.quiet, label, room);
+    pen.words_in({cell.x + 8, top, room, Pen::line_height(Type::label)}, Type::label, t.quiet, label);
     if (shown.unit.empty()) {
-        pen.text_fit(type, {cell.x + 8, top + step}, t.ink, shown.number, room);
+        pen.words_in({cell.x + 8, top + step - 1, room, Pen::line_height(Type::title)}, Type::title, t.ink,
+                     shown.number);
         return used;
     }
     const float end = pen.figure(type, {cell.x + 8, top + step}, t.ink, t.quiet, shown.number, shown.unit);
@@ -249,9 +250,10 @@ void title_block(App& app, Rect place) {
         app.open("stock");
         ui.show("stock/metal");
     }
-    if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, units), open)) {
+    if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, job.material, units),
+                   open)) {
         app.open("stock");
-        edit(app, "stock/thickness", show_plate(job.thickness, units).whole());
+        edit(app, "stock/thickness", show_plate(job.thickness, job.material, units).whole());
     }
     if (title_cell(ui, "title/current", row, "Current", show(job.current), open)) {
         app.open("stock");
@@ -313,7 +315,8 @@ void lay_out(App& app, Rect screen, int columns) {
     ui.pen().vline(screen.x + 1, whole.y, whole.bottom(), t.rule, 2);
     screen.take_left(2);
     const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
-    const std::string sheet = !app.open_sheet().empty() ? app.open_sheet() : sheet_beside(app.place());
+    const bool twice = columns == 3 && app.place() == Place::cut && app.open_sheet() == "chart"; // stands there already
+    const std::string sheet = !app.open_sheet().empty() && !twice ? app.open_sheet() : sheet_beside(app.place());
     const bool another = sheet != sheet_beside(app.place()); // closing it brings the usual one back
     if (columns == 2) {
         if (pictured && app.open_sheet().empty()) {

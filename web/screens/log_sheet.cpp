@@ -27,7 +27,7 @@ std::string cut_words(const App& app, const tune::TestCut& cut) {
 std::string stock_words(const App& app, const tune::TestCut& cut) {
     const UnitSystem units = app.book().shop.display.units;
     std::string out(stock::name(cut.material));
-    out += ", " + show_plate(cut.thickness, units).whole() + ", " + show(cut.current).whole();
+    out += ", " + show_plate(cut.thickness, cut.material, units).whole() + ", " + show(cut.current).whole();
     if (cut.kerf_top) {
         out += ", kerf " + show(*cut.kerf_top, units).whole();
     }
@@ -55,7 +55,8 @@ bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& re
     const std::string where = stock_words(app, cut);
     const float where_height = pen.paragraph(Type::label, {}, {}, where, words_w, false);
     const float note_height = note.empty() ? 0 : pen.paragraph(Type::label, {}, {}, note, words_w, false);
-    height = std::max(ui.reach() + 4, 34 + where_height + note_height);
+    const float what_height = pen.paragraph(Type::title, {}, {}, what, words_w, false);
+    height = std::max(ui.reach() + 4, 14 + what_height + where_height + note_height);
     const Rect words_place{at.x, at.y, w - 96, height};
     if (ui.node(id, Role::button, words_place, where, what, "", note)) {
         app.open(id);
@@ -68,9 +69,10 @@ bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& re
     } else if (cut.verdict) {
         verdict_mark(pen, t, *cut.verdict, {at.x + 10, at.y + height / 2});
     }
-    pen.text_fit(Type::title, {at.x + 32, at.y + 6}, is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
-    pen.paragraph(Type::label, {at.x + 32, at.y + 27}, t.quiet, where, words_w);
-    pen.paragraph(Type::label, {at.x + 32, at.y + 27 + where_height}, t.caution, note, words_w);
+    const float under = 6 + pen.paragraph(Type::title, {at.x + 32, at.y + 6},
+                                          is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
+    pen.paragraph(Type::label, {at.x + 32, at.y + under}, t.quiet, where, words_w);
+    pen.paragraph(Type::label, {at.x + 32, at.y + under + where_height}, t.caution, note, words_w);
     const bool out = button(ui, id + "/out", {at.x + w - 88, at.y + (height - 48) / 2, 88, 48}, "Delete", Look::plain,
                             Role::button, {}, row_name(app, index));
     pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);

@@ -47,35 +47,23 @@ std::vector<Cell> cells(const App& app) {
 }
 
 float figures(App& app, Rect place) {
-    const Pen& pen = app.ui().pen();
-    const Tokens& t = app.ui().tokens();
     const auto all = cells(app);
-    const float w = place.w / 3;
-    const float h = small_figure_height(app.ui());
-    const int rows = (static_cast<int>(all.size()) + 2) / 3;
-    pen.hline(place.x, place.right(), place.y, t.rule, 1.5F);
+    const FigureGrid grid = figure_grid(app.ui(), place, all.size());
+    app.ui().pen().hline(place.x, place.right(), place.y, app.ui().tokens().rule, 1.5F);
     for (std::size_t i = 0; i < all.size(); ++i) {
         const Cell& c = all[i];
-        const auto row = static_cast<float>(i / 3);
-        const Rect at{place.x + w * static_cast<float>(i % 3), place.y + (h + 1) * row, w, h};
-        if (small_figure(app.ui(), std::string("part/") + c.key, at,
+        if (small_figure(app.ui(), std::string("part/") + c.key, grid.cell(i),
                          {c.name, c.shown.number, c.shown.unit, "", c.about, c.span, c.span.high > c.span.low,
                           app.open_sheet() == c.sheet && i == 0})) {
             app.open(c.sheet);
         }
     }
-    const float height = (h + 1) * static_cast<float>(rows);
-    for (const float x : {place.x + w, place.x + 2 * w}) {
-        pen.vline(x, place.y, place.y + height, t.hairline, 1);
-    }
-    for (int row = 1; row < rows; ++row) {
-        pen.hline(place.x, place.right(), place.y + (h + 1) * static_cast<float>(row), t.hairline, 1);
-    }
-    pen.hline(place.x, place.right(), place.y + height, t.rule, 1.5F);
-    return height + 1;
+    draw_lines(app.ui(), grid);
+    return grid.height() + 1;
 }
 
 float opens(App& app, Rect row, const char* sheet, const char* title, std::string_view quiet, Mark mark) {
+    row.h = link_height(app.ui(), title, quiet, row.w);
     if (link_row(app.ui(), std::string("part/open/") + sheet, row, title, quiet, mark, app.open_sheet() == sheet)) {
         app.open(sheet);
     }

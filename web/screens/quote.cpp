@@ -29,8 +29,8 @@ float price_figure(App& app, Rect place, const price::Report& price) {
         "Our figures leave open " + band(price.price_total, price.decimals) + (price.tax ? " · before tax" : "");
     const Rect cell{place.x, place.y, place.w, big_figure_height(app.ui())};
     if (big_figure(app.ui(), "quote/total", cell,
-                   {name, price::print(price.total, price.decimals), currency, aside, about, span_of(price.price_total),
-                    true, app.open_sheet() == "costs"},
+                   {name, with_currency(price::print(price.total, price.decimals), currency), "", aside, about,
+                    span_of(price.price_total), true, app.open_sheet() == "costs"},
                    {})) {
         app.open("costs");
     }
@@ -52,31 +52,23 @@ float cells(App& app, Rect place, const price::Report& price) {
     const Cell all[] = {
         {"cost", "Cost each", show_money(price.cost_each.value, price.decimals), "", span_of(price.cost_each)},
         {"margin", "Margin", percent(price.margin), "%", {}, "rates"},
-        {"markup", "Is a markup of", percent(price.markup), "%", {}, "rates"},
+        {"markup", "Markup", percent(price.markup), "%", {}, "rates"},
         {"life", "Life used", print_fixed(wear.life_used.value * 100, 0), "%", span_of(wear.life_used), "wear"},
         {"uses", "Job uses", print_fixed(wear.job_uses.value, 2), "sets", span_of(wear.job_uses), "wear"},
         {"hold", "Spare sets", std::to_string(wear.sets_to_hold), "", {}, "wear"},
     };
-    const Pen& pen = app.ui().pen();
-    const Tokens& t = app.ui().tokens();
-    const float w = place.w / 3;
-    const float h = small_figure_height(app.ui());
+    const FigureGrid grid = figure_grid(app.ui(), place, std::size(all));
     for (std::size_t i = 0; i < std::size(all); ++i) {
         const Cell& c = all[i];
-        const Rect at{place.x + w * static_cast<float>(i % 3), place.y + (h + 1) * static_cast<float>(i / 3), w, h};
+        const Rect at = grid.cell(i);
         const std::string about = c.span.high > c.span.low && c.unit[0] == '\0' ? "80 % band" : "";
         if (small_figure(app.ui(), std::string("quote/") + c.key, at,
                          {c.name, c.number, c.unit, "", about, c.span, c.span.high > c.span.low, false})) {
             app.open(c.sheet);
         }
     }
-    const float height = 2 * (h + 1);
-    for (const float x : {place.x + w, place.x + 2 * w}) {
-        pen.vline(x, place.y, place.y + height, t.hairline, 1);
-    }
-    pen.hline(place.x, place.right(), place.y + h + 1, t.hairline, 1);
-    pen.hline(place.x, place.right(), place.y + height, t.rule, 1.5F);
-    return height + 1;
+    draw_lines(app.ui(), grid);
+    return grid.height() + 1;
 }
 
 float rows(App& app, Rect place) {
@@ -104,11 +96,12 @@ float rows(App& app, Rect place) {
                               {"terms", "What the customer reads", "Name, number, validity, tax, note"},
                               {"wear", "Nozzle and electrode", "Change, log, hold"}};
     for (const Link& link : links) {
-        if (link_row(ui, std::string("quote/open/") + link.sheet, {place.x, y, place.w, ui.reach()}, link.title,
-                     link.quiet, Mark::quote, app.open_sheet() == link.sheet)) {
+        const float height = link_height(ui, link.title, link.quiet, place.w);
+        if (link_row(ui, std::string("quote/open/") + link.sheet, {place.x, y, place.w, height}, link.title, link.quiet,
+                     Mark::quote, app.open_sheet() == link.sheet)) {
             app.open(link.sheet);
         }
-        y += ui.reach();
+        y += height;
     }
     return y - place.y;
 }

@@ -10,7 +10,7 @@
 namespace torchside::web {
 namespace {
 
-constexpr const char* line_names[] = {"Setting up",  "Material", "Machine",        "Labour",
+constexpr const char* line_names[] = {"Setting up",  "Material", "Machine",        "Labor",
                                       "Consumables", "Energy",   "To the minimum", "Margin"}; // by LineKind
 
 struct Column {
@@ -71,11 +71,12 @@ void costs_sheet(App& app, Rect place, bool closable) {
             c.y += cost_line(app, price, price::cost_lines, c);
         }
         c.y += cost_line(app, price, price::line_count - 1, c);
-        c.y +=
-            line(app, "costs/total", {c.x, c.y}, c.w, "Price, " + currency, price::print(price.total, price.decimals));
+        c.y += line(app, "costs/total", {c.x, c.y}, c.w, "Price",
+                    with_currency(price::print(price.total, price.decimals), currency));
         if (price.tax) {
             c.y += line(app, "costs/tax", {c.x, c.y}, c.w, "Tax", price::print(*price.tax, price.decimals));
-            c.y += line(app, "costs/pay", {c.x, c.y}, c.w, "To pay", price::print(price.to_pay, price.decimals));
+            c.y += line(app, "costs/pay", {c.x, c.y}, c.w, "To pay",
+                        with_currency(price::print(price.to_pay, price.decimals), currency));
         }
         c.y += 14;
         const auto text = [&](const char* id, Type type, std::string_view what) {
@@ -116,9 +117,9 @@ void breaks_sheet(App& app, Rect place, bool closable) {
 }
 
 void rates_sheet(App& app, Rect place, bool closable) {
-    constexpr ShopField all[] = {{"shop.rates.labour_per_h", "Labour, per hour"},
+    constexpr ShopField all[] = {{"shop.rates.labour_per_h", "Labor, per hour"},
                                  {"shop.rates.machine_per_h", "Machine, per hour"},
-                                 {"job.price.material_per_kg", "Plate, per kg"},
+                                 {"job.price.material_per_kg", "Plate, by weight"},
                                  {"job.price.margin", "Margin"},
                                  {"shop.rates.minimum_charge", "Minimum charge"},
                                  {"job.price.setup_min", "Setting up"},

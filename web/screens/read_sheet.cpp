@@ -155,7 +155,7 @@ float answer(App& app, Rect place, bool draw) {
     if (!reading.ok()) {
         const bool nothing = app.seen() == SeenCut{};
         say("read/refused", Type::text,
-            nothing ? "Touch what you see: what to turn stands here." : reading.fault().text,
+            nothing ? "Touch what you see: what to turn stands here." : app.in_units(reading.fault().text),
             nothing ? t.quiet : t.stop);
         return y + 10 - place.y;
     }

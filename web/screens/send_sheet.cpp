@@ -91,7 +91,7 @@ float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
     };
     put("incoming/name", "Part", in.job.name);
     put("incoming/metal", "Metal", std::string(stock::name(in.job.material)));
-    put("incoming/thickness", "Thickness", show_plate(in.job.thickness, units).whole());
+    put("incoming/thickness", "Thickness", show_plate(in.job.thickness, in.job.material, units).whole());
     put("incoming/current", "Current", show(in.job.current).whole());
     put("incoming/quantity", "Quantity", std::to_string(in.job.quantity));
     put("incoming/shop", "From", in.shop.name);

@@ -22,10 +22,12 @@ float set_rows(App& app, Rect place) {
     for (std::size_t i = sets.size(); i-- > 0;) {
         const std::string id = "wear/" + std::to_string(i);
         const char* how = sets[i].ended == wear::Ended::worn ? "Worn out" : "Changed while still good";
-        if (link_row(ui, id, {place.x, y, place.w, ui.reach()}, set_words(sets[i]), how, Mark::nozzle)) {
+        const std::string what = set_words(sets[i]);
+        const float height = link_height(ui, what, how, place.w);
+        if (link_row(ui, id, {place.x, y, place.w, height}, what, how, Mark::nozzle)) {
             app.open(id);
         }
-        y += ui.reach();
+        y += height;
     }
     return y - place.y;
 }

@@ -95,8 +95,8 @@ bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
     pen.frame(place, t.ink, 1.5F);
     const Colour ink = chosen ? t.ground : t.ink;
     const Point c{place.centre().x, place.y + 34};
-    sketch(pen, ink, choice.shape, {c.x - 28, c.y - 22, 56, 44});
-    pen.text_fit(Type::label, {place.x + 8, place.bottom() - 24}, ink, choice.name, place.w - 12);
+    sketch(pen, ink, choice.shape, {c.x - 28, c.y - 26, 56, 44});
+    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, choice.name, Align::centre);
     return used;
 }
 
@@ -133,7 +133,8 @@ void shape_sheet(App& app, Rect place, bool closable) {
         y += shapes(app, {x, y, w, 0}) + 12;
         y += drawing_rows(app, {body.x, y, body.w, 0});
         if (const auto& fault = app.sheet().part->fault) {
-            y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w, "Not with these sizes: " + fault->text, {});
+            y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w,
+                              "Not with these sizes: " + app.in_units(fault->text), {});
         }
         for (const Size& size : sizes_of(app.book().job.part.shape)) {
             y += entry(app, {body.x, y, body.w, 0}, size.path, size.label);

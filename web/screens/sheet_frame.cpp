@@ -1,5 +1,7 @@
 #include "web/screens/sheet_frame.hpp"
 
+#include <algorithm>
+
 #include "core/document/schema.hpp"
 
 namespace torchside::web {
@@ -7,12 +9,19 @@ namespace torchside::web {
 float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
-    ui.node(id, Role::text, {at.x, at.y, w, 36}, name, value);
-    const float room = w - ui.pen().width(Type::title, value) - 10;
-    ui.pen().text_fit(Type::text, {at.x, at.y + 8}, t.ink, name, room);
-    ui.pen().text(Type::title, {at.x + w, at.y + 8}, t.ink, value, Align::right);
-    ui.pen().hline(at.x, at.x + w, at.y + 36, t.hairline, 1);
-    return 37;
+    const Pen& pen = ui.pen();
+    const float name_w = pen.width(Type::text, name);
+    const float value_w = pen.width(Type::title, value);
+    const bool beside = name_w + value_w + 10 <= w;
+    // A long name wraps beside a short value; two long ones stand one under the other.
+    const float room = beside || value_w <= w / 2 ? w - value_w - 10 : w;
+    const float name_h = pen.paragraph(Type::text, {at.x, at.y + 8}, t.ink, name, room);
+    const float value_y = room < w || beside ? at.y + 8 : at.y + 8 + name_h;
+    const float value_h = pen.paragraph(Type::title, {at.x, value_y}, t.ink, value, w, true, Align::right);
+    const float height = std::max(at.y + 8 + name_h, value_y + value_h) + 8 - at.y;
+    ui.node(id, Role::text, {at.x, at.y, w, height}, name, value);
+    pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
+    return height + 1;
 }
 
 float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text,
@@ -57,7 +66,7 @@ void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body) {
     constexpr float least_body = 84; // a field and what is said below it
     Ui& ui = app.ui();
     ui.open_group(frame.id, sheet_role(frame.closable), place, frame.title);
-    const bool pad = wants_keypad(app, "field/");
+    const bool pad = frame.has_fields && wants_keypad(app, "field/");
     SheetTop top{app, frame.id, frame.title, frame.closable};
     top.put(place, pad);
     const bool foot_stays = frame.foot_height < place.h / 2;

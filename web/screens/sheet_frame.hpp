@@ -59,6 +59,7 @@ struct SheetFrame {
     Drawer foot{};
     float verdict_height = 0;
     Drawer verdict{};
+    bool has_fields = true; // else a field under edit stands in another sheet, and so does its keypad
 };
 void framed_sheet(App& app, Rect place, SheetFrame frame, Drawer body);
 

@@ -116,7 +116,7 @@ void figure_sheet(App& app, Rect place, std::string_view figure, bool closable) 
             y += kerf_tools(app, {body.x, y, body.w, 0});
         }
         y += 14;
-        y += words(ui, "figure/how", Type::text, {x, y}, w, text->how, ui.tokens().ink);
+        y += words(ui, "figure/how", Type::text, {x, y}, w, app.in_units(text->how), ui.tokens().ink);
         return y + 20 - body.y;
     });
 }
@@ -132,7 +132,8 @@ void reach_sheet(App& app, Rect place, bool closable) {
         const auto up_to = [&](const char* id, const char* name, Length l) {
             y += line(app, id, {x, y}, w, name, show_limit(l, units).whole());
         };
-        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(app.book().job.thickness, units).whole());
+        const Job& job = app.book().job;
+        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(job.thickness, job.material, units).whole());
         up_to("reach/pierce", "Standing pierce, up to", c.pierce);
         up_to("reach/clean", "Clean cut, up to", c.clean);
         up_to("reach/sever", "Severance cut, up to", c.sever);

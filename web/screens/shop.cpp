@@ -21,10 +21,10 @@ void shop_screen(App& app, Rect place) {
         y += row.h;
     }
     for (const ShopSection& section : shop_sections()) {
-        const Rect row{place.x, y, place.w, ui.reach()};
+        const std::string summary = section.summary(app);
+        const Rect row{place.x, y, place.w, link_height(ui, section.title, summary, place.w)};
         const std::string id = std::string("shop/") + section.sheet;
-        if (link_row(ui, id, row, section.title, section.summary(app), section.mark,
-                     app.open_sheet() == section.sheet)) {
+        if (link_row(ui, id, row, section.title, summary, section.mark, app.open_sheet() == section.sheet)) {
             app.open(section.sheet);
         }
         y += row.h;

@@ -191,7 +191,7 @@ constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest 
                                         {"shop.machine.plate_i1eff_a", "Nameplate I1eff"}};
 constexpr ShopField height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
                                        {"shop.height_control.input_limit_v", "Input stands"},
-                                       {"shop.height_control.gradient_v_mm", "Volts per mm"},
+                                       {"shop.height_control.gradient_v_mm", "Volts of height"},
                                        {"shop.height_control.cut_height_mm", "Cut height"},
                                        {"shop.height_control.touch_off_s", "Touch-off time"}};
 constexpr ShopField table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},

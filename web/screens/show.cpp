@@ -1,7 +1,9 @@
 #include "web/screens/show.hpp"
 
 #include "core/price/money.hpp"
+#include "core/quantity/in_units.hpp"
 #include "core/quantity/print.hpp"
+#include "core/stock/thickness.hpp"
 #include "core/worksheet/holes.hpp"
 #include "core/worksheet/words.hpp"
 
@@ -39,20 +41,12 @@ Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
     return shown(print(least, units), print(least, other(units)));
 }
 
-Shown show_plate(Length thickness, UnitSystem units) {
-    const auto fraction = inch_fraction(thickness);
-    const bool is_fraction = fraction && fraction->exact;
-    if (units == UnitSystem::metric) {
-        const Printed metric = print(thickness, UnitSystem::metric);
-        return shown(metric,
-                     is_fraction ? Printed{fraction->text, ""} : Printed{print_fixed(thickness.in(inch), 3), "in"});
-    }
-    const Printed metric = print(thickness, UnitSystem::metric);
-    if (is_fraction) {
-        const std::string& text = fraction->text; // "1/4 in"
-        return {text.substr(0, text.size() - 3), "in", metric.text()};
-    }
-    return {print_fixed(thickness.in(inch), 3), "in", metric.text()};
+Shown show_plate(Length thickness, Metal metal, UnitSystem units) {
+    const Printed here = stock::plate_name(metal, thickness, units);
+    // What a caliper reads is nearer to a gauge than a millimetre is.
+    const Printed beside = here.unit == "ga" ? Printed{print_fixed(thickness.in(inch), 3), "in"}
+                                             : stock::plate_name(metal, thickness, other(units));
+    return shown(here, beside);
 }
 
 Shown show_feed(Speed feed, UnitSystem units, Speed fastest) {
@@ -95,7 +89,35 @@ std::string show_range(const Estimate<Duration>& e) {
     return range(print(e));
 }
 
+namespace {
+
+/// In units that are no quantity of their own.
+std::string show_rate(double value, std::string_view unit, bool metric) {
+    struct Rate {
+        std::string_view unit, metric, inch;
+        double metric_size, inch_size; // of what is shown, in the key's unit
+    };
+    constexpr Rate rates[] = {
+        {"mm2", " mm²", " kcmil", 1, mm2_per_kcmil},
+        {"hp", " kW", " hp", 1 / 0.7456998715822702, 1},
+        {"V/mm", " V/mm", " V/in", 1, 1 / 25.4},
+        {"1/m", " per m", " per ft", 1, 1 / 0.3048},
+        {"kW/(m3/min)", " kW/(m3/min)", " kW/100 cfm", 1, 1 / 2.8316846592},
+        {"money/kg", "/kg", "/lb", 1, 1 / 0.45359237},
+    };
+    for (const Rate& rate : rates) {
+        if (unit == rate.unit) {
+            return print_trimmed(value / (metric ? rate.metric_size : rate.inch_size), 3) +
+                   std::string(metric ? rate.metric : rate.inch);
+        }
+    }
+    return print_trimmed(value, 3);
+}
+
+} // namespace
+
 std::string show_field(double value, std::string_view unit, UnitSystem units) {
+    const bool metric = units == UnitSystem::metric;
     if (unit == "mm") {
         return print(Length{value, mm}, units).text();
     }
@@ -121,6 +143,13 @@ std::string show_field(double value, std::string_view unit, UnitSystem units) {
     if (unit == "share") {
         return print_trimmed(value * 100, 4) + " %";
     }
+    if (unit == "C") {
+        return metric ? print_trimmed(value, 1) + " °C" : print_trimmed(value * 1.8 + 32, 1) + " °F";
+    }
+    if (unit == "mm2" || unit == "hp" || unit == "V/mm" || unit == "1/m" || unit == "kW/(m3/min)" ||
+        unit == "money/kg") {
+        return show_rate(value, unit, metric);
+    }
     if (unit == "deg") {
         return print_trimmed(value, 1) + "°";
     }
@@ -138,6 +167,29 @@ std::string show_text(Length length, UnitSystem units) {
 
 std::string show_text(Speed speed, UnitSystem units) {
     return print(speed, units).text();
+}
+
+std::string_view currency_sign(std::string_view currency) {
+    struct Sign {
+        std::string_view code, sign;
+    };
+    constexpr Sign signs[] = {{"USD", "$"}, {"EUR", "€"}, {"GBP", "£"}};
+    for (const Sign& s : signs) {
+        if (currency == s.code) {
+            return s.sign;
+        }
+    }
+    return {};
+}
+
+std::string show_field(double value, std::string_view unit, const Shop& shop) {
+    const std::string_view sign = unit.starts_with("money") ? currency_sign(shop.rates.currency) : std::string_view();
+    return std::string(sign) + show_field(value, unit, shop.display.units);
+}
+
+std::string with_currency(std::string_view amount, std::string_view currency) {
+    const std::string_view sign = currency_sign(currency);
+    return sign.empty() ? std::string(amount) + ' ' + std::string(currency) : std::string(sign) + std::string(amount);
 }
 
 std::string show_money(double amount, int decimals) {

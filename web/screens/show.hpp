@@ -24,8 +24,8 @@ struct Shown {
 [[nodiscard]] Shown show_limit(Length length, UnitSystem units);
 /// The smallest hole, as it is judged by.
 [[nodiscard]] Shown show_least_hole(const cut::Settings& settings, UnitSystem units);
-/// A plate: inch sizes as the fraction when it is one.
-[[nodiscard]] Shown show_plate(Length thickness, UnitSystem units);
+/// A plate as its stock is called: "6 mm", "1/4 in", "10 ga".
+[[nodiscard]] Shown show_plate(Length thickness, Metal metal, UnitSystem units);
 /// A feed to dial in: the same figure wherever it stands. What the arc would do does not ask the table.
 [[nodiscard]] Shown show_feed(Speed feed, UnitSystem units, Speed fastest = Speed{1e300, mm_min});
 [[nodiscard]] Shown show_feed(Speed feed, const Shop& shop);
@@ -41,10 +41,18 @@ struct Shown {
 
 /// A number of the workbook in its key's unit, as the user's units say it: (60, "mm") is "60 mm" or "2.362 in".
 [[nodiscard]] std::string show_field(double value, std::string_view unit, UnitSystem units);
+/// The same, an amount of money with the sign of the shop's currency: (35, "money") is "$35".
+[[nodiscard]] std::string show_field(double value, std::string_view unit, const Shop& shop);
 
 /// The same of a typed one.
 [[nodiscard]] std::string show_text(Length length, UnitSystem units);
 [[nodiscard]] std::string show_text(Speed speed, UnitSystem units);
+
+/// "$7.50", "7.50 CHF": the sign where no other currency has it, else the code.
+[[nodiscard]] std::string with_currency(std::string_view amount, std::string_view currency);
+
+/// "$"; empty where the currency has no sign of its own.
+[[nodiscard]] std::string_view currency_sign(std::string_view currency);
 
 /// "7.50": rounded as money is, without the currency.
 [[nodiscard]] std::string show_money(double amount, int decimals);

@@ -116,8 +116,8 @@ void start_machine(App& app, Rect body, float& y) {
                 " efficient, a " + show(now.nozzles.front().rated).whole() + " nozzle");
 }
 
-std::string wire_words(const supply::Circuit& c) {
-    return c.run_mm2 ? print_trimmed(*c.run_mm2, 1) + " mm² wire" : std::to_string(c.run_awg) + " AWG wire";
+std::string wire_words(const supply::Circuit& c, UnitSystem units) {
+    return c.run_mm2 ? show_field(*c.run_mm2, "mm2", units) + " wire" : std::to_string(c.run_awg) + " AWG wire";
 }
 
 void start_supply(App& app, Rect body, float& y) {
@@ -143,7 +143,7 @@ void start_supply(App& app, Rect body, float& y) {
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
     assumed(app, body, y, "start/supply/assumed",
-            wire_words(now) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
+            wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.sheet().circuit;
     const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds

@@ -182,7 +182,7 @@ float plate_kind(App& app, Rect body) {
         y += entry(app, {body.x, y, body.w, 0}, "job.gaps_per_m", "Gaps counted");
         if (gaps.fault) {
             y += signed_words(app, "stock/kind/fault", Sign::stop, {x, y}, w,
-                              "Not with these sizes: " + gaps.fault->text, {});
+                              "Not with these sizes: " + app.in_units(gaps.fault->text), {});
         }
         y += gap_lines(app, "stock", {x, y}, w);
     }
@@ -197,7 +197,9 @@ float gap_lines(App& app, const std::string& id, Point at, float w) {
     if (!(gaps.per_m > 0)) {
         return 0;
     }
-    y += line(app, id + "/gaps", {at.x, y}, w, "Gaps in a metre of cut", print_fixed(gaps.per_m, 0));
+    const bool metric = app.metric();
+    y += line(app, id + "/gaps", {at.x, y}, w, metric ? "Gaps in a meter of cut" : "Gaps in a foot of cut",
+              print_fixed(metric ? gaps.per_m : gaps.per_m * Length{1, foot}.in(metre), 0));
     if (const auto& time = app.sheet().time) {
         y += line(app, id + "/restarts", {at.x, y}, w, "Restarts of one part", std::to_string(time->restarts));
     }

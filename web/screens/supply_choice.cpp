@@ -20,9 +20,9 @@ std::string volts(double v) {
     return print_trimmed(v, 1) + " V";
 }
 
-std::string fed_by(double breaker_a, int awg, const std::optional<double>& mm2) {
+std::string fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2) {
     return print_trimmed(breaker_a, 1) + " A, " +
-           (mm2 ? print_trimmed(*mm2, 1) + " mm²" : std::to_string(awg) + " AWG");
+           (mm2 ? show_field(*mm2, "mm2", app.book().shop.display.units) : std::to_string(awg) + " AWG");
 }
 
 /// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise. False: it is refused.
@@ -50,10 +50,10 @@ float offer(App& app, Rect place, double v) {
     std::vector<Choice> items;
     for (const supply::UsualSupply& s : usual) {
         items.push_back(
-            {"supply/" + std::to_string(items.size()),
-             fed_by(s.breaker_a, s.run_awg.value_or(0), s.run_mm2) + (s.phases == 3 && !all_three ? ", 3 ph" : "")});
+            {"supply/" + std::to_string(items.size()), fed_by(app, s.breaker_a, s.run_awg.value_or(0), s.run_mm2) +
+                                                           (s.phases == 3 && !all_three ? ", 3 ph" : "")});
     }
-    items.push_back({"supply/keep", "Keep " + fed_by(now.breaker.in(ampere), now.run_awg, now.run_mm2)});
+    items.push_back({"supply/keep", "Keep " + fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)});
     const float x = place.x + sheet_margin;
     const float w = place.w - 2 * sheet_margin;
     float y = place.y;

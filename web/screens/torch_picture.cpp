@@ -14,7 +14,7 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = book.shop.display.units;
-    const Shown plate = show_plate(book.job.thickness, units);
+    const Shown plate = show_plate(book.job.thickness, book.job.material, units);
     const Shown height = show(settings.cut_height.value, units);
     const Shown kerf = show(settings.kerf.value, units);
 
@@ -48,12 +48,14 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
     pen.polyline(nozzle, 6, t.ink, 2);
 
     // Dimensions, the way a drawing shows them.
-    const float d = x + 46;
+    const float d = x + 36;
     const float line = Pen::line_height(Type::label);
     pen.hline(d - 14, d + 14, tip, t.ink, 1);
     pen.vline(d, tip, top, t.ink, 1);
     const std::string height_text = height.number + " cut height";
-    pen.text(Type::label, {d + 20, top - line - 3}, t.ink, height_text);
+    const float room_beside = place.right() - d - 18;
+    const float lines = pen.paragraph(Type::label, {}, {}, height_text, room_beside, false);
+    pen.paragraph(Type::label, {d + 18, std::max(place.y, top - lines - 3)}, t.ink, height_text, room_beside);
     const std::string plate_text = plate.number + " plate";
     pen.text(Type::label, {left + 6, top - line - 2}, t.quiet, plate_text);
     const std::string kerf_text = kerf.number + " kerf";
@@ -64,7 +66,9 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
         pen.hline(end + 4, x - half, middle, t.ink, 1);
         pen.hline(x + half, x + half + 16, middle, t.ink, 1);
     } else {
-        pen.text(Type::label, {x - half - 14, top - line - 2}, t.ink, kerf_text, Align::right);
+        const float end = x - half - 14;
+        const bool apart = left + 6 + pen.width(Type::label, plate_text) + 6 < end - pen.width(Type::label, kerf_text);
+        pen.text(Type::label, {end, top - (apart ? 1.0F : 2.0F) * line - 2}, t.ink, kerf_text, Align::right);
     }
     ui.node("cut/picture", Role::img, place,
             "Torch " + height.whole() + " over the plate, kerf " + kerf.whole() + ", to scale");

@@ -197,7 +197,7 @@ void tune_screen(App& app, Rect place) {
         ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
         y += what_it_showed(app, {place.x, y, place.w, 0}, tuning.value().outlook);
     } else {
-        y += words(ui, "tune/refused", Type::text, {x, y}, w, tuning.fault().text, ui.tokens().stop) + 14;
+        y += words(ui, "tune/refused", Type::text, {x, y}, w, app.in_units(tuning.fault().text), ui.tokens().stop) + 14;
     }
     y += sheet_tiles(app, {x, y}, w) + 12;
     ui.close_region({place.w, y - at.y});

@@ -1,0 +1,115 @@
+// Every line of text stands whole in its place: nothing is shortened, runs out of the screen or of its view, stands on another
+// text, or tears a number apart; at every width, in both units, with gloves and without.
+#include <algorithm>
+#include <catch2/catch_test_macros.hpp>
+#include <cmath>
+#include <set>
+
+#include "tests/screens/shops.hpp"
+
+using namespace torchside;
+using namespace torchside::web;
+
+namespace {
+
+/// Inside what is dragged sideways or enlarged, a line may go on past the edge.
+bool slides(const Ui& ui, const Written& line) {
+    return std::any_of(ui.regions.begin(), ui.regions.end(), [&](const Region& r) {
+        const bool here = line.clip.x + 1 >= r.view.x && line.clip.right() <= r.view.right() + 1;
+        return !r.view.empty() && (r.zooms || r.content.x > r.view.w + 1) && here;
+    });
+}
+
+bool seen(const Written& line) {
+    const Rect both = overlap(line.place, line.clip);
+    return !line.text.empty() && line.text != " " && both.h > line.place.h * 0.6F && both.w > 0;
+}
+
+/// Letters reach over two thirds of a line's height: two lines that share less do not touch.
+bool collide(const Written& a, const Written& b) {
+    const Rect both = overlap(a.place, b.place);
+    return both.w > 2 && both.h > 0.45F * std::min(a.place.h, b.place.h);
+}
+
+/// What a person wrote may be longer than its field shows.
+bool own_words(const Ui& ui, const Written& line) {
+    const auto& nodes = ui.tree().nodes();
+    return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) {
+        return n.role == Role::textbox && n.state.find("mode-text") != std::string::npos && n.value == line.text;
+    });
+}
+
+bool torn(const Ui& ui, const Written& first, const Written& second) {
+    const float down = second.place.y - first.place.y;
+    if (std::abs(second.place.x - first.place.x) > 1 || down < 1 || down > 1.5F * first.place.h) {
+        return false; // not two lines of one paragraph
+    }
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    if (first.text.empty() || second.text.empty() || !digit(second.text.front()) ||
+        (!digit(first.text.back()) && first.text.back() != '.')) {
+        return false;
+    }
+    const std::string whole =
+        first.text.substr(first.text.size() - std::min<std::size_t>(8, first.text.size())) + second.text.substr(0, 2);
+    const auto& nodes = ui.tree().nodes();
+    return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) {
+        return n.name.find(whole) != std::string::npos || n.value.find(whole) != std::string::npos ||
+               n.about.find(whole) != std::string::npos;
+    });
+}
+
+std::set<std::string> faults(Person& person, float width) {
+    std::set<std::string> out;
+    const std::vector<Written>& lines = person.written();
+    const Ui& ui = person.app().ui();
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const Written& line = lines[i];
+        if (!seen(line)) {
+            continue;
+        }
+        if (line.shortened && !own_words(ui, line)) {
+            out.insert("shortened: " + line.text);
+        }
+        const float left = std::max(line.clip.x, 0.0F);
+        const float right = std::min(line.clip.right(), width);
+        if ((line.place.x < left - 1 || line.place.right() > right + 1) && !slides(ui, line)) {
+            out.insert("outside: " + line.text);
+        }
+        for (std::size_t j = i + 1; j < lines.size(); ++j) {
+            if (seen(lines[j]) && collide(line, lines[j]) && !overlap(line.clip, lines[j].clip).empty() &&
+                !slides(ui, line)) {
+                out.insert("on each other: " + line.text + " | " + lines[j].text);
+            }
+        }
+        if (i + 1 < lines.size() && torn(ui, line, lines[i + 1])) {
+            out.insert("torn: " + line.text + " | " + lines[i + 1].text);
+        }
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("every text is whole, inside the screen and alone in its place") {
+    std::set<std::string> known;
+    for (const float width : {360.0F, 768.0F, 1100.0F, 1440.0F}) {
+        browser() = {};
+        Person person(width, 800);
+        for (NamedBook& named : many_books(6)) {
+            for (const bool inches : {false, true}) {
+                for (const bool glove : {false, true}) {
+                    named.book.shop.display.units = inches ? UnitSystem::inch : UnitSystem::metric;
+                    named.book.shop.display.glove = glove;
+                    look_everywhere(person, named.book, [&](const std::string& where) {
+                        for (const std::string& fault : faults(person, width)) {
+                            if (known.insert(fault).second) {
+                                INFO(width << " px, " << named.name << ", " << where << (glove ? ", gloves" : ""));
+                                FAIL_CHECK(fault);
+                            }
+                        }
+                    });
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,168 @@
+#include "tests/screens/shops.hpp"
+
+#include <fstream>
+#include <sstream>
+
+#include "core/document/workbook_file.hpp"
+#include "tests/property/random_workbook.hpp"
+#include "web/screens/shop_sections.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr Place places[] = {Place::cut, Place::tune, Place::part, Place::quote, Place::shop};
+
+/// Every sheet that a place or a row opens, save the shop's sections, which name themselves.
+constexpr const char* sheets[] = {"stock",
+                                  "chart",
+                                  "circuit",
+                                  "log",
+                                  "air",
+                                  "reach",
+                                  "shape",
+                                  "time",
+                                  "safety",
+                                  "costs",
+                                  "breaks",
+                                  "wear",
+                                  "rates",
+                                  "terms",
+                                  "send",
+                                  "incoming",
+                                  "start",
+                                  "wear/0",
+                                  "plate",
+                                  "read",
+                                  "coupon",
+                                  "log/0",
+                                  "figure/feed",
+                                  "figure/arc",
+                                  "figure/kerf",
+                                  "figure/pierce_height",
+                                  "figure/pierce_delay",
+                                  "figure/lead_in",
+                                  "figure/min_hole"};
+
+/// Words that a person typed are their own: screens are asked for what the app says.
+void without_own_words(Workbook& book) {
+    book.shop.name.clear();
+    book.shop.contact.clear();
+    book.job.name.clear();
+    book.job.quote.note.clear();
+    book.job.quote.number.clear();
+    book.shop.controller = {};
+    book.shop.rates.currency = "USD";
+}
+
+/// What stands on the screen only after something was done: a change that can be taken back, what was typed and not taken,
+/// a question.
+void look_at_changes(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
+    App& app = person.app();
+    for (const double volts : {120.0, 400.0}) {
+        app.asked_line_v = volts;
+        app.open("circuit");
+        person.look();
+        look("circuit, asked");
+        app.open("");
+    }
+    app.asked_line_v.reset();
+    app.open("stock");
+    person.look();
+    person.app().ui().stop_edit();
+    app.set("job.thickness_mm", book.job.thickness.in(mm) < 50 ? 55.0 : 6.0, "Thickness");
+    person.look();
+    look("stock, changed");
+    app.open("rates");
+    app.set("shop.rates.labour_per_h", 12.5, "Labor, per hour");
+    person.look();
+    look("rates, changed");
+    const auto refused = [&](const char* sheet, const char* field, const char* text) {
+        app.open(sheet);
+        person.look();
+        app.ui().start_edit(field, text);
+        app.ui().enter(field, text, false);
+        person.look();
+        look(std::string(sheet) + ", being typed");
+        app.ui().enter(field, text, true);
+        person.look();
+        look(std::string(sheet) + ", not taken");
+        app.ui().stop_edit();
+        person.look();
+        look(std::string(sheet) + ", left");
+        app.go(Place::quote);
+        person.look();
+        look("a draft waits");
+    };
+    refused("rates", "field/job.price.material_per_kg", "9e9");
+    refused("stock", "stock/thickness", "9999");
+    refused("air", "field/shop.air.hose_m", "99999");
+    app.drafts = {};
+    app.set("job.current_a", book.job.current.in(ampere) < 30 ? 31.0 : 20.0, "Current");
+    if (app.change() != nullptr) {
+        app.undo();
+    }
+    app.close();
+    person.look();
+    look("taken back");
+}
+
+} // namespace
+
+std::vector<NamedBook> many_books(int random) {
+    std::ifstream file(TORCHSIDE_SOURCE_DIR "/assets/demo.json");
+    std::ostringstream text;
+    text << file.rdbuf();
+    std::vector<NamedBook> out;
+    out.push_back({"example", document::read_workbook(text.str()).value()});
+    out.push_back({"marked example", out.front().book});
+    out.back().book.shop.example = true;
+    out.push_back({"empty", Workbook{}});
+    test::Rng rng(11);
+    for (int i = 0; i < random; ++i) {
+        out.push_back({"random " + std::to_string(i), test::random_workbook(rng)});
+        without_own_words(out.back().book);
+    }
+    return out;
+}
+
+void look_everywhere(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
+    App& app = person.app();
+    app.take(Workbook(book), "Another shop opened");
+    for (const Place place : places) {
+        app.go(place);
+        person.look();
+        look("place " + std::to_string(static_cast<int>(place)));
+    }
+    app.go(Place::cut);
+    // What only shows once something was measured.
+    App::Scratch& s = app.scratch;
+    s.cut.kerf_top = 1.9, s.cut.kerf_bottom = 1.2, s.cut.lag = 2, s.cut.arc = 131, s.cut.height = 1.8;
+    s.low_mm = 1.5, s.low_v = 120, s.high_mm = 2.1, s.high_v = 125;
+    s.square = 48.4, s.hole = 11.8, s.kerf_square = 48.4, s.reading_v = 140;
+    s.upper_kohm = 510, s.lower_kohm = 10, s.input_kohm = 100;
+    for (App::Scratch::Leg& leg : s.heights) {
+        leg.arc = 130, leg.kerf_top = 1.9, leg.kerf_bottom = 1.5;
+    }
+    std::vector<std::string> all(std::begin(sheets), std::end(sheets));
+    for (const ShopSection& section : shop_sections()) {
+        all.emplace_back(section.sheet);
+    }
+    for (const std::string& sheet : all) {
+        if ((sheet == "log/0" && app.book().shop.tests.empty()) ||
+            (sheet == "wear/0" && app.book().shop.wear.sets.empty())) {
+            continue;
+        }
+        const bool chart = sheet == "chart", coupon = sheet == "coupon";
+        app.open(sheet);
+        for (int i = 0; i < (chart || coupon ? 4 : 1); ++i) {
+            app.chart_figure = static_cast<ChartFigure>(chart ? i : 0);
+            app.scratch.coupon = static_cast<tune::CouponKind>(coupon ? i : 0);
+            person.look();
+            look(sheet + (i > 0 ? " " + std::to_string(i) : ""));
+        }
+    }
+    app.close();
+    look_at_changes(person, book, look);
+}
+
+} // namespace torchside::web
