@@ -98,3 +98,21 @@ TEST_CASE("a refusal carries what to enter beside the line for the file") {
     CHECK(pressure.fault().ask.find("psi") != std::string::npos);
     CHECK(pressure.fault().ask.find("bar") == std::string::npos);
 }
+
+TEST_CASE("a rate is asked for in the unit that the field shows") {
+    struct Row {
+        const char* path;
+        const char* in_metric;
+        const char* inches;
+    };
+    constexpr Row rows[] = {
+        {"job.price.material_per_kg", "Enter 0 to 1\u2009000\u2009000/kg.", "Enter 0 to 453\u2009000/lb."},
+        {"job.gaps_per_m", "Enter 0 to 500 per m.", "Enter 0 to 152 per ft."},
+        {"shop.rates.labour_per_h", "Enter 0 to 1\u2009000\u2009000.", "Enter 0 to 1\u2009000\u2009000."},
+    };
+    for (const Row& row : rows) {
+        INFO(row.path);
+        CHECK(enter(*field(row.path), metric) == row.in_metric);
+        CHECK(enter(*field(row.path), in_inch) == row.inches);
+    }
+}

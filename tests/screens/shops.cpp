@@ -1,5 +1,6 @@
 #include "tests/screens/shops.hpp"
 
+#include <catch2/catch_test_macros.hpp>
 #include <fstream>
 #include <sstream>
 
@@ -59,9 +60,10 @@ void without_own_words(Workbook& book) {
 void look_at_changes(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
     App& app = person.app();
     for (const double volts : {120.0, 400.0}) {
-        app.asked_line_v = volts;
         app.open("circuit");
+        app.asked_line_v = volts;
         person.look();
+        REQUIRE(person.node("supply/ask") != nullptr);
         look("circuit, asked");
         app.open("");
     }
@@ -71,6 +73,7 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     person.app().ui().stop_edit();
     app.set("job.thickness_mm", book.job.thickness.in(mm) < 50 ? 55.0 : 6.0, "Thickness");
     person.look();
+    REQUIRE(person.node("change/undo") != nullptr);
     look("stock, changed");
     app.open("rates");
     app.set("shop.rates.labour_per_h", 12.5, "Labor, per hour");
@@ -89,8 +92,10 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
         app.ui().stop_edit();
         person.look();
         look(std::string(sheet) + ", left");
+        REQUIRE(app.drafts.find(field) != nullptr);
         app.go(Place::quote);
         person.look();
+        REQUIRE(person.node("draft") != nullptr);
         look("a draft waits");
     };
     refused("rates", "field/job.price.material_per_kg", "9e9");
