@@ -1,7 +1,5 @@
 #include "core/quantity/in_units.hpp"
 
-#include <cstdlib>
-
 #include "core/quantity/print.hpp"
 
 namespace torchside {
@@ -42,14 +40,23 @@ std::size_t number_start(std::string_view text) {
     return at;
 }
 
-std::string turned(std::string_view number, const Pair& pair) {
-    std::string plain;
+/// A printed number has few digits: reading it needs none of what the C library's strtod would bring into the page.
+double value_of(std::string_view number) {
+    double value = 0;
+    double scale = 1;
+    bool after_point = false;
     for (const char c : number) {
-        if (digit(c) || c == '.') {
-            plain += c;
+        after_point = after_point || c == '.';
+        if (digit(c)) {
+            value = value * 10 + (c - '0');
+            scale *= after_point ? 10 : 1;
         }
     }
-    std::string out = print_significant(std::strtod(plain.c_str(), nullptr) / pair.size + pair.zero, 3);
+    return value / scale;
+}
+
+std::string turned(std::string_view number, const Pair& pair) {
+    std::string out = print_significant(value_of(number) / pair.size + pair.zero, 3);
     while (out.find('.') != std::string::npos && (out.back() == '0' || out.back() == '.')) {
         const bool point = out.back() == '.';
         out.pop_back();

@@ -198,6 +198,9 @@ bool prefers_dark() {
 bool reduced_motion() {
     return true;
 }
+bool whole() {
+    return true;
+}
 bool fine_pointer() {
     return browser().fine_pointer;
 }

@@ -42,6 +42,7 @@ EM_JS(int, shell_take_drawing, (double* to, int most), {
 EM_JS(void, shell_use_update, (), { Module['shell']['useUpdate'](); })
 EM_JS(int, shell_prefers_dark, (), { return Module['shell']['prefersDark'](); })
 EM_JS(int, shell_reduced_motion, (), { return Module['shell']['reducedMotion'](); })
+EM_JS(int, shell_whole, (), { return Module['shell']['whole'](); })
 EM_JS(int, shell_fine_pointer, (), { return Module['shell']['finePointer'](); })
 EM_JS(double, shell_density, (), { return Module['shell']['density'](); })
 EM_JS(int, shell_today, (), { return Module['shell']['today'](); })
@@ -169,6 +170,9 @@ bool prefers_dark() {
 }
 bool reduced_motion() {
     return shell_reduced_motion() != 0;
+}
+bool whole() {
+    return shell_whole() != 0;
 }
 bool fine_pointer() {
     return shell_fine_pointer() != 0;

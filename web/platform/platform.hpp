@@ -60,6 +60,8 @@ void qr(std::string_view text);
 [[nodiscard]] bool reduced_motion();
 /// A mouse or the like, and no finger on any screen here.
 [[nodiscard]] bool fine_pointer();
+/// All of the program is there, not only what the first answer needs.
+[[nodiscard]] bool whole();
 [[nodiscard]] float density();
 [[nodiscard]] std::string fragment();
 

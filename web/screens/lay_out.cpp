@@ -302,18 +302,12 @@ void place_bar(App& app, Rect place) {
     ui.close_group();
 }
 
-void lay_out(App& app, Rect screen, int columns) {
+namespace {
+
+/// The second and third column. The first answer stands in the first; these follow when all of the program is there.
+[[gnu::noinline]] void beside_answer(App& app, Rect screen, int columns) {
     Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    live_words(app);
-    if (columns == 1) {
-        left_side(app, screen);
-        return;
-    }
-    const Rect whole = screen;
-    left_side(app, screen.take_left(left_column));
-    ui.pen().vline(screen.x + 1, whole.y, whole.bottom(), t.rule, 2);
-    screen.take_left(2);
+    const Rect all = screen;
     const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
     const bool twice = columns == 3 && app.place() == Place::cut && app.open_sheet() == "chart"; // stands there already
     const std::string sheet = !app.open_sheet().empty() && !twice ? app.open_sheet() : sheet_beside(app.place());
@@ -327,7 +321,7 @@ void lay_out(App& app, Rect screen, int columns) {
         return;
     }
     const Rect right = screen.take_right(right_column);
-    ui.pen().vline(right.x - 1, whole.y, whole.bottom(), t.rule, 2);
+    ui.pen().vline(right.x - 1, all.y, all.bottom(), ui.tokens().rule, 2);
     screen.w -= 2;
     if (pictured) {
         picture_panel(app, screen);
@@ -339,6 +333,26 @@ void lay_out(App& app, Rect screen, int columns) {
         } else {
             cut_screen(app, right);
         }
+    }
+}
+
+} // namespace
+
+void lay_out(App& app, Rect screen, int columns) {
+    const Pen& pen = app.ui().pen();
+    live_words(app);
+    if (columns == 1) {
+        left_side(app, screen);
+        return;
+    }
+    const Rect left = screen.take_left(left_column);
+    left_side(app, left);
+    pen.vline(screen.x + 1, screen.y, screen.bottom(), app.ui().tokens().rule, 2);
+    screen.take_left(2);
+    if (platform::whole()) {
+        beside_answer(app, screen, columns);
+    } else {
+        platform::request_frame(); // comes when it is
     }
 }
 

@@ -155,6 +155,7 @@ Object.assign(app.shell, {
   address: () => location.href.split('#')[0],
   prefersDark: () => (dark.matches ? 1 : 0),
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
+  whole: () => (whole ? 1 : 0),
   finePointer: () => (matches('(pointer: fine)') && !matches('(any-pointer: coarse)') ? 1 : 0),
   density: () => devicePixelRatio,
   fragment: () => location.hash,
