@@ -123,13 +123,18 @@ export class WebKit {
     await this.window.go(url);
     await this.resize(width, height);
   }
-  /** The page's size is asked for; what can be set is the window's. */
+  /** The page's size is asked for; what can be set is the window's, which takes it when it comes to it. */
   async resize(width, height) {
+    const arrived = `async (width, height) => {
+      for (let waits = 0; waits < 20 && (innerWidth !== width || innerHeight !== height); waits++) await new Promise((next) => { setTimeout(next, 25); });
+      return [innerWidth, innerHeight];
+    }`;
     await this.window.post('/window/rect', { x: 0, y: 0, width, height: height + this.bars });
-    const [w, h] = await this.evaluate('() => [innerWidth, innerHeight]');
-    if (Math.abs(h - height) > 1) {
+    const [w, h] = await this.evaluate(arrived, width, height);
+    if (w !== width || h !== height) {
       this.bars += height - h;
-      await this.window.post('/window/rect', { x: 0, y: 0, width: width + width - w, height: height + this.bars });
+      await this.window.post('/window/rect', { x: 0, y: 0, width: Math.max(width + width - w, this.narrowest), height: height + this.bars });
+      await this.evaluate(arrived, width, height);
     }
   }
   bars = 0;
