@@ -2,7 +2,7 @@
 // WebGL is walked too. A fault says the way to it.
 //
 // The stage has eight minutes on two cores, so not every engine walks everything. Chromium walks the pairs at all six widths and the
-// sheets at one width of each layout (one column, sheet beside the answer, three columns). Firefox and WebKit, whose pages are the
+// sheets at one width of each layout (one column, the chart beside it, sheets beside the place). Firefox and WebKit, whose pages are the
 // same program, walk the pairs at the narrowest and at a wide window and the sheets at the narrowest.
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
