@@ -101,9 +101,12 @@ test('a crossing and a duplicate are listed and marked, one touch shows where, a
   const row = (code) => page.locator(`[data-id^="part/verdict/${code}/"]`);
   const outside = () => page.getByRole('button', { name: /^Outside \d/ }).boundingBox();
   const listed = async () => {
-    await until(async () => (await row('crossing').count()) === 2, 'both crossings in the list');
-    assert.equal(await row('duplicate').count(), 4);
-    assert.match(await row('crossing').first().textContent(), /Lines cross or touch here/);
+    await until(async () => (await row('crossing').count()) === 1, 'both crossings in one row');
+    assert.match(await row('crossing').textContent(), /Lines cross or touch here/);
+    assert.match(await row('crossing').getAttribute('aria-description'), /2 places · show where/);
+    assert.equal(await row('duplicate').count(), 1);
+    assert.match(await row('duplicate').textContent(), /same piece again/);
+    assert.match(await row('duplicate').getAttribute('aria-description'), /4 places of 200 mm · show where/);
   };
   await listed();
   for (const reloaded of [false, true]) {
@@ -113,7 +116,7 @@ test('a crossing and a duplicate are listed and marked, one touch shows where, a
       await listed();
     }
     const whole = await outside();
-    await use(page, row('crossing').first());
+    await use(page, row('crossing'));
     await until(async () => (await outside()).width > 6 * whole.width, 'the picture to be enlarged');
     // The circles meet at x = 165 of 200: the place is in the middle of the picture now, which stands on the screen.
     const near = await outside();

@@ -3,9 +3,11 @@
 //
 // An engine has: name, narrowest (px of the narrowest window it can be given), open(url, size), resize(width, height), press(x, y),
 // drag(from, to), key(name), type(text), reload(), evaluate(function, ...arguments), screenshot(), problems (what went wrong), close().
-// `size` is {width, height, touch}; with `touch` a press is a finger, else a mouse.
+// `size` is {width, height, touch, kept}; with `touch` a press is a finger, else a mouse; `kept` is the record that the browser keeps
+// from before (see kept_shop.mjs), without it nothing is stored.
 import { spawn } from 'node:child_process';
 import { launch, listen } from './harness.mjs';
+import { keepRecord } from './kept_shop.mjs';
 import { session } from './webdriver.mjs';
 
 const HEIGHT_MAX = 1080;
@@ -30,12 +32,13 @@ export class Chromium {
   narrowest = 320;
   get problems() { return this.page.problems; }
 
-  async open(url, { width, height, touch = width < 1000, args = [], context = {} }) {
+  async open(url, { width, height, touch = width < 1000, kept = '', args = [], context = {} }) {
     this.browser ??= await launch(args);
     await this.page?.context().close();
     this.touch = touch;
     const device = { viewport: { width, height }, deviceScaleFactor: 1, hasTouch: touch, isMobile: touch, reducedMotion: 'reduce', ...context };
     this.page = listen(await (await this.browser.newContext(device)).newPage());
+    await (kept && this.page.addInitScript(keepRecord, kept));
     this.client = await this.page.context().newCDPSession(this.page);
     await this.page.goto(url);
   }
@@ -68,7 +71,7 @@ export class Firefox {
   problems = [];
 
   // No fingers: this Firefox refuses them from outside (their width must be a whole number, and the driver gives a half).
-  async open(url, { width, height, headless = false }) {
+  async open(url, { width, height, kept = '', headless = false }) {
     if (!this.browser) {
       const { default: puppeteer } = await import('puppeteer-core');
       this.display = headless ? null : await display();
@@ -82,6 +85,7 @@ export class Firefox {
     this.page.on('console', (m) => { if (m.type() === 'error') this.problems.push('console error: ' + m.text()); });
     this.page.on('pageerror', (e) => this.problems.push('exception: ' + e.message));
     await this.resize(width, height);
+    await (kept && this.page.evaluateOnNewDocument(keepRecord, kept));
     await this.page.goto(url);
   }
   resize(width, height) { return this.page.setViewport({ width, height, deviceScaleFactor: 1 }); }
@@ -107,23 +111,30 @@ export class WebKit {
   problems = [];
   touch = false;
 
-  async open(url, { width, height }) {
+  async open(url, { width, height, kept = '' }) {
     if (!this.window) {
       this.display = await display();
       const environment = { ...this.display.environment, ...(process.getuid() === 0 ? { WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1' } : {}) };
       this.window = await session('WebKitWebDriver', { 'webkitgtk:browserOptions': {
         binary: process.env.WEBKIT || '/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser', args: ['--automation'] } }, environment);
     }
+    await this.window.go(new URL('nothing-here', url).href); // one window for all: what is stored is set from a page beside the app
+    await this.evaluate('(kept) => { localStorage.clear(); if (kept) localStorage.setItem("torchside.0", kept); }', kept);
     await this.window.go(url);
     await this.resize(width, height);
   }
-  /** The page's size is asked for; what can be set is the window's. */
+  /** The page's size is asked for; what can be set is the window's, which takes it when it comes to it. */
   async resize(width, height) {
+    const arrived = `async (width, height) => {
+      for (let waits = 0; waits < 20 && (innerWidth !== width || innerHeight !== height); waits++) await new Promise((next) => { setTimeout(next, 25); });
+      return [innerWidth, innerHeight];
+    }`;
     await this.window.post('/window/rect', { x: 0, y: 0, width, height: height + this.bars });
-    const [w, h] = await this.evaluate('() => [innerWidth, innerHeight]');
-    if (Math.abs(h - height) > 1) {
+    const [w, h] = await this.evaluate(arrived, width, height);
+    if (w !== width || h !== height) {
       this.bars += height - h;
-      await this.window.post('/window/rect', { x: 0, y: 0, width: width + width - w, height: height + this.bars });
+      await this.window.post('/window/rect', { x: 0, y: 0, width: Math.max(width + width - w, this.narrowest), height: height + this.bars });
+      await this.evaluate(arrived, width, height);
     }
   }
   bars = 0;

@@ -109,7 +109,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await size(page, 'Cross bar pitch', '100');
   await size(page, 'Cross bar gap', '70');
   const says = (words) => until(async () => words.test(await page.locator('#mirror').textContent()), String(words));
-  await says(/Gaps in a metre of cut 16/); // 50 / pi
+  await says(/Gaps in a meter of cut 16/); // 50 / pi
   await size(page, 'Cross bar gap', '100');
   await says(/Not with these sizes: an opening is above 0 and less than its pitch/);
   await size(page, 'Cross bar gap', '70');
@@ -117,17 +117,17 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await settled(page);
   const grating = await starts();
   assert.ok(grating >= solid + 5, `${solid} starts, ${grating} on grating`);
-  await says(/The arc goes out at each gap, about 16 in a metre of cut/);
+  await says(/The arc goes out at each gap, about 16 in a (meter|metre) of cut/);
   await page.goto(shared.host.url + '#/part/stock');
   await settled(page);
   await size(page, 'Gaps counted', '40');
   await says(/By what you entered/);
   await page.goto(shared.host.url + '#/part/time');
   await settled(page);
-  await says(/Gaps in a metre of cut 40/);
+  await says(/Gaps in a meter of cut 40/);
   await page.reload();
   await settled(page);
-  await says(/Gaps in a metre of cut 40/);
+  await says(/Gaps in a meter of cut 40/);
   await done(page);
 });
 

@@ -26,33 +26,31 @@ export class Thumb extends Walker {
     this.steps.push(`"${text}"`);
     return this.rest();
   }
-  /** A number into that field, and on: by Next to the next field when that is what comes, else by Done. */
-  async number(field, text, next = false) {
-    if (field) {
-      await this.touch(field);
-    }
-    await this.keys(text);
+  /** From the open field to the next: by Next when that is what comes, else by Done; on a keyboard by Tab. Gives whether it went on. */
+  async next() {
     const { nodes } = await this.look();
-    const key = nodes.find((n) => n.id === 'key/next' && next) ?? nodes.find((n) => n.id === 'key/done');
+    const key = nodes.find((n) => n.id === 'key/next') ?? nodes.find((n) => n.id === 'key/done');
     if (key) {
       await this.press(key.id);
       return key.id === 'key/next';
     }
     this.touches++;
-    await this.engine.key('Enter');
+    await this.engine.key('Tab');
     await this.rest();
-    return false;
+    return true;
   }
   /** Whether that field is the one open now. */
   async at(field) {
     const { nodes, focus } = await this.look();
     return nodes.some((n) => n.id === focus && (n.id === field || n.name === field));
   }
-  /** Several fields, one after the other. */
+  /** Several fields, one after the other. The last stays open: whatever is touched next takes what was typed. */
   async numbers(pairs) {
-    let there = false;
     for (const [i, [field, text]] of pairs.entries()) {
-      there = (await this.number(there ? null : field, text, i + 1 < pairs.length)) && (await this.at(pairs[i + 1][0]));
+      if (i === 0 || !((await this.next()) && (await this.at(field)))) {
+        await this.touch(field);
+      }
+      await this.keys(text);
     }
   }
   /** Bring what has this id, or says this, into view, and give its words. */
@@ -98,29 +96,37 @@ export const TASKS = {
   },
   3: async (thumb) => {
     await thumb.press('cut/verdict/circuit');
+    const summary = async () => (await thumb.look()).nodes.find((n) => n.id === 'circuit/summary').name;
+    const before = await summary();
     await thumb.touch('120 V');
     await thumb.touch('20 A, 12 AWG');
     await thumb.read(/on a 20 A breaker/);
     await thumb.read('circuit/there'); // what can be cut there
-    await thumb.touch('Undo'); // back at the shop
+    await thumb.touch('Undo');
+    assert.equal(await summary(), before, 'back at the shop');
   },
   4: async (thumb) => {
     for (const choice of ['Tune', 'Read a cut', 'narrower at the top, both sides', 'dross, hard']) {
       await thumb.touch(choice);
     }
-    await thumb.read('read/what');
-    await thumb.read('read/turn');
+    assert.match(await thumb.read('read/what'), /too fast/);
+    assert.match(await thumb.read('read/turn'), /^Feed to \d+ mm\/min/);
   },
   5: async (thumb) => {
     await thumb.touch('Tune');
     thumb.begin(); // whoever logs cuts stands there
+    const chance = async () => (await thumb.look()).nodes.find((n) => n.id === 'tune/chance').name;
+    const said = [];
     for (const choice of ['Too fast', 'Too slow', 'Clean', 'Undo']) {
       await thumb.touch(choice);
+      said.push(await chance());
     }
+    assert.notEqual(said[2], said[1], 'the third cut counts');
+    assert.equal(said[3], said[1], 'and is taken back');
   },
   6: async (thumb) => {
     await thumb.press('cut/verdict/air');
-    await thumb.touch('Humid, 85 %');
+    await thumb.touch('Humid 85 %');
     await thumb.read('air/summary');
   },
   7: async (thumb) => {
@@ -148,10 +154,10 @@ export const TASKS = {
     for (const choice of ['Close', 'From the plate', '4 × 8 ft']) {
       await thumb.touch(choice);
     }
-    await thumb.read(/Sheets/);
+    assert.match(await thumb.read(/^Sheets for 40/), /\d$/);
     await thumb.touch('Close');
     assert.match(await thumb.read('part/batch'), /\d/);
-    await thumb.read(/[Hh]oles?\b.*\d/);
+    await thumb.read(/^Holes 14 mm: good/);
   },
   10: async (thumb) => {
     await thumb.touch('Quote');
@@ -161,5 +167,6 @@ export const TASKS = {
     for (const choice of ['Close', 'To the customer', 'Copy the link']) {
       await thumb.touch(choice);
     }
+    await thumb.read(/^Copied/);
   },
 };

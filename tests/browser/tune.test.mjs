@@ -40,6 +40,11 @@ test('a finger marks what is seen, is told what to turn, and logs it', async () 
   assert.match(await says(page, 'read/what'), /too fast/);
   await touch(page, 'switch', 'dross, comes off easily');
   assert.equal(await control(page, 'switch', 'dross, hard').getAttribute('aria-checked'), 'false', 'one dross at a time');
+  await page.mouse.move(180, 400);
+  for (let turns = 0; turns < 20 && (await control(page, 'switch', 'sparks leave below').boundingBox()).y > 400; turns++) {
+    await page.mouse.wheel(0, 120);
+    await settled(page);
+  }
   await touch(page, 'switch', 'sparks leave below');
   assert.match(await says(page, 'read/what'), /too slowly/);
   assert.match(await says(page, 'read/turn'), /^Feed to \d+ mm\/min/);
@@ -122,7 +127,8 @@ test('a ladder: its program in the words of the shop, its clean legs into the lo
   await legs.nth(1).dispatchEvent('click');
   await legs.nth(2).dispatchEvent('click');
   await settled(page);
-  assert.ok(Math.abs(number(await says(page, 'coupon/go_on').then((t) => t.replace('Go on with', ''))) - Math.sqrt(feeds[1] * feeds[2])) < 2);
+  const next = number(await says(page, 'coupon/go_on'));
+  assert.ok(Math.abs(next - Math.sqrt(feeds[1] * feeds[2])) < 6, `${next} is between ${feeds}, to three figures`);
   await click(page, 'button', `Put ${count} cuts into the log`);
   assert.equal(await rows(page), DEMO_CUTS + count);
   await done(page);
@@ -136,7 +142,7 @@ test('a word that a program cannot hold is refused in its field', async () => {
   await field.fill('M3 (arc)');
   await settled(page);
   assert.equal(await field.getAttribute('aria-invalid'), 'true');
-  assert.match(await field.getAttribute('aria-description'), /plain letters, no brackets/);
+  assert.match(await field.getAttribute('aria-description'), /no accents or brackets/);
   await page.keyboard.press('Escape');
   await settled(page);
   assert.equal(await field.inputValue(), 'M3');
@@ -144,7 +150,7 @@ test('a word that a program cannot hold is refused in its field', async () => {
   await click(page, 'button', 'Tune');
   await click(page, 'button', 'Test coupons');
   await click(page, 'button', 'Save the program');
-  assert.match(await says(page, 'coupon/refused'), /torch_off: the same word as torch on/);
+  assert.match(await says(page, 'coupon/refused'), /the same word as torch on/);
   await done(page);
 });
 
@@ -186,7 +192,7 @@ test('the chart says how sure each figure is and where you cut', async () => {
   const page = await at(DESKTOP, '#/cut');
   const cell = control(page, 'button', '6 mm at 45 A');
   assert.match(await cell.getAttribute('aria-description'), /^\d+ to \d+\. Basis: your cuts\. You cut this$/);
-  assert.match(await control(page, 'button', '20 mm at 45 A').getAttribute('aria-description'), /^\d+ to \d+\. Basis: shop practice$/);
+  assert.match(await control(page, 'button', '20 mm at 45 A').getAttribute('aria-description'), /^Severs rough: no clean cut\. \d+ to \d+\. Basis: shop practice$/);
   await click(page, 'radio', 'Kerf');
   assert.match(await control(page, 'button', '6 mm at 45 A').getAttribute('aria-description'), /Basis: your cuts/);
   await click(page, 'radio', 'Pierce');

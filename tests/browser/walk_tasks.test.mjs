@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { after, before, describe, test } from 'node:test';
 import { engines } from './engines.mjs';
 import { serve, SITE } from './harness.mjs';
+import { shopRecord } from './kept_shop.mjs';
 import { TASKS, Thumb } from './tasks.mjs';
 
 const { tasks } = JSON.parse(readFileSync(new URL('./tasks.json', import.meta.url), 'utf8'));
@@ -32,12 +33,12 @@ async function nextMorning(engine, size) {
   return { touches: thumb.touches, note: `, ${(ms / 1000).toFixed(1)} s with the network gone` };
 }
 
-async function perform(engine, size, number) {
+async function perform(engine, size, { number, shop }) {
   if (number === 11) {
     return nextMorning(engine, size);
   }
   const thumb = new Thumb(engine);
-  await thumb.open(host.url, size);
+  await thumb.open(host.url, { ...size, kept: shop ? shopRecord() : '' });
   thumb.begin();
   await TASKS[number](thumb);
   await thumb.well();
@@ -50,15 +51,16 @@ describe('the tasks', { concurrency: true }, () => {
       const engine = new Engine();
       const size = { ...PHONE, width: Math.max(PHONE.width, engine.narrowest) };
       after(() => engine.close());
-      for (const { number, task, most, today, todo } of tasks) {
+      for (const wanted of tasks) {
+        const { number, task, most, today, todo } = wanted;
         if (todo) {
           test.todo(`${number}. ${task}: ${todo}`);
           continue;
         }
         test(`${number}. ${task}`, async (t) => {
           const limit = Math.max(most, today);
-          const { touches, note } = await perform(engine, size, number);
-          t.diagnostic(`${touches} touches, at most ${most}${touches > most ? ': over, to be mended' : ''}${note}`);
+          const { touches, note } = await perform(engine, size, wanted);
+          t.diagnostic(`${touches} touches, today ${today}, at most ${most}${touches > most ? ': over, to be mended' : ''}${note}`);
           assert.ok(touches <= limit, `${touches} touches, at most ${limit}`);
         });
       }

@@ -59,6 +59,7 @@ export class Walker {
 
   /** Bring a control under the finger, by scrolling what holds it. Gives it as it stands then, or null when it cannot be come by. */
   async reach(id) {
+    let [part, way] = [1, 0]; // a drag may be a throw: whoever came past it goes back by less
     for (let drags = 0; drags < DRAGS; drags++) {
       const seen = await this.look();
       const node = seen.nodes.find((n) => n.id === id);
@@ -68,8 +69,10 @@ export class Walker {
       const view = this.viewOf(seen, node);
       const [x, y] = [view.x + view.w / 2, view.y + view.h / 2];
       const [cx, cy] = [node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2];
-      const part = (far, most) => Math.sign(far) * Math.min(Math.abs(far), most);
-      const by = [Math.abs(cx - x) > view.w / 2 ? part(cx - x, view.w * 0.7) : 0, part(cy - y, view.h * 0.7)];
+      part *= way * (cy - y) < 0 ? 0.5 : 1;
+      way = cy - y;
+      const some = (far, most) => part * Math.sign(far) * Math.min(Math.abs(far), most);
+      const by = [Math.abs(cx - x) > view.w / 2 ? some(cx - x, view.w * 0.7) : 0, some(cy - y, view.h * 0.7)];
       await this.drag([x + by[0] / 2, y + by[1] / 2], [x - by[0] / 2, y - by[1] / 2]);
     }
     return null;

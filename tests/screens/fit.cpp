@@ -1,8 +1,9 @@
 // Every line of text stands whole in its place: nothing is shortened, runs out of the screen or of its view, stands on another
-// text, or tears a number apart; at every width, in both units, with gloves and without.
+// text, tears a number apart or lacks a sign; at every width, in both units, with gloves and without.
 #include <algorithm>
 #include <catch2/catch_test_macros.hpp>
 #include <cmath>
+#include <imgui_internal.h>
 #include <set>
 
 #include "tests/screens/shops.hpp"
@@ -39,6 +40,21 @@ bool own_words(const Ui& ui, const Written& line) {
     });
 }
 
+/// The size of type has every sign that is written in it; without this, a figure range that lacks "$" prints a dash.
+bool has_signs(const Written& line) {
+    const ImFont* font = font_atlas().Fonts[static_cast<int>(line.type)];
+    const char* at = line.text.data();
+    const char* end = at + line.text.size();
+    while (at < end) {
+        unsigned int sign = 0;
+        at += ImTextCharFromUtf8(&sign, at, end);
+        if (font->FindGlyphNoFallback(static_cast<ImWchar>(sign)) == nullptr) {
+            return false;
+        }
+    }
+    return true;
+}
+
 bool torn(const Ui& ui, const Written& first, const Written& second) {
     const float down = second.place.y - first.place.y;
     if (std::abs(second.place.x - first.place.x) > 1 || down < 1 || down > 1.5F * first.place.h) {
@@ -66,6 +82,9 @@ std::set<std::string> faults(Person& person, float width) {
         const Written& line = lines[i];
         if (!seen(line)) {
             continue;
+        }
+        if (!has_signs(line)) {
+            out.insert("a sign is not in this type: " + line.text);
         }
         if (line.shortened && !own_words(ui, line)) {
             out.insert("shortened: " + line.text);

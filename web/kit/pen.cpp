@@ -36,6 +36,7 @@ float Pen::text(Type type, Point at, Colour colour, std::string_view text, Align
         const ImVec4& clip = list_._CmdHeader.ClipRect;
         witness->push_back(
             {std::string(text),
+             type,
              {at.x, at.y, end - at.x, line_height(type)},
              {clip.x / density_, clip.y / density_, (clip.z - clip.x) / density_, (clip.w - clip.y) / density_}});
     }

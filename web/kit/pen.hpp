@@ -18,6 +18,7 @@ enum class Align { left, centre, right };
 /// One line of text as it was drawn, for tests that ask whether everything can be read.
 struct Written {
     std::string text;
+    Type type{};
     Rect place{};           // the line box
     Rect clip{};            // what of the screen it may be seen in
     bool shortened = false; // it ends in "…"

@@ -29,8 +29,8 @@ float price_figure(App& app, Rect place, const price::Report& price) {
         "Our figures leave open " + band(price.price_total, price.decimals) + (price.tax ? " · before tax" : "");
     const Rect cell{place.x, place.y, place.w, big_figure_height(app.ui())};
     if (big_figure(app.ui(), "quote/total", cell,
-                   {name, with_currency(price::print(price.total, price.decimals), currency), "", aside, about,
-                    span_of(price.price_total), true, app.open_sheet() == "costs"},
+                   {name, price::print(price.total, price.decimals), currency, aside, about, span_of(price.price_total),
+                    true, app.open_sheet() == "costs"},
                    {})) {
         app.open("costs");
     }
