@@ -41,7 +41,18 @@ const Tokens& App::tokens() const {
     return platform::prefers_dark() ? night : paper;
 }
 
+void App::drop_stale() {
+    if (stale_ && !building_) {
+        stale_ = false;
+        chart_.reset();
+        tuning_.reset();
+        reading_.reset();
+        coupon_.reset();
+    }
+}
+
 const Chart& App::chart() {
+    drop_stale();
     if (!chart_) {
         chart_ = torchside::chart(book_.shop, book_.job.material);
     }
@@ -49,6 +60,7 @@ const Chart& App::chart() {
 }
 
 const Outcome<Tuning>& App::tuning() {
+    drop_stale();
     if (!tuning_) {
         tuning_ = torchside::tuning(book_);
     }
@@ -75,6 +87,7 @@ SeenCut App::seen() const {
 }
 
 const Outcome<tune::CutReading>& App::reading() {
+    drop_stale();
     const SeenCut now = seen();
     if (!reading_ || !(read_ == now)) {
         reading_ = read_cut(book_, now);
@@ -84,6 +97,7 @@ const Outcome<tune::CutReading>& App::reading() {
 }
 
 const Outcome<tune::Coupon>& App::coupon() {
+    drop_stale();
     if (!coupon_ || coupon_kind_ != scratch.coupon) {
         coupon_kind_ = scratch.coupon;
         coupon_ = torchside::coupon(book_, scratch.coupon);
@@ -220,11 +234,14 @@ void App::say_of_file(std::string_view why) {
 }
 
 void App::build(Pen& pen, Rect screen, double now) {
+    drop_stale();
+    building_ = true;
     columns_ = screen.w >= three_columns ? 3 : screen.w >= two_columns ? 2 : 1;
     ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
     pen.fill(screen, tokens().ground);
     lay_out(*this, screen, columns_);
     ui_.end();
+    building_ = false;
     if (change_ && !ui_.edit()) {
         change_->typed.clear(); // the next letter typed anywhere is another change
     }

@@ -139,12 +139,15 @@ private:
     void take_route(std::string_view fragment);
     void adopt(Workbook next);
     void step_on();
+    void drop_stale();
 
     Workbook book_;
     std::string written_; // book_ as a file, once there was a change; what is the same to the letter is no change
     std::optional<Change> change_;
     PartMemo part_memo_; // before the sheet: a big drawing is not compensated again at every edit
     Worksheet sheet_;
+    bool stale_ = false;         // what follows is of the workbook before
+    bool building_ = false;      // and is being drawn
     std::optional<Chart> chart_; // worked out when first looked at
     std::optional<Outcome<Tuning>> tuning_;
     std::optional<Outcome<tune::CutReading>> reading_;

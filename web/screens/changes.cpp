@@ -63,10 +63,7 @@ std::string told(const App& app, const Fault& fault) {
 void App::adopt(Workbook next) {
     book_ = std::move(next);
     sheet_ = evaluate(book_, &part_memo_);
-    chart_.reset();
-    tuning_.reset();
-    reading_.reset();
-    coupon_.reset();
+    stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
     links.reset();
     drafts.settle(book_);
     written_ = document::write_workbook(book_);
