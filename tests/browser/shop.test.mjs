@@ -71,7 +71,7 @@ test('the example says so on every screen and on paper, sends nothing, and is le
     assert.equal(await control(page, 'button', way).count(), 0, way);
   }
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-  assert.match(await page.evaluate(() => document.querySelector('#paper').textContent), /^Example shop/);
+  assert.match(await page.evaluate(() => document.querySelector('#paper').textContent), /^Job card.*Example shop: its figures are not yours/);
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
   assert.deepEqual(await axe(page), []);
   await touch(page, 'button', 'Cut');
