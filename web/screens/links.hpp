@@ -30,6 +30,7 @@ public:
     /// The page's answers.
     void take_sealed(std::string_view link);
     void take_qr(std::string_view modules);
+    void fail_qr() { qr_of_.clear(); } // the next look asks again
 
 private:
     std::string quote_;

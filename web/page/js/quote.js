@@ -1,5 +1,6 @@
 // The customer's page: the address ends in a quote. The small module makes the page's inside of it; nothing of the app is asked for.
 // On the shop's own device, which holds its key, the page says too whether the quote is one that was issued here.
+window.torchsideRuns = 1;
 const html = document.documentElement;
 const quoteWasm = document.getElementById('quote-wasm');
 const policy = window.trustedTypes?.createPolicy('torchside', {
@@ -18,7 +19,7 @@ async function showQuote() {
   try {
     text = (await smallModule(quoteWasm)).text('torchside_quote', location.hash);
   } catch (e) {
-    paper.textContent = 'This quote could not be loaded: ' + e.message;
+    torchsideStopped('This quote could not be loaded: ' + e.message + '.');
     return;
   }
   const refused = text.startsWith('!');
@@ -28,7 +29,7 @@ async function showQuote() {
   performance.mark('torchside-quote');
   if (!refused) {
     main.append(bar());
-    const key = ownKey();
+    const key = await ownKey();
     if (key) {
       await sayWhose(main, key);
     }
