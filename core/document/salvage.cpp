@@ -97,6 +97,12 @@ private:
         return static_cast<int>(spaces / 2);
     }
 
+    /// A bracket, or the key of an object further out; a damaged line is neither.
+    static bool ends_block(std::string_view line, std::size_t colon) {
+        return line[0] == '}' || line[0] == ']' ||
+               (line[0] == '"' && colon != std::string_view::npos && line.find_first_of("\" ", 1) == colon);
+    }
+
     [[nodiscard]] bool opens(std::size_t at, int depth) const {
         for (std::size_t i = at + 1; i < lines_.size() && i < at + 3; ++i) {
             std::string_view next = lines_[i];
@@ -118,10 +124,10 @@ private:
         while (at_ < lines_.size()) {
             std::string_view line = lines_[at_];
             const int d = depth_of(line);
-            if (d >= 0 && d < depth && at_ > 0 && line != "{") {
+            const std::size_t colon = line.find("\": ");
+            if (d >= 0 && d < depth && at_ > 0 && ends_block(line, colon)) {
                 return; // the object's end, and what comes after it
             }
-            const std::size_t colon = line.find("\": ");
             const Field* field =
                 d == depth && colon != std::string_view::npos ? named(fields, line.substr(1, colon - 1)) : nullptr;
             const bool whole = field != nullptr;
@@ -131,13 +137,15 @@ private:
             }
             ++at_;
             if (field == nullptr) {
-                out_.lost += d == depth && line[0] == '"' && !line.starts_with("\"torchside\"") ? 1 : 0;
-                expected += d == depth || d < 0 ? 1 : 0;
+                const bool value = d < 0 || (line[0] == '"' && !line.starts_with("\"torchside\""));
+                out_.lost += value ? 1 : 0;
+                expected += value ? 1 : 0;
                 continue;
             }
             expected = static_cast<std::size_t>(field - fields.data()) + 1;
             const std::string_view rest = whole ? line.substr(colon + 3) : std::string_view();
-            key(*field, rest, whole, to, depth);
+            const bool opened = rest == "{" || rest == "[" || !opens(at_ - 1, depth);
+            key(*field, rest, whole && opened, to, depth);
         }
     }
 

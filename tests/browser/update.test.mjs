@@ -20,6 +20,11 @@ const version = (page) => page.evaluate(() => document.documentElement.dataset.v
 const listed = (folder) => readdirSync(folder, { recursive: true, withFileTypes: true }).filter((f) => f.isFile() && f.name !== 'sw.js' && !f.parentPath?.endsWith('screenshots') && !f.path?.endsWith('screenshots'))
   .map((f) => ((f.parentPath ?? f.path) + '/' + f.name).slice(folder.length + 1));
 
+/** Runs in the page: the stand-in gives the first answer, after which the worker is asked for. */
+function answers() {
+  window.addEventListener('load', () => window.fakePublish?.([{ id: 'cut/feed', role: 'figure', name: 'Feed', value: '1620 mm/min' }]));
+}
+
 /** The worker has looked at the host and is done with what it found. */
 async function lookedAt(page) {
   await page.evaluate(async () => {
@@ -60,7 +65,7 @@ for (const [name, steps] of STORIES) {
     const files = failing < 0 ? [null] : listed(sites[steps[failing][0]]);
     for (const file of files) {
       const host = await serve(sites.N);
-      const page = await open(browser);
+      const page = await open(browser, undefined, { init: answers });
       await page.goto(host.url);
       await offlineReady(page);
       const other = listen(await page.context().newPage());

@@ -21,21 +21,21 @@ function formerly() {
   return own.join('') ? own : [0, 1].map((slot) => recall('torchside.' + slot));
 }
 
-let opened = null;
+let connection = null;
 
 function database() {
-  opened ||= new Promise((done, fail) => {
+  connection ||= new Promise((done, fail) => {
     const ask = indexedDB.open('torchside.' + folder, 1);
     ask.onupgradeneeded = () => ask.result.createObjectStore('kept');
     ask.onsuccess = () => {
-      ask.result.onclose = () => { opened = null; }; // the user cleared it: the next act makes it anew
+      ask.result.onclose = () => { connection = null; }; // the user cleared it: the next act makes it anew
       done(ask.result);
     };
     ask.onerror = () => fail(ask.error);
     setTimeout(fail, 8e3, new Error('no answer')); // a browser's fault that a page can only wait out
   });
-  opened.catch(() => { opened = null; });
-  return opened;
+  connection.catch(() => { connection = null; });
+  return connection;
 }
 
 /** Both records, read in one act; `change(found, put)` may write in the same act, before any other tab can. */
