@@ -179,7 +179,8 @@ private:
                     }
                 }
             } else {
-                clash = clash || Rows(m.begin() + at(mi), m.begin() + at(m_end)) != Rows(t.begin() + at(ti), t.begin() + at(t_end));
+                clash = clash || Rows(m.begin() + at(mi), m.begin() + at(m_end)) !=
+                                     Rows(t.begin() + at(ti), t.begin() + at(t_end));
                 take(theirs, ti, t_end, to_theirs);
                 take(mine, mi, m_end, to_mine);
             }

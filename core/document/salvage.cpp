@@ -131,7 +131,8 @@ private:
             const Field* field =
                 d == depth && colon != std::string_view::npos ? named(fields, line.substr(1, colon - 1)) : nullptr;
             const bool whole = field != nullptr;
-            if (!whole && opens(at_, depth) && expected < fields.size() && fields[expected].info.kind >= FieldKind::object) {
+            if (!whole && opens(at_, depth) && expected < fields.size() &&
+                fields[expected].info.kind >= FieldKind::object) {
                 field = &fields[expected]; // the line is damaged, what it opens need not be
                 ++out_.lost;
             }

@@ -262,8 +262,7 @@ TEST_CASE("what two tabs changed in the same place is asked, and both are shown"
         browser() = {};
         browser().keep_shop();
         Person one, other;
-        meet(one, other,
-             [](App& app, bool first) { app.set("job.quantity", first ? 7 : 9, "Pieces"); });
+        meet(one, other, [](App& app, bool first) { app.set("job.quantity", first ? 7 : 9, "Pieces"); });
         CHECK(one.app().book().job.quantity == 7);
         CHECK(one.text().find("The same was changed in another tab") != std::string::npos);
         one.touch_id("notice/storage");

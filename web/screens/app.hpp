@@ -122,9 +122,9 @@ public:
     enum class From { link, backup, damaged };
     std::optional<Workbook> incoming;
     From incoming_from = From::link;
-    int incoming_lost = 0;         // of damaged work: entries that could not be read
-    bool incoming_key = false;     // its seal key is to be taken too
-    bool letting_go = false;       // of work that cannot be read: the user is asked once more
+    int incoming_lost = 0;     // of damaged work: entries that could not be read
+    bool incoming_key = false; // its seal key is to be taken too
+    bool letting_go = false;   // of work that cannot be read: the user is asked once more
     void bring(Workbook book, From from);
     /// Of work that cannot be read: what can, to be taken over.
     void rescue();

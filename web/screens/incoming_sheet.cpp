@@ -30,7 +30,8 @@ float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
     const auto plate = [&](const Workbook& b) { return show_plate(b.job.thickness, b.job.material, units).whole(); };
     const auto count = [](std::size_t n) { return std::to_string(n); };
     put("incoming/name", "Part", in.job.name, here.job.name);
-    put("incoming/metal", "Metal", std::string(stock::name(in.job.material)), std::string(stock::name(here.job.material)));
+    put("incoming/metal", "Metal", std::string(stock::name(in.job.material)),
+        std::string(stock::name(here.job.material)));
     put("incoming/thickness", "Thickness", plate(in), plate(here));
     put("incoming/current", "Current", show(in.job.current).whole(), show(here.job.current).whole());
     put("incoming/quantity", "Quantity", std::to_string(in.job.quantity), std::to_string(here.job.quantity));
@@ -72,12 +73,13 @@ constexpr const char* titles[] = {"A job from a link", "A backup file", "What ca
 std::string asks(const App& app) {
     switch (app.incoming_from) {
     case From::backup:
-        return "Nothing of yours has changed. Shop and job of the file replace yours, all of them; one touch on Undo brings "
+        return "Nothing of yours has changed. Shop and job of the file replace yours, all of them; one touch on Undo "
+               "brings "
                "yours back.";
     case From::damaged:
-        return std::to_string(app.incoming_lost) +
-               (app.incoming_lost == 1 ? " entry" : " entries") +
-               " could not be read and will be as in an empty shop: look through your figures before you cut. What lies "
+        return std::to_string(app.incoming_lost) + (app.incoming_lost == 1 ? " entry" : " entries") +
+               " could not be read and will be as in an empty shop: look through your figures before you cut. What "
+               "lies "
                "there is replaced once you take this; save it as a file first.";
     case From::link:
         break;

@@ -29,7 +29,9 @@ void storage_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const std::string_view text = storage_alert(app);
     const bool asked = app.clash && !app.keeper().left_alone();
-    const char* way_out = app.keeper().left_alone() ? "Touch for what can be done" : asked ? "Touch to see both" : "Touch to save a file instead";
+    const char* way_out = app.keeper().left_alone() ? "Touch for what can be done"
+                          : asked                   ? "Touch to see both"
+                                                    : "Touch to save a file instead";
     const Rect bar = rest.take_bottom(verdict_height(ui, text, way_out, rest.w));
     ui.pen().hline(bar.x, bar.right(), bar.y, ui.tokens().rule, 1);
     ui.node("notice/alert", Role::alert, bar, text);
@@ -65,11 +67,13 @@ struct Column {
 /// Work that is left alone: its bytes as a file, what can be read of it, and the way on without it.
 void unreadable(App& app, Column& column) {
     const bool newer = app.keeper().found() == Keeper::Found::newer;
-    column.sign("kept/unread", Sign::stop,
-                newer ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over it. Load "
-                        "the page again with the network on; then the newer version can read it."
-                      : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
-                        "version does not know. They are as they were, and nothing is kept over them.");
+    column.sign(
+        "kept/unread", Sign::stop,
+        newer ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over it. "
+                "Load "
+                "the page again with the network on; then the newer version can read it."
+              : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
+                "version does not know. They are as they were, and nothing is kept over them.");
     if (column.act("kept/bytes", "Save what is there as a file", Look::main)) {
         platform::save_kept();
         app.say("Saved as torchside-kept-work.txt. Look in your downloads.");
@@ -100,15 +104,17 @@ float kept_body(App& app, Rect place) {
     if (app.keeper().left_alone()) {
         unreadable(app, column);
     } else if (app.keeper().refused()) {
-        column.sign("kept/refused_all", Sign::caution,
-                    "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
-                    "is a private one. What you enter goes when the page closes. Save a backup file before.");
+        column.sign(
+            "kept/refused_all", Sign::caution,
+            "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
+            "is a private one. What you enter goes when the page closes. Save a backup file before.");
     } else {
         column.say("kept/how", "Your shop and job stay in this browser, on this device, and are sent nowhere.");
-        column.say("kept/clear", app.notices().may_be_cleared
-                                     ? "This browser has not promised to keep them: it may clear them when it runs short "
-                                       "of room, and a private window forgets all when it closes. Take a backup file now and then."
-                                     : "You or the browser may clear what a page keeps, so take a backup file now and then.");
+        column.say("kept/clear",
+                   app.notices().may_be_cleared
+                       ? "This browser has not promised to keep them: it may clear them when it runs short "
+                         "of room, and a private window forgets all when it closes. Take a backup file now and then."
+                       : "You or the browser may clear what a page keeps, so take a backup file now and then.");
     }
     if (column.act("kept/save", "Save a backup file", app.keeper().left_alone() ? Look::plain : Look::main)) {
         platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
@@ -123,9 +129,10 @@ float kept_body(App& app, Rect place) {
                           "Nothing was changed. " + app.refusal(), app.ui().tokens().stop) +
                     12;
     }
-    column.say("kept/licences",
-               "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
-               Type::label);
+    column.say(
+        "kept/licences",
+        "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
+        Type::label);
     return column.y + 4 - place.y;
 }
 
@@ -146,16 +153,21 @@ void clash_sheet(App& app, Rect place, bool closable) {
             column.say("tabs/none", "Nothing is to be chosen: both tabs hold the same.");
             return column.y - body.y;
         }
-        column.say("tabs/what", "These were changed here and in another tab. All else is put together already. Until you "
-                                "choose, what the other tab kept holds.");
+        column.say("tabs/what",
+                   "These were changed here and in another tab. All else is put together already. Until you "
+                   "choose, what the other tab kept holds.");
         const App::Clash& clash = *app.clash;
         for (std::size_t i = 0; i < clash.paths.size(); ++i) {
             const std::string id = "tabs/" + std::to_string(i);
             const auto info = document::field(clash.paths[i]);
             const std::string name(info && !info->meaning.empty() ? info->meaning : std::string_view(clash.paths[i]));
-            column.y += words(app.ui(), id, Type::text, {column.x, column.y}, column.w, name, app.ui().tokens().quiet) + 2;
-            column.y += line(app, id + "/here", {column.x, column.y}, column.w, "This tab", one_side(clash.paths[i], clash.mine));
-            column.y += line(app, id + "/there", {column.x, column.y}, column.w, "The other tab", one_side(clash.paths[i], clash.theirs)) + 10;
+            column.y +=
+                words(app.ui(), id, Type::text, {column.x, column.y}, column.w, name, app.ui().tokens().quiet) + 2;
+            column.y += line(app, id + "/here", {column.x, column.y}, column.w, "This tab",
+                             one_side(clash.paths[i], clash.mine));
+            column.y += line(app, id + "/there", {column.x, column.y}, column.w, "The other tab",
+                             one_side(clash.paths[i], clash.theirs)) +
+                        10;
         }
         if (column.act("tabs/mine", "Use this tab's", Look::main)) {
             app.settle_clash(true);
