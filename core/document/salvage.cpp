@@ -190,28 +190,11 @@ private:
     std::size_t at_ = 0;
 };
 
-/// One key or object with its default, whatever else is broken.
-Outcome<Workbook> without(const Workbook& workbook, const std::string& path) {
-    Workbook next = workbook;
-    const auto place = find(path, &next, Entries::held);
-    if (!place) {
-        return Fault{path, "no such key, accepted is a path of the schema"};
-    }
-    // Found in our own copy, so it may be written to.
-    void* owner = const_cast<void*>(place->owner); // NOLINT(cppcoreguidelines-pro-type-const-cast)
-    if (place->field->reset != nullptr) {
-        place->field->reset(writable(*place->field, owner));
-    } else if (auto wrong = put(*place->field, owner, *default_of(path))) {
-        return Fault{path, std::move(*wrong)};
-    }
-    return next;
-}
-
 /// The rules between two keys: an entry that breaks one goes, a key gets its default, and then the object it is in.
-bool mended(Salvaged& out) {
+bool mended(Workbook& book, int& lost) {
     std::string before;
     for (int turns = 0; turns < 1000; ++turns) { // no list holds more
-        const auto fault = check(out.workbook);
+        const auto fault = check(book);
         if (!fault) {
             return true;
         }
@@ -222,13 +205,21 @@ bool mended(Salvaged& out) {
         } else if (path == before) {
             path.resize(path.rfind('.'));
         }
-        auto next = entry != std::string::npos ? remove(out.workbook, path) : without(out.workbook, path);
-        if (!next.ok()) {
+        const auto place = find(path, &book, Entries::held);
+        if (!place) {
             return false;
         }
-        out.workbook = std::move(next.value());
+        // Found in our own workbook, so it may be written to.
+        void* owner = const_cast<void*>(place->owner); // NOLINT(cppcoreguidelines-pro-type-const-cast)
+        if (place->entry) {
+            place->field->list->erase(writable(*place->field, owner), *place->entry);
+        } else if (place->field->reset != nullptr) {
+            place->field->reset(writable(*place->field, owner));
+        } else if (put(*place->field, owner, *default_of(path))) {
+            return false;
+        }
         before = fault->field;
-        ++out.lost;
+        ++lost;
     }
     return false;
 }
@@ -248,8 +239,8 @@ Salvaged salvage(std::string_view bytes) {
     if (out.workbook.shop.machine.nozzles.empty()) {
         out.workbook.shop.machine.nozzles = Machine{}.nozzles;
     }
-    if (!mended(out)) {
-        return {};
+    if (!mended(out.workbook, out.lost)) {
+        out.read = 0;
     }
     return out;
 }

@@ -98,7 +98,8 @@ TEST_CASE("salvage takes anything and gives a workbook that holds its rules") {
             }
             bytes += bytes.empty() ? "{" : "";
         }
-        CHECK_FALSE(check(salvage(bytes).workbook).has_value());
+        const Salvaged out = salvage(bytes);
+        CHECK((out.read == 0 || !check(out.workbook)));
     }
     CHECK(salvage("").read == 0);
     CHECK(salvage("hello").read == 0);
