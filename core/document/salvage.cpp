@@ -19,12 +19,25 @@ public:
     explicit Salvage(Salvaged& out) : out_(out) {}
 
     void object(Fields fields, const JsonValue& json, void* to) {
+        std::size_t expected = 0; // the schema's order is the writer's
         for (std::size_t i = 0; i < json.keys.size(); ++i) {
-            if (const Field* field = named(fields, json.keys[i])) {
-                value(*field, json.items[i], to);
-            } else if (json.keys[i] != "torchside") {
-                ++out_.lost;
+            const Field* field = named(fields, json.keys[i]);
+            if (field == nullptr && json.keys[i] == "torchside") {
+                continue;
             }
+            if (field == nullptr) {
+                ++out_.lost;
+                const bool holds =
+                    json.items[i].type >= JsonValue::Type::list && expected < fields.size() &&
+                    fields[expected].info.kind >= FieldKind::object &&
+                    std::find(json.keys.begin(), json.keys.end(), fields[expected].key) == json.keys.end();
+                field = holds ? &fields[expected] : nullptr; // the key is damaged, what it holds need not be
+            }
+            if (field != nullptr) {
+                expected = static_cast<std::size_t>(field - fields.data());
+                value(*field, json.items[i], to);
+            }
+            ++expected;
         }
     }
 
