@@ -183,6 +183,7 @@ constexpr Field display_table[] = {
     word<&Display::units>("units", unit_words, "Units shown first."),
     word<&Display::theme>("theme", theme_words, "Paper for daylight, night for a dark bay."),
     flag<&Display::glove>("glove", "Larger targets for gloved hands."),
+    flag<&Display::number_keys>("number_keys", "The keys 1 to 5 open the places."),
 };
 constexpr Fields display_fields = display_table;
 

@@ -24,7 +24,8 @@ enum class TorchHold { table, hand_standoff, hand_drag };
 struct Display {
     UnitSystem units = UnitSystem::metric;
     Theme theme = Theme::automatic;
-    bool glove = false; // larger targets
+    bool glove = false;      // larger targets
+    bool number_keys = true; // 1 to 5 open the places; off for whoever speaks to the machine or brushes keys
 };
 
 struct Shop {
