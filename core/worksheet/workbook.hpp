@@ -30,8 +30,8 @@ struct Display {
 };
 
 struct Shop {
-    std::string name{};    // up to 60 letters
-    std::string contact{}; // up to 120 letters: what the customer may call or write to
+    std::string name{};               // up to 60 letters
+    std::string contact{};            // up to 120 letters: what the customer may call or write to
     std::optional<Country> country{}; // whose rules speak; none: the one the supply points to (country.hpp)
     Machine machine{};
     HeightControl height_control{};
