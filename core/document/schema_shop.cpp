@@ -123,6 +123,8 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+                                 "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
 

@@ -83,6 +83,8 @@ void warn_of_air(const Findings& f, std::vector<Warning>& out) {
     const std::string text = with_way_out(air.summary, air.way_out);
     if (air.verdict == air::AirVerdict::not_enough_pressure)
         out.push_back({"air_pressure", Severity::stop, "shop.air.cut_in_bar", text});
+    if (air.verdict == air::AirVerdict::overworked)
+        out.push_back({"air_compressor_duty", Severity::caution, "shop.air.compressor_duty", text});
     if (air.verdict == air::AirVerdict::runs_then_waits)
         out.push_back({"air_runs_out", Severity::caution, "shop.air.compressor_l_min", text});
 }

@@ -176,9 +176,9 @@ void start_air(App& app, Rect body, float& y) {
                 show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.sheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
+    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
+                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                                          : Sign::caution;
     y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
                       r.way_out);
 }
