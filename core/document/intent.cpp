@@ -5,6 +5,7 @@
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
 #include "core/document/utf8.hpp"
+#include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
 
 namespace torchside::document {
@@ -164,6 +165,9 @@ Outcome<Workbook> use_supply(const Workbook& workbook, const supply::UsualSupply
     circuit.run_mm2 = supply.run_mm2;
     circuit.dedicated = false;
     next.shop.machine.phases = supply.phases;
+    if (next.shop.country && is_foreign(*next.shop.country, supply.rule)) {
+        next.shop.country.reset(); // the rules go with the supply
+    }
     return checked(std::move(next));
 }
 

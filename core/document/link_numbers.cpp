@@ -181,6 +181,7 @@ constexpr std::string_view keys[] = {
     "opening_2_mm",
     // 153
     "public_url",
+    "country",
     "compressor_duty",
 };
 

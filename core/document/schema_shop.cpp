@@ -191,6 +191,8 @@ constexpr Fields display_fields = display_table;
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
     text<&Shop::contact>("contact", 0, 120, "Telephone or address for the customer's page."),
+    blank("take the one the supply points to",
+          word<&Shop::country>("country", country_words, "Country whose wiring rules and safety limits speak.")),
     object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
     object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
     object<&Shop::table>("table", &table_fields, "The cutting table."),

@@ -13,6 +13,7 @@ using Words = std::span<const std::string_view>;
 // workbook
 inline constexpr std::string_view metal_words[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
 inline constexpr std::string_view breaker_words[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
+inline constexpr std::string_view country_words[] = {"us", "uk", "eu", "other"};
 inline constexpr std::string_view ended_words[] = {"worn", "pulled"};
 inline constexpr std::string_view verdict_words[] = {"clean", "too_fast", "too_slow"};
 inline constexpr std::string_view pierce_words[] = {"good", "short", "long"};

@@ -19,6 +19,7 @@
 // employer's and local rules.
 #pragma once
 
+#include "core/gear/country.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/safety/report.hpp"
 #include "core/stock/metal.hpp"
@@ -31,6 +32,7 @@ struct Input {
     bool raw_tap = false;     // the controller gets the arc voltage itself, divider 1:1
     bool water_table = false; // water under the plate
     bool by_hand = false;     // the torch is held, not driven
+    Country country = Country::us;
 };
 
 struct LensShade {

@@ -2,10 +2,12 @@
 // schema holds the range and the meaning of every key. A default-made Workbook is valid: it is the default shop.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "core/air/air_system.hpp"
+#include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
 #include "core/price/quote_terms.hpp"
@@ -28,8 +30,9 @@ struct Display {
 };
 
 struct Shop {
-    std::string name{};    // up to 60 letters
-    std::string contact{}; // up to 120 letters: what the customer may call or write to
+    std::string name{};               // up to 60 letters
+    std::string contact{};            // up to 120 letters: what the customer may call or write to
+    std::optional<Country> country{}; // whose rules speak; none: the one the supply points to (country.hpp)
     Machine machine{};
     HeightControl height_control{};
     Table table{};

@@ -169,6 +169,8 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
     w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
+    // Half have not chosen a country: the supply says it.
+    w.shop.country = rng.chance(0.5) ? std::optional<Country>{} : static_cast<Country>(rng.below(4));
     w.shop.seal_key.clear();
     for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
         w.shop.seal_key += "0123456789abcdef"[rng.below(16)];

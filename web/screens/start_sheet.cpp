@@ -8,21 +8,18 @@
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/supply_choice.hpp"
 
 namespace torchside::web {
 namespace {
 
 /// Supplies as they are wired: common practice, no source. The thinner of two usual wires: the drop is then the larger one.
-struct Supply {
-    const char* name;
-    double line_v;
-    double breaker_a;
-    double awg; // 0: by its section
-    double mm2;
-};
-constexpr Supply supplies[] = {{"240 V, 30 A", 240, 30, 10, 0},  {"240 V, 50 A", 240, 50, 8, 0},
-                               {"120 V, 20 A", 120, 20, 12, 0},  {"120 V, 15 A", 120, 15, 14, 0},
-                               {"230 V, 16 A", 230, 16, 0, 2.5}, {"230 V, 32 A", 230, 32, 0, 6}};
+using supply::BreakerRule;
+constexpr supply::UsualSupply supplies[] = {
+    {240, 30, BreakerRule::ul489, 10, {}, 1},      {240, 50, BreakerRule::ul489, 8, {}, 1},
+    {120, 20, BreakerRule::ul489, 12, {}, 1},      {120, 15, BreakerRule::ul489, 14, {}, 1},
+    {230, 16, BreakerRule::iec60898c, {}, 2.5, 1}, {230, 32, BreakerRule::iec60898c, {}, 6.0, 1},
+    {400, 16, BreakerRule::iec60898c, {}, 2.5, 3}, {400, 32, BreakerRule::iec60898c, {}, 6.0, 3}};
 constexpr double usual_currents[] = {30, 40, 45, 50, 60, 80};
 constexpr double usual_duties[] = {0.2, 0.35, 0.6, 1};
 constexpr double usual_flows_cfm[] = {5, 8, 12, 18};
@@ -123,22 +120,14 @@ std::string wire_words(const supply::Circuit& c, UnitSystem units) {
 void start_supply(App& app, Rect body, float& y) {
     const auto& c = app.book().shop.circuit;
     std::vector<Chip> chips;
-    for (const Supply& s : supplies) {
-        const bool wired = s.awg > 0 ? !c.run_mm2 && c.run_awg == static_cast<int>(s.awg) : c.run_mm2 == s.mm2;
-        chips.push_back({s.name, wired && c.line.in(volt) == s.line_v && c.breaker.in(ampere) == s.breaker_a});
+    for (const supply::UsualSupply& s : supplies) {
+        chips.push_back(
+            {print_fixed(s.line_v, 0) + " V, " + print_fixed(s.breaker_a, 0) + " A", supply::is_fed_by(c, s)});
     }
     if (const auto touched = start_chips(app, body, y, "start/supply", "The machine is plugged into", chips, 2)) {
-        const Supply& s = supplies[*touched];
-        const bool awg = s.awg > 0;
-        app.take(document::apply(app.book(),
-                                 {{"shop.circuit.line_v", s.line_v},
-                                  {"shop.circuit.breaker_a", s.breaker_a},
-                                  {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
-                                  {"shop.circuit.run_awg",
-                                   awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
-                                  {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}),
-                 std::string("Supply ") + s.name);
+        app.take(document::use_supply(app.book(), supplies[*touched]), "Supply " + chips[*touched].label);
     }
+    y += country_choice(app, {body.x, y, body.w, 0});
     y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;

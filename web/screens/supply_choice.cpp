@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <vector>
 
+#include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
 #include "core/supply/usual.hpp"
+#include "core/worksheet/country.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -14,6 +16,8 @@ namespace torchside::web {
 namespace {
 
 constexpr double lines[] = {120, 208, 230, 240, 400};
+constexpr const char* country_names[] = {"United States", "United Kingdom", "European Union", "Elsewhere"};
+constexpr const char* country_words[] = {"us", "uk", "eu", "other"};
 constexpr const char* line_path = "shop.circuit.line_v";
 
 std::string volts(double v) {
@@ -98,6 +102,40 @@ float supply_choice(App& app, Rect place) {
         y += offer(app, {place.x, y, place.w, 0}, *app.asked_line_v);
     }
     y += entry(app, {place.x, y, place.w, 0}, line_path, "Voltage", choose_line);
+    return y - place.y;
+}
+
+const char* country_name(const App& app) {
+    return country_names[static_cast<std::size_t>(country_of(app.book().shop))];
+}
+
+float country_choice(App& app, Rect place) {
+    constexpr const char* words_of_rules[] = {
+        "Wiring by the NEC, limits by OSHA.", "Wiring by IEC 60364, limits by HSE.",
+        "Wiring by IEC 60364, limits by EU directives.", "Wiring by the kind of breaker, limits by the stricter rule."};
+    constexpr const char* foreign =
+        "This breaker belongs to another country's rules. Choose the supply again under Circuit.";
+    Ui& ui = app.ui();
+    const Shop& shop = app.book().shop;
+    const auto now = static_cast<std::size_t>(country_of(shop));
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    float y = place.y + section(ui, "title/shop.country", {x, place.y}, w, "Country of the shop");
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < std::size(country_names); ++i) {
+        items.push_back({std::string("field/shop.country/") + country_names[i], country_names[i], i == now});
+    }
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "choice/shop.country", {x, y, w, h}, "Country of the shop", items, 2)) {
+        ui.stop_edit();
+        app.take(document::set(app.book(), "shop.country", country_words[*touched]),
+                 std::string("Country: ") + country_names[*touched]);
+    }
+    y += h + 6;
+    const bool mixed = is_foreign(static_cast<Country>(now), shop.circuit.breaker_rule);
+    y += words(ui, "country/rules", Type::text, {x, y}, w, mixed ? foreign : words_of_rules[now],
+               mixed ? ui.tokens().caution : ui.tokens().quiet) +
+         12;
     return y - place.y;
 }
 

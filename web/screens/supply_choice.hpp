@@ -9,6 +9,10 @@ namespace torchside::web {
 /// Voltages as buttons and as a field. A voltage whose usual breaker or wiring is another asks before anything changes.
 float supply_choice(App& app, Rect place);
 
+/// Whose rules speak, as buttons under a heading; returns the height used.
+float country_choice(App& app, Rect place);
+[[nodiscard]] const char* country_name(const App& app);
+
 /// What can be cut at the highest current that this circuit holds; returns the height used.
 float there_words(App& app, Point at, float w);
 
