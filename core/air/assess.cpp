@@ -126,7 +126,7 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
 std::vector<std::string> basis_of() {
     constexpr const char* lines[] = {
         "Tank: free air over pressure at a steady temperature, as two engineering notes have it",
-        "Hose: Darcy-Weisbach, from a smooth pipe less 20 % to one 0.05 mm rough plus 20 %; couplings not counted",
+        "Hose: Darcy-Weisbach, from a smooth pipe less 20 % to a rough one plus 20 %; couplings not counted",
         "Compressor: 60 % of the time is common practice for piston machines, no source; its manual decides",
         "Dew point: taken at the intake's temperature; the tank is warmer, so it is at least that",
         "Water: Magnus formula, WMO coefficients (from memory); classes of ISO 8573-1:2010, seen in reproductions",

@@ -48,9 +48,13 @@ void cycle_picture(App& app, Rect place) {
     pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent, "the torch needs this");
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
+    const float apart = y_at(system.cut_in.in(bar)) - y_at(system.cut_out.in(bar));
     for (const Pressure p : {system.cut_out, system.cut_in}) {
         const float y = y_at(p.in(bar));
         pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
+        if (p == system.cut_in && apart < Pen::line_height(Type::label)) {
+            continue; // no room for a second figure
+        }
         pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, print(p, units).number, Align::right);
     }
     pen.text(Type::label, {place.x, plot.bottom() + 5}, t.quiet, std::string(print(system.cut_in, units).unit));

@@ -7,6 +7,6 @@
 namespace torchside::web {
 
 /// About 60 x 52 px, centred.
-void safety_picture(const Pen& pen, const Tokens& tokens, safety::Group group, Point centre);
+[[gnu::noinline]] void safety_picture(const Pen& pen, const Tokens& tokens, safety::Group group, Point centre);
 
 } // namespace torchside::web
