@@ -113,7 +113,7 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
 }
 
 // Keys that came later draw from a copy of the stream, so that they leave the workbooks of a seed otherwise as they were.
-constexpr std::string_view later_keys[] = {"country"};
+constexpr std::string_view later_keys[] = {"country", "marked_75c", "ambient_c", "plug", "cord_mm2"};
 
 inline bool came_later(const document::Field& field) {
     return std::find(std::begin(later_keys), std::end(later_keys), field.key) != std::end(later_keys);
