@@ -182,6 +182,10 @@ constexpr std::string_view keys[] = {
     // 153
     "public_url",
     "country",
+    "marked_75c",
+    "ambient_c",
+    "plug",
+    "cord_mm2",
     "compressor_duty",
 };
 

@@ -31,11 +31,16 @@ constexpr Named checks[] = {
     {supply::CheckKind::welder_run, "circuit_welder_run", "shop.circuit.run_awg"},
     {supply::CheckKind::generator, "circuit_generator", "shop.circuit.generator_va"},
     {supply::CheckKind::nameplate, "circuit_nameplate", "shop.machine.plate_i1max_a"},
+    {supply::CheckKind::breaker_load, "circuit_breaker_load", "shop.circuit.breaker_a"},
+    {supply::CheckKind::plug, "circuit_plug", "shop.circuit.plug"},
+    {supply::CheckKind::plug_fit, "circuit_plug_fit", "shop.circuit.plug"},
+    {supply::CheckKind::welder_size, "circuit_welder_size", "shop.circuit.run_awg"},
 };
 
-// What one current on a wire can set alight weighs more than what a code would rather have.
-bool overloads_a_wire(supply::CheckKind kind) {
-    return kind == supply::CheckKind::run_load || kind == supply::CheckKind::cord_load;
+Severity severity_of(supply::Weight weight) {
+    return weight == supply::Weight::stop      ? Severity::stop
+           : weight == supply::Weight::caution ? Severity::caution
+                                               : Severity::note;
 }
 
 } // namespace
@@ -74,9 +79,8 @@ void warn_of_circuit(const Findings& f, std::vector<Warning>& out) {
     for (const supply::Check& check : circuit.checks)
         for (const Named& named : checks)
             if (!check.ok && named.kind == check.kind)
-                out.push_back({std::string(named.code),
-                               overloads_a_wire(check.kind) ? Severity::caution : Severity::note,
-                               std::string(named.field), check.text});
+                out.push_back(
+                    {std::string(named.code), severity_of(check.weight), std::string(named.field), check.text});
 }
 
 void warn_of_air(const Findings& f, std::vector<Warning>& out) {

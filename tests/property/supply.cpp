@@ -7,7 +7,7 @@
 #include "core/supply/assess.hpp"
 #include "core/supply/divider.hpp"
 #include "core/supply/machine_input.hpp"
-#include "tests/property/rng.hpp"
+#include "tests/property/random_circuit.hpp"
 
 using namespace torchside;
 using supply::CircuitVerdict;
@@ -15,46 +15,9 @@ using supply::CircuitVerdict;
 namespace {
 
 constexpr int rounds = 4000;
-constexpr int gauges[] = {18, 16, 14, 12, 10, 8, 6, 4, 2};
 constexpr int run_gauges[] = {14, 12, 10, 8, 6, 4, 3, 2};
 
-supply::Input random_input(test::Rng& rng) {
-    supply::Input input;
-    constexpr double volts[] = {120, 208, 230, 240, 400};
-    input.circuit.line = Voltage{volts[rng.below(5)], volt};
-    input.circuit.breaker = Current{rng.uniform(10, 100), ampere};
-    input.circuit.breaker_rule = static_cast<supply::BreakerRule>(rng.below(4));
-    input.circuit.run_awg = run_gauges[rng.below(8)];
-    input.circuit.run = Length{rng.uniform(0, 100), metre};
-    if (rng.chance(0.5)) {
-        input.circuit.cord_awg = gauges[rng.below(9)];
-        input.circuit.cord = Length{rng.uniform(0, 50), metre};
-    }
-    if (rng.chance(0.3))
-        input.circuit.other_load = Current{rng.uniform(0, 40), ampere};
-    if (rng.chance(0.2))
-        input.circuit.compressor_motor_hp = rng.uniform(0.5, 10);
-    if (rng.chance(0.2))
-        input.circuit.generator = ApparentPower{rng.by_factor(500, 200000), volt_ampere};
-    if (rng.chance(0.2))
-        input.circuit.run_mm2 = rng.uniform(1, 70);
-    input.circuit.dedicated = rng.chance(0.5);
-    input.machine.phases = rng.chance(0.3) ? 3 : 1;
-    input.machine.efficiency = rng.uniform(0.5, 0.98);
-    input.machine.power_factor = rng.uniform(0.4, 1);
-    input.machine.power_factor_corrected = rng.chance(0.3);
-    input.machine.duty_cycle = rng.uniform(0.05, 1);
-    input.machine.max_current = Current{rng.uniform(20, 200), ampere};
-    input.machine.duty_current = input.machine.max_current;
-    input.machine.idle_input = Current{rng.uniform(0, 5), ampere};
-    if (rng.chance(0.2))
-        input.machine.plate_i1max = Current{rng.uniform(1, 300), ampere};
-    if (rng.chance(0.2))
-        input.machine.plate_i1eff = Current{rng.uniform(1, 300), ampere};
-    input.output = Current{rng.uniform(5, 200), ampere};
-    input.arc = {Voltage{rng.uniform(60, 140), volt}, Resistance{rng.uniform(0, 1.5), ohm}};
-    return input;
-}
+using test::random_input;
 
 bool delivered(const supply::Report& report, const supply::Input& input) {
     return report.verdict != CircuitVerdict::cannot_deliver || input.circuit.generator;
@@ -101,35 +64,6 @@ TEST_CASE("more duty never lowers the effective current", "[property][supply]") 
         CHECK(after.effective.in(ampere) >= before.in(ampere) * (1 - 1e-15));
         CHECK(after.effective.in(ampere) <= after.input.in(ampere) * (1 + 1e-15));
     }
-}
-
-TEST_CASE("the highest current holds, and a millionth more does not", "[property][supply]") {
-    test::Rng rng{13};
-    int solved = 0;
-    int none = 0;
-    for (int i = 0; i < rounds; ++i) {
-        supply::Input input = random_input(rng);
-        const supply::Report report = assess(input);
-        if (!report.highest_current) {
-            ++none;
-            input.output = Current{1e-6, ampere};
-            CHECK(assess(input).verdict != CircuitVerdict::holds);
-            continue;
-        }
-        CAPTURE(i, report.highest_current->in(ampere));
-        input.output = *report.highest_current;
-        CHECK(assess(input).verdict == CircuitVerdict::holds);
-        CHECK(*report.highest_current <= input.machine.max_current);
-        if (report.highest_is_machine_limit) {
-            CHECK(*report.highest_current == input.machine.max_current);
-            continue;
-        }
-        ++solved;
-        input.output = (1 + 1e-6) * *report.highest_current;
-        CHECK(assess(input).verdict != CircuitVerdict::holds);
-    }
-    CHECK(solved > rounds / 3);
-    CHECK(none > 20);
 }
 
 TEST_CASE("circuit reports are finite and agree with themselves", "[property][supply]") {
