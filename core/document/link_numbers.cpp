@@ -182,6 +182,11 @@ constexpr std::string_view keys[] = {
     // 153
     "public_url",
     "country",
+    "marked_75c",
+    "ambient_c",
+    "plug",
+    "cord_mm2",
+    "compressor_duty",
     "number_keys",
 };
 

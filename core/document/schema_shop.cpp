@@ -96,8 +96,15 @@ constexpr Field circuit_table[] = {
           plain<&supply::Circuit::run_mm2>("run_mm2", "mm2", 1, 70,
                                            "Copper section of the fixed wiring; it goes before the gauge.")),
     number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
+    flag<&supply::Circuit::marked_75c>("marked_75c",
+                                       "The fixed wiring's cable and both its terminals are marked for 75 C."),
+    plain<&supply::Circuit::ambient_c>("ambient_c", "C", -20, 55, "Air temperature around the wires."),
+    blank("leave the plug out", word<&supply::Circuit::plug>("plug", plug_words, "Plug and socket at the outlet.")),
     blank("run without a cord",
           choice<&supply::Circuit::cord_awg>("cord_awg", cord_gauges, "Copper gauge of the extension cord.", "AWG")),
+    blank("use the gauge",
+          plain<&supply::Circuit::cord_mm2>("cord_mm2", "mm2", 0.5, 16,
+                                            "Copper section of the extension cord; it goes before the gauge.")),
     number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
     number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
     blank("keep the compressor off this circuit",
@@ -123,6 +130,8 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+                                 "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
 

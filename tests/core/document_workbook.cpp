@@ -196,9 +196,9 @@ TEST_CASE("a missing key takes its default") {
 TEST_CASE("the default workbook is in range and its file is stable") {
     CHECK_FALSE(check(Workbook{}));
     const std::string text = write_workbook(Workbook{});
-    CHECK(text.starts_with(
-        "{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    \"machine\": {\n"
-        "      \"max_current_a\": 50,\n"));
+    CHECK(text.starts_with("{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    "
+                           "\"country\": null,\n    \"machine\": {\n"
+                           "      \"max_current_a\": 50,\n"));
     CHECK(text.find("\"nozzles\": [\n        {\"rated_current_a\": 45, \"bore_mm\": 1.1}\n      ]") !=
           std::string::npos);
     CHECK(text.find("\"run_m\": 15,") != std::string::npos);

@@ -9,14 +9,16 @@
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/supply_choice.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
 
-/// Supplies as they are wired: common practice, no source. The thinner of two usual wires: the drop is then the larger one.
+/// Supplies as they are wired: common practice, no source. The thinner of two usual wires that the breaker may feed
+/// without a 75 C mark: the drop is then the larger one.
 using supply::BreakerRule;
 constexpr supply::UsualSupply supplies[] = {
-    {240, 30, BreakerRule::ul489, 10, {}, 1},      {240, 50, BreakerRule::ul489, 8, {}, 1},
+    {240, 30, BreakerRule::ul489, 10, {}, 1},      {240, 50, BreakerRule::ul489, 6, {}, 1},
     {120, 20, BreakerRule::ul489, 12, {}, 1},      {120, 15, BreakerRule::ul489, 14, {}, 1},
     {230, 16, BreakerRule::iec60898c, {}, 2.5, 1}, {230, 32, BreakerRule::iec60898c, {}, 6.0, 1},
     {400, 16, BreakerRule::iec60898c, {}, 2.5, 3}, {400, 32, BreakerRule::iec60898c, {}, 6.0, 3}};
@@ -137,11 +139,8 @@ void start_supply(App& app, Rect body, float& y) {
             wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.sheet().circuit;
-    const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
-                      : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
-                                                                      : Sign::stop;
-    y += signed_words(app, "start/circuit", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
-                      r.way_out);
+    y += signed_words(app, "start/circuit", circuit_sign(app), {body.x + sheet_margin, y}, body.w - 2 * sheet_margin,
+                      r.summary, r.way_out);
 }
 
 void start_air(App& app, Rect body, float& y) {
@@ -167,9 +166,9 @@ void start_air(App& app, Rect body, float& y) {
                 show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.sheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
+    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
+                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                                          : Sign::caution;
     y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
                       r.way_out);
 }

@@ -5,6 +5,7 @@
 
 #include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
+#include "core/supply/plug.hpp"
 #include "core/supply/usual.hpp"
 #include "core/worksheet/country.hpp"
 #include "web/kit/controls.hpp"
@@ -139,17 +140,42 @@ float country_choice(App& app, Rect place) {
     return y - place.y;
 }
 
+float plug_choice(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Country country = country_of(app.book().shop);
+    const auto& now = app.book().shop.circuit.plug;
+    std::vector<Choice> items{{"field/shop.circuit.plug/none", "Not given", !now}};
+    std::vector<const supply::PlugRow*> plugs{nullptr};
+    for (const supply::PlugRow& plug : supply::all_plugs()) {
+        if (supply::is_used_in(plug, country) || now == plug.plug) {
+            items.push_back({std::string("field/shop.circuit.plug/") + std::string(plug.name), std::string(plug.name),
+                             now == plug.plug});
+            plugs.push_back(&plug);
+        }
+    }
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    const float y = place.y + section(ui, "title/shop.circuit.plug", {x, place.y}, w, "Plug");
+    const float h = choices_height(ui, items.size(), 3);
+    if (const auto touched = choices(ui, "choice/shop.circuit.plug", {x, y, w, h}, "Plug", items, 3)) {
+        ui.stop_edit();
+        app.take(document::use_plug(app.book(), plugs[*touched] ? std::optional(plugs[*touched]->plug) : std::nullopt),
+                 "Plug: " + items[*touched].label);
+    }
+    return y + h + 12 - place.y;
+}
+
 float there_words(App& app, Point at, float w) {
     const auto& there = app.sheet().there;
     std::string text;
     if (there) {
         const UnitSystem units = app.book().shop.display.units;
-        text = "At " + show(there->current).whole() + " it holds: clean cuts up to " +
+        text = "At " + show(there->current).whole() + ", the most here: clean cuts up to " +
                show(there->limits.clean, units).whole() + ", pierces up to " +
                show(there->limits.pierce, units).whole() + ", severs up to " +
                show(there->limits.sever, units).whole() + '.';
     } else {
-        text = "Nothing can be cut on this circuit: no setting of this machine holds here.";
+        text = "Nothing can be cut on this circuit as it is.";
     }
     return words(app.ui(), "circuit/there", Type::text, at, w, text, app.ui().tokens().ink) + 10;
 }

@@ -11,9 +11,11 @@ float supply_choice(App& app, Rect place);
 
 /// Whose rules speak, as buttons under a heading; returns the height used.
 float country_choice(App& app, Rect place);
+/// The plugs of that country as buttons, "not given" first.
+float plug_choice(App& app, Rect place);
 [[nodiscard]] const char* country_name(const App& app);
 
-/// What can be cut at the highest current that this circuit holds; returns the height used.
+/// What can be cut at the highest current of this circuit; returns the height used.
 float there_words(App& app, Point at, float w);
 
 } // namespace torchside::web
