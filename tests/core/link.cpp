@@ -62,6 +62,31 @@ TEST_CASE("a link is found at the end of an address") {
     CHECK_FALSE(link_kind("#cut").ok());
 }
 
+TEST_CASE("a quote stands behind the first # and has one seal, or the link is refused") {
+    const std::string quote = quote_link(Quote{});
+    const std::string seal(24, 'A');
+    const std::string longer(28, 'B');
+    const auto refused = [](const std::string& text) {
+        const auto read = open_sealed_quote(text);
+        return !read && read.fault().text.starts_with("damaged: ");
+    };
+    CHECK(open_sealed_quote("https://x/#" + quote).value().seal.empty());
+    CHECK(open_sealed_quote("https://x/#" + quote + '.' + seal).value().seal == seal);
+    CHECK(open_sealed_quote('#' + quote + '.' + longer + '\n').value().seal == longer);
+    CHECK(open_sealed_quote('#' + quote + '.' + longer).value().body == quote);
+    for (const std::string& text :
+         {quote + '.' + seal + ".x#" + quote, quote + '.' + seal + '#' + quote, quote + ".#" + quote + '.' + seal,
+          quote + '#' + quote, quote + '.' + seal + '.' + seal, quote + ".." + seal, quote + '.',
+          quote + '.' + seal + 'A', quote + '.' + std::string(27, 'A') + '=', quote + "=." + seal, quote + ' ' + quote,
+          quote + '.' + seal.substr(1)}) {
+        INFO(text);
+        CHECK(refused(text));
+        CHECK(refused('#' + text));
+        CHECK(refused("https://x/#" + text));
+    }
+    CHECK_FALSE(open_sealed_quote("#cut#" + quote).ok()); // the first # decides
+}
+
 TEST_CASE("blanks and line ends copied along with a link do not matter") {
     const std::string link = job_link(Workbook{});
     for (const std::string& text : {link + '\n', "  " + link, "\r\n" + link + " \t\r\n", "https://x/#" + link + '\n'}) {

@@ -7,6 +7,7 @@
 #include "core/document/link.hpp"
 #include "core/document/link_numbers.hpp"
 #include "core/document/workbook_file.hpp"
+#include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
 
@@ -81,6 +82,40 @@ TEST_CASE("a damaged link is refused; one that was made to lie is refused or in 
     }
     CHECK(opened > 200);
     CHECK(refused > 5000);
+}
+
+TEST_CASE("a quote link's body is the text that stands for what was opened") {
+    test::Rng rng(4);
+    for (int i = 0; i < 500; ++i) {
+        const test::SealedPair pair = test::sealed_pair(rng, i % 2 == 0 ? 24 : 28);
+        for (const std::string& text :
+             {pair.body + '.' + pair.seal, "https://x/y#" + pair.body + '.' + pair.seal + '\n'}) {
+            const auto read = open_sealed_quote(text);
+            REQUIRE(read.ok());
+            REQUIRE(read.value().body == pair.body);
+            REQUIRE(read.value().seal == pair.seal);
+            REQUIRE(test::same(read.value().quote, pair.quote));
+        }
+        REQUIRE(open_sealed_quote(pair.body).value().seal.empty());
+    }
+}
+
+TEST_CASE("no text opens one quote under the seal of another") { // a million of them: tests/links
+    test::Rng rng(5);
+    int genuine = 0;
+    int refused = 0;
+    for (int i = 0; i < 20000; ++i) {
+        static test::SealedPair pair;
+        if (i % 500 == 0) {
+            pair = test::sealed_pair(rng, i % 1000 == 0 ? 24 : 28);
+        }
+        const test::Seen seen = test::seen(pair, test::forged(pair, rng));
+        REQUIRE(seen != test::Seen::fooled);
+        genuine += seen == test::Seen::genuine ? 1 : 0;
+        refused += seen == test::Seen::refused ? 1 : 0;
+    }
+    CHECK(genuine > 0);
+    CHECK(refused > 10000);
 }
 
 namespace {

@@ -24,6 +24,11 @@ std::string& answer() {
     return held;
 }
 
+document::OpenedQuote& opened() {
+    static document::OpenedQuote held;
+    return held;
+}
+
 } // namespace
 
 #define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
@@ -37,9 +42,19 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
 
 /// The inside of the customer's page; begins with "!" when the link is refused.
 TORCHSIDE_EXPORT const char* torchside_quote(const char* link) {
-    const auto quote = document::open_quote_link(link);
-    answer() = quote ? document::quote_html(quote.value()) : '!' + document::refused_html(quote.fault());
+    auto read = document::open_sealed_quote(link);
+    opened() = read ? std::move(read.value()) : document::OpenedQuote();
+    answer() = read ? document::quote_html(opened().quote) : '!' + document::refused_html(read.fault());
     return answer().c_str();
+}
+
+/// The text that stands for what torchside_quote() opened last, and the seal that was behind it: a seal is checked over this and
+/// nothing else. Both empty when the link was refused.
+TORCHSIDE_EXPORT const char* torchside_quote_body() {
+    return opened().body.c_str();
+}
+TORCHSIDE_EXPORT const char* torchside_quote_seal() {
+    return opened().seal.c_str();
 }
 
 /// The customer's page as one file; empty when the link is refused.

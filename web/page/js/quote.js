@@ -15,8 +15,11 @@ async function showQuote() {
   html.classList.add('quote');
   document.body.replaceChildren(main);
   let text;
+  let opened;
   try {
-    text = (await smallModule(quoteWasm)).text('torchside_quote', location.hash);
+    const module = await smallModule(quoteWasm);
+    text = module.text('torchside_quote', location.hash);
+    opened = [module.text('torchside_quote_body'), module.text('torchside_quote_seal')];
   } catch (e) {
     paper.textContent = 'This quote could not be loaded: ' + e.message;
     return;
@@ -30,7 +33,7 @@ async function showQuote() {
     main.append(bar());
     const key = ownKey();
     if (key) {
-      await sayWhose(main, key);
+      await sayWhose(main, opened, key);
     }
   }
   keepQuote();
@@ -47,11 +50,11 @@ function bar() {
 }
 
 /** Only the shop has a key: the others get no word of seals. */
-async function sayWhose(main, key) {
+async function sayWhose(main, [body, seal], key) {
   const line = document.createElement('p');
   line.className = 'seal';
   line.setAttribute('role', 'status');
-  const [sign, words] = await whose(location.hash.slice(1), key);
+  const [sign, words] = await whose(body, seal, key);
   line.dataset.sign = sign;
   line.textContent = words + ' ';
   const back = document.createElement('a');

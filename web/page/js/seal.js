@@ -30,12 +30,11 @@ async function sealOf(link, hex) {
   return letters(await hmac(hex, 'torchside key'), 2) + letters(bytes, 22);
 }
 
-/** What a shop with this key can say of a quote that comes back to it. */
-async function whose(link, hex) {
+/** What a shop with this key can say of a quote that comes back to it: body and seal as the module took them from what it opened. */
+async function whose(body, seal, hex) {
   if (!canSeal()) {
     return ['▲', 'Seal not checked: this browser checks seals on https pages only.'];
   }
-  const [body, seal] = link.split('.');
   if (!seal) {
     return ['▲', 'No seal: this link alone cannot show that it was issued here.'];
   }

@@ -24,8 +24,8 @@ async function loadSmall(link) {
   const { exports } = instance;
   exports._initialize();
   return {
-    /** Calls one of its functions with a text; the answer is a text. */
-    text(name, given) {
+    /** Calls one of its functions with a text, if any; the answer is a text. */
+    text(name, given = '') {
       const sent = new TextEncoder().encode(given + '\0');
       const room = exports.torchside_room(sent.length);
       new Uint8Array(exports.memory.buffer).set(sent, room);
