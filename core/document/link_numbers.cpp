@@ -181,6 +181,8 @@ constexpr std::string_view keys[] = {
     "opening_2_mm",
     // 153
     "public_url",
+    // 154
+    "revision",
 };
 
 } // namespace

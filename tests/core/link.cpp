@@ -157,9 +157,11 @@ TEST_CASE("texts lose what could pose as other text") {
     CHECK(fault_of(job_of(longer)).starts_with("shop.name: "));
 }
 
-TEST_CASE("the seal's key cannot be put into a link") {
+TEST_CASE("the seal's keys and the list of quotes cannot be put into a link") {
     Workbook w;
     w.shop.seal_key = std::string(64, 'a');
+    w.shop.old_keys.push_back({std::string(64, 'b')});
+    w.shop.issued.push_back({"Q-118", 1, "Base plate", 194.4, "USD", 20782, 30, "abcdefgh", "1AAAAA"});
     CHECK(job_link(w) == job_link(Workbook{}));
 }
 

@@ -7,6 +7,7 @@ extern "C" {
 #include <qrcodegen.h>
 }
 
+#include "core/document/ledger.hpp"
 #include "core/document/link.hpp"
 #include "core/document/quote_html.hpp"
 
@@ -40,11 +41,11 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
     return room.data();
 }
 
-/// The inside of the customer's page; begins with "!" when the link is refused.
-TORCHSIDE_EXPORT const char* torchside_quote(const char* link) {
+/// The inside of the customer's page on this day; begins with "!" when the link is refused.
+TORCHSIDE_EXPORT const char* torchside_quote(const char* link, int today) {
     auto read = document::open_sealed_quote(link);
     opened() = read ? std::move(read.value()) : document::OpenedQuote();
-    answer() = read ? document::quote_html(opened().quote) : '!' + document::refused_html(read.fault());
+    answer() = read ? document::quote_html(opened().quote, today) : '!' + document::refused_html(read.fault());
     return answer().c_str();
 }
 
@@ -55,6 +56,13 @@ TORCHSIDE_EXPORT const char* torchside_quote_body() {
 }
 TORCHSIDE_EXPORT const char* torchside_quote_seal() {
     return opened().seal.c_str();
+}
+
+/// What the shop that sealed it says of the quote that is open, by the rows of its list (document::read_rows): a sign and a sentence.
+TORCHSIDE_EXPORT const char* torchside_quote_standing(const char* rows, int today) {
+    const auto [sign, words] = document::standing(opened().quote, opened().body, document::read_rows(rows), today);
+    answer() = std::string(sign) + words;
+    return answer().c_str();
 }
 
 /// The customer's page as one file; empty when the link is refused.

@@ -18,8 +18,8 @@ async function showQuote() {
   let opened;
   try {
     const module = await smallModule(quoteWasm);
-    text = module.text('torchside_quote', location.hash);
-    opened = [module.text('torchside_quote_body'), module.text('torchside_quote_seal')];
+    text = module.text('torchside_quote', location.hash, today());
+    opened = { module, body: module.text('torchside_quote_body'), seal: module.text('torchside_quote_seal') };
   } catch (e) {
     paper.textContent = 'This quote could not be loaded: ' + e.message;
     return;
@@ -31,9 +31,9 @@ async function showQuote() {
   performance.mark('torchside-quote');
   if (!refused) {
     main.append(bar());
-    const key = ownKey();
-    if (key) {
-      await sayWhose(main, opened, key);
+    const own = ownShop();
+    if (own.keys.length) {
+      await sayWhose(main, opened, own);
     }
   }
   keepQuote();
@@ -50,13 +50,13 @@ function bar() {
 }
 
 /** Only the shop has a key: the others get no word of seals. */
-async function sayWhose(main, [body, seal], key) {
+async function sayWhose(main, { module, body, seal }, { keys, rows }) {
   const line = document.createElement('p');
   line.className = 'seal';
   line.setAttribute('role', 'status');
-  const [sign, words] = await whose(body, seal, key);
-  line.dataset.sign = sign;
-  line.textContent = words + ' ';
+  const words = await whatIsWrong(body, seal, keys) || module.text('torchside_quote_standing', rows, today());
+  line.dataset.sign = words[0];
+  line.textContent = words.slice(1) + ' ';
   const back = document.createElement('a');
   back.href = location.pathname + location.search + '#/quote';
   back.textContent = 'Back to Torchside';
