@@ -188,6 +188,7 @@ constexpr std::string_view keys[] = {
     "cord_mm2",
     "compressor_duty",
     "number_keys",
+    "revision",
 };
 
 } // namespace

@@ -23,6 +23,7 @@ struct Quote {
     std::string shop_name{};
     std::string contact{};
     std::string number{};
+    int revision = 0;   // 0: as first handed out; the list of issued quotes tells it (ledger.hpp)
     int issued_day = 0; // days since 1970-01-01
     int valid_days = 30;
     std::string part_name{};

@@ -196,6 +196,24 @@ constexpr Field display_table[] = {
 };
 constexpr Fields display_fields = display_table;
 
+constexpr Field old_key_table[] = {
+    required(text<&price::OldKey::seal_key>("seal_key", 64, 64, "Key that sealed quotes once, 64 hex digits.")),
+};
+constexpr Fields old_key_fields = old_key_table;
+
+constexpr Field issued_table[] = {
+    text<&price::IssuedQuote::number>("number", 0, 20, "The shop's own number of the quote."),
+    whole<&price::IssuedQuote::revision>("revision", 0, 99, "Times it was changed after it was first handed out."),
+    text<&price::IssuedQuote::part_name>("part_name", 0, 60, "What the customer calls the part."),
+    plain<&price::IssuedQuote::to_pay>("to_pay", "money", 0, 2e12, "Price of all parts with tax."),
+    text<&price::IssuedQuote::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
+    whole<&price::IssuedQuote::issued_day>("issued_day", 0, 60000, "Day of issue, days since 1970-01-01.", "days"),
+    whole<&price::IssuedQuote::valid_days>("valid_days", 1, 365, "Days it is valid from the day of issue.", "days"),
+    text<&price::IssuedQuote::ending>("ending", 0, 8, "Last letters of its link without the seal."),
+    text<&price::IssuedQuote::seal>("seal", 0, 28, "Letters of its seal; none when it was not sealed."),
+};
+constexpr Fields issued_fields = issued_table;
+
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
     text<&Shop::contact>("contact", 0, 120, "Telephone or address for the customer's page."),
@@ -215,6 +233,8 @@ constexpr Field shop_table[] = {
                             "Where a customer opens your links: an https address. Leave blank to use this page's own."),
     flag<&Shop::example>("example", "The example shop: nothing of it can be sent to a customer."),
     text<&Shop::seal_key>("seal_key", 0, 64, "Key that seals quotes, 64 hex digits; made on the device."),
+    list<&Shop::old_keys>("old_keys", &old_key_fields, 0, 20, "Keys that sealed quotes before."),
+    list<&Shop::issued>("issued", &issued_fields, 0, 500, "Quotes that were handed out, oldest first."),
 };
 
 } // namespace

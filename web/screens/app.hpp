@@ -91,6 +91,8 @@ public:
     bool remove(std::string_view path, std::string_view name);
     /// A value that the app itself puts beside what the user does: no change of his, and undoing one leaves it there.
     void set_beside(std::string_view path, const document::Scalar& value);
+    /// A quote was handed out: into the list, undone or not.
+    void note_issued(const Links::Row& row);
 
     /// The last change, until the next one or until the user has gone two steps on: one step of undo, and undone, of
     /// redo.
@@ -119,6 +121,7 @@ public:
     Scratch scratch;
     Links links;
     bool show_qr = false;
+    bool asks_new_key = false;
     std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
 
     /// What has just been done, in a few words: shown in a line above the places and spoken, until the next thing is done.

@@ -144,6 +144,18 @@ void App::set_beside(std::string_view path, const document::Scalar& value) {
     }
 }
 
+void App::note_issued(const Links::Row& row) {
+    if (!row || !document::note_issued(book_.shop.issued, *row)) {
+        return;
+    }
+    if (change_) {
+        document::note_issued(change_->before.shop.issued, *row);
+    }
+    links.noted();
+    written_ = document::write_workbook(book_);
+    keeper_.save(written_);
+}
+
 void App::undo() {
     Change& c = *change_;
     Workbook back = std::exchange(c.before, book_);

@@ -80,8 +80,7 @@ float page(App& app, Rect body, const Quote& q) {
     };
     say("shop", Type::second, q.shop_name.empty() ? "Quote" : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
-    say("number", Type::text,
-        (q.number.empty() ? "Quote" : "Quote " + q.number) + ", " + document::print_day(q.issued_day), t.ink);
+    say("number", Type::text, document::quote_words(q) + ", " + document::print_day(q.issued_day), t.ink);
     say("until", Type::text, "Estimate. Valid until " + document::print_day(q.issued_day + q.valid_days) + '.', t.ink);
     y += 6;
     put("name", "Part", q.part_name);
@@ -99,11 +98,12 @@ float page(App& app, Rect body, const Quote& q) {
 void customer_panel(App& app, Rect place) {
     const Worksheet& s = app.sheet();
     const auto body = [&](Rect at) {
-        if (!s.price || !s.part) {
+        const document::NextQuote* next = app.links.next(app.book(), s);
+        if (next == nullptr) {
             return 32 + words(app.ui(), "customer/none", Type::text, {at.x + sheet_margin, at.y + 12},
                               at.w - 2 * sheet_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
         }
-        return page(app, at, document::make_quote(app.book(), s.part->outline, *s.price, platform::today()));
+        return page(app, at, next->quote);
     };
     SheetFrame frame{"customer", "The customer sees", false};
     frame.has_fields = false;

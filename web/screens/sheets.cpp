@@ -188,11 +188,12 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         void (*draw)(App&, Rect, bool);
     };
     constexpr Named sheets[] = {
-        {"stock", stock_sheet},   {"chart", chart_sheet}, {"circuit", circuit_sheet}, {"log", log_sheet},
-        {"air", air_sheet},       {"reach", reach_sheet}, {"shape", shape_sheet},     {"time", time_sheet},
-        {"safety", safety_sheet}, {"costs", costs_sheet}, {"breaks", breaks_sheet},   {"wear", wear_sheet},
-        {"rates", rates_sheet},   {"terms", terms_sheet}, {"send", send_sheet},       {"incoming", incoming_sheet},
-        {"plate", plate_sheet},   {"read", read_sheet},   {"coupon", coupon_sheet},   {"start", start_sheet},
+        {"stock", stock_sheet},       {"chart", chart_sheet}, {"circuit", circuit_sheet}, {"log", log_sheet},
+        {"air", air_sheet},           {"reach", reach_sheet}, {"shape", shape_sheet},     {"time", time_sheet},
+        {"safety", safety_sheet},     {"costs", costs_sheet}, {"breaks", breaks_sheet},   {"wear", wear_sheet},
+        {"rates", rates_sheet},       {"terms", terms_sheet}, {"issued", issued_sheet},   {"send", send_sheet},
+        {"incoming", incoming_sheet}, {"plate", plate_sheet}, {"read", read_sheet},       {"coupon", coupon_sheet},
+        {"start", start_sheet},
     };
     for (const Named& sheet : sheets) {
         if (name == sheet.name) {
