@@ -186,6 +186,9 @@ constexpr std::string_view keys[] = {
     "ambient_c",
     "plug",
     "cord_mm2",
+    "compressor_duty",
+    "number_keys",
+    "revision",
 };
 
 } // namespace

@@ -130,6 +130,8 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+                                 "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
 
@@ -190,8 +192,27 @@ constexpr Field display_table[] = {
     word<&Display::units>("units", unit_words, "Units shown first."),
     word<&Display::theme>("theme", theme_words, "Paper for daylight, night for a dark bay."),
     flag<&Display::glove>("glove", "Larger targets for gloved hands."),
+    flag<&Display::number_keys>("number_keys", "The keys 1 to 5 open the places."),
 };
 constexpr Fields display_fields = display_table;
+
+constexpr Field old_key_table[] = {
+    required(text<&price::OldKey::seal_key>("seal_key", 64, 64, "Key that sealed quotes once, 64 hex digits.")),
+};
+constexpr Fields old_key_fields = old_key_table;
+
+constexpr Field issued_table[] = {
+    text<&price::IssuedQuote::number>("number", 0, 20, "The shop's own number of the quote."),
+    whole<&price::IssuedQuote::revision>("revision", 0, 99, "Times it was changed after it was first handed out."),
+    text<&price::IssuedQuote::part_name>("part_name", 0, 60, "What the customer calls the part."),
+    plain<&price::IssuedQuote::to_pay>("to_pay", "money", 0, 2e12, "Price of all parts with tax."),
+    text<&price::IssuedQuote::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
+    whole<&price::IssuedQuote::issued_day>("issued_day", 0, 60000, "Day of issue, days since 1970-01-01.", "days"),
+    whole<&price::IssuedQuote::valid_days>("valid_days", 1, 365, "Days it is valid from the day of issue.", "days"),
+    text<&price::IssuedQuote::ending>("ending", 0, 8, "Last letters of its link without the seal."),
+    text<&price::IssuedQuote::seal>("seal", 0, 28, "Letters of its seal; none when it was not sealed."),
+};
+constexpr Fields issued_fields = issued_table;
 
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
@@ -212,6 +233,8 @@ constexpr Field shop_table[] = {
                             "Where a customer opens your links: an https address. Leave blank to use this page's own."),
     flag<&Shop::example>("example", "The example shop: nothing of it can be sent to a customer."),
     text<&Shop::seal_key>("seal_key", 0, 64, "Key that seals quotes, 64 hex digits; made on the device."),
+    list<&Shop::old_keys>("old_keys", &old_key_fields, 0, 20, "Keys that sealed quotes before."),
+    list<&Shop::issued>("issued", &issued_fields, 0, 500, "Quotes that were handed out, oldest first."),
 };
 
 } // namespace

@@ -53,7 +53,7 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
     in.by_hand = w.job.torch != TorchHold::table;
     in.raw_tap = raw_tap;
     in.country = country_of(w.shop);
-    in.water_table = !in.by_hand && w.shop.table.water;
+    in.water_table = w.shop.table.water;
     return safety::assess(in);
 }
 
@@ -73,8 +73,6 @@ void say_in(UnitSystem units, Worksheet& sheet) {
     }
     for (supply::Node& node : sheet.circuit.chain.nodes)
         say(node.detail);
-    for (safety::Caution& caution : sheet.safety.cautions)
-        say(caution.text);
     for (Warning& warning : sheet.warnings)
         say(warning.text);
 }

@@ -1,6 +1,7 @@
 // Warnings that other reports have already put into words: here they get their code, weight and field.
 #include <string_view>
 
+#include "core/safety/assess.hpp"
 #include "core/worksheet/warnings.hpp"
 
 namespace torchside {
@@ -87,16 +88,19 @@ void warn_of_air(const Findings& f, std::vector<Warning>& out) {
     const std::string text = with_way_out(air.summary, air.way_out);
     if (air.verdict == air::AirVerdict::not_enough_pressure)
         out.push_back({"air_pressure", Severity::stop, "shop.air.cut_in_bar", text});
+    if (air.verdict == air::AirVerdict::overworked)
+        out.push_back({"air_compressor_duty", Severity::caution, "shop.air.compressor_duty", text});
     if (air.verdict == air::AirVerdict::runs_then_waits)
         out.push_back({"air_runs_out", Severity::caution, "shop.air.compressor_l_min", text});
 }
 
-void warn_of_metal(const Findings& f, std::vector<Warning>& out) {
-    constexpr std::string_view of_the_metal[] = {"zinc_fume", "chromium_fume", "copper_fume", "hydrogen"};
-    for (const safety::Caution& caution : f.sheet.safety.cautions)
-        for (const std::string_view code : of_the_metal)
-            if (caution.code == code)
-                out.push_back({caution.code, Severity::caution, "job.material", caution.text});
+void warn_of_hazards(const Findings& f, std::vector<Warning>& out) {
+    for (const safety::Caution& c : safety::worst_two(f.sheet.safety)) {
+        const Severity severity = c.weight == safety::Weight::stop      ? Severity::stop
+                                  : c.weight == safety::Weight::caution ? Severity::caution
+                                                                        : Severity::note;
+        out.push_back({std::string(c.code), severity, "job.material", std::string(c.head)});
+    }
 }
 
 } // namespace torchside

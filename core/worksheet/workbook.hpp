@@ -10,6 +10,7 @@
 #include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
+#include "core/price/issued_quote.hpp"
 #include "core/price/quote_terms.hpp"
 #include "core/price/rates.hpp"
 #include "core/quantity/unit_system.hpp"
@@ -26,7 +27,8 @@ enum class TorchHold { table, hand_standoff, hand_drag };
 struct Display {
     UnitSystem units = UnitSystem::metric;
     Theme theme = Theme::automatic;
-    bool glove = false; // larger targets
+    bool glove = false;      // larger targets
+    bool number_keys = true; // 1 to 5 open the places; off for whoever speaks to the machine or brushes keys
 };
 
 struct Shop {
@@ -45,8 +47,10 @@ struct Shop {
     Display display{};
     std::string public_url{}; // up to 200 letters: where a customer opens this page; empty: where it stands
     bool example = false;     // the invented shop that comes with the page, never in a link: nothing of it may be sent
-    std::string
-        seal_key{}; // 64 hex digits, or empty: seals quotes; stays on this device and in its backup, never in a link
+    // What follows stays on this device and in its backup, never in a link.
+    std::string seal_key{};                   // 64 hex digits, or empty: seals quotes
+    std::vector<price::OldKey> old_keys{};    // 0..20, oldest first: what they sealed is still known
+    std::vector<price::IssuedQuote> issued{}; // 0..500, oldest first: quotes that were handed out
 };
 
 struct Job {

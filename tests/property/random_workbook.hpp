@@ -188,9 +188,18 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
     w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
+    const auto make_key = [&](std::string& key) {
+        key.clear();
+        while (key.size() < 64) {
+            key += "0123456789abcdef"[rng.below(16)];
+        }
+    };
     w.shop.seal_key.clear();
-    for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
-        w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
+    if (rng.chance(0.5)) {
+        make_key(w.shop.seal_key);
+    }
+    for (price::OldKey& old : w.shop.old_keys) {
+        make_key(old.seal_key);
     }
     for (tune::TestCut& cut : w.shop.tests) {
         if (cut.verdict && !cut.feed) {
@@ -240,6 +249,14 @@ inline bool same(document::Fields fields, const void* a, const void* b) {
 
 inline bool same(const Workbook& a, const Workbook& b) {
     return same(document::workbook_fields(), &a, &b);
+}
+
+/// Without what no link carries.
+inline void forget_own(Shop& shop) {
+    shop.seal_key.clear();
+    shop.old_keys.clear();
+    shop.issued.clear();
+    shop.example = false;
 }
 
 } // namespace torchside::test

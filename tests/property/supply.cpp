@@ -123,9 +123,10 @@ TEST_CASE("a divider that a clean reading came from is found again", "[property]
 
 TEST_CASE("air: no negative time, and a cycle that holds together", "[property][air]") {
     test::Rng rng{17};
-    int verdicts[3] = {};
+    int verdicts[4] = {};
     for (int i = 0; i < rounds; ++i) {
         air::AirSystem system;
+        system.duty = rng.uniform(0.1, 1);
         system.compressor = Flow{rng.by_factor(10, 5000), litre_min};
         system.receiver = Volume{rng.by_factor(1, 5000), litre};
         system.cut_in = Pressure{rng.uniform(1, 15), bar};
@@ -153,8 +154,11 @@ TEST_CASE("air: no negative time, and a cycle that holds together", "[property][
             CHECK(report.cycle[k].at >= report.cycle[k - 1].at);
             CHECK(report.cycle[k].tank <= system.cut_out);
         }
-        CHECK((report.verdict == air::AirVerdict::sustained) ==
-              (system.compressor >= system.torch && report.receiver_min.value <= system.cut_in));
+        const bool enough = system.compressor >= system.torch && report.receiver_min.value <= system.cut_in;
+        const bool rests = system.torch.in(litre_min) <= system.duty * system.compressor.in(litre_min);
+        CHECK((report.verdict == air::AirVerdict::sustained) == (enough && rests));
+        CHECK((report.verdict == air::AirVerdict::overworked) == (enough && !rests));
+        CHECK((report.arc_share == 1.0) == (rests && system.compressor >= system.torch));
     }
     for (const int count : verdicts)
         CHECK(count > 100);

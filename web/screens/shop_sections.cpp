@@ -208,7 +208,7 @@ constexpr ShopField controller_fields[] = {
     {"shop.controller.torch_on", "Torch on"},           {"shop.controller.torch_off", "Torch off"},
     {"shop.controller.height_on", "Height control on"}, {"shop.controller.height_off", "Height control off"},
     {"shop.controller.z_words", "Heights in programs"}, {"shop.controller.safe_height_mm", "Safe height"}};
-constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}};
+constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}, {"shop.display.number_keys", "Number keys"}};
 constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
 
 constexpr ShopSection sections[] = {

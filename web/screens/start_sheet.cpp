@@ -76,35 +76,37 @@ void assumed(App& app, Rect body, float& y, const char* id, const std::string& w
          10;
 }
 
-/// Takes a largest current with what hangs on it: the duty's current where that was the same, and the job's where it is more.
-void take_largest(App& app, double amps, bool duty_follows, double job_a) {
+/// A largest current with what hangs on it: the duty's current where that was the same, and the smallest and the job's
+/// where they are more.
+Outcome<Workbook> with_largest(const App& app, double amps) {
     const Machine& m = app.book().shop.machine;
-    app.take(
-        document::apply(app.book(), {{"shop.machine.max_current_a", amps},
-                                     {"shop.machine.duty_current_a", duty_follows ? amps : m.duty_current.in(ampere)},
-                                     {"shop.machine.min_current_a", std::min(m.min_current.in(ampere), amps)},
-                                     {"job.current_a", std::min(job_a, amps)}}),
-        "Largest current " + print_fixed(amps, 0) + " A");
+    const App::Scratch::Start& held = app.scratch.start;
+    return document::apply(app.book(),
+                           {{"shop.machine.max_current_a", amps},
+                            {"shop.machine.duty_current_a", held.duty_follows ? amps : m.duty_current.in(ampere)},
+                            {"shop.machine.min_current_a", std::min(held.least_a, amps)},
+                            {"job.current_a", std::min(held.job_a, amps)}});
 }
 
 void start_machine(App& app, Rect body, float& y) {
     const Machine& m = app.book().shop.machine;
-    App::Scratch::Start& held = app.scratch.start;
     if (!app.ui().editing(
             "field/shop.machine.max_current_a")) { // what hangs on it follows the number, not its first digit
-        held = {m.duty_current == m.max_current, app.book().job.current.in(ampere)};
+        app.scratch.start = {m.duty_current == m.max_current, app.book().job.current.in(ampere),
+                             m.min_current.in(ampere)};
     }
     std::vector<Chip> chips;
     for (const double a : usual_currents) {
         chips.push_back({print_fixed(a, 0) + " A", m.max_current.in(ampere) == a});
     }
     if (const auto touched = start_chips(app, body, y, "start/max", "Largest current of the machine", chips, 3)) {
-        take_largest(app, usual_currents[*touched], held.duty_follows, held.job_a);
+        const double amps = usual_currents[*touched];
+        app.take(with_largest(app, amps), "Largest current " + print_fixed(amps, 0) + " A");
     }
     const Current before = m.max_current;
     y += entry(app, {body.x, y, body.w, 0}, "shop.machine.max_current_a", "Largest current");
     if (app.book().shop.machine.max_current != before) {
-        take_largest(app, app.book().shop.machine.max_current.in(ampere), held.duty_follows, held.job_a);
+        app.add(with_largest(app, app.book().shop.machine.max_current.in(ampere)));
     }
     const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
     const std::string at = "Duty at " + show(app.book().shop.machine.duty_current).whole();
@@ -164,9 +166,9 @@ void start_air(App& app, Rect body, float& y) {
                 show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.sheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
+    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
+                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                                          : Sign::caution;
     y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
                       r.way_out);
 }

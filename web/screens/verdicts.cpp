@@ -91,8 +91,17 @@ Verdict air_supply(const App& app) {
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, "Shade " + std::to_string(app.sheet().safety.shade_min) + " or darker, arc in view",
-            "Eyes, ears, fume, fire: read once", "safety"};
+    return {"safety", Sign::holds, app.sheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once", "safety"};
+}
+
+/// What stands in the safety sheet at length, and nowhere else.
+bool is_hazard(const App& app, std::string_view code) {
+    for (const safety::Caution& c : app.sheet().safety.cautions) {
+        if (c.code == code) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /// Warnings that no row above speaks for; each opens the sheet that holds its field.
@@ -185,6 +194,9 @@ std::vector<Verdict> verdicts(const App& app) {
     for (const Warning& w : app.sheet().warnings) {
         if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
             rows.push_back(of_warning(w));
+            if (is_hazard(app, w.code)) {
+                rows.back().sheet = "safety";
+            }
         }
     }
     rows.push_back(eyes(app));
