@@ -94,9 +94,10 @@ void run_device(const Case& c) {
                        " allows a breaker of at most ", amps(most), ", this one is ", amps(circuit.breaker),
                        ok ? "." : need(least_run_words(c))});
     c.add(CheckKind::run_device, Weight::stop, ok, std::move(text),
-          c.article_630           ? "NEC 630.12(B), text of 2008 seen in reproductions; later editions from memory"
-          : c.rules == Rules::nec ? "NEC 2023, 240.4(D) and Table 310.16, seen in reproductions"
-                                  : "IEC 60364-4-43, 433.1, seen in a copy");
+          c.article_630 ? "NEC 630.12(B), text of 2008 seen in reproductions; later editions from memory"
+          : c.rules == Rules::nec
+              ? "NEC 2023 Table 310.16, 240.4(D) of 2011 to 2017 (later from memory), seen in reproductions"
+              : "IEC 60364-4-43, 433.1, seen in a copy");
 }
 
 void breaker_load(const Case& c) {

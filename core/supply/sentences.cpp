@@ -125,7 +125,8 @@ std::string run_basis(const Input& input) {
             "Fixed wiring: NEC Article 630, text of 2008 seen in reproductions, later editions from memory; NEC 2023 "
             "Table 310.16 and Chapter 9 Table 8, seen in reproductions";
     else
-        text = "Fixed wiring: NEC 2023 Table 310.16, 240.4(D) and Chapter 9 Table 8, seen in reproductions";
+        text = "Fixed wiring: NEC 2023 Table 310.16, 240.4(D) of 2011 to 2017 (later from memory) and Chapter 9 Table "
+               "8, seen in reproductions";
     return joined({text, "; air of ", print_trimmed(circuit.ambient_c, 0), " °C"});
 }
 
