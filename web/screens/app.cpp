@@ -135,6 +135,7 @@ void App::open(std::string_view sheet) {
     step_on();
     open_sheet_ = sheet;
     asked_line_v.reset();
+    show_qr = asks_new_key = false; // what is shown to a customer was asked for
     refusal_.clear();
     ui_.stop_edit();
 }
@@ -189,14 +190,20 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "sealed") {
         links.take_sealed(text);
     } else if (kind == "qr") {
-        links.take_qr(text);
+        note_issued(links.take_qr(text));
     } else if (kind == "copied") {
+        note_issued(links.handed(kind));
         say("Copied. Paste it where you write to them.");
+    } else if (kind == "shared") {
+        note_issued(links.handed(kind));
     } else if (kind == "not-copied") {
+        links.hand({}, {});
         say("Not copied: the browser refused. Share it, or show the QR code.", Sign::caution);
     } else if (kind == "saved") {
+        note_issued(links.handed(kind));
         say("Saved as " + std::string(text) + ". Look in your downloads.");
     } else if (kind == "not-saved") {
+        links.hand({}, {});
         say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
     } else if (kind == "route") {
         step_on();

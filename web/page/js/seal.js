@@ -1,7 +1,9 @@
 // The seal of a quote: HMAC-SHA-256 by the browser's own crypto, which it lends to secure pages only (https, a file, this machine).
-// A link "q=..." is sealed as "q=....TT" + 22 letters: two letters of which key, then the first 128 bits of the HMAC over all before
-// the dot. The key is in the workbook (shop.seal_key), so in the app's records and the backup, never in a link.
+// A link "q=..." is sealed as "q=....1KKKKK" + 22 letters: how it is sealed (1, the only way so far), which key, then the first 128 bits of
+// the HMAC over WAY_1 and all before the dot. Links from before have "TT" + 22 letters: two letters of which key, and the HMAC over all
+// before the dot. The keys are in the workbook (shop.seal_key, shop.old_keys), so in the app's records and the backup, never in a link.
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
+const WAY_1 = 'torchside seal 1\n'; // no link begins so: a seal of one kind is never one of the other
 
 const canSeal = () => Boolean(globalThis.crypto?.subtle);
 
@@ -23,47 +25,14 @@ async function hmac(hex, text) {
   return new Uint8Array(await crypto.subtle.sign('HMAC', key, new TextEncoder().encode(text)));
 }
 
-/** What goes after the dot: which key, and the seal. */
-async function sealOf(link, hex) {
+/** What stands before the HMAC in a seal of this length, and the whole seal. */
+async function sealBy(body, hex, length = 28) {
+  const old = length === 24;
   const bytes = new Uint8Array(17);
-  bytes.set((await hmac(hex, link)).subarray(0, 16));
-  return letters(await hmac(hex, 'torchside key'), 2) + letters(bytes, 22);
+  bytes.set((await hmac(hex, old ? body : WAY_1 + body)).subarray(0, 16));
+  const name = (old ? '' : '1') + letters(await hmac(hex, 'torchside key'), old ? 2 : 5);
+  return [name, name + letters(bytes, 22)];
 }
 
-/** What a shop with this key can say of a quote that comes back to it. */
-async function whose(link, hex) {
-  if (!canSeal()) {
-    return ['▲', 'Seal not checked: this browser checks seals on https pages only.'];
-  }
-  const [body, seal] = link.split('.');
-  if (!seal) {
-    return ['▲', 'No seal: this link alone cannot show that it was issued here.'];
-  }
-  const right = await sealOf(body, hex);
-  if (seal === right) {
-    return ['●', 'Issued here, unaltered.'];
-  }
-  return seal.slice(0, 2) === right.slice(0, 2) ? ['■', 'Altered: this is not the quote that was issued here.']
-    : ['■', 'Not ours: sealed with another key.'];
-}
-
-/** The key in the newest of the app's two records. */
-function ownKey() {
-  let key = '';
-  let newest = -1;
-  for (const slot of [0, 1]) {
-    try {
-      const record = load(slot);
-      const at = record.indexOf('\n');
-      const counter = Number(record.slice(0, at).split(' ')[2]);
-      const held = JSON.parse(record.slice(at)).shop.seal_key;
-      if (counter > newest && /^[0-9a-f]{64}$/.test(held)) {
-        newest = counter;
-        key = held;
-      }
-    } catch {
-      // no record there, or none that can be read
-    }
-  }
-  return key;
-}
+/** What goes after the dot. */
+const sealOf = async (body, hex) => (await sealBy(body, hex))[1];
