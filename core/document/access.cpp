@@ -317,9 +317,17 @@ std::optional<Fault> broken_rule(const Workbook& workbook) {
                          "\" is not accepted, accepted is three capital letters such as USD or EUR",
                      "Enter three capital letters, such as USD or EUR."};
     }
-    const std::string& key = workbook.shop.seal_key;
-    if (!key.empty() && (key.size() != 64 || key.find_first_not_of("0123456789abcdef") != std::string::npos)) {
+    const auto is_key = [](const std::string& key) {
+        return key.size() == 64 && key.find_first_not_of("0123456789abcdef") == std::string::npos;
+    };
+    if (!workbook.shop.seal_key.empty() && !is_key(workbook.shop.seal_key)) {
         return Fault{"shop.seal_key", "no key, accepted is 64 digits of 0-9 and a-f, or none"};
+    }
+    for (std::size_t i = 0; i < workbook.shop.old_keys.size(); ++i) {
+        if (!is_key(workbook.shop.old_keys[i].seal_key)) {
+            return Fault{"shop.old_keys[" + std::to_string(i) + "].seal_key",
+                         "no key, accepted is 64 digits of 0-9 and a-f"};
+        }
     }
     if (!is_public_address(workbook.shop.public_url)) {
         return Fault{"shop.public_url",

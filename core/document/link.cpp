@@ -13,7 +13,11 @@ using Wrong = std::optional<Fault>;
 
 constexpr std::string_view alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 constexpr std::size_t check_size = 4;
-constexpr std::size_t seal_size = 24; // letters: which key, and 16 bytes
+
+// Letters of a seal: which key (2) and 16 bytes; or its kind (1), which key (5) and 16 bytes.
+constexpr bool is_seal_size(std::size_t letters) {
+    return letters == 24 || letters == 28;
+}
 
 Fault damaged() {
     return {"link", "damaged: letters are missing or changed, accepted is the whole link as it was sent"};
@@ -66,17 +70,32 @@ std::string framed(LinkKind kind, std::string_view cbor) {
     return (kind == LinkKind::job ? "j=" : "q=") + to_letters(bytes);
 }
 
-// Where the link begins in an address or an end of one.
-std::string_view tail(std::string_view text) {
+bool begins_link(std::string_view text) {
+    return text.starts_with("j=") || text.starts_with("q=");
+}
+
+std::string_view trimmed(std::string_view text) {
     constexpr std::string_view blanks = " \t\r\n"; // copied along
-    const std::size_t hash = text.rfind('#');
-    text.remove_prefix(hash == std::string_view::npos ? 0 : hash + 1);
     text.remove_prefix(std::min(text.find_first_not_of(blanks), text.size()));
     return text.substr(0, text.find_last_not_of(blanks) + 1);
 }
 
-// The CBOR inside, when everything around it is right.
-Wrong unframe(std::string_view text, LinkKind wanted, std::string& cbor) {
+// The link in an address: what stands after the first '#', as browsers take an address apart. A second one is a letter like
+// any other then, and no letter of a link; so is any in a text that is a link from its start.
+std::string_view tail(std::string_view text) {
+    text = trimmed(text);
+    const std::size_t hash = begins_link(text) ? std::string_view::npos : text.find('#');
+    return hash == std::string_view::npos ? text : trimmed(text.substr(hash + 1));
+}
+
+struct Framed {
+    std::string cbor{};
+    std::string seal{};
+};
+
+// The CBOR inside, when everything around it is right, and the seal behind it, when there is one.
+Wrong unframe(std::string_view text, LinkKind wanted, Framed& out) {
+    std::string& cbor = out.cbor;
     if (text.size() > longest_link) {
         return Fault{"link",
                      std::to_string(text.size()) + " letters, accepted is up to " + std::to_string(longest_link)};
@@ -87,13 +106,14 @@ Wrong unframe(std::string_view text, LinkKind wanted, std::string& cbor) {
     }
     std::string_view letters = tail(text).substr(2);
     const std::size_t dot = letters.find('.');
-    const bool sealed = dot != std::string_view::npos;
-    if (sealed && (kind.value() == LinkKind::job || letters.size() - dot - 1 != seal_size)) {
-        return damaged();
+    if (dot != std::string_view::npos) {
+        out.seal = letters.substr(dot + 1);
+        std::string bytes;
+        if (kind.value() == LinkKind::job || !is_seal_size(out.seal.size()) || !from_letters(out.seal, bytes)) {
+            return damaged();
+        }
     }
-    std::string seal;
-    if ((sealed && !from_letters(letters.substr(dot + 1), seal)) || !from_letters(letters.substr(0, dot), cbor) ||
-        cbor.size() < 2 + check_size) {
+    if (!from_letters(letters.substr(0, dot), cbor) || cbor.size() < 2 + check_size) {
         return damaged();
     }
     const std::string_view whole = cbor;
@@ -137,13 +157,13 @@ std::string job_link(const Workbook& workbook) {
 }
 
 Outcome<Workbook> open_job_link(std::string_view text) {
-    std::string cbor;
-    if (auto wrong = unframe(text, LinkKind::job, cbor)) {
+    Framed read;
+    if (auto wrong = unframe(text, LinkKind::job, read)) {
         return *wrong;
     }
     Workbook workbook;
     std::string path;
-    CborReader in(cbor);
+    CborReader in(read.cbor);
     if (auto wrong = unpack_object(workbook_fields(), in, &workbook, path)) {
         return *wrong;
     }
@@ -166,14 +186,15 @@ std::string quote_link(const Quote& quote) {
     return framed(LinkKind::quote, cbor + outline);
 }
 
-Outcome<Quote> open_quote_link(std::string_view text) {
-    std::string cbor;
-    if (auto wrong = unframe(text, LinkKind::quote, cbor)) {
+Outcome<OpenedQuote> open_sealed_quote(std::string_view text) {
+    Framed read;
+    if (auto wrong = unframe(text, LinkKind::quote, read)) {
         return *wrong;
     }
-    Quote quote;
+    OpenedQuote opened;
+    Quote& quote = opened.quote;
     std::string path;
-    CborReader in(cbor);
+    CborReader in(read.cbor);
     std::uint64_t count = 0;
     if (!in.head(Cbor::array, 2, count) || count != 2) {
         return damaged();
@@ -192,7 +213,17 @@ Outcome<Quote> open_quote_link(std::string_view text) {
     if (auto wrong = check_quote(quote)) {
         return *wrong;
     }
-    return quote;
+    opened.body = framed(LinkKind::quote, read.cbor);
+    opened.seal = std::move(read.seal);
+    return opened;
+}
+
+Outcome<Quote> open_quote_link(std::string_view text) {
+    auto opened = open_sealed_quote(text);
+    if (!opened) {
+        return opened.fault();
+    }
+    return std::move(opened.value().quote);
 }
 
 } // namespace torchside::document

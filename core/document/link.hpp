@@ -7,15 +7,16 @@
 //            all before it. The CBOR is a map of small numbers (link_numbers.hpp) to values, of what differs from the
 //            defaults; words by their place in the schema; nothing is compressed, so a link cannot grow when it is
 //            read. A quote is an array of that map and the outline as bytes (quote_outline.hpp). A sealed quote has "."
-//            and 24 letters more: two of which key, then 128 bits of the HMAC-SHA-256 (RFC 2104) of all before the
-//            dot, made and checked by the page.
+//            and 24 or 28 letters more, which the page makes and checks (web/page/js/seal.js) over OpenedQuote::body.
+//            There is no other parser of links: whoever checks a seal asks here what was opened.
 // Range      a job link has all that a workbook has but shop.seal_key, shop.example and a drawing of more than 40 000 bytes; what
 //            reading the drawing found goes with it, 320 places or some 8 000 bytes at most. Numbers come back to the
 //            last bit.
-// Edges      refused, in this order: longer than longest_link; a letter that base64url has not; a checksum that does
-//            not fit (a letter lost or changed); a newer version; the other kind; then, by the field's name, whatever
-//            the schema does not accept. Control, direction and zero-width letters are taken out of texts before they
-//            are judged.
+// Edges      a link stands after the first '#' of a text, or is all of it. Refused, in this order: longer than
+//            longest_link; a letter that base64url has not, a second '#' and a second '.' among them; a checksum that
+//            does not fit (a letter lost or changed); a newer version; the other kind; then, by the field's name,
+//            whatever the schema does not accept. Control, direction and zero-width letters are taken out of texts
+//            before they are judged.
 // Example    the demo workbook's job link has fewer than 2000 letters, and so has its quote's.
 #pragma once
 
@@ -40,6 +41,15 @@ enum class LinkKind { job = 1, quote = 2 };
 [[nodiscard]] Outcome<Workbook> open_job_link(std::string_view text);
 
 [[nodiscard]] std::string quote_link(const Quote& quote);
+
+/// A quote, and the text that stands for the bytes it was read from: made anew from them, so a seal that is right over `body` is right
+/// over this quote, whatever the text looked like.
+struct OpenedQuote {
+    Quote quote{};
+    std::string body{}; // "q=..."
+    std::string seal{}; // its letters; empty: not sealed
+};
+[[nodiscard]] Outcome<OpenedQuote> open_sealed_quote(std::string_view text);
 [[nodiscard]] Outcome<Quote> open_quote_link(std::string_view text);
 
 } // namespace torchside::document

@@ -11,7 +11,7 @@
 
 namespace torchside::document {
 
-/// None for "seal_key" and "example" alone: they cannot be put into a link.
+/// None for "seal_key", "old_keys", "issued" and what stands in it alone, and "example": they cannot be put into a link.
 [[nodiscard]] std::optional<unsigned> link_number(std::string_view key);
 
 } // namespace torchside::document

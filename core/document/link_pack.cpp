@@ -184,7 +184,7 @@ void pack_object(Fields fields, const void* object, const void* fresh, std::stri
         pack_field(field, object, fresh, value);
         const auto number = link_number(field.key);
         if (!number || value.empty() || (field.info.kind == FieldKind::object && value.size() == 1)) {
-            continue; // the seal's key, the example's mark, a drawing that is too long, and an object that differs in nothing else
+            continue; // what stays here (link_numbers.hpp), a drawing that is too long, and an object that differs in nothing else
         }
         cbor_head(entries, Cbor::unsigned_int, *number);
         entries += value;

@@ -23,6 +23,7 @@ struct Quote {
     std::string shop_name{};
     std::string contact{};
     std::string number{};
+    int revision = 0;   // 0: as first handed out; the list of issued quotes tells it (ledger.hpp)
     int issued_day = 0; // days since 1970-01-01
     int valid_days = 30;
     std::string part_name{};
@@ -46,6 +47,13 @@ struct Quote {
 /// The quote of a job: its part as drawn, its price, and the day it is issued.
 [[nodiscard]] Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price,
                                int issued_day);
+
+/// The price as a customer reads it, line by line; the last is what there is to pay.
+struct PriceLine {
+    std::string name;
+    std::string amount; // "1,135.14", in the quote's currency
+};
+[[nodiscard]] std::vector<PriceLine> price_lines(const Quote& quote);
 
 /// What is out of range or does not fit together; none when all is as the schema says.
 [[nodiscard]] std::optional<Fault> check_quote(const Quote& quote);

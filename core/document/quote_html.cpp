@@ -2,7 +2,7 @@
 
 #include "core/document/date.hpp"
 #include "core/document/html.hpp"
-#include "core/price/money.hpp"
+#include "core/document/ledger.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 
@@ -50,40 +50,34 @@ void drawing(const Quote& q, std::string& out) {
     out += "</figure>";
 }
 
-// ---- the price ----
 void price_table(const Quote& q, std::string& out) {
-    const int places = price::decimals(q.currency);
-    const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
-    const auto line = [&](std::string_view name, const std::string& label, double amount) {
-        out.append("<tr").append(name.empty() ? "" : " class=\"sum\"").append("><th scope=\"row\">");
-        out += escaped(label) + "</th><td>" + shown(amount) + "</td></tr>";
-    };
     out += "<table><caption>Price in " + escaped(q.currency) + "</caption><tbody>";
-    const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
-    line("", even ? "Each, before tax" : "Each, rounded (the total counts), before tax", q.price_each);
-    const std::string pieces = std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces");
-    if (q.tax) {
-        line("", pieces + ", before tax", q.price_total);
-        line("", "Tax, " + print_percent(*q.tax, 2).text(), *q.tax_amount);
-        line("sum", "Total", q.to_pay);
-    } else {
-        line("sum", pieces + ", before tax", q.price_total);
+    const std::vector<PriceLine> lines = price_lines(q);
+    for (const PriceLine& line : lines) {
+        out.append("<tr").append(&line == &lines.back() ? " class=\"sum\"" : "").append("><th scope=\"row\">");
+        out += escaped(line.name) + "</th><td>" + line.amount + "</td></tr>";
     }
     out += "</tbody></table>";
 }
 
 } // namespace
 
-std::string quote_html(const Quote& q) {
+std::string quote_html(const Quote& q, std::optional<int> today) {
     std::string out = "<div class=\"head\"><div>";
     element(out, "h1", "", q.shop_name.empty() ? "Quote" : q.shop_name);
     element(out, "p", "contact", q.contact);
     out += "</div><div class=\"which\">";
-    element(out, "p", "", q.number.empty() ? "Quote" : "Quote " + q.number);
+    element(out, "p", "", quote_words(q));
     element(out, "p", "", print_day(q.issued_day));
+    if (q.revision > 0) {
+        element(out, "p", "", "Replaces what was sent under this number before.");
+    }
     out += "</div></div>";
     const std::string until = print_day(q.issued_day + q.valid_days);
-    element(out, "p", "holds", "Estimate. Holds until " + until + ".");
+    const bool over = today && *today > q.issued_day + q.valid_days;
+    element(out, "p", over ? "holds over" : "holds",
+            over ? "Ran out on " + until + ". Ask the shop for today's price."
+                 : "Estimate. Valid until " + until + ".");
     out += "<dl>";
     row(out, "Part", q.part_name);
     row(out, "Metal", stock::name(q.material));
@@ -97,9 +91,9 @@ std::string quote_html(const Quote& q) {
     price_table(q, out);
     element(out, "p", "note", q.note);
     element(out, "p", "terms",
-            "This is an estimate for the part as shown, cut from plate by plasma arc. It is no invoice. Ask the shop "
-            "before " +
-                until + " to turn it into an order.");
+            "This is an estimate for the part as shown, cut from plate by plasma arc. It is no invoice. " +
+                (over ? "The price was valid until " + until + '.'
+                      : "Ask the shop before " + until + " to turn it into an order."));
     return out;
 }
 
@@ -108,7 +102,7 @@ std::string quote_file(const Quote& q, std::string_view style) {
                       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
                       "'unsafe-inline'\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>";
     out += escaped(q.shop_name.empty() ? "Quote" : q.shop_name + ": quote");
-    out += q.number.empty() ? "" : ' ' + escaped(q.number);
+    out += q.number.empty() ? "" : ' ' + escaped(number_words(q.number, q.revision));
     out.append("</title>\n<style>").append(style).append("</style>\n</head>\n<body><main><article class=\"sheet\">");
     return out + quote_html(q) + "</article></main></body>\n</html>\n";
 }

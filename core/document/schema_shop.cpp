@@ -96,8 +96,15 @@ constexpr Field circuit_table[] = {
           plain<&supply::Circuit::run_mm2>("run_mm2", "mm2", 1, 70,
                                            "Copper section of the fixed wiring; it goes before the gauge.")),
     number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
+    flag<&supply::Circuit::marked_75c>("marked_75c",
+                                       "The fixed wiring's cable and both its terminals bear the 75 °C mark."),
+    plain<&supply::Circuit::ambient_c>("ambient_c", "C", -20, 55, "Air temperature around the wires."),
+    blank("leave the plug out", word<&supply::Circuit::plug>("plug", plug_words, "Plug and socket at the outlet.")),
     blank("run without a cord",
           choice<&supply::Circuit::cord_awg>("cord_awg", cord_gauges, "Copper gauge of the extension cord.", "AWG")),
+    blank("use the gauge",
+          plain<&supply::Circuit::cord_mm2>("cord_mm2", "mm2", 0.5, 16,
+                                            "Copper section of the extension cord; it goes before the gauge.")),
     number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
     number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
     blank("keep the compressor off this circuit",
@@ -123,6 +130,8 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+                                 "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
 
@@ -183,12 +192,33 @@ constexpr Field display_table[] = {
     word<&Display::units>("units", unit_words, "Units shown first."),
     word<&Display::theme>("theme", theme_words, "Paper for daylight, night for a dark bay."),
     flag<&Display::glove>("glove", "Larger targets for gloved hands."),
+    flag<&Display::number_keys>("number_keys", "The keys 1 to 5 open the places."),
 };
 constexpr Fields display_fields = display_table;
+
+constexpr Field old_key_table[] = {
+    required(text<&price::OldKey::seal_key>("seal_key", 64, 64, "Key that sealed quotes once, 64 hex digits.")),
+};
+constexpr Fields old_key_fields = old_key_table;
+
+constexpr Field issued_table[] = {
+    text<&price::IssuedQuote::number>("number", 0, 20, "The shop's own number of the quote."),
+    whole<&price::IssuedQuote::revision>("revision", 0, 99, "Times it was changed after it was first handed out."),
+    text<&price::IssuedQuote::part_name>("part_name", 0, 60, "What the customer calls the part."),
+    plain<&price::IssuedQuote::to_pay>("to_pay", "money", 0, 2e12, "Price of all parts with tax."),
+    text<&price::IssuedQuote::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
+    whole<&price::IssuedQuote::issued_day>("issued_day", 0, 60000, "Day of issue, days since 1970-01-01.", "days"),
+    whole<&price::IssuedQuote::valid_days>("valid_days", 1, 365, "Days it is valid from the day of issue.", "days"),
+    text<&price::IssuedQuote::ending>("ending", 0, 8, "Last letters of its link without the seal."),
+    text<&price::IssuedQuote::seal>("seal", 0, 28, "Letters of its seal; none when it was not sealed."),
+};
+constexpr Fields issued_fields = issued_table;
 
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
     text<&Shop::contact>("contact", 0, 120, "Telephone or address for the customer's page."),
+    blank("take the one the supply points to",
+          word<&Shop::country>("country", country_words, "Country whose wiring rules and safety limits speak.")),
     object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
     object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
     object<&Shop::table>("table", &table_fields, "The cutting table."),
@@ -203,6 +233,8 @@ constexpr Field shop_table[] = {
                             "Where a customer opens your links: an https address. Leave blank to use this page's own."),
     flag<&Shop::example>("example", "The example shop: nothing of it can be sent to a customer."),
     text<&Shop::seal_key>("seal_key", 0, 64, "Key that seals quotes, 64 hex digits; made on the device."),
+    list<&Shop::old_keys>("old_keys", &old_key_fields, 0, 20, "Keys that sealed quotes before."),
+    list<&Shop::issued>("issued", &issued_fields, 0, 500, "Quotes that were handed out, oldest first."),
 };
 
 } // namespace

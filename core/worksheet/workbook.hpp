@@ -2,12 +2,15 @@
 // schema holds the range and the meaning of every key. A default-made Workbook is valid: it is the default shop.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "core/air/air_system.hpp"
+#include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
+#include "core/price/issued_quote.hpp"
 #include "core/price/quote_terms.hpp"
 #include "core/price/rates.hpp"
 #include "core/quantity/unit_system.hpp"
@@ -24,12 +27,14 @@ enum class TorchHold { table, hand_standoff, hand_drag };
 struct Display {
     UnitSystem units = UnitSystem::metric;
     Theme theme = Theme::automatic;
-    bool glove = false; // larger targets
+    bool glove = false;      // larger targets
+    bool number_keys = true; // 1 to 5 open the places; off for whoever speaks to the machine or brushes keys
 };
 
 struct Shop {
-    std::string name{};    // up to 60 letters
-    std::string contact{}; // up to 120 letters: what the customer may call or write to
+    std::string name{};               // up to 60 letters
+    std::string contact{};            // up to 120 letters: what the customer may call or write to
+    std::optional<Country> country{}; // whose rules speak; none: the one the supply points to (country.hpp)
     Machine machine{};
     HeightControl height_control{};
     Table table{};
@@ -42,8 +47,10 @@ struct Shop {
     Display display{};
     std::string public_url{}; // up to 200 letters: where a customer opens this page; empty: where it stands
     bool example = false;     // the invented shop that comes with the page, never in a link: nothing of it may be sent
-    std::string
-        seal_key{}; // 64 hex digits, or empty: seals quotes; stays on this device and in its backup, never in a link
+    // What follows stays on this device and in its backup, never in a link.
+    std::string seal_key{};                   // 64 hex digits, or empty: seals quotes
+    std::vector<price::OldKey> old_keys{};    // 0..20, oldest first: what they sealed is still known
+    std::vector<price::IssuedQuote> issued{}; // 0..500, oldest first: quotes that were handed out
 };
 
 struct Job {

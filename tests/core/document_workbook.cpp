@@ -117,6 +117,8 @@ constexpr BadFile bad_files[] = {
      "job.mesh.opening_2_mm: 0 is not accepted, accepted is 0.1 to 499.9 mm"},
     {R"({"torchside": 1, "job": {"gaps_per_m": 501}})",
      "job.gaps_per_m: 501 is not accepted, accepted is 0 to 500 per m"},
+    {R"({"torchside": 1, "shop": {"country": "usa"}})",
+     "shop.country: \"usa\" is not accepted, accepted is us, uk, eu or other, or null"},
     {R"({"torchside": 1, "shop": {"example": 1}})", "shop.example: 1 is not accepted, accepted is true or false"},
     {R"({"torchside": 1, "shop": {"public_url": "http://shop.example/"}})",
      "shop.public_url: no address for links, accepted is one that begins with https:// and has no blanks"},
@@ -124,6 +126,26 @@ constexpr BadFile bad_files[] = {
      "shop.public_url: no address for links, accepted is one that begins with https:// and has no blanks"},
     {R"({"torchside": 1, "shop": {"public_url": "https://"}})",
      "shop.public_url: no address for links, accepted is one that begins with https:// and has no blanks"},
+    {R"({"torchside": 1, "shop": {"old_keys": [{"seal_key": "ab"}]}})",
+     "shop.old_keys[0].seal_key: \"ab\" is not accepted, accepted is a text of 64 letters"},
+    {R"({"torchside": 1, "shop": {"old_keys": [{"seal_key": "ABabababababababababababababababababababababababababababababab12"}]}})",
+     "shop.old_keys[0].seal_key: no key, accepted is 64 digits of 0-9 and a-f"},
+    {R"({"torchside": 1, "shop": {"old_keys": 1}})",
+     "shop.old_keys: a number is not accepted, accepted is a list of 0 to 20 entries"},
+    {R"({"torchside": 1, "shop": {"issued": {}}})",
+     "shop.issued: an object is not accepted, accepted is a list of 0 to 500 entries"},
+    {R"({"torchside": 1, "shop": {"issued": [{"revision": 100}]}})",
+     "shop.issued[0].revision: 100 is not accepted, accepted is a whole number 0 to 99"},
+    {R"({"torchside": 1, "shop": {"issued": [{"to_pay": -1}]}})",
+     "shop.issued[0].to_pay: -1 is not accepted, accepted is 0 to 2000000000000"},
+    {R"({"torchside": 1, "shop": {"issued": [{"issued_day": 60001}]}})",
+     "shop.issued[0].issued_day: 60001 is not accepted, accepted is a whole number 0 to 60000 days"},
+    {R"({"torchside": 1, "shop": {"issued": [{"valid_days": 0}]}})",
+     "shop.issued[0].valid_days: 0 is not accepted, accepted is a whole number 1 to 365 days"},
+    {R"({"torchside": 1, "shop": {"issued": [{"ending": "123456789"}]}})",
+     "shop.issued[0].ending: \"123456789\" is not accepted, accepted is a text of 0 to 8 letters"},
+    {R"({"torchside": 1, "shop": {"issued": [{"seal": 7}]}})",
+     "shop.issued[0].seal: 7 is not accepted, accepted is a text of 0 to 28 letters"},
     {R"({"torchside": 1, "shop": {"rates": {"minimum_charge": -1}}})",
      "shop.rates.minimum_charge: -1 is not accepted, accepted is 0 to 1000000000"},
     {R"({"torchside": 1, "shop": {"rates": {"compressor_kw_m3_min": 2}}})",
@@ -194,9 +216,9 @@ TEST_CASE("a missing key takes its default") {
 TEST_CASE("the default workbook is in range and its file is stable") {
     CHECK_FALSE(check(Workbook{}));
     const std::string text = write_workbook(Workbook{});
-    CHECK(text.starts_with(
-        "{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    \"machine\": {\n"
-        "      \"max_current_a\": 50,\n"));
+    CHECK(text.starts_with("{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    "
+                           "\"country\": null,\n    \"machine\": {\n"
+                           "      \"max_current_a\": 50,\n"));
     CHECK(text.find("\"nozzles\": [\n        {\"rated_current_a\": 45, \"bore_mm\": 1.1}\n      ]") !=
           std::string::npos);
     CHECK(text.find("\"run_m\": 15,") != std::string::npos);

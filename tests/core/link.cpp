@@ -62,6 +62,31 @@ TEST_CASE("a link is found at the end of an address") {
     CHECK_FALSE(link_kind("#cut").ok());
 }
 
+TEST_CASE("a quote stands behind the first # and has one seal, or the link is refused") {
+    const std::string quote = quote_link(Quote{});
+    const std::string seal(24, 'A');
+    const std::string longer(28, 'B');
+    const auto refused = [](const std::string& text) {
+        const auto read = open_sealed_quote(text);
+        return !read && read.fault().text.starts_with("damaged: ");
+    };
+    CHECK(open_sealed_quote("https://x/#" + quote).value().seal.empty());
+    CHECK(open_sealed_quote("https://x/#" + quote + '.' + seal).value().seal == seal);
+    CHECK(open_sealed_quote('#' + quote + '.' + longer + '\n').value().seal == longer);
+    CHECK(open_sealed_quote('#' + quote + '.' + longer).value().body == quote);
+    for (const std::string& text :
+         {quote + '.' + seal + ".x#" + quote, quote + '.' + seal + '#' + quote, quote + ".#" + quote + '.' + seal,
+          quote + '#' + quote, quote + '.' + seal + '.' + seal, quote + ".." + seal, quote + '.',
+          quote + '.' + seal + 'A', quote + '.' + std::string(27, 'A') + '=', quote + "=." + seal, quote + ' ' + quote,
+          quote + '.' + seal.substr(1)}) {
+        INFO(text);
+        CHECK(refused(text));
+        CHECK(refused('#' + text));
+        CHECK(refused("https://x/#" + text));
+    }
+    CHECK_FALSE(open_sealed_quote("#cut#" + quote).ok()); // the first # decides
+}
+
 TEST_CASE("blanks and line ends copied along with a link do not matter") {
     const std::string link = job_link(Workbook{});
     for (const std::string& text : {link + '\n', "  " + link, "\r\n" + link + " \t\r\n", "https://x/#" + link + '\n'}) {
@@ -132,9 +157,11 @@ TEST_CASE("texts lose what could pose as other text") {
     CHECK(fault_of(job_of(longer)).starts_with("shop.name: "));
 }
 
-TEST_CASE("the seal's key cannot be put into a link") {
+TEST_CASE("the seal's keys and the list of quotes cannot be put into a link") {
     Workbook w;
     w.shop.seal_key = std::string(64, 'a');
+    w.shop.old_keys.push_back({std::string(64, 'b')});
+    w.shop.issued.push_back({"Q-118", 1, "Base plate", 194.4, "USD", 20782, 30, "abcdefgh", "1AAAAA"});
     CHECK(job_link(w) == job_link(Workbook{}));
 }
 

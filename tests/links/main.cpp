@@ -1,14 +1,16 @@
 // Many links, read back and damaged. usage: torchside_links ROUNDS DAMAGED
 //
 // Packs and opens ROUNDS random workbooks, and opens DAMAGED links of jobs and quotes: half with letters changed, added
-// or lost, half damaged inside a frame whose checksum fits. Prints what was found and ends with 1 when a workbook came
-// back other than it went, or when something out of range was taken.
+// or lost, half damaged inside a frame whose checksum fits. Then as many texts made of a sealed quote and an unsealed one
+// (property/forged_link.hpp). Prints what was found and ends with 1 when a workbook came back other than it went, when
+// something out of range was taken, or when a seal was right while another quote was open.
 #include <cstdio>
 #include <cstdlib>
 #include <string>
 
 #include "core/document/intent.hpp"
 #include "core/document/link.hpp"
+#include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
 #include "tests/property/random_workbook.hpp"
@@ -24,8 +26,7 @@ long round_trips(long rounds) {
     for (long i = 0; i < rounds; ++i) {
         Workbook w = test::random_workbook(rng);
         const auto back = open_job_link(job_link(w));
-        w.shop.seal_key.clear();
-        w.shop.example = false;
+        test::forget_own(w.shop);
         failed += back && test::same(w, back.value()) ? 0 : 1;
     }
     return failed;
@@ -62,6 +63,42 @@ void open_both(const std::string& text, Tally& tally) {
     }
 }
 
+struct Forged {
+    long tried = 0;
+    long refused = 0;
+    long genuine = 0;
+    long fooled = 0;
+
+    void look(const test::SealedPair& pair, const std::string& text) {
+        const test::Seen seen = test::seen(pair, text);
+        ++tried;
+        refused += seen == test::Seen::refused ? 1 : 0;
+        genuine += seen == test::Seen::genuine ? 1 : 0;
+        fooled += seen == test::Seen::fooled ? 1 : 0;
+    }
+};
+
+/// All rows of one to five pieces, and random ones up to the number that is wanted.
+Forged forge(long wanted) {
+    test::Rng rng(13);
+    Forged found;
+    const test::SealedPair first = test::sealed_pair(rng, 28);
+    std::size_t rows = 1;
+    for (int pieces = 1; pieces <= 5 && found.tried < wanted; ++pieces) {
+        rows *= test::forged_pieces;
+        for (std::size_t row = 0; row < rows; ++row) {
+            found.look(first, test::forged_row(first, row, pieces));
+        }
+    }
+    while (found.tried < wanted) {
+        const test::SealedPair pair = test::sealed_pair(rng, rng.chance(0.5) ? 24 : 28);
+        for (int i = 0; i < 1000; ++i) {
+            found.look(pair, test::forged(pair, rng));
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -88,5 +125,8 @@ int main(int argc, char** argv) {
     for (const auto& [name, t] : {std::pair{"letters", letters}, std::pair{"inside", inside}}) {
         std::printf("damaged %s: %ld opened, %ld refused, %ld wrong\n", name, t.opened, t.refused, t.wrong);
     }
-    return failed + letters.wrong + inside.wrong == 0 ? 0 : 1;
+    const Forged forged = forge(wanted);
+    std::printf("%ld forged texts: %ld refused, %ld genuine, %ld showed another quote under a right seal\n",
+                forged.tried, forged.refused, forged.genuine, forged.fooled);
+    return failed + letters.wrong + inside.wrong + forged.fooled == 0 && forged.genuine > 0 ? 0 : 1;
 }

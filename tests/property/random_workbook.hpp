@@ -112,9 +112,28 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
     }
 }
 
+// Keys that came later draw from a copy of the stream, so that they leave the workbooks of a seed otherwise as they were.
+constexpr std::string_view later_keys[] = {"country", "marked_75c", "ambient_c", "plug", "cord_mm2"};
+
+inline bool came_later(const document::Field& field) {
+    return std::find(std::begin(later_keys), std::end(later_keys), field.key) != std::end(later_keys);
+}
+
 inline void fill(document::Fields fields, void* object, Rng& rng) {
     for (const document::Field& field : fields) {
-        fill_field(field, object, rng);
+        if (!came_later(field)) {
+            fill_field(field, object, rng);
+        }
+    }
+}
+
+inline void fill_later(document::Fields fields, void* object, Rng& rng) {
+    for (const document::Field& field : fields) {
+        if (came_later(field)) {
+            fill_field(field, object, rng);
+        } else if (field.info.kind == document::FieldKind::object) {
+            fill_later(*field.children, document::writable(field, object), rng);
+        }
     }
 }
 
@@ -169,9 +188,18 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
     w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
+    const auto make_key = [&](std::string& key) {
+        key.clear();
+        while (key.size() < 64) {
+            key += "0123456789abcdef"[rng.below(16)];
+        }
+    };
     w.shop.seal_key.clear();
-    for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
-        w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
+    if (rng.chance(0.5)) {
+        make_key(w.shop.seal_key);
+    }
+    for (price::OldKey& old : w.shop.old_keys) {
+        make_key(old.seal_key);
     }
     for (tune::TestCut& cut : w.shop.tests) {
         if (cut.verdict && !cut.feed) {
@@ -181,6 +209,8 @@ inline Workbook random_workbook(Rng& rng) {
             cut.material = w.job.material;
         }
     }
+    Rng later = rng;
+    detail::fill_later(document::workbook_fields(), &w, later);
     return w;
 }
 
@@ -219,6 +249,14 @@ inline bool same(document::Fields fields, const void* a, const void* b) {
 
 inline bool same(const Workbook& a, const Workbook& b) {
     return same(document::workbook_fields(), &a, &b);
+}
+
+/// Without what no link carries.
+inline void forget_own(Shop& shop) {
+    shop.seal_key.clear();
+    shop.old_keys.clear();
+    shop.issued.clear();
+    shop.example = false;
 }
 
 } // namespace torchside::test

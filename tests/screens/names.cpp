@@ -10,11 +10,11 @@ using namespace torchside::web;
 namespace {
 
 /// The places and sheets where choices are.
-constexpr const char* routes[] = {"#/cut",         "#/cut/stock",    "#/cut/chart",    "#/tune",
-                                  "#/tune/read",   "#/tune/log/0",   "#/tune/coupon",  "#/part/shape",
-                                  "#/part/plate",  "#/quote/send",   "#/quote/terms",  "#/quote/rates",
-                                  "#/quote/costs", "#/shop/machine", "#/shop/height",  "#/shop/circuit",
-                                  "#/shop/air",    "#/shop/table",   "#/shop/display", "#/shop/nozzles"};
+constexpr const char* routes[] = {"#/cut",         "#/cut/stock",    "#/cut/chart",   "#/tune",        "#/tune/read",
+                                  "#/tune/log/0",  "#/tune/coupon",  "#/part/shape",  "#/part/plate",  "#/quote/send",
+                                  "#/quote/terms", "#/quote/issued", "#/quote/rates", "#/quote/costs", "#/shop/machine",
+                                  "#/shop/height", "#/shop/circuit", "#/shop/air",    "#/shop/table",  "#/shop/display",
+                                  "#/shop/nozzles"};
 
 } // namespace
 

@@ -191,7 +191,7 @@ void share(std::string_view, std::string_view address) {
     browser().shared.emplace_back(address);
 }
 bool can_seal() {
-    return false;
+    return browser().can_seal;
 }
 std::string new_key() {
     return std::string(64, 'a');

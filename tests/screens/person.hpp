@@ -32,6 +32,7 @@ struct HeadlessBrowser {
     /// The shop of assets/demo.json is kept here from before, as somebody's own or marked as the example.
     void keep_shop(bool example = false);
     bool fine_pointer = false;
+    bool can_seal = false;
 };
 [[nodiscard]] HeadlessBrowser& browser();
 

@@ -27,6 +27,8 @@ const std::map<std::string, std::string, std::less<>> without = {
     {"job.part.drawing", "read from the file"},
     {"job.part.findings", "found by reading the file"},
     {"shop.seal_key", "made on the device, secret"},
+    {"shop.old_keys", "keys that were in use before"},
+    {"shop.issued", "noted when a quote is handed out"},
     {"shop.example", "said on every screen; left by Start my shop"},
 };
 

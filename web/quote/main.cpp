@@ -7,6 +7,7 @@ extern "C" {
 #include <qrcodegen.h>
 }
 
+#include "core/document/ledger.hpp"
 #include "core/document/link.hpp"
 #include "core/document/quote_html.hpp"
 
@@ -24,6 +25,11 @@ std::string& answer() {
     return held;
 }
 
+document::OpenedQuote& opened() {
+    static document::OpenedQuote held;
+    return held;
+}
+
 } // namespace
 
 #define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
@@ -35,10 +41,27 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
     return room.data();
 }
 
-/// The inside of the customer's page; begins with "!" when the link is refused.
-TORCHSIDE_EXPORT const char* torchside_quote(const char* link) {
-    const auto quote = document::open_quote_link(link);
-    answer() = quote ? document::quote_html(quote.value()) : '!' + document::refused_html(quote.fault());
+/// The inside of the customer's page on this day; begins with "!" when the link is refused.
+TORCHSIDE_EXPORT const char* torchside_quote(const char* link, int today) {
+    auto read = document::open_sealed_quote(link);
+    opened() = read ? std::move(read.value()) : document::OpenedQuote();
+    answer() = read ? document::quote_html(opened().quote, today) : '!' + document::refused_html(read.fault());
+    return answer().c_str();
+}
+
+/// The text that stands for what torchside_quote() opened last, and the seal that was behind it: a seal is checked over this and
+/// nothing else. Both empty when the link was refused.
+TORCHSIDE_EXPORT const char* torchside_quote_body() {
+    return opened().body.c_str();
+}
+TORCHSIDE_EXPORT const char* torchside_quote_seal() {
+    return opened().seal.c_str();
+}
+
+/// What the shop that sealed it says of the quote that is open, by the rows of its list (document::read_rows): a sign and a sentence.
+TORCHSIDE_EXPORT const char* torchside_quote_standing(const char* rows, int today) {
+    const auto [sign, words] = document::standing(opened().quote, opened().body, document::read_rows(rows), today);
+    answer() = std::string(sign) + words;
     return answer().c_str();
 }
 

@@ -135,6 +135,7 @@ void App::open(std::string_view sheet) {
     step_on();
     open_sheet_ = sheet;
     asked_line_v.reset();
+    show_qr = asks_new_key = false; // what is shown to a customer was asked for
     refusal_.clear();
     ui_.stop_edit();
 }
@@ -198,18 +199,24 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "sealed") {
         links.take_sealed(text);
     } else if (kind == "qr") {
-        links.take_qr(text);
+        note_issued(links.take_qr(text));
     } else if (kind == "no-qr") {
         show_qr = false;
         links.fail_qr();
         say("No QR code: its program did not arrive. Try again with the network on.", Sign::caution);
     } else if (kind == "copied") {
+        note_issued(links.handed(kind));
         say("Copied. Paste it where you write to them.");
+    } else if (kind == "shared") {
+        note_issued(links.handed(kind));
     } else if (kind == "not-copied") {
+        links.hand({}, {});
         say("Not copied: the browser refused. Share it, or show the QR code.", Sign::caution);
     } else if (kind == "saved") {
+        note_issued(links.handed(kind));
         say("Saved as " + std::string(text) + ". Look in your downloads.");
     } else if (kind == "not-saved") {
+        links.hand({}, {});
         say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
     } else if (kind == "route") {
         step_on();
@@ -294,9 +301,15 @@ ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double no
     for (int built = 0; built < most_builds; ++built) {
         Pen pen(canvas_.start(screen.w * density, screen.h * density), fonts, density);
         build(pen, screen, now);
-        if (!ui_.changed()) {
+        if (ui_.changed()) {
+            continue;
+        }
+        // The field under edit went with a window that grew narrow: its sheet stood beside the place. What was typed has been taken,
+        // or kept as a draft, letter by letter. Before the whole program is there the sheet may yet come.
+        if (!platform::whole() || !ui_.edit() || ui_.tree().find(ui_.edit()->id) != nullptr) {
             break;
         }
+        ui_.stop_edit();
     }
     publish();
     if (change_) {

@@ -83,12 +83,16 @@ public:
     /// One value; `label` is what its field is called. All that is typed in one field without leaving it is one change.
     enum class By { touch, typing };
     bool set(std::string_view path, const document::Scalar& value, std::string_view label, By by = By::touch);
+    /// What hangs on the value that was just typed: part of that change, undone with it.
+    void add(Outcome<Workbook> changed);
     /// Rows for the log out of scratch: undone, what was measured is back on its sheet too.
     bool log(Outcome<Workbook> changed, std::string_view name);
     /// Takes one entry out of a list.
     bool remove(std::string_view path, std::string_view name);
     /// A value that the app itself puts beside what the user does: no change of his, and undoing one leaves it there.
     void set_beside(std::string_view path, const document::Scalar& value);
+    /// A quote was handed out: into the list, undone or not.
+    void note_issued(const Links::Row& row);
 
     /// The last change, until the next one or until the user has gone two steps on: one step of undo, and undone, of
     /// redo.
@@ -117,6 +121,7 @@ public:
     Scratch scratch;
     Links links;
     bool show_qr = false;
+    bool asks_new_key = false;
     /// What a job link or a file brought, or what could be read of damaged work: shown, and taken only when the user
     /// says so.
     enum class From { link, backup, damaged };

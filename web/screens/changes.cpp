@@ -153,6 +153,12 @@ bool App::set(std::string_view path, const document::Scalar& value, std::string_
     return true;
 }
 
+void App::add(Outcome<Workbook> changed) {
+    if (changed.ok()) {
+        adopt(std::move(changed.value()));
+    }
+}
+
 bool App::log(Outcome<Workbook> changed, std::string_view name) {
     if (!take(std::move(changed), name)) {
         return false;
@@ -180,6 +186,18 @@ void App::set_beside(std::string_view path, const document::Scalar& value) {
             change_->before = std::move(before.value());
         }
     }
+}
+
+void App::note_issued(const Links::Row& row) {
+    if (!row || !document::note_issued(book_.shop.issued, *row)) {
+        return;
+    }
+    if (change_) {
+        document::note_issued(change_->before.shop.issued, *row);
+    }
+    links.noted();
+    written_ = document::write_workbook(book_);
+    keeper_.save(written_);
 }
 
 void App::undo() {

@@ -3,7 +3,6 @@
 
 #include "core/document/date.hpp"
 #include "core/document/quote.hpp"
-#include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
@@ -54,17 +53,11 @@ float outline(App& app, Point at, float w, const Quote& q) {
 }
 
 float prices(App& app, Point at, float w, const Quote& q) {
-    const int places = price::decimals(q.currency);
-    const auto money = [&](double amount) { return price::print(price::money(amount, places), places); };
     float y = at.y;
-    const auto row = [&](const char* key, const std::string& name, double amount) {
-        y += line(app, std::string("customer/") + key, {at.x, y}, w, name, money(amount) + ' ' + q.currency);
-    };
-    row("each", "Each, before tax", q.price_each);
-    row("total", std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces") + ", before tax", q.price_total);
-    if (q.tax) {
-        row("tax", "Tax, " + print_percent(*q.tax, 2).text(), *q.tax_amount);
-        row("pay", "Total", q.to_pay);
+    const std::vector<document::PriceLine> lines = document::price_lines(q);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        y += line(app, "customer/price/" + std::to_string(i), {at.x, y}, w, lines[i].name,
+                  lines[i].amount + ' ' + q.currency);
     }
     return y - at.y;
 }
@@ -87,8 +80,7 @@ float page(App& app, Rect body, const Quote& q) {
     };
     say("shop", Type::second, q.shop_name.empty() ? "Quote" : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
-    say("number", Type::text,
-        (q.number.empty() ? "Quote" : "Quote " + q.number) + ", " + document::print_day(q.issued_day), t.ink);
+    say("number", Type::text, document::quote_words(q) + ", " + document::print_day(q.issued_day), t.ink);
     say("until", Type::text, "Estimate. Valid until " + document::print_day(q.issued_day + q.valid_days) + '.', t.ink);
     y += 6;
     put("name", "Part", q.part_name);
@@ -106,11 +98,12 @@ float page(App& app, Rect body, const Quote& q) {
 void customer_panel(App& app, Rect place) {
     const Worksheet& s = app.sheet();
     const auto body = [&](Rect at) {
-        if (!s.price || !s.part) {
+        const document::NextQuote* next = app.links.next(app.book(), s);
+        if (next == nullptr) {
             return 32 + words(app.ui(), "customer/none", Type::text, {at.x + sheet_margin, at.y + 12},
                               at.w - 2 * sheet_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
         }
-        return page(app, at, document::make_quote(app.book(), s.part->outline, *s.price, platform::today()));
+        return page(app, at, next->quote);
     };
     SheetFrame frame{"customer", "The customer sees", false};
     frame.has_fields = false;

@@ -1,5 +1,6 @@
 #include "web/screens/example.hpp"
 
+#include "core/document/ledger.hpp"
 #include "core/document/workbook_file.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -14,7 +15,7 @@ constexpr char example_json[] = {
 /// What belongs to this device and its user rather than to a shop.
 void keep_own(Workbook& next, const Workbook& now) {
     next.shop.display = now.shop.display;
-    next.shop.seal_key = now.shop.seal_key;
+    document::keep_word(next.shop, now.shop);
 }
 
 void replace(App& app, Workbook next, const char* why) {

@@ -2,6 +2,7 @@
 #include <array>
 #include <cstdint>
 
+#include "core/document/ledger.hpp"
 #include "core/document/record.hpp"
 #include "core/stock/properties.hpp"
 #include "web/screens/screens.hpp"
@@ -57,7 +58,7 @@ std::string key_name(const std::string& key) {
 
 void keep(App& app, Workbook next, std::string_view name) {
     if (!app.incoming_key) {
-        next.shop.seal_key = app.book().shop.seal_key;
+        document::keep_word(next.shop, app.book().shop);
     }
     if (app.incoming_from == From::damaged) {
         app.let_go(); // what can be read of it is kept from now on

@@ -62,23 +62,25 @@ float address_rows(App& app, Rect place, std::string_view caution) {
     return y + 12 - place.y;
 }
 
-void copy_acts(App& app, Rect place, float& y, const std::string& address) {
+void copy_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote) {
     if (act(app, place, y, "send/copy", "Copy the link", true)) {
+        app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()
     }
     if (platform::can_share() && act(app, place, y, "send/share", "Share")) {
+        app.links.hand(quote, "shared");
         platform::share(app.book().shop.name, address);
     }
 }
 
-void qr_acts(App& app, Rect place, float& y, const std::string& address) {
+void qr_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote) {
     if (act(app, place, y, "send/qr", app.show_qr ? "Hide the QR code" : "Show a QR code")) {
         app.show_qr = !app.show_qr;
     }
     if (!app.show_qr) {
         return;
     }
-    const std::string& modules = app.links.qr(address);
+    const std::string& modules = app.links.qr(address, quote);
     y += modules.empty() ? words(app.ui(), "send/waiting", Type::text, {place.x, y}, place.w,
                                  app.links.qr_too_long() ? "Too long for a QR code: copy the link." : "Being drawn.",
                                  app.ui().tokens().quiet)

@@ -11,10 +11,10 @@ float address_rows(App& app, Rect place, std::string_view caution);
 /// A full-width button at `y`, which moves on.
 bool act(App& app, Rect place, float& y, const char* id, const char* label, bool main = false);
 
-/// Copy and share.
-void copy_acts(App& app, Rect place, float& y, const std::string& address);
+/// Copy and share. `quote`: the quote's link, when it is one, for the list of those handed out.
+void copy_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote = {});
 /// The QR code, behind a button.
-void qr_acts(App& app, Rect place, float& y, const std::string& address);
+void qr_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote = {});
 
 /// The section "My other devices" of the shop: the whole workbook as a link.
 float own_devices(App& app, Rect place);

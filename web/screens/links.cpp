@@ -9,11 +9,37 @@ void Links::reset() {
     *this = Links{};
 }
 
+const document::NextQuote* Links::next(const Workbook& book, const Worksheet& sheet) {
+    if (!sheet.price || !sheet.part) {
+        return nullptr;
+    }
+    if (!next_) {
+        next_ = document::next_quote(document::make_quote(book, sheet.part->outline, *sheet.price, platform::today()),
+                                     book.shop.issued);
+    }
+    return &*next_;
+}
+
 const std::string& Links::quote(const Workbook& book, const Worksheet& sheet) {
-    if (quote_.empty() && !book.shop.example && sheet.price && sheet.part) {
-        quote_ = document::quote_link(document::make_quote(book, sheet.part->outline, *sheet.price, platform::today()));
+    if (quote_.empty() && !book.shop.example) {
+        if (const document::NextQuote* made = next(book, sheet)) {
+            quote_ = document::quote_link(made->quote);
+        }
     }
     return quote_;
+}
+
+Links::Row Links::row(std::string_view link) const {
+    return link.empty() || !next_ ? Row{} : Row{document::issued_row(next_->quote, link)};
+}
+
+void Links::hand(std::string_view quote, std::string_view notice) {
+    handing_ = row(quote);
+    handing_by_ = notice;
+}
+
+Links::Row Links::handed(std::string_view notice) {
+    return notice == handing_by_ ? std::exchange(handing_, Row{}) : Row{};
 }
 
 const std::string& Links::job(const Workbook& book) {
@@ -34,9 +60,10 @@ std::string Links::address(const Workbook& book, const std::string& link) {
     return document::link_base(book.shop.public_url, platform::address()) + '#' + link;
 }
 
-const std::string& Links::qr(const std::string& address) {
+const std::string& Links::qr(const std::string& address, std::string_view quote) {
     if (qr_of_ != address) {
         qr_of_ = address;
+        showing_ = row(quote);
         qr_.clear();
         qr_too_long_ = false;
         platform::qr(address);
@@ -52,9 +79,10 @@ void Links::take_sealed(std::string_view link) {
     }
 }
 
-void Links::take_qr(std::string_view modules) {
+Links::Row Links::take_qr(std::string_view modules) {
     qr_ = modules;
     qr_too_long_ = modules.empty();
+    return qr_too_long_ ? Row{} : std::exchange(showing_, Row{});
 }
 
 } // namespace torchside::web

@@ -94,6 +94,7 @@ float rows(App& app, Rect place) {
                               {"costs", "Cost line by line", "And making against buying"},
                               {"breaks", "Other quantities", "What more or fewer cost"},
                               {"terms", "What the customer reads", "Name, number, validity, tax, note"},
+                              {"issued", "Quotes handed out", "Numbers, revisions, your seal's key"},
                               {"wear", "Nozzle and electrode", "Change, log, hold"}};
     for (const Link& link : links) {
         const float height = link_height(ui, link.title, link.quiet, place.w);

@@ -71,6 +71,7 @@ void set_row_sheet(App& app, Rect place, std::size_t index, bool closable);
 float set_rows(App& app, Rect place);
 void rates_sheet(App& app, Rect place, bool closable);
 void terms_sheet(App& app, Rect place, bool closable);
+void issued_sheet(App& app, Rect place, bool closable);
 void send_sheet(App& app, Rect place, bool closable);
 void incoming_sheet(App& app, Rect place, bool closable);
 void clash_sheet(App& app, Rect place, bool closable);

@@ -1,4 +1,6 @@
 // The sheet that sends a quote to the customer, as a link, a QR code, a page or a file.
+#include "core/document/date.hpp"
+#include "core/document/ledger.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
@@ -20,6 +22,35 @@ void seal_state(App& app, Point at, float w, float& y) {
         : app.links.sealed() ? "Sealed: opened on this device, the page says whether it was issued here, unaltered."
                              : "Being sealed.";
     y += signed_words(app, "send/seal", able ? Sign::holds : Sign::caution, {at.x, y}, w, text, "");
+}
+
+/// Before it goes out: whether its number was used before, and the way to another one.
+void number_state(App& app, Rect place, float& y) {
+    const document::NextQuote& next = *app.links.next(app.book(), app.sheet());
+    const document::Quote& quote = next.quote;
+    if (next.number == document::NextQuote::Number::unused) {
+        return;
+    }
+    const price::IssuedQuote& last = *next.last;
+    const std::string went =
+        document::number_words(last.number, last.revision) + " went out on " + document::print_day(last.issued_day);
+    if (next.number == document::NextQuote::Number::again) {
+        y += signed_words(app, "send/number", Sign::holds, {place.x, y}, place.w,
+                          went + ". Nothing in it has changed since.", "");
+        return;
+    }
+    const std::string now = "this goes out as revision " + document::revision_letters(quote.revision) + '.';
+    const bool other = last.part_name != quote.part_name;
+    const std::string text =
+        other ? "Number used twice: " + went + " for " + (last.part_name.empty() ? "another part" : last.part_name) +
+                    ". Take the next free number, or " + now
+        : quote.issued_day > last.issued_day + last.valid_days ? went + " and has run out: " + now
+                                                               : went + " and has changed since: " + now;
+    y += signed_words(app, "send/number", Sign::caution, {place.x, y}, place.w, text, "");
+    const std::string free = document::next_free_number(quote.number, app.book().shop.issued);
+    if (!free.empty() && act(app, place, y, "send/free", ("Use number " + free).c_str())) {
+        app.set("job.quote.number", std::string_view(free), "Number of the quote");
+    }
 }
 
 /// "quote-Q-118.html": what a file may be called everywhere.
@@ -58,6 +89,7 @@ void send_sheet(App& app, Rect place, bool closable) {
         if (app.book().shop.seal_key.empty() && platform::can_seal()) {
             app.set_beside("shop.seal_key", std::string_view(platform::new_key()));
         }
+        number_state(app, column, y);
         const std::string link = app.links.quote(app.book(), app.sheet());
         y += words(ui, "send/what", Type::text, {x, y}, w,
                    "Only what the customer may see: no cost, margin, rate or log is in it.", ui.tokens().ink) +
@@ -67,14 +99,15 @@ void send_sheet(App& app, Rect place, bool closable) {
                           "Your customer can't open this link: the page stands on this device or in your own network. "
                           "Enter its public address, or save the quote as one file and send that.");
         const std::string address = Links::address(app.book(), link);
-        copy_acts(app, column, y, address);
+        copy_acts(app, column, y, address, link);
         if (act(app, column, y, "send/file", "Save the quote as one file")) {
+            app.links.hand(link, "saved");
             platform::save_quote(quote_file_name(app.book().job.quote.number), link);
         }
         if (act(app, column, y, "send/page", "Open the customer's page, to print")) {
             platform::open_page(Links::address({}, link)); // where this page stands: that one opens here too
         }
-        qr_acts(app, column, y, address);
+        qr_acts(app, column, y, address, link);
         return y + 16 - body.y;
     });
 }

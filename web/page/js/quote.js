@@ -16,8 +16,11 @@ async function showQuote() {
   html.classList.add('quote');
   document.body.replaceChildren(main);
   let text;
+  let opened;
   try {
-    text = (await smallModule(quoteWasm)).text('torchside_quote', location.hash);
+    const module = await smallModule(quoteWasm);
+    text = module.text('torchside_quote', location.hash, today());
+    opened = { module, body: module.text('torchside_quote_body'), seal: module.text('torchside_quote_seal') };
   } catch (e) {
     torchsideStopped('This quote could not be loaded: ' + e.message + '.');
     return;
@@ -29,9 +32,9 @@ async function showQuote() {
   performance.mark('torchside-quote');
   if (!refused) {
     main.append(bar());
-    const key = await ownKey();
-    if (key) {
-      await sayWhose(main, key);
+    const own = await ownShop();
+    if (own.keys.length) {
+      await sayWhose(main, opened, own);
     }
   }
   keepQuote();
@@ -48,13 +51,13 @@ function bar() {
 }
 
 /** Only the shop has a key: the others get no word of seals. */
-async function sayWhose(main, key) {
+async function sayWhose(main, { module, body, seal }, { keys, rows }) {
   const line = document.createElement('p');
   line.className = 'seal';
   line.setAttribute('role', 'status');
-  const [sign, words] = await whose(location.hash.slice(1), key);
-  line.dataset.sign = sign;
-  line.textContent = words + ' ';
+  const words = await whatIsWrong(body, seal, keys) || module.text('torchside_quote_standing', rows, today());
+  line.dataset.sign = words[0];
+  line.textContent = words.slice(1) + ' ';
   const back = document.createElement('a');
   back.href = location.pathname + location.search + '#/quote';
   back.textContent = 'Back to Torchside';

@@ -1,7 +1,9 @@
 // The seal of a quote: HMAC-SHA-256 by the browser's own crypto, which it lends to secure pages only (https, a file, this machine).
-// A link "q=..." is sealed as "q=....TT" + 22 letters: two letters of which key, then the first 128 bits of the HMAC over all before
-// the dot. The key is in the workbook (shop.seal_key), so in the app's records and the backup, never in a link.
+// A link "q=..." is sealed as "q=....1KKKKK" + 22 letters: how it is sealed (1, the only way so far), which key, then the first 128 bits of
+// the HMAC over WAY_1 and all before the dot. Links from before have "TT" + 22 letters: two letters of which key, and the HMAC over all
+// before the dot. The keys are in the workbook (shop.seal_key, shop.old_keys), so in the app's records and the backup, never in a link.
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
+const WAY_1 = 'torchside seal 1\n'; // no link begins so: a seal of one kind is never one of the other
 
 const canSeal = () => Boolean(globalThis.crypto?.subtle);
 
@@ -23,9 +25,14 @@ async function hmac(hex, text) {
   return new Uint8Array(await crypto.subtle.sign('HMAC', key, new TextEncoder().encode(text)));
 }
 
-/** What goes after the dot: which key, and the seal. */
-async function sealOf(link, hex) {
+/** What stands before the HMAC in a seal of this length, and the whole seal. */
+async function sealBy(body, hex, length = 28) {
+  const old = length === 24;
   const bytes = new Uint8Array(17);
-  bytes.set((await hmac(hex, link)).subarray(0, 16));
-  return letters(await hmac(hex, 'torchside key'), 2) + letters(bytes, 22);
+  bytes.set((await hmac(hex, old ? body : WAY_1 + body)).subarray(0, 16));
+  const name = (old ? '' : '1') + letters(await hmac(hex, 'torchside key'), old ? 2 : 5);
+  return [name, name + letters(bytes, 22)];
 }
+
+/** What goes after the dot. */
+const sealOf = async (body, hex) => (await sealBy(body, hex))[1];

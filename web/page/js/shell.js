@@ -115,7 +115,7 @@ function pickFile(accept) {
 }
 
 function share(title, url) {
-  navigator.share({ title, url }).catch(() => {});
+  navigator.share({ title, url }).then(() => call('torchside_notice', 'shared', ''), () => {});
 }
 
 /** The customer's page, in a tab of its own. */
@@ -133,12 +133,6 @@ function seal(link, key) {
 
 function qr(text) {
   smallModule(document.getElementById('quote-wasm')).then((module) => call('torchside_notice', 'qr', module.text('torchside_qr', text)), () => call('torchside_notice', 'no-qr', ''));
-}
-
-/** The day where the user is, as the number of days since 1970-01-01. */
-function today() {
-  const now = new Date();
-  return Math.round(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 864e5);
 }
 
 const dark = matchMedia('(prefers-color-scheme: dark)');

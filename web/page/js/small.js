@@ -1,6 +1,12 @@
 // The small module: a quote as HTML, any text as a QR code. It has no glue; this is all that it needs of the browser.
 let small;
 
+/** The day where the user is, as the number of days since 1970-01-01. */
+function today() {
+  const now = new Date();
+  return Math.round(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 864e5);
+}
+
 function smallModule(link) {
   small ||= loadSmall(link);
   small.catch(() => { small = null; }); // a later call may find the network again
@@ -24,12 +30,12 @@ async function loadSmall(link) {
   const { exports } = instance;
   exports._initialize();
   return {
-    /** Calls one of its functions with a text; the answer is a text. */
-    text(name, given) {
+    /** Calls one of its functions with a text, if any, and a number, if it wants one; the answer is a text. */
+    text(name, given = '', number = 0) {
       const sent = new TextEncoder().encode(given + '\0');
       const room = exports.torchside_room(sent.length);
       new Uint8Array(exports.memory.buffer).set(sent, room);
-      const at = exports[name](room);
+      const at = exports[name](room, number);
       const memory = new Uint8Array(exports.memory.buffer);
       const answer = new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at)));
       return answer;

@@ -1,39 +1,47 @@
 // On the shop's own device: what the customer's page can say of a quote that comes back.
-/** What a shop with this key can say of a quote that comes back to it. */
-async function whose(link, hex) {
+/** What a shop can say of a quote that comes back to it: body and seal as the module took them from what it opened. '': the seal is right. */
+async function whatIsWrong(body, seal, keys) {
   if (!canSeal()) {
-    return ['▲', 'Seal not checked: this browser checks seals on https pages only.'];
+    return '▲Seal not checked: this browser checks seals on https pages only.';
   }
-  const [body, seal] = link.split('.');
   if (!seal) {
-    return ['▲', 'No seal: this link alone cannot show that it was issued here.'];
+    return '▲No seal: this link alone cannot show that it was issued here.';
   }
-  const right = await sealOf(body, hex);
-  if (seal === right) {
-    return ['●', 'Issued here, unaltered.'];
+  if (seal.length === 28 && seal[0] !== '1') {
+    return '▲Seal not checked: a newer Torchside made it. Update first.';
   }
-  return seal.slice(0, 2) === right.slice(0, 2) ? ['■', 'Altered: this is not the quote that was issued here.']
-    : ['■', 'Not ours: sealed with another key.'];
+  let wrong = '■Not ours: sealed with another key.';
+  for (const key of keys) {
+    const [name, right] = await sealBy(body, key, seal.length);
+    if (seal === right) {
+      return '';
+    }
+    if (seal.startsWith(name)) {
+      wrong = '■Altered: this is not the quote that was issued here.';
+    }
+  }
+  return wrong;
 }
 
-/** The key in the newest of the app's two records. */
-async function ownKey() {
-  let key = '';
+/** The shop's keys, the one in use first, and its list of quotes handed out as lines for the module; no keys where there is no shop. */
+async function ownShop() {
+  const own = { keys: [], rows: '' };
   let newest = -1;
   for (const record of await keptRecords()) {
     try {
       const at = record.indexOf('\n');
       const counter = Number(record.slice(0, at).split(' ')[2]);
-      const held = JSON.parse(record.slice(at)).shop.seal_key;
-      if (counter > newest && /^[0-9a-f]{64}$/.test(held)) {
+      const { seal_key: key, old_keys: old = [], issued = [] } = JSON.parse(record.slice(at)).shop;
+      if (counter > newest && /^[0-9a-f]{64}$/.test(key)) {
         newest = counter;
-        key = held;
+        own.keys = [key, ...old.map((one) => one.seal_key).reverse()];
+        own.rows = issued.map((q) => [q.number, q.revision, q.part_name, q.issued_day, q.valid_days, q.ending].join('\t')).join('\n');
       }
     } catch {
       // no record there, or none that can be read
     }
   }
-  return key;
+  return own;
 }
 
 /** The records, wherever they are; for the customer's page, which writes none. */
