@@ -158,7 +158,8 @@ private:
             }
             expected = static_cast<std::size_t>(field - fields.data()) + 1;
             const std::string_view rest = whole ? line.substr(colon + 3) : std::string_view();
-            const bool opened = rest == "{" || rest == "[" || !opens(at_ - 1, depth);
+            const bool object = field->info.kind == FieldKind::object;
+            const bool opened = rest == (object ? "{" : "[") || !opens(at_ - 1, depth);
             key(*field, rest, whole && opened, to, depth);
         }
     }

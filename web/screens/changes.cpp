@@ -197,7 +197,7 @@ void App::note_issued(const Links::Row& row) {
     }
     links.noted();
     written_ = document::write_workbook(book_);
-    keeper_.save(written_);
+    keeper_.save(book_, written_);
 }
 
 void App::undo() {
