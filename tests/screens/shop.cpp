@@ -4,6 +4,7 @@
 
 #include "core/document/link.hpp"
 #include "core/document/record.hpp"
+#include "core/document/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;
