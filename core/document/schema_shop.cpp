@@ -97,7 +97,7 @@ constexpr Field circuit_table[] = {
                                            "Copper section of the fixed wiring; it goes before the gauge.")),
     number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
     flag<&supply::Circuit::marked_75c>("marked_75c",
-                                       "The fixed wiring's cable and both its terminals are marked for 75 C."),
+                                       "The fixed wiring's cable and both its terminals bear the 75 °C mark."),
     plain<&supply::Circuit::ambient_c>("ambient_c", "C", -20, 55, "Air temperature around the wires."),
     blank("leave the plug out", word<&supply::Circuit::plug>("plug", plug_words, "Plug and socket at the outlet.")),
     blank("run without a cord",

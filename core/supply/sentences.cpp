@@ -116,10 +116,10 @@ std::string run_basis(const Input& input) {
     const Circuit& circuit = input.circuit;
     std::string text;
     if (circuit.run_mm2)
-        text = joined({"Fixed wiring: IEC 60364-5-52 method B2, PVC of 70 °C, ",
+        text = joined({"Fixed wiring: IEC 60364-5-52 method B2, 70 °C column, ",
                        input.machine.phases == 3 ? "three loaded conductors, as cited in two machine manuals"
                                                  : "two loaded conductors, from memory",
-                       "; resistance 0.0225 ohm mm²/m, seen in a reproduction"});
+                       "; resistance by its Annex G, seen in a reproduction"});
     else if (article_630_applies(input))
         text =
             "Fixed wiring: NEC Article 630, text of 2008 seen in reproductions, later editions from memory; NEC 2023 "
@@ -186,6 +186,8 @@ std::string way_out_of(const Input& input, const Load& load, const Report& repor
     if (report.highest_below_machine)
         return joined({"At most ", most, " here, but this machine starts at ", amps(input.machine.min_current), ". ",
                        (other ? "Move the other load to another circuit, or use " : "Use "), elsewhere(input), "."});
+    if (report.capped_by == Cap::breaker && !other)
+        return joined({"Use at most ", most, " (breaker), or ", elsewhere(input), "."});
     std::string text = joined({"Use at most ", most, above_it(report.capped_by)});
     if (other)
         return joined({text, " Or move the other load to another circuit."});

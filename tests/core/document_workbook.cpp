@@ -137,7 +137,7 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "shop": {"issued": [{"revision": 100}]}})",
      "shop.issued[0].revision: 100 is not accepted, accepted is a whole number 0 to 99"},
     {R"({"torchside": 1, "shop": {"issued": [{"to_pay": -1}]}})",
-     "shop.issued[0].to_pay: -1 is not accepted, accepted is 0 to 2000000000000 money"},
+     "shop.issued[0].to_pay: -1 is not accepted, accepted is 0 to 2000000000000"},
     {R"({"torchside": 1, "shop": {"issued": [{"issued_day": 60001}]}})",
      "shop.issued[0].issued_day: 60001 is not accepted, accepted is a whole number 0 to 60000 days"},
     {R"({"torchside": 1, "shop": {"issued": [{"valid_days": 0}]}})",

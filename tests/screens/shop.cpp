@@ -203,7 +203,7 @@ TEST_CASE("a largest current that was typed is taken back whole, with all that h
     person.app().ui().enter("field/shop.machine.max_current_a", "150", true);
     person.look();
     CHECK(stored().shop.machine.min_current == Workbook().shop.machine.min_current);
-    CHECK(person.app().change()->name == "Largest current 45 → 150 A");
+    CHECK(person.app().change()->name == "Largest current 50 → 150 A");
     person.touch("Undo");
     CHECK(document::write_workbook(person.app().book()) == before);
 }

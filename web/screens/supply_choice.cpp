@@ -170,10 +170,9 @@ float there_words(App& app, Point at, float w) {
     std::string text;
     if (there) {
         const UnitSystem units = app.book().shop.display.units;
-        text = "At " + show(there->current).whole() + ", the most here: clean cuts up to " +
-               show(there->limits.clean, units).whole() + ", pierces up to " +
-               show(there->limits.pierce, units).whole() + ", severs up to " +
-               show(there->limits.sever, units).whole() + '.';
+        text = "At " + show(there->current).whole() + ", the most here: clean to " +
+               show(there->limits.clean, units).whole() + ", pierces " + show(there->limits.pierce, units).whole() +
+               ", severs " + show(there->limits.sever, units).whole() + '.';
     } else {
         text = "Nothing can be cut on this circuit as it is.";
     }
