@@ -112,9 +112,16 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
     }
 }
 
+/// What the device keeps beside the shop is filled last, from numbers of its own, so that the others are what they were before it.
+inline bool is_own(std::string_view key) {
+    return key == "old_keys" || key == "issued";
+}
+
 inline void fill(document::Fields fields, void* object, Rng& rng) {
     for (const document::Field& field : fields) {
-        fill_field(field, object, rng);
+        if (!is_own(field.key)) {
+            fill_field(field, object, rng);
+        }
     }
 }
 
@@ -169,18 +176,9 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
     w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
-    const auto make_key = [&](std::string& key) {
-        key.clear();
-        while (key.size() < 64) {
-            key += "0123456789abcdef"[rng.below(16)];
-        }
-    };
     w.shop.seal_key.clear();
-    if (rng.chance(0.5)) {
-        make_key(w.shop.seal_key);
-    }
-    for (price::OldKey& old : w.shop.old_keys) {
-        make_key(old.seal_key);
+    for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
+        w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
     }
     for (tune::TestCut& cut : w.shop.tests) {
         if (cut.verdict && !cut.feed) {
@@ -188,6 +186,18 @@ inline Workbook random_workbook(Rng& rng) {
         }
         if (rng.chance(0.6)) {
             cut.material = w.job.material;
+        }
+    }
+    Rng own = rng;
+    for (const document::Field& field : document::shop_fields) {
+        if (detail::is_own(field.key)) {
+            detail::fill_field(field, &w.shop, own);
+        }
+    }
+    for (price::OldKey& old : w.shop.old_keys) {
+        old.seal_key.clear();
+        while (old.seal_key.size() < 64) {
+            old.seal_key += "0123456789abcdef"[own.below(16)];
         }
     }
     return w;
