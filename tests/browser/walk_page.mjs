@@ -87,9 +87,16 @@ export function faults() {
   const controls = els.map((el) => ({ el, id: el.dataset.id, place: (el.querySelector(':scope > input') ?? el) }))
     .filter(({ el }) => (el.tagName === 'BUTTON' || el.tagName === 'LABEL') && !el.closest('[inert]'))
     .map((c) => ({ ...c, box: c.place.getBoundingClientRect() }));
-  const low = innerHeight < 520; // there the title and the places scroll with what they lead, or give way to a sheet (web/kit/ui.hpp, low)
-  if (controls.length < (low ? 1 : 5)) {
-    return [`there are ${controls.length} controls on the screen`];
+  // There is always a way on: the places, a sheet's Close, or the key that ends typing. In a low window (web/kit/ui.hpp, low) a sheet of
+  // words alone has no other control; in others title or places stand beside it.
+  const low = innerHeight < 520;
+  const ways = controls.filter(({ id }) => /^place\/|\/close$|^key\/done$/.test(id));
+  if (controls.length < (low ? 1 : 5) || !ways.length) {
+    return [`there are ${controls.length} controls on the screen, ${ways.length} of them lead on`];
+  }
+  const heads = controls.filter(({ id }) => /^(place|title)\//.test(id)).length; // five places, and units, metal, plate and current
+  if (![0, 4, 9].includes(heads) || (heads === 0 && !low)) {
+    found.push(`${heads} of the nine controls of title and places are there`);
   }
   if (new Set(els.map((el) => el.dataset.id)).size !== els.length) {
     found.push('two things have the same name in the mirror');
@@ -121,6 +128,8 @@ export function faults() {
       }
     }
   }
+  // In a low window title, places and a sheet's head scroll away with what they lead: upward, over the edge of it.
+  const gone = ({ el }, y) => y < Math.max(0, (el.closest('[role="dialog"]') ?? document.querySelector('#mirror main'))?.getBoundingClientRect().y ?? 0);
   const feet = ['start/done', 'read/log', 'read/swirl'];
   // Each control's middle is its own, unless it is scrolled away under what clips it.
   const shown = [];
@@ -135,8 +144,8 @@ export function faults() {
       continue; // scrolled away under the foot of its sheet, which stays
     } else if (hit && byId.get(hit)?.el.parentElement.closest('[data-id]') === c.el.parentElement.closest('[data-id]')) {
       found.push(`${c.id} lies under ${hit}`);
-    } else if (hit === '' && ((!low && /^(place|title)\//.test(c.id)) || c.el.closest('[data-id="keypad"]'))) {
-      found.push(`${c.id} cannot be reached`);
+    } else if (c.el.closest('[data-id="keypad"]') || (/^(place|title)\/|\/close$/.test(c.id) && !(low && gone(c, y)))) {
+      found.push(`${c.id} cannot be reached` + (hit && `: ${hit} lies there`));
     }
   }
   for (const { id, box } of shown) {

@@ -36,6 +36,7 @@ export class RandomWalk extends Walker {
     await this.open(url, size);
     await this.engine.page.waitForFunction(() => navigator.serviceWorker?.controller?.state === 'activated', null, { timeout: 20000 });
     this.engine.problems.length = 0;
+    this.seen = (await this.state()).seen;
   }
 
   /** The next act, by the dice, out of what is on screen. */
@@ -80,50 +81,61 @@ export class RandomWalk extends Walker {
 
   /** Do it, and say what went wrong: nothing, mostly. What cannot be done is passed over: a control that is not there, no way back. */
   async perform(act) {
-    const seen = await this.look();
-    const found = [];
-    const node = seen.nodes.find((n) => n.id === act.id && n.shown);
-    if ((act.id && !node) || (act.do === 'back' && seen.below === 0)) {
+    const before = this.seen;
+    const node = before.nodes.find((n) => n.id === act.id && n.shown);
+    if ((act.id && !node) || (act.do === 'back' && before.below === 0)) {
       return [];
     }
     this.acts.push(act);
     if (node) {
       await this.engine.press(node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2);
+    }
+    const lost = await this.act(act, before);
+    const { wrong, seen } = await this.state();
+    this.seen = seen;
+    const found = [...lost, ...wrong.filter((p) => !this.offline || !/ERR_INTERNET_DISCONNECTED/.test(p))];
+    return found.length ? found : [...this.unwritten(before, seen), ...(act.do === 'key' && /Tab/.test(act.name) ? this.focusSeen(seen) : [])];
+  }
+
+  /** What an act is beside its press; gives what a reload has lost. */
+  async act(act, { width, height }) {
+    const { engine } = this;
+    switch (act.do) {
+    case 'type':
       await this.rest();
-    }
-    if (act.do === 'type') {
-      await this.engine.key('Control+A');
-      await this.engine.type(act.text);
-      if (act.then) {
-        await this.engine.key(act.then);
-      }
-    } else if (act.do === 'key') {
-      await this.engine.key(act.name);
-    } else if (act.do === 'back') {
+      await engine.key('Control+A');
+      await engine.type(act.text);
+      await (act.then && engine.key(act.then));
+      break;
+    case 'key':
+      await engine.key(act.name);
+      break;
+    case 'back':
       await this.back();
-    } else if (act.do === 'drag') {
-      const [x, y] = [act.x * seen.width, seen.height / 2 + (act.y - 0.5) * 100];
-      await this.engine.drag([x, y], [x, Math.max(1, Math.min(seen.height - 1, y + act.by))]);
-    } else if (act.do === 'touch') {
-      await this.engine.press(act.x * (seen.width - 1), act.y * (seen.height - 1));
-    } else if (act.do === 'resize') {
+      break;
+    case 'drag': {
+      const [x, y] = [act.x * width, height / 2 + (act.y - 0.5) * 100];
+      await engine.drag([x, y], [x, Math.max(1, Math.min(height - 1, y + act.by))]);
+      break;
+    }
+    case 'touch':
+      await engine.press(act.x * (width - 1), act.y * (height - 1));
+      break;
+    case 'resize':
       await this.resize(act.width, act.height);
-    } else if (act.do === 'reload') {
-      found.push(...(await this.reloadAndCompare()));
-    } else if (act.do === 'offline') {
+      break;
+    case 'reload':
+      return this.reloadAndCompare();
+    case 'offline':
       this.offline = !this.offline;
-      await this.engine.page.context().setOffline(this.offline);
-    } else if (act.do === 'dark') {
+      await engine.page.context().setOffline(this.offline);
+      break;
+    case 'dark':
       this.dark = !this.dark;
-      await this.engine.page.emulateMedia({ colorScheme: this.dark ? 'dark' : 'light', reducedMotion: 'reduce' });
+      await engine.page.emulateMedia({ colorScheme: this.dark ? 'dark' : 'light', reducedMotion: 'reduce' });
+      break;
     }
-    await this.rest();
-    found.push(...(await this.wrong()).filter((p) => !this.offline || !/ERR_INTERNET_DISCONNECTED/.test(p)));
-    if (found.length) {
-      return found;
-    }
-    const now = await this.look();
-    return [...this.unwritten(seen, now), ...(act.do === 'key' && /Tab/.test(act.name) ? this.focusSeen(now) : [])];
+    return [];
   }
 
   /** Figures of the job have changed: then something has been written. */
@@ -146,12 +158,13 @@ export class RandomWalk extends Walker {
       await this.rest();
     }
     const said = ({ nodes }) => new Map(nodes.filter((n) => KEPT.test(n.id) && !PASSING.test(n.id) && n.value && !n.state.includes('invalid')).map((n) => [n.id, `${n.name}: ${n.value}`]));
-    const [before, { hash }] = await Promise.all([this.look().then(said), this.look()]);
+    const then = await this.look();
+    const before = said(then);
     await this.reload();
     const now = await this.look();
     const after = said(now);
-    if (now.hash !== hash) {
-      return [`before the reload the page was at ${hash}, after it at ${now.hash}`];
+    if (now.hash !== then.hash) {
+      return [`before the reload the page was at ${then.hash}, after it at ${now.hash}`];
     }
     return [...before].filter(([id, text]) => after.has(id) && after.get(id) !== text).map(([id, text]) => `${id} said "${text}" before the reload, "${after.get(id)}" after it`).slice(0, 3);
   }

@@ -58,10 +58,10 @@ describe('the tasks', { concurrency: true }, () => {
           continue;
         }
         test(`${number}. ${task}`, async (t) => {
-          const limit = Math.max(most, today);
+          assert.ok(today <= most, `tasks.json lets it take ${today} touches, more than ${most}`);
           const { touches, note } = await perform(engine, size, wanted);
-          t.diagnostic(`${touches} touches, today ${today}, at most ${most}${touches > most ? ': over, to be mended' : ''}${note}`);
-          assert.ok(touches <= limit, `${touches} touches, at most ${limit}`);
+          t.diagnostic(`${touches} touches, today ${today}, at most ${most}${note}`);
+          assert.ok(touches <= today, `${touches} touches, until now ${today}`);
         });
       }
     });

@@ -3,6 +3,10 @@ import assert from 'node:assert/strict';
 import { faults, look, opened, rest, stepBack, tame } from './walk_page.mjs';
 
 const NOISE = /GPU stall due to ReadPixels|GL Driver Message/; // the software renderer's own remarks
+const STATE = `async () => {
+  const rested = await (${rest})();
+  return { rested, wrong: rested ? (${faults})() : [], seen: (${look})() };
+}`;
 const DRAGS = 25; // to come from one end of the longest sheet to the other
 
 export class Walker {
@@ -34,10 +38,17 @@ export class Walker {
   async look() { return this.engine.evaluate(look); }
   story() { return this.steps.slice(-12).join(' → '); }
 
+  problems() { return this.engine.problems.splice(0).filter((p) => !NOISE.test(p)); }
   /** Everything that is wrong now; empty when all is well. */
   async wrong() {
-    const problems = this.engine.problems.splice(0).filter((p) => !NOISE.test(p));
-    return [...problems, ...(await this.engine.evaluate(faults))];
+    const found = await this.engine.evaluate(faults);
+    return [...this.problems(), ...found];
+  }
+  /** At rest, in one message to the page: {wrong, seen}. */
+  async state() {
+    const { rested, wrong, seen } = await this.engine.evaluate(STATE);
+    assert.ok(rested, 'it comes to rest; ' + this.story());
+    return { wrong: [...this.problems(), ...wrong], seen };
   }
   async well() { assert.deepEqual(await this.wrong(), [], this.story()); }
 

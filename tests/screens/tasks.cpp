@@ -126,9 +126,10 @@ TEST_CASE("task 9: a bracket in 3/8 in with two holes: good, time for 40, sheets
     thumb.tap("From the plate");
     thumb.tap("4 × 8 ft");
     thumb.read("Sheets for 40");
+    CHECK(phone.person.node("plate/sheets")->value == "1");
     thumb.tap("Close");
     thumb.read("Whole batch");
-    thumb.read("ole"); // what is said of the holes
+    thumb.read("Holes 14 mm: good (smallest ");
     const torchside::part::PartSpec& part = phone.person.app().book().job.part;
     CHECK(part.length == torchside::Length{80, torchside::mm});
     CHECK(part.width == torchside::Length{120, torchside::mm});

@@ -46,8 +46,7 @@ std::vector<Cell> cells(const App& app) {
     return out;
 }
 
-float figures(App& app, Rect place) {
-    const auto all = cells(app);
+float figures(App& app, Rect place, const std::vector<Cell>& all) {
     const FigureGrid grid = figure_grid(app.ui(), place, all.size());
     app.ui().pen().hline(place.x, place.right(), place.y, app.ui().tokens().rule, 1.5F);
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -93,11 +92,21 @@ std::string sheet_words(const App& app) {
     return std::to_string(each) + " from a sheet, " + std::to_string(sheets) + (sheets == 1 ? " sheet" : " sheets");
 }
 
-float rows(App& app, Rect place) {
+/// What the picture may have: what the figures and the two worst findings leave of the first screen, for they are the answer.
+float picture_height(const Ui& ui, Rect place, float above, std::size_t figures, const std::vector<Verdict>& found) {
+    constexpr float least = 192; // for three buttons, one above the other
+    float below = figure_grid(ui, place, figures).height() + 1;
+    for (std::size_t i = 0; i < std::min<std::size_t>(2, found.size()); ++i) {
+        below += verdict_height(ui, found[i].sentence, found[i].way_out, place.w);
+    }
+    return std::clamp(place.h - above - below, ui.glove() ? 220.0F : least, 360.0F);
+}
+
+float rows(App& app, Rect place, const std::vector<Verdict>& found) {
     Ui& ui = app.ui();
     float y = place.y;
     ui.open_group("part/verdicts", Role::list, {place.x, y, place.w, 0}, "What stands in the way, worst first");
-    for (const Verdict& v : part_verdicts(app)) {
+    for (const Verdict& v : found) {
         const Rect row{place.x, y, place.w, verdict_height(ui, v.sentence, v.way_out, place.w)};
         if (verdict_row(ui, "part/verdict/" + v.code, row, v.sign, v.sentence, v.way_out)) {
             if (v.problem) {
@@ -125,14 +134,16 @@ void part_screen(App& app, Rect place) {
         opens(app, {place.x, at.y, place.w, ui.reach()}, "shape", "Shape and sizes", size_words(app), Mark::part));
     column.take_top(
         opens(app, {place.x, column.y, place.w, ui.reach()}, "plate", "From the plate", sheet_words(app), Mark::chart));
+    const auto all = cells(app);
+    const auto found = part_verdicts(app);
     if (!app.wide()) {
-        part_picture(app, column.take_top(std::clamp(place.h * 0.58F, 220.0F, 360.0F)));
+        part_picture(app, column.take_top(picture_height(ui, place, column.y - at.y, all.size(), found)));
     }
     if (app.contour && *app.contour < app.sheet().part->outline.contours.size()) {
         column.take_top(contour_words(app, column));
     }
-    column.take_top(figures(app, column));
-    column.take_top(rows(app, column) + 12);
+    column.take_top(figures(app, column, all));
+    column.take_top(rows(app, column, found) + 12);
     ui.close_region({place.w, column.y - at.y});
     ui.close_group();
 }

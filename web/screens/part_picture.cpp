@@ -14,6 +14,7 @@ namespace {
 
 constexpr const char* size_names[] = {"Width", "Height", "Diameter"}; // by PartSize::What
 constexpr const char* view_name = "part/view";
+constexpr float low_picture = 300;        // under it the buttons stand beside the drawing
 constexpr std::size_t most_touched = 200; // contours that can be touched one by one
 constexpr double most_points = 12000;     // of all lines in one picture
 
@@ -198,26 +199,36 @@ void contours(App& app, const Scale& scale) {
     }
 }
 
-void zoom_buttons(Ui& ui, Rect place) {
+/// Below the picture, or, where that would leave little of its height, at its right side. Leaves `place` what is left.
+void zoom_buttons(Ui& ui, Rect& place) {
     struct Step {
         const char* id;
         const char* label;
-        const char* name;
         float factor;
     };
-    constexpr Step steps[] = {{"part/whole", "Whole", "Show the whole part", 0},
-                              {"part/smaller", "−", "Smaller", 0.5F},
-                              {"part/larger", "+", "Larger", 2}};
+    constexpr Step steps[] = {{"part/whole", "Whole", 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
+    constexpr float gap = 6;
     const float side = ui.reach();
-    float x = place.right() - 6;
-    for (int i = 2; i >= 0; --i) {
-        const Step& step = steps[i];
-        const float w = i == 0 ? side * 1.3F : side;
-        x -= w;
-        if (button(ui, step.id, {x, place.bottom() - side - 6, w, side}, step.label)) {
+    const auto press = [&ui](const Step& step, Rect at) {
+        if (button(ui, step.id, at, step.label)) {
             ui.zoom_view(view_name, step.factor);
         }
-        x -= 6;
+    };
+    if (place.h < low_picture && place.h >= 3 * side + 4 * gap) {
+        const Rect column = place.take_right(side + 2 * gap);
+        float y = column.y + gap;
+        for (const Step& step : steps) {
+            press(step, {column.x + gap, y, side, side});
+            y += side + gap;
+        }
+        return;
+    }
+    const Rect row = place.take_bottom(side + 2 * gap);
+    float x = row.right() - 3.3F * side - 3 * gap;
+    for (const Step& step : steps) {
+        const float w = step.factor > 0 ? side : side * 1.3F;
+        press(step, {x, row.y + gap, w, side});
+        x += w + gap;
     }
 }
 
@@ -311,7 +322,7 @@ void part_picture(App& app, Rect place) {
         return;
     }
     ui.open_group("part/picture", Role::group, place, "The part, to scale");
-    zoom_buttons(ui, place.take_bottom(ui.reach() + 12));
+    zoom_buttons(ui, place);
     const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
     if (app.look_at && *app.look_at < stage.problems.size()) {
         constexpr float near = 8;
