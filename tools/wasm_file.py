@@ -1,7 +1,8 @@
-"""Read a WebAssembly file's outline: its sections, and its functions with their names. For tools/where, tools/split_wasm, tools/pack_site."""
+"""Read a WebAssembly file's outline: its sections, and its functions with their names. For tools/where, tools/split_wasm,
+tools/pack_site. And add data to one."""
 import collections
 
-CUSTOM, IMPORT, EXPORT, CODE, DATA = 0, 2, 7, 10, 11
+CUSTOM, IMPORT, EXPORT, CODE, DATA, DATA_COUNT = 0, 2, 7, 10, 11, 12
 
 
 class Reader:
@@ -64,6 +65,49 @@ def imported_functions(section):
             for _ in range(1 + (reader.take(1)[0] & 1)):
                 reader.number()
     return count
+
+
+def signed(reader):
+    value = shift = 0
+    while True:
+        byte = reader.take(1)[0]
+        value |= (byte & 0x7F) << shift
+        shift += 7
+        if byte < 0x80:
+            return value - (1 << shift) if byte & 0x40 else value
+
+
+def segments(wasm):
+    """(address, bytes) of every piece of data that the module writes when it begins."""
+    found = []
+    for body in sections(wasm)[DATA]:
+        reader = Reader(body)
+        for _ in range(reader.number()):
+            if reader.number() != 0 or reader.take(1) != b"\x41": # active, in memory 0, at a constant
+                raise ValueError("a piece of data of another kind")
+            address = signed(reader)
+            reader.take(1)
+            found.append((address, reader.take(reader.number())))
+    return found
+
+
+def leb(value):
+    """A number that is not negative, as signed LEB128, which reads the same unsigned when its sixth bit is clear."""
+    out = b""
+    while True:
+        byte, value = value & 0x7F, value >> 7
+        if value == 0 and not byte & 0x40:
+            return out + bytes([byte])
+        out += bytes([byte | 0x80])
+
+
+def with_data(wasm, address, data):
+    """The module, which has no data of its own, with this written to its memory when it is instantiated."""
+    parts = sections(wasm)
+    if parts[DATA] or parts[DATA_COUNT]:
+        raise ValueError("the module has data already")
+    body = b"\x01\x00\x41" + leb(address) + b"\x0b" + leb(len(data)) + data
+    return wasm + bytes([DATA]) + leb(len(body)) + body
 
 
 def functions(wasm):

@@ -15,6 +15,7 @@ struct AirSystem {
     Flow torch{150, litre_min};        // free air the torch uses while the arc is on
     Pressure torch_pressure{4.5, bar}; // at the machine's inlet while air flows, gauge
     Duration post_flow{10, second};    // air after the arc goes out, 0..60 s; prior, no source: the machine decides
+    double duty = 0.6;                 // share of the time the compressor may run, 0.1..1; common practice, no source
     double intake_c = 25.0;            // air temperature at the compressor, -20..50 deg C
     double humidity = 0.60;            // relative, 0..1
 };

@@ -57,7 +57,7 @@ void add_cycle(Report& report, const AirSystem& s) {
     report.hose_decides = cycle_of(s, report.receiver_min.low).verdict != cycle.verdict ||
                           cycle_of(s, report.receiver_min.high).verdict != cycle.verdict;
     report.demand_share = s.torch / s.compressor;
-    report.arc_share = std::min(1.0, s.compressor / s.torch);
+    report.arc_share = std::min(1.0, s.duty * (s.compressor / s.torch));
     report.post_flow_air = Volume{s.torch.in(litre_min)*s.post_flow.in(minute), litre};
     report.post_flow_refill = Duration{report.post_flow_air.in(litre) / s.compressor.in(litre_min), minute};
 }
@@ -68,14 +68,14 @@ void add_water(Report& report, const AirSystem& s, UnitSystem units) {
     report.dew_point_c = dew_point_c(air);
     report.water_class = water_class(report.dew_point_c);
     const std::string point =
-        joined({"Without a dryer the pressure dew point is ", temperature(report.dew_point_c, units)});
+        joined({"Without a dryer the pressure dew point is at least ", temperature(report.dew_point_c, units)});
     report.dryness =
         report.water_class == 0
             ? joined({point,
                       ": wetter than class 6 of ISO 8573-1. Drain the tank, and dry and filter the air before the "
                       "torch."})
             : joined({point, ": class ", std::to_string(report.water_class),
-                      " of ISO 8573-1. The machine's manual says which class it asks for."});
+                      " of ISO 8573-1 at best. The machine's manual says which class it asks for."});
 }
 
 std::string summary_of(const Report& report, const AirSystem& s, UnitSystem units) {
@@ -83,6 +83,9 @@ std::string summary_of(const Report& report, const AirSystem& s, UnitSystem unit
     case AirVerdict::sustained:
         return joined(
             {"Air holds: ", print(s.compressor, units).text(), " delivered, ", print(s.torch, units).text(), " used"});
+    case AirVerdict::overworked:
+        return joined({"Compressor overworks: a steady cut runs it ", print_percent(report.demand_share).text(),
+                       " of the time, its duty is ", print_percent(s.duty).text()});
     case AirVerdict::runs_then_waits:
         return joined({"Air runs ", print(*report.runs).text(), ", then waits ", print(*report.recovers).text()});
     case AirVerdict::not_enough_pressure:
@@ -103,9 +106,12 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
         if (report.water_g_h >= 1)
             return joined({"About ", water_words(report.water_g_h, units), " of water to drain in an hour of arc."});
         return {};
+    case AirVerdict::overworked:
+        return joined({"Keep the arc on ", print_percent(report.arc_share).text(),
+                       " of the time or less, or it overheats. Its manual says its duty."});
     case AirVerdict::runs_then_waits:
         return joined({"The compressor keeps up with the arc on ", print_percent(report.arc_share).text(),
-                       " of the time; for more, one of ", print(s.torch, units).text(), " or a larger tank."});
+                       " of the time. For more, get one of ", print((1 / s.duty) * s.torch, units).text(), "."});
     case AirVerdict::not_enough_pressure:
         break;
     }
@@ -120,7 +126,9 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
 std::vector<std::string> basis_of() {
     constexpr const char* lines[] = {
         "Tank: free air over pressure at a steady temperature, as two engineering notes have it",
-        "Hose: mean of three published forms that disagree, 25 % either way; couplings not counted",
+        "Hose: Darcy-Weisbach, from a smooth pipe less 20 % to a rough one plus 20 %; couplings not counted",
+        "Compressor: 60 % of the time is common practice for piston machines, no source; its manual decides",
+        "Dew point: taken at the intake's temperature; the tank is warmer, so it is at least that",
         "Water: Magnus formula, WMO coefficients (from memory); classes of ISO 8573-1:2010, seen in reproductions",
         "Post-flow: its length is a guess until the machine's own is entered",
         "Manuals of machine and compressor; for their supply local code and a licensed electrician decide",

@@ -31,7 +31,8 @@ Cycle sustained(const AirSystem& s, Duration to_cut_in) {
         trace.go(*back, s.cut_out, true, false);
     else
         trace.go(steady_shown, s.cut_in, true, true);
-    return {AirVerdict::sustained, {}, {}, std::move(trace.points)};
+    const bool rests = s.torch.in(litre_min) <= s.duty * s.compressor.in(litre_min) * (1 + 1e-9);
+    return {rests ? AirVerdict::sustained : AirVerdict::overworked, {}, {}, std::move(trace.points)};
 }
 
 Cycle runs_then_waits(const AirSystem& s, Pressure least, Duration to_cut_in) {

@@ -9,7 +9,8 @@
 // Verdict    p_min > cut_in                    not enough pressure: between the two the torch starves and the
 // compressor
 //                                              still stands
-//            Q_comp >= Q_torch                 sustained
+//            Q_comp >= Q_torch, duty kept      sustained: Q_torch / Q_comp is the share of the time it runs
+//            Q_comp >= Q_torch, duty passed    overworked: a piston compressor gets too hot
 //            otherwise                         runs, then waits
 // Source     core/air/receiver.hpp twice; own.
 // Edges      p_min above cut_out: not even a full tank is enough, no running time. p_min below 0 counts as 0 bar.

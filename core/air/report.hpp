@@ -10,7 +10,8 @@
 
 namespace torchside::air {
 
-enum class AirVerdict { sustained, runs_then_waits, not_enough_pressure };
+/// overworked: the air is enough, but the compressor would run longer than its duty under a steady arc.
+enum class AirVerdict { sustained, overworked, runs_then_waits, not_enough_pressure };
 
 /// A corner of tank pressure against time; straight between corners (isothermal, steady flows).
 struct CyclePoint {
@@ -32,11 +33,11 @@ struct Report {
     Pressure inlet_at_cut_in{};         // at the machine while air flows, tank at cut-in
     Pressure inlet_at_cut_out{};
     double demand_share = 0.0;       // torch / compressor delivery
-    double arc_share = 1.0;          // largest share of time with the arc on that the compressor keeps up with
+    double arc_share = 1.0;          // largest share of time with the arc on that keeps the compressor within its duty
     Volume post_flow_air{};          // free air that the post-flow of one pierce uses at most
     Duration post_flow_refill{};     // time the compressor takes to make it up
     double water_g_h = 0.0;          // liquid water to drain, grams per arc hour
-    double dew_point_c = 0.0;        // pressure dew point of the air that leaves the tank, no dryer
+    double dew_point_c = 0.0;        // pressure dew point of the air that leaves the tank, no dryer, at least
     int water_class = 0;             // ISO 8573-1:2010 class of that dew point, 1..6; 0: wetter than class 6
     std::string dryness{};           // one sentence
     std::vector<CyclePoint> cycle{}; // one cut-and-recover cycle from a full receiver; at least two corners

@@ -5,6 +5,7 @@
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
 #include "core/document/utf8.hpp"
+#include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
 
 namespace torchside::document {
@@ -163,7 +164,17 @@ Outcome<Workbook> use_supply(const Workbook& workbook, const supply::UsualSupply
     circuit.run_awg = supply.run_awg.value_or(circuit.run_awg);
     circuit.run_mm2 = supply.run_mm2;
     circuit.dedicated = false;
+    circuit.plug.reset(); // another outlet
     next.shop.machine.phases = supply.phases;
+    if (next.shop.country && is_foreign(*next.shop.country, supply.rule)) {
+        next.shop.country.reset(); // the rules go with the supply
+    }
+    return checked(std::move(next));
+}
+
+Outcome<Workbook> use_plug(const Workbook& workbook, std::optional<supply::Plug> plug) {
+    Workbook next = workbook;
+    next.shop.circuit.plug = plug;
     return checked(std::move(next));
 }
 

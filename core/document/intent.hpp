@@ -76,8 +76,12 @@ struct Change {
 /// `sheet` is the workbook's own; a Fault when it has no path.
 [[nodiscard]] Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts);
 
-/// Voltage, breaker, wiring and phases together. An outlet that is usual was not wired for this machine alone.
+/// Voltage, breaker, wiring and phases together. An outlet that is usual was not wired for this machine alone. A
+/// chosen country that has no such breaker gives way to the one the supply points to.
 [[nodiscard]] Outcome<Workbook> use_supply(const Workbook& workbook, const supply::UsualSupply& supply);
+
+/// The plug at the outlet; none: wired in, or not known.
+[[nodiscard]] Outcome<Workbook> use_plug(const Workbook& workbook, std::optional<supply::Plug> plug);
 
 /// Takes one entry out of a list: "shop.tests[3]".
 [[nodiscard]] Outcome<Workbook> remove(const Workbook& workbook, std::string_view path);

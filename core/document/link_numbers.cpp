@@ -181,7 +181,13 @@ constexpr std::string_view keys[] = {
     "opening_2_mm",
     // 153
     "public_url",
-    // 154
+    "country",
+    "marked_75c",
+    "ambient_c",
+    "plug",
+    "cord_mm2",
+    "compressor_duty",
+    "number_keys",
     "revision",
 };
 

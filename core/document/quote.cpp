@@ -7,6 +7,7 @@
 #include "core/document/json.hpp"
 #include "core/document/quote_fields.hpp"
 #include "core/price/money.hpp"
+#include "core/quantity/print.hpp"
 
 namespace torchside::document {
 
@@ -90,6 +91,20 @@ Quote make_quote(const Workbook& workbook, const part::Outline& outline, const p
     q.tolerance = shown.tolerance;
     q.outline = std::move(shown.outline);
     return q;
+}
+
+std::vector<PriceLine> price_lines(const Quote& q) {
+    const int places = price::decimals(q.currency);
+    const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
+    const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
+    std::vector<PriceLine> lines{
+        {even ? "Each, before tax" : "Each, rounded (the total counts), before tax", shown(q.price_each)},
+        {std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces") + ", before tax", shown(q.price_total)}};
+    if (q.tax) {
+        lines.push_back({"Tax, " + print_percent(*q.tax, 2).text(), shown(*q.tax_amount)});
+        lines.push_back({"Total", shown(q.to_pay)});
+    }
+    return lines;
 }
 
 std::optional<Fault> check_quote(const Quote& quote) {

@@ -48,6 +48,13 @@ struct Quote {
 [[nodiscard]] Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price,
                                int issued_day);
 
+/// The price as a customer reads it, line by line; the last is what there is to pay.
+struct PriceLine {
+    std::string name;
+    std::string amount; // "1,135.14", in the quote's currency
+};
+[[nodiscard]] std::vector<PriceLine> price_lines(const Quote& quote);
+
 /// What is out of range or does not fit together; none when all is as the schema says.
 [[nodiscard]] std::optional<Fault> check_quote(const Quote& quote);
 

@@ -3,7 +3,6 @@
 #include "core/document/date.hpp"
 #include "core/document/html.hpp"
 #include "core/document/ledger.hpp"
-#include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 
@@ -51,24 +50,12 @@ void drawing(const Quote& q, std::string& out) {
     out += "</figure>";
 }
 
-// ---- the price ----
 void price_table(const Quote& q, std::string& out) {
-    const int places = price::decimals(q.currency);
-    const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
-    const auto line = [&](std::string_view name, const std::string& label, double amount) {
-        out.append("<tr").append(name.empty() ? "" : " class=\"sum\"").append("><th scope=\"row\">");
-        out += escaped(label) + "</th><td>" + shown(amount) + "</td></tr>";
-    };
     out += "<table><caption>Price in " + escaped(q.currency) + "</caption><tbody>";
-    const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
-    line("", even ? "Each, before tax" : "Each, rounded (the total counts), before tax", q.price_each);
-    const std::string pieces = std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces");
-    if (q.tax) {
-        line("", pieces + ", before tax", q.price_total);
-        line("", "Tax, " + print_percent(*q.tax, 2).text(), *q.tax_amount);
-        line("sum", "Total", q.to_pay);
-    } else {
-        line("sum", pieces + ", before tax", q.price_total);
+    const std::vector<PriceLine> lines = price_lines(q);
+    for (const PriceLine& line : lines) {
+        out.append("<tr").append(&line == &lines.back() ? " class=\"sum\"" : "").append("><th scope=\"row\">");
+        out += escaped(line.name) + "</th><td>" + line.amount + "</td></tr>";
     }
     out += "</tbody></table>";
 }

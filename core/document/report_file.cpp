@@ -15,6 +15,7 @@ void checks(const std::vector<supply::Check>& all, JsonWriter& out) {
         out.key("ok").flag(check.ok);
         out.key("text").text(check.text);
         out.key("source").text(check.source);
+        out.key("weight").text(word_of(weight_words, check.weight));
         out.close();
     }
     out.close();
@@ -50,10 +51,13 @@ void write_circuit(const supply::Report& r, JsonWriter& out) {
     out.key("verdict").text(word_of(circuit_words, r.verdict));
     write_amount("trips_within_s", r.trips_within, second, out);
     write_amount("trips_within_interpolated_s", r.trips_within_interpolated, second, out);
+    write_amount("trips_not_before_s", r.trips_not_before, second, out);
     write_amount("highest_current_a", r.highest_current, ampere, out);
+    out.key("capped_by").text(word_of(cap_words, r.capped_by));
     out.key("highest_is_machine_limit").flag(r.highest_is_machine_limit);
     write_amount("largest_deliverable_a", r.largest_deliverable, ampere, out);
     write_plain("cord_min_awg", r.cord_min_awg, out);
+    write_plain("cord_min_mm2", r.cord_min_mm2, out);
     write_plain("run_min_awg", r.run_min_awg, out);
     write_plain("run_min_awg_60c", r.run_min_awg_60c, out);
     write_plain("run_min_mm2", r.run_min_mm2, out);
@@ -64,6 +68,7 @@ void write_circuit(const supply::Report& r, JsonWriter& out) {
     out.key("power_basis").text(word_of(power_basis_words, r.power_basis));
     checks(r.checks, out);
     chain(r.chain, out);
+    out.key("guard").text(r.guard);
     out.key("summary").text(r.summary);
     out.key("way_out").text(r.way_out);
     write_texts("basis", r.basis, out);

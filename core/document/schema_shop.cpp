@@ -96,8 +96,15 @@ constexpr Field circuit_table[] = {
           plain<&supply::Circuit::run_mm2>("run_mm2", "mm2", 1, 70,
                                            "Copper section of the fixed wiring; it goes before the gauge.")),
     number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
+    flag<&supply::Circuit::marked_75c>("marked_75c",
+                                       "The fixed wiring's cable and both its terminals bear the 75 °C mark."),
+    plain<&supply::Circuit::ambient_c>("ambient_c", "C", -20, 55, "Air temperature around the wires."),
+    blank("leave the plug out", word<&supply::Circuit::plug>("plug", plug_words, "Plug and socket at the outlet.")),
     blank("run without a cord",
           choice<&supply::Circuit::cord_awg>("cord_awg", cord_gauges, "Copper gauge of the extension cord.", "AWG")),
+    blank("use the gauge",
+          plain<&supply::Circuit::cord_mm2>("cord_mm2", "mm2", 0.5, 16,
+                                            "Copper section of the extension cord; it goes before the gauge.")),
     number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
     number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
     blank("keep the compressor off this circuit",
@@ -123,6 +130,8 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
     plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
     plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+                                 "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
 
@@ -183,6 +192,7 @@ constexpr Field display_table[] = {
     word<&Display::units>("units", unit_words, "Units shown first."),
     word<&Display::theme>("theme", theme_words, "Paper for daylight, night for a dark bay."),
     flag<&Display::glove>("glove", "Larger targets for gloved hands."),
+    flag<&Display::number_keys>("number_keys", "The keys 1 to 5 open the places."),
 };
 constexpr Fields display_fields = display_table;
 
@@ -207,6 +217,8 @@ constexpr Fields issued_fields = issued_table;
 constexpr Field shop_table[] = {
     text<&Shop::name>("name", 0, 60, "Name of the shop, for the customer's page."),
     text<&Shop::contact>("contact", 0, 120, "Telephone or address for the customer's page."),
+    blank("take the one the supply points to",
+          word<&Shop::country>("country", country_words, "Country whose wiring rules and safety limits speak.")),
     object<&Shop::machine>("machine", &machine_fields, "The plasma power source."),
     object<&Shop::height_control>("height_control", &height_control_fields, "Torch height control by arc voltage."),
     object<&Shop::table>("table", &table_fields, "The cutting table."),

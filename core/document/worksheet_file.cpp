@@ -6,6 +6,7 @@
 #include "core/document/job_file.hpp"
 #include "core/document/report_file.hpp"
 #include "core/document/words.hpp"
+#include "core/safety/words.hpp"
 
 namespace torchside::document {
 
@@ -75,16 +76,27 @@ void trail(const std::optional<tune::Trail>& t, JsonWriter& out) {
     out.close();
 }
 
-void safety(const safety::Report& r, JsonWriter& out) {
+void safety(const safety::Report& r, UnitSystem units, JsonWriter& out) {
     out.key("safety").open('{');
+    out.key("country").text(word_of(country_words, r.country));
     out.key("shade_min").number(r.shade_min);
-    out.key("shade_note").text(r.shade_note);
+    out.key("shade_us").number(r.shade.us);
+    out.key("shade_en").number(r.shade.en);
+    out.key("shade_text").text(r.shade_text);
+    out.key("shade_note").text(safety::shade_note(r));
     out.key("cautions").open('[');
     for (const safety::Caution& caution : r.cautions) {
+        const safety::CautionWords words = safety::words_of(caution, units);
         out.open_line('{');
         out.key("code").text(caution.code);
-        out.key("text").text(caution.text);
-        out.key("source").text(caution.source);
+        out.key("severity").text(word_of(severity_words, caution.weight));
+        out.key("text").text(words.text);
+        out.key("source").text(words.citation);
+        out.key("limits").open('[');
+        for (const std::string_view limit : safety::limits_of(caution, r.country)) {
+            out.text(limit);
+        }
+        out.close();
         out.close();
     }
     out.close();
@@ -131,7 +143,7 @@ std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook) {
     write_time(sheet.time, out);
     write_wear(sheet.wear, out);
     write_price(sheet.price, workbook.shop.rates.currency, out);
-    safety(sheet.safety, out);
+    safety(sheet.safety, workbook.shop.display.units, out);
     warnings(sheet.warnings, out);
     out.close();
     return out.take();

@@ -1,8 +1,9 @@
 #include "core/safety/assess.hpp"
 
-#include <string_view>
+#include <algorithm>
+#include <iterator>
 
-#include "core/quantity/print.hpp"
+#include "core/quantity/joined.hpp"
 
 namespace torchside::safety {
 
@@ -10,69 +11,72 @@ namespace {
 
 struct ShadeRow {
     double from_a;
-    int legal;
-    int ansi_min;
-    int ansi_suggested;
-    int ansi_variant;
+    int us;
+    int en;
 };
 constexpr ShadeRow shades[] = {
 #include "generated/lens_shades.inc"
 };
 static_assert(shades[0].from_a == 0.0);
 
-enum class When { always, galvanised, stainless, copper, aluminium_over_water, raw_tap, by_hand };
+enum class When {
+    always,
+    steel,
+    galvanised,
+    stainless,
+    copper,
+    aluminium,
+    aluminium_over_water,
+    raw_tap,
+    by_hand,
+    driven,
+    water,
+    dry
+};
 
 struct CautionRow {
     std::string_view code;
+    Group group;
     When when;
-    std::string_view text;
-    std::string_view citation;
+    Weight weight;
+    std::string_view head;
 };
 constexpr CautionRow cautions[] = {
 #include "generated/cautions.inc"
 };
 static_assert(cautions[std::size(cautions) - 1].code == "local_rules", "the employer's and local rules close the list");
+static_assert(std::is_sorted(std::begin(cautions), std::end(cautions),
+                             [](const CautionRow& a, const CautionRow& b) { return a.weight > b.weight; }),
+              "stops, then cautions, then notes");
 
 bool applies(When when, const Input& in) {
     switch (when) {
     case When::always:
         return true;
+    case When::steel:
+        return in.metal == Metal::mild_steel || in.metal == Metal::galvanised;
     case When::galvanised:
         return in.metal == Metal::galvanised;
     case When::stainless:
         return in.metal == Metal::stainless;
     case When::copper:
         return in.metal == Metal::copper;
+    case When::aluminium:
+        return in.metal == Metal::aluminium;
     case When::aluminium_over_water:
         return in.metal == Metal::aluminium && in.water_table;
     case When::raw_tap:
         return in.raw_tap;
     case When::by_hand:
         return in.by_hand;
+    case When::driven:
+        return !in.by_hand;
+    case When::water:
+        return in.water_table;
+    case When::dry:
+        return !in.water_table;
     }
     return true;
-}
-
-std::string number(int n) {
-    return print_fixed(n, 0);
-}
-
-/// "8 or darker with the arc in view (29 CFR ...). ANSI Z49.1: ..."
-std::string note(const LensShade& s) {
-    std::string text =
-        number(s.legal_min) +
-        " or darker with the arc in view (29 CFR 1910.133). ANSI Z49.1, as reproduced: " + number(s.ansi_min) +
-        " at least";
-    if (s.ansi_suggested != s.ansi_min) {
-        text += ", " + number(s.ansi_suggested) + " suggested";
-    }
-    if (s.ansi_variant != 0) {
-        text += " (one copy prints " + number(s.ansi_variant) + ")";
-    }
-    text += s.ansi_min < s.legal_min
-                ? "; lighter than " + number(s.legal_min) + " only where the plate or a shield hides the arc."
-                : ".";
-    return text + " Start too dark and go lighter until you see the cut, never below the minimum.";
 }
 
 } // namespace
@@ -84,18 +88,32 @@ LensShade lens_shade(Current current) {
             row = &s;
         }
     }
-    return {row->legal, row->ansi_min, row->ansi_suggested, row->ansi_variant};
+    return {row->us, row->en};
 }
 
 Report assess(const Input& input) {
-    const LensShade shade = lens_shade(input.current);
-    Report report{shade.legal_min, note(shade), {}};
-    for (const CautionRow& row : cautions) {
+    Report report{input.country, input.current, lens_shade(input.current)};
+    const bool en = input.country != Country::us && report.shade.en != 0;
+    report.shade_min = en ? report.shade.en : report.shade.us;
+    report.shade_text =
+        joined({"Shade ", std::to_string(report.shade_min), " or darker, ", en ? "by EN 169" : "the US minimum"});
+    for (std::size_t i = 0; i < std::size(cautions); ++i) {
+        const CautionRow& row = cautions[i];
         if (applies(row.when, input)) {
-            report.cautions.push_back({std::string{row.code}, std::string{row.text}, std::string{row.citation}});
+            report.cautions.push_back({row.code, row.group, row.weight, row.head, i});
         }
     }
     return report;
+}
+
+std::vector<Caution> worst_two(const Report& report) {
+    std::vector<Caution> out;
+    for (const Caution& c : report.cautions) {
+        if (!c.head.empty() && out.size() < 2) {
+            out.push_back(c);
+        }
+    }
+    return out;
 }
 
 } // namespace torchside::safety

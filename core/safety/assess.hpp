@@ -1,24 +1,25 @@
 // Eye protection and cautions for one job.
 //
-// Lens shade. The legal minimum with the arc in view comes first (29 CFR 1910.133(a)(5), read), the row of ANSI Z49.1
-// second (seen in reproductions only). Rows share their end values: exactly on an edge the darker row holds.
+// Lens shade. Whose minimum it is is said with it: the legal one of the United States with the arc in view (29 CFR
+// 1910.133(a)(5), read), or the scale number of EN 169 (seen in a reproduction only), which is darker.
 //
-//   current A     legal minimum   ANSI minimum / suggested
-//   below 20      8               4 / 4
-//   20            8               5 / 5
-//   40            8               6 / 6     (one reproduction of the 2012 table prints 8 / 8)
-//   60            8               8 / 8
-//   80            8               8 / 9
-//   300           9               9 / 12
-//   400 to 800    10              10 / 14
+//   current A     United States   EN 169
+//   below 50      8               not listed
+//   50 to 149     8               11
+//   150 to 249    8               12
+//   250 to 299    8               13
+//   300 to 399    9               13
+//   400 to 800    10              13 (listed to 400)
 //
-// Above 800 A the last row is used; a small torch is far below. Worked example (also a test): 50 A: 8, ANSI 6 / 6 with
-// the variant 8 / 8; 300 A: 9.
+// A shop in the United States is told its own; elsewhere EN 169 speaks, and where that lists nothing the American
+// minimum, named as such. Above 800 A the last row is used; a small torch is far below. Worked example (also a test):
+// 45 A anywhere: 8; 50 A: 8 in the United States, else 11.
 //
-// Cautions are rows of assets/data/cautions.json, worst first, each with its source; the last always hands over to the
-// employer's and local rules.
+// Cautions are rows of assets/data/cautions.json: stops, then cautions, then notes, worst first; the last always hands
+// over to the employer's and local rules.
 #pragma once
 
+#include "core/gear/country.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/safety/report.hpp"
 #include "core/stock/metal.hpp"
@@ -29,19 +30,16 @@ struct Input {
     Metal metal = Metal::mild_steel;
     Current current{45, ampere};
     bool raw_tap = false;     // the controller gets the arc voltage itself, divider 1:1
-    bool water_table = false; // water under the plate
+    bool water_table = false; // water under the plate, whoever holds the torch
     bool by_hand = false;     // the torch is held, not driven
-};
-
-struct LensShade {
-    int legal_min = 8;
-    int ansi_min = 0;
-    int ansi_suggested = 0;
-    int ansi_variant = 0; // what another reproduction of the same table prints as its minimum; 0 when they agree
+    Country country = Country::us;
 };
 
 [[nodiscard]] LensShade lens_shade(Current current);
 
 [[nodiscard]] Report assess(const Input& input);
+
+/// What the first screen says: the two worst of those that have a line for it. Fewer when there are fewer.
+[[nodiscard]] std::vector<Caution> worst_two(const Report& report);
 
 } // namespace torchside::safety

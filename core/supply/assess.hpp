@@ -1,6 +1,7 @@
 // Whether this current holds on this circuit, what gives first, and the highest current that holds.
 #pragma once
 
+#include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/unit_system.hpp"
@@ -25,6 +26,7 @@ struct Input {
     Current output{45, ampere};
     ArcLine arc{};                         // while cutting this plate
     UnitSystem units = UnitSystem::metric; // of lengths in Node::detail
+    Country country = Country::us;
 };
 
 [[nodiscard]] Report assess(const Input& input);

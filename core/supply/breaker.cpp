@@ -14,11 +14,11 @@ struct Time {
     double above, up_to; // ratings, A
     double multiple;
     double seconds;
+    std::optional<double> least_seconds;
     std::string_view status;
 };
 struct Curve {
     BreakerRule rule;
-    double holds;
     std::optional<double> magnetic_from, magnetic_to;
 };
 
@@ -29,6 +29,7 @@ constexpr Curve curves[] = {
 #include "generated/breaker_curves.inc"
 };
 
+constexpr double holds_to = 1.0; // of both standards, and IEC 60364-4-43, 433.1
 constexpr double magnetic_seconds = 0.1;
 constexpr int curve_steps = 12;
 
@@ -73,42 +74,39 @@ Duration interpolated(const Points& points, double multiple) {
 
 } // namespace
 
-double hold_multiple(BreakerRule rule) {
-    return curve_of(rule).holds;
-}
-
 BreakerState breaker_state(BreakerRule rule, Current rating, Current load) {
     const Curve& curve = curve_of(rule);
     const Points points = points_of(rule, rating);
     const double multiple = load / rating;
-    if (multiple <= curve.holds)
-        return {};
-    if (multiple < points.slow->multiple)
-        return {CircuitVerdict::may_trip, {}, {}, false};
-    if (multiple < points.fast->multiple) {
-        BreakerState state{CircuitVerdict::trips_within_hour,
-                           Duration{points.slow->seconds, second},
-                           {},
-                           points.slow->status != "seen"};
-        if (rule != BreakerRule::ul489)
-            state.interpolated = interpolated(points, multiple);
+    BreakerState state;
+    if (multiple <= holds_to)
         return state;
-    }
+    if (points.fast->least_seconds && multiple <= points.fast->multiple)
+        state.not_before = Duration{*points.fast->least_seconds, second};
+    state.verdict = CircuitVerdict::may_trip;
+    if (multiple < points.slow->multiple)
+        return state;
+    const bool soon = multiple >= points.fast->multiple;
+    const Time& point = soon ? *points.fast : *points.slow;
     const bool at_once = curve.magnetic_to && multiple >= *curve.magnetic_to;
-    return {CircuitVerdict::trips_soon,
-            Duration{at_once ? magnetic_seconds : points.fast->seconds, second},
-            {},
-            points.fast->status != "seen"};
+    state.verdict = soon ? CircuitVerdict::trips_soon : CircuitVerdict::trips_within_hour;
+    state.within = Duration{at_once ? magnetic_seconds : point.seconds, second};
+    state.from_memory = point.status != "seen";
+    if (!soon && rule != BreakerRule::ul489)
+        state.interpolated = interpolated(points, multiple);
+    return state;
 }
 
 Band breaker_band(BreakerRule rule, Current rating, Current load) {
     const Curve& curve = curve_of(rule);
     const Points points = points_of(rule, rating);
-    Band band{curve.holds, points.slow->multiple, {}, {}, load / rating};
+    Band band{holds_to, points.slow->multiple, {}, {}, {}, load / rating};
     band.upper = {{points.slow->multiple, Duration{points.slow->seconds, second}},
                   {points.fast->multiple, Duration{points.fast->seconds, second}}};
     if (curve.magnetic_to)
         band.upper.push_back({*curve.magnetic_to, Duration{magnetic_seconds, second}});
+    if (points.fast->least_seconds)
+        band.least = BandPoint{points.fast->multiple, Duration{*points.fast->least_seconds, second}};
     if (rule == BreakerRule::ul489)
         return band;
     const double step = (points.fast->multiple - points.slow->multiple) / curve_steps;

@@ -1,11 +1,12 @@
 #include "core/supply/chain.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "core/quantity/joined.hpp"
 #include "core/quantity/print.hpp"
-#include "core/supply/checks.hpp"
-#include "core/supply/conductor.hpp"
+#include "core/supply/breaker.hpp"
+#include "core/supply/limits.hpp"
 #include "core/supply/words.hpp"
 
 namespace torchside::supply {
@@ -29,18 +30,17 @@ Node breaker(const Input& input, const Load& load) {
     return {Stop::breaker,
             joined({amps(load.total), " of ", amps(circuit.breaker)}),
             std::string{breaker_name(circuit.breaker_rule)},
-            load.total / (hold_multiple(circuit.breaker_rule) * circuit.breaker),
+            load.total / circuit.breaker,
             true,
             circuit.line};
 }
 
 Node run(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    const Current most = run_ampacity(circuit);
-    const bool averaged = article_630_applies(circuit);
-    const Current carried = averaged ? load.effective + load.line.other : load.total;
+    const Current most = run_ampacity(input);
+    const Current carried = run_asked(input, load);
     Node node{Stop::run,
-              joined({amps(carried), averaged ? " effective of " : " of ", amps(most)}),
+              joined({amps(carried), article_630_applies(input) ? " effective of " : " of ", amps(most)}),
               joined({run_words(circuit), ", ", distance(circuit.run, input.units)}),
               0.0,
               true,
@@ -52,15 +52,24 @@ Node run(const Input& input, const Load& load) {
     return node;
 }
 
+// Cord and plug: the one that is closer to its limit.
 Node cord(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    if (!circuit.cord_awg)
-        return {Stop::cord, {}, "no extension cord", 0.0, false, load.draw.outlet};
-    const Current most = cord_ampacity(*circuit.cord_awg, input.machine.phases);
+    std::optional<Current> most = cord_carries(input);
+    std::string detail =
+        most ? joined({cord_words(circuit), ", ", distance(circuit.cord, input.units)}) : "no extension cord";
+    if (circuit.plug) {
+        const PlugRow& plug = row_of(*circuit.plug);
+        const Current carries{plug.amps, ampere};
+        detail += joined({", ", plug.name});
+        most = most ? std::min(*most, carries) : carries;
+    }
+    if (!most)
+        return {Stop::cord, {}, std::move(detail), 0.0, false, load.draw.outlet};
     return {Stop::cord,
-            joined({amps(load.draw.current), " of ", amps(most)}),
-            joined({std::to_string(*circuit.cord_awg), " AWG, ", distance(circuit.cord, input.units)}),
-            load.draw.current / most,
+            *most > Current{} ? joined({amps(load.draw.current), " of ", amps(*most)}) : amps(load.draw.current),
+            std::move(detail),
+            *most > Current{} ? load.draw.current / *most : 1.0 + load.total / circuit.breaker,
             true,
             load.draw.machine};
 }

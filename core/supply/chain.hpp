@@ -1,7 +1,8 @@
 // The one-line diagram: panel, breaker, run, cord, machine, torch, the number at each and the weakest of them.
 //
-// `used` is load over what the point holds: generator at 80 % of its rating, breaker at what its standard lets it hold,
-// run and cord at their ampacity, machine at its 10 % tolerance of the line voltage; the torch limits nothing here.
+// `used` is load over what the point may carry: generator 80 % of its rating, breaker its rating, run and cord their
+// ampacity, a plug its own where that is less than the cord's, machine at its 10 % tolerance of the line voltage; the
+// torch limits nothing here.
 #pragma once
 
 #include "core/supply/load.hpp"

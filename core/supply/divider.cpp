@@ -1,5 +1,6 @@
 #include "core/supply/divider.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <iterator>
 
@@ -117,35 +118,42 @@ Length height_at(Voltage voltage, const HeightReading& known, Gradient gradient)
     return known.height + Length{(voltage - known.voltage).in(volt) / gradient.in(volt_per_mm), mm};
 }
 
+double least_divider(Voltage input_limit, Voltage arc) {
+    const double needed = std::max(open_circuit_v, arc.in(volt)) / input_limit.in(volt);
+    for (const Trade& row : trade)
+        if (row.ratio >= needed)
+            return row.ratio;
+    return std::ceil(needed);
+}
+
 TapReport check_tap(const HeightControl& control, Voltage arc) {
     TapReport report;
     report.controller = at_controller(arc, control.divider_ratio);
     report.before_arc = at_controller(Voltage{open_circuit_v, volt}, control.divider_ratio);
     report.shock = report.before_arc > touchable;
-    const std::string limit = volts(control.input_limit);
-    if (report.controller > control.input_limit) {
+    const bool over = report.controller > control.input_limit;
+    if (over || report.before_arc > control.input_limit) {
         report.severity = TapSeverity::stop;
         report.text =
-            joined({"Do not connect: ", volts(report.controller), " while cutting is more than the ", limit,
-                    " this input stands. Use a divider of ", name(std::ceil(arc / control.input_limit)), " or more."});
-    } else if (report.before_arc > control.input_limit) {
-        report.severity = TapSeverity::caution;
-        report.text =
-            joined({"Before the arc strikes up to ", volts(report.before_arc), " may stand here, more than the ", limit,
-                    " this input stands; the machine's manual gives its open-circuit voltage."});
+            joined({"Do not connect: ", over ? "" : "up to ", volts(over ? report.controller : report.before_arc),
+                    over ? " while cutting" : " before the arc strikes", " is more than this input's limit of ",
+                    volts(control.input_limit), ". Use a divider of ", name(least_divider(control.input_limit, arc)),
+                    " or more."});
     }
     if (report.shock) {
-        if (report.severity == TapSeverity::fine)
-            report.severity = TapSeverity::caution;
+        report.severity = std::max(report.severity, TapSeverity::caution);
         report.text += report.text.empty() ? "" : " ";
         report.text += joined({"Shock hazard: up to ", volts(report.before_arc),
-                               " may stand on this tap before the arc strikes, and more than 100 V needs insulation "
-                               "against contact. Disconnect the machine before touching it; a 50:1 divider inside the "
-                               "machine is safer."});
+                               " may stand on this tap before the arc strikes, and a high-frequency start puts more on "
+                               "it. Unplug the machine and wait for its capacitors before you touch it; a 50:1 divider "
+                               "inside the machine is safer."});
     }
-    report.basis = {"Divider: circuit theory", "Up to 500 V peak before the arc strikes: IEC 60974-1 (from memory)",
-                    "100 V open circuit unless contact is prevented: 29 CFR 1910.254(b)(3)",
-                    "The manuals of machine and controller, local code and a licensed electrician decide"};
+    report.basis = {
+        "Divider: circuit theory",
+        "Before the arc strikes: 500 V peak is the limit of the no-load voltage, EN 60974-1 as reproduced in a "
+        "manual; start peaks are excluded from it, and no standard bounds them",
+        "100 V open circuit unless contact is prevented: 29 CFR 1910.254(b)(3)",
+        "The manuals of machine and controller, local code and a licensed electrician decide"};
     return report;
 }
 

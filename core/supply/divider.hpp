@@ -10,14 +10,18 @@
 // Source     circuit theory. Ratios of the trade 1, 16, 20, 30, 40, 50: common practice (assets/data/dividers.json).
 //            Arc voltage rises about linearly with height at steady current, feed and gas: agreed everywhere; no number
 //            was found published, so the gradient is always measured, never a constant.
-//            500 V peak at the torch before the arc strikes: IEC 60974-1's limit (from memory). More than 100 V DC of
+//            500 V peak at the torch before the arc strikes: the limit of the no-load voltage, EN 60974-1 as reproduced
+//            in a manual. Start peaks are excluded from it and may be far higher. More than 100 V DC of
 //            open circuit only where contact is prevented: 29 CFR 1910.254(b)(3), read in state text; so a divider of
 //            less than 5 is a shock hazard.
 // Error      | divider from a reading | the arc's voltage is known to 12 %: 16 and 20 to 1 cannot be told apart then |
 //            The gradient also moves with feed, pressure and the nozzle's wear.
 // Edges      A reading of more than the arc is refused past 12 %; heights closer than 0.1 mm are refused.
+//            One rule for the advice and the warning: the divider brings 500 V, or the arc where that is more, to the
+//            input's limit at most.
 // Example    490 k / 10 k: 50, 100 V reads 2.000 V; 100 k input: -8.93 %, 54.90; 1 M: -0.97 %, 50.49.
 //            2.7 V at 135 V: 50 to 1. 110 V at 1.5 mm, 115 V at 2.5 mm: 5.0 V/mm, 112.5 V is 2.0 mm.
+//            An input limit of 10 V asks for 50:1, of 20 V for 30:1, of 5 V for 100:1.
 #pragma once
 
 #include <optional>
@@ -64,6 +68,9 @@ struct HeightReading {
 /// height.
 [[nodiscard]] Outcome<Gradient> calibrate(const HeightReading& low, const HeightReading& high);
 [[nodiscard]] Length height_at(Voltage voltage, const HeightReading& known, Gradient gradient);
+
+/// The least ratio of the trade, or the next whole one, that keeps an input within its limit.
+[[nodiscard]] double least_divider(Voltage input_limit, Voltage arc);
 
 enum class TapSeverity { fine, caution, stop };
 

@@ -1,7 +1,6 @@
 #include "core/supply/line.hpp"
 
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 namespace torchside::supply {
@@ -41,21 +40,6 @@ Draw draw(const Line& line, ApparentPower machine) {
     if (square < 0)
         return at(loop, loop.source / (2 * loop.all), false);
     return at(loop, 2 * power / (loop.source + std::sqrt(square)), true);
-}
-
-ApparentPower power_at(const Line& line, Current current) {
-    const Loop loop = loop_of(line);
-    const double i = current.in(ampere);
-    return ApparentPower{loop.loops * (loop.source - loop.all * i) * i, volt_ampere};
-}
-
-Current current_of_most_power(const Line& line) {
-    const Loop loop = loop_of(line);
-    if (loop.source <= 0)
-        return {};
-    if (loop.all <= 0)
-        return Current{std::numeric_limits<double>::infinity(), ampere};
-    return Current{loop.source / (2 * loop.all), ampere};
 }
 
 Voltage power_voltage(Voltage line, int phases) {

@@ -39,12 +39,6 @@ struct Draw {
 
 [[nodiscard]] Draw draw(const Line& line, ApparentPower machine);
 
-/// What reaches the machine when it draws this much; the inverse of draw() up to the current of most power.
-[[nodiscard]] ApparentPower power_at(const Line& line, Current current);
-
-/// Current of most power; beyond it more current brings less. None (0) when nothing limits: r = 0 gives infinity.
-[[nodiscard]] Current current_of_most_power(const Line& line);
-
 /// Volts times amperes of the whole line: V for one phase, sqrt(3) V for three.
 [[nodiscard]] Voltage power_voltage(Voltage line, int phases);
 

@@ -1,5 +1,5 @@
 // One output current on one circuit, solved: what assess() reads its report from, and what the search for the highest
-// current asks again and again.
+// current (limits.hpp) asks again and again.
 #pragma once
 
 #include <optional>
@@ -34,19 +34,11 @@ struct Load {
     bool effective_from_plate = false;
     BreakerState breaker{};
     CircuitVerdict verdict = CircuitVerdict::holds;
+    Current motor{};              // the compressor's part of line.other
+    bool generator_within = true; // loaded to 80 % at most
     bool generator_short = false; // the verdict is the generator's
 };
 
 [[nodiscard]] Load solve_load(const Input& input, Current output);
-
-/// The largest output whose input current is at most `limit`, cutting with input.arc; infinite when the arc can never
-/// take so much. Closed: P = share (E I - r I^2) at the limit, then per_ampere x^2 + offset x = P.
-[[nodiscard]] Current output_for(const Input& input, const Load& load, Current limit);
-
-/// Largest output that the wires, and the generator fully loaded, bring to the machine.
-[[nodiscard]] Current largest_deliverable(const Input& input, const Load& load);
-
-/// Largest output whose own verdict is `holds`, not capped by the machine; none when not any is.
-[[nodiscard]] std::optional<Current> highest_holding(const Input& input, const Load& load);
 
 } // namespace torchside::supply

@@ -26,22 +26,34 @@ enum class PowerBasis {
 enum class CheckKind {
     drop,          // 3 % / 5 % notes on voltage drop
     low_line,      // the machine's own tolerance of its supply voltage
-    plug_load,     // 80 % of a branch circuit for one cord-and-plug load
-    run_device,    // the breaker against the run's gauge
+    plug_load,     // 80 % of a branch circuit for the rating of one cord-and-plug machine
+    run_device,    // the breaker against the run's gauge, by Article 630 200 % of its ampacity
     run_load,      // the load against the run's ampacity
     cord_load,     // the load against the cord's ampacity
     welder_device, // Article 630: breaker at most 200 % of I1max
-    welder_run,    // Article 630: run's ampacity at least the effective current, breaker at most 200 % of it
+    welder_run,    // Article 630: the effective current against the run's ampacity
     generator,     // 80 % loading of a generator
-    nameplate      // the nameplate disagrees with physics or with the numbers entered
+    nameplate,     // the nameplate disagrees with physics or with the numbers entered
+    breaker_load,  // IEC 60364-4-43, 433.1: the load against the breaker's rating
+    plug,          // the load against what the plug carries
+    plug_fit,      // the plug against supply and breaker
+    welder_size    // Article 630: run's ampacity against the machine's rating, whatever it is set to
 };
+
+/// What an unfulfilled check means. A note is advice, or speaks of the machine's rating whatever it is set to, and does
+/// not bear on the highest current; at the highest current every other check is fulfilled.
+enum class Weight { note, caution, stop };
 
 struct Check {
     CheckKind kind = CheckKind::drop;
     bool ok = true;
     std::string text{};   // one sentence
     std::string source{}; // code, edition and status
+    Weight weight = Weight::note;
 };
+
+/// What gives first above the highest current.
+enum class Cap { machine, breaker, run, cord, plug, generator, voltage };
 
 /// The way from the panel to the torch, for a one-line diagram.
 enum class Stop { panel, breaker, run, cord, machine, torch };
@@ -60,8 +72,8 @@ struct Chain {
     int weakest = 1;             // index of the node with the greatest `used`
 };
 
-/// One corner of the breaker's band: a load of `multiple` ratings trips within `within` at the latest. The standard
-/// gives no least time, so the band is everything below the line.
+/// One corner of the breaker's band: a load of `multiple` ratings trips within `within` at the latest. Save for one point
+/// of IEC 60898 no standard gives a least time, so the band is everything below the line.
 struct BandPoint {
     double multiple = 1.0;
     Duration within{};
@@ -71,6 +83,7 @@ struct Band {
     double holds_to = 1.0;            // up to this multiple the standard says it must not trip
     double trips_from = 1.35;         // from this multiple it must; nothing is promised in between
     std::vector<BandPoint> upper{};   // rising multiple; a step at each point, from there on to the right
+    std::optional<BandPoint> least{}; // IEC 60898: not earlier than this at this multiple; the one least time there is
     std::vector<BandPoint> between{}; // IEC 60898 only: an interpolated upper line, a reading aid and not a promise
     double load_multiple = 0.0;       // this load
 };
@@ -87,15 +100,18 @@ struct Report {
     CircuitVerdict verdict = CircuitVerdict::holds;
     std::optional<Duration> trips_within{};              // an upper time from the standard, never a promised one
     std::optional<Duration> trips_within_interpolated{}; // IEC 60898: between two points of the standard; a reading aid
-    /// The largest output whose verdict is `holds`; at most the machine's own largest. None: not any, the other load
-    /// alone is too much.
+    std::optional<Duration> trips_not_before{};          // IEC 60898, to 2.55 ratings
+    /// The largest output at which breaker, run, cord, plug, generator and volts are all within their limits; at most the
+    /// machine's own largest. None: not any.
     std::optional<Current> highest_current{};
-    bool highest_is_machine_limit = false;        // the circuit would hold more than the machine gives
-    bool highest_below_machine = false;           // it holds less than the machine's smallest setting
+    Cap capped_by = Cap::machine;                 // what gives first above it, or forbids any current
+    bool highest_is_machine_limit = false;        // the circuit would carry more than the machine gives
+    bool highest_below_machine = false;           // it carries less than the machine's smallest setting
     std::optional<Current> largest_deliverable{}; // cannot_deliver: the largest output the wires can carry to it
     std::optional<int> cord_min_awg{};            // least cord for this input, also when there is none now
-    std::optional<int> run_min_awg{};             // least run, 75 C column
-    std::optional<int> run_min_awg_60c{};         // least run, 60 C column: NM cable, or a terminal without a 75 C mark
+    std::optional<double> cord_min_mm2{};         // the same by section
+    std::optional<int> run_min_awg{};             // least run, cable and terminals marked for 75 C
+    std::optional<int> run_min_awg_60c{};         // least run without that mark, and NM cable
     std::optional<double> run_min_mm2{};          // least run by section, when the run is entered by section
     std::optional<ApparentPower> generator_min{};
     double duty = 1.0; // at this output
@@ -106,6 +122,8 @@ struct Report {
     std::vector<Check> checks{};
     Chain chain{};
     Band band{};
+    bool by_section = false;          // wires are sold by section here, not by gauge
+    std::string guard{};              // the switch against shock that the outlet should have
     std::string summary{};            // one sentence for the verdict row
     std::string way_out{};            // one quiet line
     std::vector<std::string> basis{}; // which code, edition and status each part rests on

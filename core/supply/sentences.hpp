@@ -8,9 +8,11 @@
 
 namespace torchside::supply {
 
-[[nodiscard]] std::string summary_of(const Input& input, const Load& load);
+/// `report` has its checks and its highest current by now.
+[[nodiscard]] std::string summary_of(const Input& input, const Load& load, const Report& report);
 [[nodiscard]] std::string duty_note_of(const Load& load);
 [[nodiscard]] std::string way_out_of(const Input& input, const Load& load, const Report& report);
+[[nodiscard]] std::string guard_of(const Input& input);
 [[nodiscard]] std::vector<std::string> basis_of(const Input& input, const Load& load); // ends with who decides
 
 } // namespace torchside::supply

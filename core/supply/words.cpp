@@ -17,6 +17,10 @@ std::string run_words(const Circuit& circuit) {
     return circuit.run_mm2 ? section_words(*circuit.run_mm2) : joined({std::to_string(circuit.run_awg), " AWG"});
 }
 
+std::string cord_words(const Circuit& circuit) {
+    return circuit.cord_mm2 ? section_words(*circuit.cord_mm2) : joined({std::to_string(*circuit.cord_awg), " AWG"});
+}
+
 std::string distance(Length length, UnitSystem units) {
     if (units == UnitSystem::metric)
         return joined({print_trimmed(length.in(metre), 1), " m"});

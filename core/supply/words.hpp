@@ -11,6 +11,7 @@ namespace torchside::supply {
 [[nodiscard]] std::string amps(Current current);                     // "45.9 A"
 [[nodiscard]] std::string section_words(double section_mm2);         // "2.5 mm²"
 [[nodiscard]] std::string run_words(const Circuit& circuit);         // "8 AWG"
+[[nodiscard]] std::string cord_words(const Circuit& circuit);        // "14 AWG", "1.5 mm²"; there is one
 [[nodiscard]] std::string distance(Length length, UnitSystem units); // "15 m", "50 ft"
 [[nodiscard]] std::string kva(ApparentPower power);                  // "10.4 kVA"
 [[nodiscard]] Current rated_input(const Input& input,

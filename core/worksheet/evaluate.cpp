@@ -7,6 +7,7 @@
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
 #include "core/worksheet/advice.hpp"
+#include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "core/worksheet/worksheet.hpp"
@@ -51,7 +52,8 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
     in.current = w.job.current;
     in.by_hand = w.job.torch != TorchHold::table;
     in.raw_tap = raw_tap;
-    in.water_table = !in.by_hand && w.shop.table.water;
+    in.country = country_of(w.shop);
+    in.water_table = w.shop.table.water;
     return safety::assess(in);
 }
 
@@ -71,8 +73,6 @@ void say_in(UnitSystem units, Worksheet& sheet) {
     }
     for (supply::Node& node : sheet.circuit.chain.nodes)
         say(node.detail);
-    for (safety::Caution& caution : sheet.safety.cautions)
-        say(caution.text);
     for (Warning& warning : sheet.warnings)
         say(warning.text);
 }
@@ -99,8 +99,8 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
     }
     if (job.torch == TorchHold::table)
         sheet.tap = supply::check_tap(shop.height_control, arc.high);
-    sheet.circuit = supply::assess(
-        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), shop.display.units});
+    sheet.circuit = supply::assess({shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()),
+                                    shop.display.units, country_of(shop)});
     sheet.there = there_of(advice, shop.machine, sheet.circuit);
     sheet.air = air::assess(shop.air, shop.display.units);
     sheet.safety = safety_of(workbook, sheet.tap.shock);

@@ -1,6 +1,7 @@
 // Warnings that other reports have already put into words: here they get their code, weight and field.
 #include <string_view>
 
+#include "core/safety/assess.hpp"
 #include "core/worksheet/warnings.hpp"
 
 namespace torchside {
@@ -30,11 +31,16 @@ constexpr Named checks[] = {
     {supply::CheckKind::welder_run, "circuit_welder_run", "shop.circuit.run_awg"},
     {supply::CheckKind::generator, "circuit_generator", "shop.circuit.generator_va"},
     {supply::CheckKind::nameplate, "circuit_nameplate", "shop.machine.plate_i1max_a"},
+    {supply::CheckKind::breaker_load, "circuit_breaker_load", "shop.circuit.breaker_a"},
+    {supply::CheckKind::plug, "circuit_plug", "shop.circuit.plug"},
+    {supply::CheckKind::plug_fit, "circuit_plug_fit", "shop.circuit.plug"},
+    {supply::CheckKind::welder_size, "circuit_welder_size", "shop.circuit.run_awg"},
 };
 
-// What one current on a wire can set alight weighs more than what a code would rather have.
-bool overloads_a_wire(supply::CheckKind kind) {
-    return kind == supply::CheckKind::run_load || kind == supply::CheckKind::cord_load;
+Severity severity_of(supply::Weight weight) {
+    return weight == supply::Weight::stop      ? Severity::stop
+           : weight == supply::Weight::caution ? Severity::caution
+                                               : Severity::note;
 }
 
 } // namespace
@@ -73,9 +79,8 @@ void warn_of_circuit(const Findings& f, std::vector<Warning>& out) {
     for (const supply::Check& check : circuit.checks)
         for (const Named& named : checks)
             if (!check.ok && named.kind == check.kind)
-                out.push_back({std::string(named.code),
-                               overloads_a_wire(check.kind) ? Severity::caution : Severity::note,
-                               std::string(named.field), check.text});
+                out.push_back(
+                    {std::string(named.code), severity_of(check.weight), std::string(named.field), check.text});
 }
 
 void warn_of_air(const Findings& f, std::vector<Warning>& out) {
@@ -83,16 +88,19 @@ void warn_of_air(const Findings& f, std::vector<Warning>& out) {
     const std::string text = with_way_out(air.summary, air.way_out);
     if (air.verdict == air::AirVerdict::not_enough_pressure)
         out.push_back({"air_pressure", Severity::stop, "shop.air.cut_in_bar", text});
+    if (air.verdict == air::AirVerdict::overworked)
+        out.push_back({"air_compressor_duty", Severity::caution, "shop.air.compressor_duty", text});
     if (air.verdict == air::AirVerdict::runs_then_waits)
         out.push_back({"air_runs_out", Severity::caution, "shop.air.compressor_l_min", text});
 }
 
-void warn_of_metal(const Findings& f, std::vector<Warning>& out) {
-    constexpr std::string_view of_the_metal[] = {"zinc_fume", "chromium_fume", "copper_fume", "hydrogen"};
-    for (const safety::Caution& caution : f.sheet.safety.cautions)
-        for (const std::string_view code : of_the_metal)
-            if (caution.code == code)
-                out.push_back({caution.code, Severity::caution, "job.material", caution.text});
+void warn_of_hazards(const Findings& f, std::vector<Warning>& out) {
+    for (const safety::Caution& c : safety::worst_two(f.sheet.safety)) {
+        const Severity severity = c.weight == safety::Weight::stop      ? Severity::stop
+                                  : c.weight == safety::Weight::caution ? Severity::caution
+                                                                        : Severity::note;
+        out.push_back({std::string(c.code), severity, "job.material", std::string(c.head)});
+    }
 }
 
 } // namespace torchside

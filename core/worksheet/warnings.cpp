@@ -108,7 +108,7 @@ void warn_of_feed(const Findings& f, std::vector<Warning>& out) {
 std::vector<Warning> warnings(const Findings& f) {
     std::vector<Warning> all;
     for (const auto warn : {warn_of_plate, warn_of_machine, warn_of_feed, warn_of_tap, warn_of_circuit, warn_of_air,
-                            warn_of_metal, warn_of_part, warn_of_gaps, warn_of_time, warn_of_wear, warn_of_price})
+                            warn_of_hazards, warn_of_part, warn_of_gaps, warn_of_time, warn_of_wear, warn_of_price})
         warn(f, all);
     sort_rows(all, [](const Warning& a, const Warning& b) { return a.severity > b.severity; });
     return all;

@@ -23,7 +23,7 @@ void warn_of_feed(const Findings& findings, std::vector<Warning>& out);
 void warn_of_tap(const Findings& findings, std::vector<Warning>& out);
 void warn_of_circuit(const Findings& findings, std::vector<Warning>& out);
 void warn_of_air(const Findings& findings, std::vector<Warning>& out);
-void warn_of_metal(const Findings& findings, std::vector<Warning>& out);
+void warn_of_hazards(const Findings& findings, std::vector<Warning>& out);
 void warn_of_part(const Findings& findings, std::vector<Warning>& out);
 void warn_of_gaps(const Findings& findings, std::vector<Warning>& out);
 void warn_of_time(const Findings& findings, std::vector<Warning>& out);

@@ -2,10 +2,12 @@
 // schema holds the range and the meaning of every key. A default-made Workbook is valid: it is the default shop.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "core/air/air_system.hpp"
+#include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/part_spec.hpp"
 #include "core/price/issued_quote.hpp"
@@ -25,12 +27,14 @@ enum class TorchHold { table, hand_standoff, hand_drag };
 struct Display {
     UnitSystem units = UnitSystem::metric;
     Theme theme = Theme::automatic;
-    bool glove = false; // larger targets
+    bool glove = false;      // larger targets
+    bool number_keys = true; // 1 to 5 open the places; off for whoever speaks to the machine or brushes keys
 };
 
 struct Shop {
-    std::string name{};    // up to 60 letters
-    std::string contact{}; // up to 120 letters: what the customer may call or write to
+    std::string name{};               // up to 60 letters
+    std::string contact{};            // up to 120 letters: what the customer may call or write to
+    std::optional<Country> country{}; // whose rules speak; none: the one the supply points to (country.hpp)
     Machine machine{};
     HeightControl height_control{};
     Table table{};

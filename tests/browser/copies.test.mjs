@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { test } from 'node:test';
+import { draw, folder, pictures } from '../../tools/draw_screenshots.mjs';
 import { clean, DESKTOP, offlineReady, open, PHONE, ROOT, serve, settled, SITE, until } from './harness.mjs';
 import { change, control, done, reads, setUp, shared, start } from './person.mjs';
 
@@ -153,6 +154,32 @@ test('the manifest shows a narrow and a wide picture, each of the size it says, 
   for (const { action } of manifest.file_handlers) {
     assert.ok(existsSync(`${SITE}/${action}/index.html`));
   }
+});
+
+/** Share of the points that differ by more than a browser's own smoothing. */
+const apart = (page, one, two) => page.evaluate(async (pngs) => {
+  const [a, b] = await Promise.all(pngs.map(async (png) => {
+    const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
+    const pen = new OffscreenCanvas(image.width, image.height).getContext('2d');
+    pen.drawImage(image, 0, 0);
+    return pen.getImageData(0, 0, image.width, image.height).data;
+  }));
+  let count = 0;
+  for (let i = 0; i < a.length; i += 4) {
+    count += Math.abs(a[i] - b[i]) + Math.abs(a[i + 1] - b[i + 1]) + Math.abs(a[i + 2] - b[i + 2]) > 96;
+  }
+  return a.length === b.length ? count / (a.length / 4) : 1;
+}, [one, two].map((png) => png.toString('base64')));
+
+test('the manifest\'s pictures are of the page as it is', async () => {
+  const blank = await (await shared.browser.newContext()).newPage();
+  for (const picture of pictures) {
+    const kept = readFileSync(`${folder}${picture[0]}.png`);
+    const share = await apart(blank, kept, await draw(shared.browser, shared.host.url, picture));
+    assert.ok(share < 0.01, `${picture[0]}: ${(100 * share).toFixed(1)} % has changed; run tools/draw_screenshots.mjs`);
+  }
+  assert.ok(await apart(blank, ...pictures.slice(0, 2).map(([name]) => readFileSync(`${folder}${name}.png`))) > 0.01, 'two pictures are apart');
+  await blank.context().close();
 });
 
 /** The device hands a file over, as it does to an installed app. */

@@ -96,6 +96,26 @@ test('1 to 5 go to the places, not while typing', async () => {
   await done(page);
 });
 
+test('the number keys can be switched off, and stay so', async () => {
+  const page = await start(DESKTOP);
+  const here = () => page.locator('nav [aria-current="page"]').textContent();
+  await page.keyboard.press('5');
+  await settled(page);
+  await control(page, 'button', 'Screen').click({ force: true });
+  await settled(page);
+  await page.getByRole('switch', { name: 'Number keys' }).press('Enter');
+  await settled(page);
+  for (let again = 0; again < 2; again++) {
+    await page.keyboard.press('1');
+    await settled(page);
+    assert.equal(await here(), 'Shop');
+    assert.equal(await page.locator('nav [aria-keyshortcuts]').count(), 0);
+    await page.reload();
+    await settled(page);
+  }
+  await done(page);
+});
+
 test('a mouse opens no keypad for fingers', async () => {
   const page = await start(DESKTOP);
   const [x, y] = await middle(page, 'textbox', 'Thickness');

@@ -116,3 +116,19 @@ TEST_CASE("a rate is asked for in the unit that the field shows") {
         CHECK(enter(*field(row.path), in_inch) == row.inches);
     }
 }
+
+TEST_CASE("the compressor's duty is a share from 10 to 100 %") {
+    const Workbook book;
+    CHECK(book.shop.air.duty == 0.6);
+    for (const double good : {0.1, 0.6, 1.0}) {
+        const auto out = document::set(book, "shop.air.compressor_duty", good);
+        REQUIRE(out);
+        CHECK(out.value().shop.air.duty == good);
+    }
+    for (const double bad : {0.09, 1.01, 60.0}) {
+        const auto out = document::set(book, "shop.air.compressor_duty", bad);
+        REQUIRE_FALSE(out);
+        CHECK(out.fault().field == "shop.air.compressor_duty");
+        CHECK(out.fault().text.find("0.1 to 1") != std::string::npos);
+    }
+}

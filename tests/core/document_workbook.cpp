@@ -117,6 +117,8 @@ constexpr BadFile bad_files[] = {
      "job.mesh.opening_2_mm: 0 is not accepted, accepted is 0.1 to 499.9 mm"},
     {R"({"torchside": 1, "job": {"gaps_per_m": 501}})",
      "job.gaps_per_m: 501 is not accepted, accepted is 0 to 500 per m"},
+    {R"({"torchside": 1, "shop": {"country": "usa"}})",
+     "shop.country: \"usa\" is not accepted, accepted is us, uk, eu or other, or null"},
     {R"({"torchside": 1, "shop": {"example": 1}})", "shop.example: 1 is not accepted, accepted is true or false"},
     {R"({"torchside": 1, "shop": {"public_url": "http://shop.example/"}})",
      "shop.public_url: no address for links, accepted is one that begins with https:// and has no blanks"},
@@ -214,9 +216,9 @@ TEST_CASE("a missing key takes its default") {
 TEST_CASE("the default workbook is in range and its file is stable") {
     CHECK_FALSE(check(Workbook{}));
     const std::string text = write_workbook(Workbook{});
-    CHECK(text.starts_with(
-        "{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    \"machine\": {\n"
-        "      \"max_current_a\": 50,\n"));
+    CHECK(text.starts_with("{\n  \"torchside\": 1,\n  \"shop\": {\n    \"name\": \"\",\n    \"contact\": \"\",\n    "
+                           "\"country\": null,\n    \"machine\": {\n"
+                           "      \"max_current_a\": 50,\n"));
     CHECK(text.find("\"nozzles\": [\n        {\"rated_current_a\": 45, \"bore_mm\": 1.1}\n      ]") !=
           std::string::npos);
     CHECK(text.find("\"run_m\": 15,") != std::string::npos);

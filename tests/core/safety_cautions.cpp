@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <cstdlib>
 #include <string>
 #include <string_view>
 
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/safety/assess.hpp"
+#include "core/safety/words.hpp"
 
 using namespace torchside;
 
@@ -15,52 +17,124 @@ bool has(const safety::Report& report, std::string_view code) {
                        [&](const safety::Caution& c) { return c.code == code; });
 }
 
-} // namespace
-
-TEST_CASE("A caution comes with what calls for it, and only then", "[safety]") {
+template <class F>
+void for_all(const F& look) {
     for (const Metal metal : all_metals) {
-        for (const bool water : {false, true}) {
-            for (const bool raw : {false, true}) {
-                for (const bool hand : {false, true}) {
-                    const safety::Report r = safety::assess({.metal = metal,
-                                                             .current = Current{45, ampere},
-                                                             .raw_tap = raw,
-                                                             .water_table = water,
-                                                             .by_hand = hand});
-                    CHECK(has(r, "zinc_fume") == (metal == Metal::galvanised));
-                    CHECK(has(r, "chromium_fume") == (metal == Metal::stainless));
-                    CHECK(has(r, "copper_fume") == (metal == Metal::copper));
-                    CHECK(has(r, "hydrogen") == (metal == Metal::aluminium && water));
-                    CHECK(has(r, "raw_arc_voltage") == raw);
-                    CHECK(has(r, "hand_torch") == hand);
-                    for (const char* always : {"eyes_and_skin", "noise", "fire_watch", "ozone_no2", "blow_off"}) {
-                        CHECK(has(r, always));
-                    }
-                    CHECK(r.cautions.back().code == "local_rules");
-                }
+        for (const Country country : {Country::us, Country::uk, Country::eu, Country::other}) {
+            for (int bits = 0; bits < 8; ++bits) {
+                look(safety::Input{metal, Current{45, ampere}, (bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0,
+                                   country});
             }
         }
     }
 }
 
-TEST_CASE("The worst caution comes first", "[safety]") {
-    CHECK(safety::assess({.metal = Metal::stainless, .raw_tap = true}).cautions.front().code == "raw_arc_voltage");
-    CHECK(safety::assess({.metal = Metal::galvanised}).cautions.front().code == "zinc_fume");
+std::string two(const safety::Input& input) {
+    std::string out;
+    for (const safety::Caution& c : safety::worst_two(safety::assess(input))) {
+        out += (out.empty() ? "" : " ") + std::string(c.code);
+    }
+    return out;
 }
 
-TEST_CASE("Each caution is one sentence with a stable code and a source", "[safety]") {
-    for (const Metal metal : all_metals) {
-        const safety::Report r =
-            safety::assess({.metal = metal, .raw_tap = true, .water_table = true, .by_hand = true});
+} // namespace
+
+TEST_CASE("A caution comes with what calls for it, and only then", "[safety]") {
+    for_all([](const safety::Input& in) {
+        const safety::Report r = safety::assess(in);
+        const bool steel = in.metal == Metal::mild_steel || in.metal == Metal::galvanised;
+        CHECK(has(r, "zinc_fume") == (in.metal == Metal::galvanised));
+        CHECK(has(r, "chromium_fume") == (in.metal == Metal::stainless));
+        CHECK(has(r, "nickel") == (in.metal == Metal::stainless));
+        CHECK(has(r, "copper_fume") == (in.metal == Metal::copper));
+        CHECK(has(r, "beryllium") == (in.metal == Metal::copper));
+        CHECK(has(r, "steel_fume") == steel);
+        CHECK(has(r, "aluminum_fume") == (in.metal == Metal::aluminium));
+        CHECK(has(r, "hydrogen") == (in.metal == Metal::aluminium && in.water_table)); // the torch in hand or not
+        CHECK(has(r, "raw_arc_voltage") == in.raw_tap);
+        CHECK(has(r, "hand_torch") == in.by_hand);
+        CHECK(has(r, "gantry") == !in.by_hand);
+        CHECK(has(r, "wet_table") == in.water_table);
+        CHECK(has(r, "sludge") == in.water_table);
+        CHECK(has(r, "dust") == !in.water_table);
+        for (const char* always : {"shock", "gloves", "work_clamp", "eyes_and_skin", "impact", "noise", "fire_watch",
+                                   "extinguisher", "containers", "cylinders", "confined", "coatings", "solvents", "no2",
+                                   "ozone", "hot_slugs", "blow_off", "pacemaker", "bystanders"}) {
+            INFO(always);
+            CHECK(has(r, always));
+        }
+        CHECK(r.cautions.back().code == "local_rules");
+        CHECK(safety::words_of(r.cautions.back()).text.ends_with("local code and a licensed electrician decide."));
+    });
+}
+
+TEST_CASE("Stops come before cautions, cautions before notes; the first screen has the two worst", "[safety]") {
+    for_all([](const safety::Input& in) {
+        const safety::Report r = safety::assess(in);
+        for (std::size_t i = 1; i < r.cautions.size(); ++i) {
+            CHECK(r.cautions[i - 1].weight >= r.cautions[i].weight);
+        }
+        const auto said = safety::worst_two(r);
+        REQUIRE(said.size() == 2);
         for (const safety::Caution& c : r.cautions) {
-            INFO(c.code);
-            CHECK_FALSE(c.source.empty());
-            CHECK(c.text.ends_with('.'));
-            CHECK(c.text.find(". ") == std::string::npos);
-            CHECK(c.text.size() <= 220);
-            CHECK(c.code.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string::npos);
+            const bool in_two = c.code == said[0].code || c.code == said[1].code;
+            if (!in_two && !c.head.empty()) {
+                CHECK(c.weight <= said[1].weight);
+            }
+        }
+        CHECK(std::any_of(said.begin(), said.end(), [](const safety::Caution& c) { return c.code == "shock"; }));
+    });
+    CHECK(two({.metal = Metal::mild_steel}) == "shock steel_fume");
+    CHECK(two({.metal = Metal::stainless}) == "chromium_fume shock");
+    CHECK(two({.metal = Metal::galvanised}) == "shock zinc_fume");
+    CHECK(two({.metal = Metal::copper}) == "shock copper_fume");
+    CHECK(two({.metal = Metal::aluminium}) == "shock aluminum_fume");
+    CHECK(two({.metal = Metal::aluminium, .water_table = true}) == "hydrogen shock");
+    CHECK(two({.metal = Metal::aluminium, .water_table = true, .by_hand = true}) == "hydrogen shock");
+}
+
+TEST_CASE("Each caution is short, with a stable code and a source", "[safety]") {
+    for_all([](const safety::Input& in) {
+        const safety::Report r = safety::assess(in);
+        for (const safety::Caution& c : r.cautions) {
+            const safety::CautionWords words = safety::words_of(c, UnitSystem::inch);
+            INFO(c.code << ": " << words.text);
+            CHECK_FALSE(words.citation.empty());
+            CHECK(words.text.ends_with('.'));
+            CHECK(words.text.size() <= 220);
+            CHECK(words.text.find("°C") == std::string::npos);
+            CHECK(words.text.find(" mm") == std::string::npos);
+            CHECK((c.head.empty() || (c.head.ends_with('.') && c.head.size() <= 75)));
+            CHECK((c.head.empty() || c.head.find(": ") != std::string_view::npos));
+            CHECK(c.code.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string_view::npos);
             CHECK(std::count_if(r.cautions.begin(), r.cautions.end(),
                                 [&](const safety::Caution& other) { return other.code == c.code; }) == 1);
         }
-    }
+    });
+}
+
+TEST_CASE("Limits of one substance go from the strictest to the laxest, and none is for a caution that is not there",
+          "[safety]") {
+    // The first figure of each text; those of coatings are of two metals.
+    for_all([](const safety::Input& in) {
+        const safety::Report r = safety::assess(in);
+        for (const safety::Caution& c : r.cautions) {
+            const auto all = safety::limits_of(c, Country::other);
+            double before = 0;
+            for (const std::string_view limit : all) {
+                const std::size_t at = limit.find_first_of("0123456789");
+                REQUIRE(at != std::string_view::npos);
+                const double figure = std::strtod(std::string(limit.substr(at)).c_str(), nullptr);
+                INFO(limit);
+                CHECK(figure >= before);
+                before = figure;
+            }
+            for (const Country country : {Country::us, Country::uk, Country::eu}) {
+                const auto own = safety::limits_of(c, country);
+                REQUIRE(own.size() <= all.size());
+                CHECK(std::equal(own.begin(), own.end(), all.begin())); // the stricter ones are never left out
+                CHECK(own.empty() == all.empty());
+            }
+        }
+    });
 }

@@ -64,7 +64,7 @@ TEST_CASE("The highest current that a circuit holds holds when it is set, last d
     w.shop.circuit.line = Voltage{240, volt};
     w.shop.circuit.breaker = Current{32, ampere};
     w.shop.circuit.breaker_rule = supply::BreakerRule::iec60898b;
-    w.shop.circuit.run_awg = 12;
+    w.shop.circuit.run_awg = 8;
     w.shop.circuit.run = Length{100, metre};
     w.shop.circuit.cord_awg = 6;
     w.shop.circuit.cord = Length{15, metre};

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""The circuit's solved voltage, its highest current and the most it delivers, against SciPy's root finder.
+"""The circuit's solved voltage and the most it delivers, against SciPy's root finder. The highest current: circuit_rules.py.
 
 usage: supply_line.py [CORE_LIBRARY]     libtorchside_core.a, build/native/libtorchside_core.a when absent
 
@@ -76,23 +76,6 @@ class Circuit:
         """0 at the point of most power, 1 far from it."""
         return 1 - 4 * self.r_all * self.power(output) / self.root / self.source**2 if self.source > 0 else 0
 
-    def highest(self):
-        limit = self.breaker - self.other
-        if limit <= 0 or self.source <= 0:
-            return None
-        top = 1.0
-        while (now := self.current(top)) is not None and now <= limit:
-            top *= 2
-            if top > 1e7:
-                return math.inf
-        # The current jumps to None past the most power: a bisection on the yes-or-no question serves both ends.
-        low, high = 0.0, top
-        for _ in range(200):
-            middle = (low + high) / 2
-            now = self.current(middle)
-            low, high = (middle, high) if now is not None and now <= limit else (low, middle)
-        return low
-
     def largest(self):
         low, high = 0.0, self.output
         for _ in range(200):
@@ -105,7 +88,7 @@ def off(found, wanted):
     return abs(found - wanted) / max(abs(wanted), 1e-12)
 
 
-def faults(circuit, delivered, current, outlet, machine, highest, largest):
+def faults(circuit, delivered, current, outlet, machine, largest):
     wanted = circuit.current(circuit.output)
     nearness = circuit.nearness(circuit.output)
     if abs(nearness) < 1e-13:
@@ -122,12 +105,6 @@ def faults(circuit, delivered, current, outlet, machine, highest, largest):
                 yield f"{name} {found!r}, oracle {right!r}, nearness {nearness:.1e}"
     elif off(largest, circuit.largest()) > TOLERANCE and circuit.source > 0:
         yield f"largest {largest!r}, oracle {circuit.largest()!r}"
-    right = circuit.highest()
-    if right is None or highest < 0:
-        if (right is None) != (highest < 0):
-            yield f"highest {highest!r}, oracle {right!r}"
-    elif off(highest, right) > TOLERANCE:
-        yield f"highest {highest!r}, oracle {right!r}"
 
 
 def main():

@@ -1,6 +1,6 @@
 // Solves circuits given on standard input, one a line, for tests/oracle/supply_line.py; no part of the product.
 //   line_v phases run_awg run_m cord_awg|0 cord_m other_a share offset_v per_a output_a breaker_a
-// answers: delivered input_a outlet_v machine_v highest_a|-1 largest_a|-1
+// answers: delivered input_a outlet_v machine_v largest_a|-1
 #include <cstdio>
 
 #include "core/supply/assess.hpp"
@@ -29,9 +29,8 @@ int main() {
         input.arc = {Voltage{offset, volt}, Resistance{per_a, ohm}};
         const supply::Report report = assess(input);
         const double outlet = line * (1 - report.run_drop_share);
-        std::printf("%d %.17g %.17g %.17g %.17g %.17g\n", report.verdict != supply::CircuitVerdict::cannot_deliver,
+        std::printf("%d %.17g %.17g %.17g %.17g\n", report.verdict != supply::CircuitVerdict::cannot_deliver,
                     report.input.in(ampere), outlet, report.machine.in(volt),
-                    report.highest_current ? report.highest_current->in(ampere) : -1.0,
                     report.largest_deliverable ? report.largest_deliverable->in(ampere) : -1.0);
     }
 }

@@ -112,15 +112,28 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
     }
 }
 
-/// What the device keeps beside the shop is filled last, from numbers of its own, so that the others are what they were before it.
-inline bool is_own(std::string_view key) {
-    return key == "old_keys" || key == "issued";
+// Keys that came later draw from a copy of the stream, so that they leave the workbooks of a seed otherwise as they were.
+constexpr std::string_view later_keys[] = {"country",  "marked_75c", "ambient_c", "plug",
+                                           "cord_mm2", "old_keys",   "issued"};
+
+inline bool came_later(const document::Field& field) {
+    return std::find(std::begin(later_keys), std::end(later_keys), field.key) != std::end(later_keys);
 }
 
 inline void fill(document::Fields fields, void* object, Rng& rng) {
     for (const document::Field& field : fields) {
-        if (!is_own(field.key)) {
+        if (!came_later(field)) {
             fill_field(field, object, rng);
+        }
+    }
+}
+
+inline void fill_later(document::Fields fields, void* object, Rng& rng) {
+    for (const document::Field& field : fields) {
+        if (came_later(field)) {
+            fill_field(field, object, rng);
+        } else if (field.info.kind == document::FieldKind::object) {
+            fill_later(*field.children, document::writable(field, object), rng);
         }
     }
 }
@@ -188,16 +201,12 @@ inline Workbook random_workbook(Rng& rng) {
             cut.material = w.job.material;
         }
     }
-    Rng own = rng;
-    for (const document::Field& field : document::shop_fields) {
-        if (detail::is_own(field.key)) {
-            detail::fill_field(field, &w.shop, own);
-        }
-    }
+    Rng later = rng;
+    detail::fill_later(document::workbook_fields(), &w, later);
     for (price::OldKey& old : w.shop.old_keys) {
         old.seal_key.clear();
         while (old.seal_key.size() < 64) {
-            old.seal_key += "0123456789abcdef"[own.below(16)];
+            old.seal_key += "0123456789abcdef"[later.below(16)];
         }
     }
     return w;

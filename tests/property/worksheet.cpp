@@ -87,6 +87,28 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
     CHECK(with_settings > 400);
 }
 
+TEST_CASE("Every job is told of electric shock, and of no more than two hazards", "[worksheet][property][safety]") {
+    test::Rng rng{20261129};
+    for (int i = 0; i < 1500; ++i) {
+        const Workbook w = test::random_workbook(rng);
+        const Worksheet sheet = evaluate(w);
+        CAPTURE(i);
+        int hazards = 0;
+        for (const safety::Caution& c : sheet.safety.cautions)
+            for (const Warning& x : sheet.warnings)
+                hazards += x.code == c.code ? 1 : 0;
+        CHECK(hazards == 2);
+        CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Warning& x) {
+                  return x.code == "shock" && x.severity == Severity::caution;
+              }) == 1);
+        CHECK(std::any_of(sheet.safety.cautions.begin(), sheet.safety.cautions.end(),
+                          [](const safety::Caution& c) { return c.code == "shock"; }));
+        CHECK(sheet.safety.cautions.back().code == "local_rules");
+        CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
+                             [](const Warning& a, const Warning& b) { return a.severity > b.severity; }));
+    }
+}
+
 TEST_CASE("What is suggested cuts the plate, within machine, nozzle and table", "[worksheet][property]") {
     test::Rng rng{20240702};
     int suggested = 0;

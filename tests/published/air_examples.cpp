@@ -40,32 +40,60 @@ TEST_CASE("receiver: run-down and filling", "[published][air]") {
         run_down(Volume{100, litre}, Pressure{8, bar}, Pressure{6, bar}, Flow{100, litre_min}, Flow{150, litre_min}));
 }
 
-// Three forms for the same hose, psi: A and B seen in notes (pipe_drop_a, pipe_drop_b), C from memory (harris_drop).
-TEST_CASE("hose drop: the published forms disagree", "[published][air]") {
+// Published losses: a hose chart (hose_chart), a trade page (hose_page) and a diagram for pipes (pipe_diagram), all seen;
+// each lies in the band, which the header states. Smooth pipe alone is up to 38 % below three of them and 19 % above one.
+TEST_CASE("hose drop: the published rows lie in the band", "[published][air]") {
     struct Row {
-        double bore_in, flow_cfm, length_ft, pressure_psi, a, b, c;
+        double bore_mm, flow_l_min, length_m, inlet_bar, published_bar, value, low, high;
+    };
+    constexpr double psi_bar = 0.0689475729, l_per_ft3 = 28.316846592;
+    constexpr Row rows[] = {
+        {19.05, 30 * l_per_ft3, 15.24, 90 * psi_bar, 0.4 * psi_bar, 0.036, 0.026, 0.055},
+        {25.4, 100 * l_per_ft3, 30.48, 90 * psi_bar, 3.35 * psi_bar, 0.165, 0.116, 0.261},
+        {25.4, 100 * l_per_ft3, 91.44, 90 * psi_bar, 10.1 * psi_bar, 0.507, 0.353, 0.815},
+        {32, 6000, 50, 7, 0.42, 0.321, 0.220, 0.517},
+        {40, 6000, 50, 7, 0.15, 0.104, 0.074, 0.159},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.bore_mm, row.length_m);
+        const Hose hose{Length{row.bore_mm, mm}, Length{row.length_m, metre}, Flow{row.flow_l_min, litre_min}};
+        const Estimate<Pressure> e = drop(hose, Pressure{row.inlet_bar, bar});
+        CHECK(e.low.in(bar) <= row.published_bar);
+        CHECK(row.published_bar <= e.high.in(bar));
+        CHECK_THAT(e.value.in(bar), WithinRel(row.value, 0.01));
+        CHECK_THAT(e.low.in(bar), WithinRel(row.low, 0.015));
+        CHECK_THAT(e.high.in(bar), WithinRel(row.high, 0.015));
+    }
+}
+
+// The two empirical forms that were seen (pipe_drop_a, pipe_drop_b), psi, for hoses of a torch: inside the band too.
+TEST_CASE("hose drop: the empirical forms lie in the band", "[published][air]") {
+    struct Row {
+        double bore_in, flow_cfm, length_ft, pressure_psi, a, b;
     };
     constexpr Row rows[] = {
-        {0.750, 30, 50, 90, 0.66, 0.74, 0.83},
-        {0.375, 10, 50, 100, 2.52, 2.84, 3.33},
-        {0.375, 6, 50, 90, 1.07, 1.21, 1.32},
-        {0.250, 6, 25, 90, 4.07, 4.59, 5.66},
+        {0.750, 30, 50, 90, 0.66, 0.74},
+        {0.375, 10, 50, 100, 2.52, 2.84},
+        {0.375, 6, 50, 90, 1.07, 1.21},
+        {0.250, 6, 25, 90, 4.07, 4.59},
     };
     for (const Row& row : rows) {
         CAPTURE(row.bore_in, row.flow_cfm);
         const Hose hose{Length{row.bore_in, inch}, Length{row.length_ft, foot}, Flow{row.flow_cfm, cfm}};
-        const DropForms forms = drop_forms(hose, Pressure{row.pressure_psi, psi});
-        CHECK_THAT(forms.a.in(psi), WithinRel(row.a, 0.01));
-        CHECK_THAT(forms.b.in(psi), WithinRel(row.b, 0.01));
-        CHECK_THAT(forms.c.in(psi), WithinRel(row.c, 0.01));
-        const Estimate<Pressure> range = drop(hose, Pressure{row.pressure_psi, psi});
-        for (const Pressure form : {forms.a, forms.b, forms.c})
-            CHECK((range.low <= form && form <= range.high));
-        CHECK(range.low.in(psi) <= 0.75 * range.value.in(psi) * (1 + 1e-12));
-        CHECK(range.high.in(psi) >= 1.25 * range.value.in(psi) * (1 - 1e-12));
+        const Estimate<Pressure> e = drop(hose, Pressure{row.pressure_psi, psi});
+        CHECK((e.low.in(psi) <= row.a && row.b <= e.high.in(psi)));
     }
     const Hose hose{Length{0.375, inch}, Length{50, foot}, Flow{10, cfm}};
-    CHECK_THAT(drop(hose, Pressure{100, psi}).value.in(psi), WithinRel(2.9, 0.01));
+    CHECK_THAT(drop(hose, Pressure{100, psi}).value.in(psi), WithinRel(1.94, 0.01));
+}
+
+TEST_CASE("hose drop: laminar flow is Hagen-Poiseuille", "[published][air]") {
+    const Hose hose{Length{50, mm}, Length{100, metre}, Flow{20, litre_min}};
+    // dp p = 128 mu L m R T / (pi d^4).
+    const double mass = 20.0 / 60000 * 101325 / (287.05 * 293.15);
+    const double pa2 = 128 * 1.82e-5 * 100 * mass * 287.05 * 293.15 / (3.14159265358979 * 0.05 * 0.05 * 0.05 * 0.05);
+    CHECK_THAT(drop(hose, Pressure{6, bar}).value.in(bar), WithinRel(pa2 / 701325 * 1e-5, 0.01));
+    CHECK(drop({Length{9.5, mm}, Length{}, Flow{150, litre_min}}, Pressure{6, bar}).high == Pressure{});
 }
 
 // Saturated vapour: Magnus, coefficients from memory; 20 and 35 C agree with a page on condensate (air_water) that was

@@ -77,6 +77,7 @@ TEST_CASE("percent: every field that is a share says its range in percent") {
     } rows[] = {{"place/shop", "machine", "Duty cycle", "Enter 5 to 100 %."},
                 {"place/shop", "machine", "Efficiency", "Enter 50 to 98 %."},
                 {"place/shop", "air", "Humidity", "Enter 0 to 100 %."},
+                {"place/shop", "air", "Compressor duty", "Enter 10 to 100 %."},
                 {"place/quote", "rates", "Margin", "Enter 0 to 90 %."},
                 {"place/quote", "terms", "Tax", "Enter 0 to 50 %. Leave blank to print no tax line."}};
     for (const auto& row : rows) {

@@ -168,7 +168,8 @@ TEST_CASE("Circuit and Air show what is entered in the first screen of a phone, 
         person.look();
         CHECK(in_view(person, sheet.verdict));
         for (const char* field : sheet.fields) {
-            INFO(field);
+            const Node* node = person.node(field);
+            INFO(field << " ends at " << (node == nullptr ? 0 : node->place.bottom()));
             CHECK(in_view(person, field));
         }
         // Down to the last field of the sheet, and still the verdict is there.

@@ -4,6 +4,7 @@
 
 #include "core/document/link.hpp"
 #include "core/document/record.hpp"
+#include "core/document/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;
@@ -187,6 +188,24 @@ TEST_CASE("the duty's current follows a typed largest current, and the job's com
     person.look();
     person.touch("60 A");
     CHECK(stored().shop.machine.duty_current == Current{30, ampere});
+}
+
+TEST_CASE("a largest current that was typed is taken back whole, with all that hangs on it") {
+    browser() = {};
+    Person person;
+    person.touch("Start my shop");
+    const std::string before = document::write_workbook(person.app().book());
+    person.touch_id("field/shop.machine.max_current_a");
+    for (const char* text : {"2", "20", "200"}) { // 20 brings the smallest and the job's current down on the way
+        person.app().ui().enter("field/shop.machine.max_current_a", text, false);
+        person.look();
+    }
+    person.app().ui().enter("field/shop.machine.max_current_a", "150", true);
+    person.look();
+    CHECK(stored().shop.machine.min_current == Workbook().shop.machine.min_current);
+    CHECK(person.app().change()->name == "Largest current 50 → 150 A");
+    person.touch("Undo");
+    CHECK(document::write_workbook(person.app().book()) == before);
 }
 
 TEST_CASE("a link that brings a job never opens the example") {

@@ -48,9 +48,13 @@ void cycle_picture(App& app, Rect place) {
     pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent, "the torch needs this");
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
+    const float apart = y_at(system.cut_in.in(bar)) - y_at(system.cut_out.in(bar));
     for (const Pressure p : {system.cut_out, system.cut_in}) {
         const float y = y_at(p.in(bar));
         pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
+        if (p == system.cut_in && apart < Pen::line_height(Type::label)) {
+            continue; // no room for a second figure
+        }
         pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, print(p, units).number, Align::right);
     }
     pen.text(Type::label, {place.x, plot.bottom() + 5}, t.quiet, std::string(print(system.cut_in, units).unit));
@@ -72,7 +76,7 @@ float figures(App& app, Point at, float w) {
     if (r.recovers) {
         put("air/recovers", "Pause to fill it again", print(*r.recovers).text());
     }
-    put("air/share", "Arc the compressor keeps up with", print_percent(r.arc_share).text());
+    put("air/share", "Arc the compressor can feed", print_percent(r.arc_share).text());
     put("air/drop", "Lost in the hose",
         print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
@@ -92,6 +96,7 @@ float entries(App& app, Rect body, float y0, std::span<Path> paths) {
 }
 
 constexpr const char* first_paths[][2] = {{"shop.air.compressor_l_min", "Compressor delivers"},
+                                          {"shop.air.compressor_duty", "Compressor duty"},
                                           {"shop.air.receiver_l", "Tank"},
                                           {"shop.air.cut_in_bar", "Compressor starts"},
                                           {"shop.air.cut_out_bar", "Compressor stops"},
@@ -130,9 +135,9 @@ float basis(App& app, Point at, float w) {
 void air_sheet(App& app, Rect place, bool closable) {
     const air::Report r = app.sheet().air; // as the sheet begins: a touch below may make another
     const float w = place.w - 2 * sheet_margin;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
+    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
+                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                                          : Sign::caution;
     const auto verdict = [&](Rect at) {
         return signed_words(app, "air/summary", sign, {at.x + sheet_margin, at.y}, w, r.summary, r.way_out);
     };

@@ -83,6 +83,8 @@ public:
     /// One value; `label` is what its field is called. All that is typed in one field without leaving it is one change.
     enum class By { touch, typing };
     bool set(std::string_view path, const document::Scalar& value, std::string_view label, By by = By::touch);
+    /// What hangs on the value that was just typed: part of that change, undone with it.
+    void add(Outcome<Workbook> changed);
     /// Rows for the log out of scratch: undone, what was measured is back on its sheet too.
     bool log(Outcome<Workbook> changed, std::string_view name);
     /// Takes one entry out of a list.

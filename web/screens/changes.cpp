@@ -109,6 +109,12 @@ bool App::set(std::string_view path, const document::Scalar& value, std::string_
     return true;
 }
 
+void App::add(Outcome<Workbook> changed) {
+    if (changed.ok()) {
+        adopt(std::move(changed.value()));
+    }
+}
+
 bool App::log(Outcome<Workbook> changed, std::string_view name) {
     if (!take(std::move(changed), name)) {
         return false;

@@ -34,7 +34,7 @@ struct Scratch {
     std::size_t leg = 0; // of them, that is measured
     struct Start {       // what hangs on the largest current while that is typed
         bool duty_follows = false;
-        double job_a = 0;
+        double job_a = 0, least_a = 0;
     } start;
     std::optional<double> square, hole, kerf_square;
     std::array<std::optional<double>, 4> angle{};

@@ -5,29 +5,22 @@
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/supply_choice.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
 
-Sign sign_of_circuit(const supply::Report& r) {
-    return r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
-           : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
-                                                           : Sign::stop;
-}
-
-/// The highest current that holds, when the one that is set does not.
+/// The highest current of this circuit, when the one that is set is more.
 float way_out(App& app, Point at, float w) {
     Ui& ui = app.ui();
     const supply::Report& r = app.sheet().circuit;
-    const bool holds = r.verdict == supply::CircuitVerdict::holds;
     const double now = app.book().job.current.in(ampere);
-    if (holds || !r.highest_current || r.highest_below_machine || !(r.highest_current->in(ampere) < now)) {
+    if (!r.highest_current || r.highest_below_machine || !(r.highest_current->in(ampere) < now)) {
         return 0;
     }
-    // Down to a whole ampere, the way a dial is set: rounding up would trip.
+    // Down to a whole ampere, the way a dial is set: rounding up would be too much.
     const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
-    if (button(ui, "circuit/use", {at.x, at.y + 8, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A: it holds here",
-               Look::main)) {
+    if (button(ui, "circuit/use", {at.x, at.y + 8, w, ui.reach()}, "Use " + print_fixed(amps, 0) + " A", Look::main)) {
         app.set("job.current_a", amps, "Current");
     }
     return ui.reach() + 16;
@@ -53,6 +46,7 @@ void go_to(App& app, supply::Stop stop) {
 
 float figures(App& app, Point at, float w) {
     const supply::Report& r = app.sheet().circuit;
+    const UnitSystem units = app.book().shop.display.units;
     float y = at.y;
     const auto put = [&](const char* id, const char* name, const std::string& value) {
         y += line(app, id, {at.x, y}, w, name, value);
@@ -64,15 +58,19 @@ float figures(App& app, Point at, float w) {
         print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
     put("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
     if (r.highest_current) {
-        // Down to a tenth: rounded up it would not hold.
-        put("circuit/highest", "Highest output that holds",
+        // Down to a tenth: rounded up it would be too much.
+        put("circuit/highest", "Highest current here",
             print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
     }
-    if (r.run_min_awg) {
-        put("circuit/run_min", "Wiring, at least", std::to_string(*r.run_min_awg) + " AWG");
+    const supply::Circuit& circuit = app.book().shop.circuit;
+    const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
+    if (circuit.run_mm2 ? r.run_min_mm2.has_value() : run_awg.has_value()) {
+        put("circuit/run_min", "Wiring, at least",
+            circuit.run_mm2 ? show_field(*r.run_min_mm2, "mm2", units) : std::to_string(*run_awg) + " AWG");
     }
-    if (r.cord_min_awg) {
-        put("circuit/cord_min", "Extension cord, at least", std::to_string(*r.cord_min_awg) + " AWG");
+    if (r.by_section ? r.cord_min_mm2.has_value() : r.cord_min_awg.has_value()) {
+        put("circuit/cord_min", "Extension cord, at least",
+            r.by_section ? show_field(*r.cord_min_mm2, "mm2", units) : std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
         put("circuit/generator_min", "Generator, at least",
@@ -91,27 +89,41 @@ float entries(App& app, Rect body, float y0, std::span<Path> paths) {
     return y - y0;
 }
 
-/// What differs from one place of work to the next.
+/// What differs from one place of work to the next; wires by gauge or by section, as they are sold here.
 float first_fields(App& app, Rect body, float y0) {
-    constexpr const char* paths[][2] = {{"shop.circuit.breaker_a", "Breaker"},
-                                        {"shop.circuit.run_m", "Wiring, one way"},
-                                        {"shop.circuit.run_awg", "Wiring gauge"},
-                                        {"shop.circuit.cord_m", "Extension cord"},
-                                        {"shop.circuit.cord_awg", "Cord gauge"}};
+    constexpr const char* by_gauge[][2] = {{"shop.circuit.breaker_a", "Breaker"},
+                                           {"shop.circuit.run_m", "Wiring, one way"},
+                                           {"shop.circuit.run_awg", "Wiring gauge"},
+                                           {"shop.circuit.cord_m", "Extension cord"},
+                                           {"shop.circuit.cord_awg", "Cord gauge"}};
+    constexpr const char* by_section[][2] = {{"shop.circuit.breaker_a", "Breaker"},
+                                             {"shop.circuit.run_m", "Wiring, one way"},
+                                             {"shop.circuit.run_mm2", "Wiring section"},
+                                             {"shop.circuit.cord_m", "Extension cord"},
+                                             {"shop.circuit.cord_mm2", "Cord section"}};
     const float y = y0 + supply_choice(app, {body.x, y0, body.w, 0});
-    return y + entries(app, body, y, paths) - y0;
+    return y + (app.sheet().circuit.by_section ? entries(app, body, y, by_section) : entries(app, body, y, by_gauge)) -
+           y0;
 }
 
 float other_fields(App& app, Rect body, float y0) {
     constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
     constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
-    constexpr const char* paths[][2] = {{"shop.circuit.run_mm2", "Wiring section"},
+    constexpr const char* by_gauge[][2] = {{"shop.circuit.marked_75c", "Marked 75 °C"},
+                                           {"shop.circuit.run_mm2", "Wiring section"},
+                                           {"shop.circuit.cord_mm2", "Cord section"}};
+    constexpr const char* by_section[][2] = {{"shop.circuit.run_awg", "Wiring gauge"},
+                                             {"shop.circuit.cord_awg", "Cord gauge"}};
+    constexpr const char* paths[][2] = {{"shop.circuit.ambient_c", "Air at the wires"},
                                         {"shop.circuit.other_load_a", "Other load"},
                                         {"shop.circuit.compressor_motor_hp", "Compressor motor"},
                                         {"shop.circuit.generator_va", "Generator"},
                                         {"shop.circuit.dedicated", "Wired for this machine"}};
     float y = y0 + section(app.ui(), "circuit/fields", {body.x + sheet_margin, y0}, body.w, "More about the circuit");
+    y += country_choice(app, {body.x, y, body.w, 0});
     y += word_choice(app, {body.x, y, body.w, 0}, "shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
+    y += plug_choice(app, {body.x, y, body.w, 0});
+    y += app.sheet().circuit.by_section ? entries(app, body, y, by_section) : entries(app, body, y, by_gauge);
     return y + entries(app, body, y, paths) - y0;
 }
 
@@ -130,9 +142,10 @@ float outcome(App& app, Point at, float w) {
     y += figures(app, {x, y}, w);
     for (std::size_t i = 0; i < r.checks.size(); ++i) {
         const supply::Check& check = r.checks[i];
-        y += signed_words(app, "circuit/check/" + std::to_string(i), check.ok ? Sign::holds : Sign::caution, {x, y}, w,
-                          check.text, check.source);
+        const Sign sign = check.ok ? Sign::holds : check.weight == supply::Weight::stop ? Sign::stop : Sign::caution;
+        y += signed_words(app, "circuit/check/" + std::to_string(i), sign, {x, y}, w, check.text, check.source);
     }
+    y += words(ui, "circuit/guard", Type::text, {x, y}, w, r.guard, ui.tokens().ink) + 8;
     if (stop) {
         go_to(app, *stop);
     }
@@ -156,7 +169,7 @@ void circuit_sheet(App& app, Rect place, bool closable) {
     const supply::Report r = app.sheet().circuit; // as the sheet begins: a touch below may make another
     const float w = place.w - 2 * sheet_margin;
     const auto verdict = [&](Rect at) {
-        return signed_words(app, "circuit/summary", sign_of_circuit(r), {at.x + sheet_margin, at.y}, w, r.summary,
+        return signed_words(app, "circuit/summary", circuit_sign(app), {at.x + sheet_margin, at.y}, w, r.summary,
                             r.way_out);
     };
     const auto body_of = [&](Rect body) {

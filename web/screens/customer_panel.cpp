@@ -3,7 +3,6 @@
 
 #include "core/document/date.hpp"
 #include "core/document/quote.hpp"
-#include "core/price/money.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
@@ -54,17 +53,11 @@ float outline(App& app, Point at, float w, const Quote& q) {
 }
 
 float prices(App& app, Point at, float w, const Quote& q) {
-    const int places = price::decimals(q.currency);
-    const auto money = [&](double amount) { return price::print(price::money(amount, places), places); };
     float y = at.y;
-    const auto row = [&](const char* key, const std::string& name, double amount) {
-        y += line(app, std::string("customer/") + key, {at.x, y}, w, name, money(amount) + ' ' + q.currency);
-    };
-    row("each", "Each, before tax", q.price_each);
-    row("total", std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces") + ", before tax", q.price_total);
-    if (q.tax) {
-        row("tax", "Tax, " + print_percent(*q.tax, 2).text(), *q.tax_amount);
-        row("pay", "Total", q.to_pay);
+    const std::vector<document::PriceLine> lines = document::price_lines(q);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        y += line(app, "customer/price/" + std::to_string(i), {at.x, y}, w, lines[i].name,
+                  lines[i].amount + ' ' + q.currency);
     }
     return y - at.y;
 }

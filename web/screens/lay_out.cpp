@@ -277,11 +277,12 @@ void place_bar(App& app, Rect place) {
     ui.open_group("places", Role::navigation, place, "Places");
     pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
     const float w = place.w / static_cast<float>(std::size(tabs));
+    const std::string keyed = app.book().shop.display.number_keys ? "keyed" : "";
     for (std::size_t i = 0; i < std::size(tabs); ++i) {
         const PlaceTab& tab = tabs[i];
         const Rect cell{place.x + w * static_cast<float>(i), place.y + (ui.low() ? 0.0F : 2.0F), w, place.h - 2};
         const bool here = app.place() == tab.place;
-        if (ui.node(tab.id, Role::tab, cell, tab.name, {}, here ? "current" : "")) {
+        if (ui.node(tab.id, Role::tab, cell, tab.name, {}, (here ? "current " : "") + keyed)) {
             app.go(tab.place);
         }
         if (ui.pressed(tab.id)) {

@@ -158,27 +158,6 @@ void reach_sheet(App& app, Rect place, bool closable) {
     });
 }
 
-void safety_sheet(App& app, Rect place, bool closable) {
-    sheet(app, place, "safety", "Eyes, ears, fume, fire", closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const safety::Report& r = app.sheet().safety;
-        const float x = body.x + sheet_margin;
-        const float w = body.w - 2 * sheet_margin;
-        float y = body.y + 12;
-        y += words(ui, "safety/shade", Type::title, {x, y}, w,
-                   "Shade " + std::to_string(r.shade_min) + " or darker with the arc in view", ui.tokens().ink) +
-             4;
-        y += words(ui, "safety/shade/note", Type::text, {x, y}, w, r.shade_note, ui.tokens().ink) + 12;
-        for (const safety::Caution& c : r.cautions) {
-            ui.pen().hline(x, x + w, y, ui.tokens().hairline, 1);
-            y += 10;
-            y += words(ui, "safety/" + c.code, Type::text, {x, y}, w, c.text, ui.tokens().ink) + 2;
-            y += words(ui, "safety/" + c.code + "/source", Type::label, {x, y}, w, c.source, ui.tokens().quiet) + 10;
-        }
-        return y + 12 - body.y;
-    });
-}
-
 void section_sheet(App& app, Rect place, std::string_view name, bool closable) {
     for (const ShopSection& s : shop_sections()) {
         if (name != s.sheet) {

@@ -10,6 +10,7 @@
 #include "web/screens/height_tools.hpp"
 #include "web/screens/link_acts.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/supply_choice.hpp"
 
 namespace torchside::web {
 namespace {
@@ -41,6 +42,10 @@ std::string height_summary(const App& app) {
 
 std::string circuit_summary(const App& app) {
     return app.sheet().circuit.summary;
+}
+
+std::string country_summary(const App& app) {
+    return country_name(app);
 }
 
 std::string air_summary(const App& app) {
@@ -203,7 +208,7 @@ constexpr ShopField controller_fields[] = {
     {"shop.controller.torch_on", "Torch on"},           {"shop.controller.torch_off", "Torch off"},
     {"shop.controller.height_on", "Height control on"}, {"shop.controller.height_off", "Height control off"},
     {"shop.controller.z_words", "Heights in programs"}, {"shop.controller.safe_height_mm", "Safe height"}};
-constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}};
+constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}, {"shop.display.number_keys", "Number keys"}};
 constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
 
 constexpr ShopSection sections[] = {
@@ -211,6 +216,7 @@ constexpr ShopSection sections[] = {
     {"nozzles", "Nozzles", Mark::nozzle, nozzle_summary, {}, nozzle_list, nullptr},
     {"height", "Height control", Mark::height, height_summary, height_fields, divider_choices, height_tools},
     {"circuit", "Circuit", Mark::circuit, circuit_summary, {}, nullptr, nullptr},
+    {"country", "Country", Mark::shop, country_summary, {}, country_choice, nullptr},
     {"air", "Air", Mark::air, air_summary, {}, nullptr, nullptr},
     {"table", "Table", Mark::table, table_summary, table_fields, nullptr, nullptr},
     {"controller", "Controller words", Mark::keyboard, controller_summary, controller_fields, nullptr,

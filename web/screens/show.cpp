@@ -19,7 +19,7 @@ Shown shown(const Printed& here, const Printed& there) {
 }
 
 std::string range(const PrintedBand& band) {
-    return band.low + " to " + band.high;
+    return band.low == band.high ? band.low : band.low + " to " + band.high; // one, where a limit holds both ends
 }
 
 } // namespace
@@ -184,6 +184,13 @@ std::string_view currency_sign(std::string_view currency) {
 
 std::string show_field(double value, std::string_view unit, const Shop& shop) {
     const std::string_view sign = unit.starts_with("money") ? currency_sign(shop.rates.currency) : std::string_view();
+    if (unit == "money") { // 9.5 is 9.50; a tenth of a cent, where one was typed, stays
+        const int places = price::decimals(shop.rates.currency);
+        const std::string typed = print_trimmed(value, 3);
+        const std::size_t point = typed.find('.');
+        const bool short_of = point != std::string::npos && typed.size() - point - 1 < static_cast<std::size_t>(places);
+        return std::string(sign) + (short_of ? print_fixed(value, places) : typed);
+    }
     return std::string(sign) + show_field(value, unit, shop.display.units);
 }
 

@@ -8,21 +8,20 @@
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/supply_choice.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
 
-/// Supplies as they are wired: common practice, no source. The thinner of two usual wires: the drop is then the larger one.
-struct Supply {
-    const char* name;
-    double line_v;
-    double breaker_a;
-    double awg; // 0: by its section
-    double mm2;
-};
-constexpr Supply supplies[] = {{"240 V, 30 A", 240, 30, 10, 0},  {"240 V, 50 A", 240, 50, 8, 0},
-                               {"120 V, 20 A", 120, 20, 12, 0},  {"120 V, 15 A", 120, 15, 14, 0},
-                               {"230 V, 16 A", 230, 16, 0, 2.5}, {"230 V, 32 A", 230, 32, 0, 6}};
+/// Supplies as they are wired: common practice, no source. The thinner of two usual wires that the breaker may feed
+/// without a 75 C mark: the drop is then the larger one.
+using supply::BreakerRule;
+constexpr supply::UsualSupply supplies[] = {
+    {240, 30, BreakerRule::ul489, 10, {}, 1},      {240, 50, BreakerRule::ul489, 6, {}, 1},
+    {120, 20, BreakerRule::ul489, 12, {}, 1},      {120, 15, BreakerRule::ul489, 14, {}, 1},
+    {230, 16, BreakerRule::iec60898c, {}, 2.5, 1}, {230, 32, BreakerRule::iec60898c, {}, 6.0, 1},
+    {400, 16, BreakerRule::iec60898c, {}, 2.5, 3}, {400, 32, BreakerRule::iec60898c, {}, 6.0, 3}};
 constexpr double usual_currents[] = {30, 40, 45, 50, 60, 80};
 constexpr double usual_duties[] = {0.2, 0.35, 0.6, 1};
 constexpr double usual_flows_cfm[] = {5, 8, 12, 18};
@@ -77,35 +76,37 @@ void assumed(App& app, Rect body, float& y, const char* id, const std::string& w
          10;
 }
 
-/// Takes a largest current with what hangs on it: the duty's current where that was the same, and the job's where it is more.
-void take_largest(App& app, double amps, bool duty_follows, double job_a) {
+/// A largest current with what hangs on it: the duty's current where that was the same, and the smallest and the job's
+/// where they are more.
+Outcome<Workbook> with_largest(const App& app, double amps) {
     const Machine& m = app.book().shop.machine;
-    app.take(
-        document::apply(app.book(), {{"shop.machine.max_current_a", amps},
-                                     {"shop.machine.duty_current_a", duty_follows ? amps : m.duty_current.in(ampere)},
-                                     {"shop.machine.min_current_a", std::min(m.min_current.in(ampere), amps)},
-                                     {"job.current_a", std::min(job_a, amps)}}),
-        "Largest current " + print_fixed(amps, 0) + " A");
+    const App::Scratch::Start& held = app.scratch.start;
+    return document::apply(app.book(),
+                           {{"shop.machine.max_current_a", amps},
+                            {"shop.machine.duty_current_a", held.duty_follows ? amps : m.duty_current.in(ampere)},
+                            {"shop.machine.min_current_a", std::min(held.least_a, amps)},
+                            {"job.current_a", std::min(held.job_a, amps)}});
 }
 
 void start_machine(App& app, Rect body, float& y) {
     const Machine& m = app.book().shop.machine;
-    App::Scratch::Start& held = app.scratch.start;
     if (!app.ui().editing(
             "field/shop.machine.max_current_a")) { // what hangs on it follows the number, not its first digit
-        held = {m.duty_current == m.max_current, app.book().job.current.in(ampere)};
+        app.scratch.start = {m.duty_current == m.max_current, app.book().job.current.in(ampere),
+                             m.min_current.in(ampere)};
     }
     std::vector<Chip> chips;
     for (const double a : usual_currents) {
         chips.push_back({print_fixed(a, 0) + " A", m.max_current.in(ampere) == a});
     }
     if (const auto touched = start_chips(app, body, y, "start/max", "Largest current of the machine", chips, 3)) {
-        take_largest(app, usual_currents[*touched], held.duty_follows, held.job_a);
+        const double amps = usual_currents[*touched];
+        app.take(with_largest(app, amps), "Largest current " + print_fixed(amps, 0) + " A");
     }
     const Current before = m.max_current;
     y += entry(app, {body.x, y, body.w, 0}, "shop.machine.max_current_a", "Largest current");
     if (app.book().shop.machine.max_current != before) {
-        take_largest(app, app.book().shop.machine.max_current.in(ampere), held.duty_follows, held.job_a);
+        app.add(with_largest(app, app.book().shop.machine.max_current.in(ampere)));
     }
     const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
     const std::string at = "Duty at " + show(app.book().shop.machine.duty_current).whole();
@@ -123,22 +124,14 @@ std::string wire_words(const supply::Circuit& c, UnitSystem units) {
 void start_supply(App& app, Rect body, float& y) {
     const auto& c = app.book().shop.circuit;
     std::vector<Chip> chips;
-    for (const Supply& s : supplies) {
-        const bool wired = s.awg > 0 ? !c.run_mm2 && c.run_awg == static_cast<int>(s.awg) : c.run_mm2 == s.mm2;
-        chips.push_back({s.name, wired && c.line.in(volt) == s.line_v && c.breaker.in(ampere) == s.breaker_a});
+    for (const supply::UsualSupply& s : supplies) {
+        chips.push_back(
+            {print_fixed(s.line_v, 0) + " V, " + print_fixed(s.breaker_a, 0) + " A", supply::is_fed_by(c, s)});
     }
     if (const auto touched = start_chips(app, body, y, "start/supply", "The machine is plugged into", chips, 2)) {
-        const Supply& s = supplies[*touched];
-        const bool awg = s.awg > 0;
-        app.take(document::apply(app.book(),
-                                 {{"shop.circuit.line_v", s.line_v},
-                                  {"shop.circuit.breaker_a", s.breaker_a},
-                                  {"shop.circuit.breaker_rule", awg ? "ul489" : "iec60898c"},
-                                  {"shop.circuit.run_awg",
-                                   awg ? document::Scalar(s.awg) : document::Scalar(static_cast<double>(c.run_awg))},
-                                  {"shop.circuit.run_mm2", awg ? document::Scalar(nullptr) : document::Scalar(s.mm2)}}),
-                 std::string("Supply ") + s.name);
+        app.take(document::use_supply(app.book(), supplies[*touched]), "Supply " + chips[*touched].label);
     }
+    y += country_choice(app, {body.x, y, body.w, 0});
     y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
@@ -146,11 +139,8 @@ void start_supply(App& app, Rect body, float& y) {
             wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.sheet().circuit;
-    const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
-                      : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
-                                                                      : Sign::stop;
-    y += signed_words(app, "start/circuit", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
-                      r.way_out);
+    y += signed_words(app, "start/circuit", circuit_sign(app), {body.x + sheet_margin, y}, body.w - 2 * sheet_margin,
+                      r.summary, r.way_out);
 }
 
 void start_air(App& app, Rect body, float& y) {
@@ -176,9 +166,9 @@ void start_air(App& app, Rect body, float& y) {
                 show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.sheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained         ? Sign::holds
-                      : r.verdict == air::AirVerdict::runs_then_waits ? Sign::caution
-                                                                      : Sign::stop;
+    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
+                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                                          : Sign::caution;
     y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
                       r.way_out);
 }

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <vector>
 
+#include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
+#include "core/supply/plug.hpp"
 #include "core/supply/usual.hpp"
+#include "core/worksheet/country.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/sheet_frame.hpp"
@@ -14,6 +17,8 @@ namespace torchside::web {
 namespace {
 
 constexpr double lines[] = {120, 208, 230, 240, 400};
+constexpr const char* country_names[] = {"United States", "United Kingdom", "European Union", "Elsewhere"};
+constexpr const char* country_words[] = {"us", "uk", "eu", "other"};
 constexpr const char* line_path = "shop.circuit.line_v";
 
 std::string volts(double v) {
@@ -101,17 +106,75 @@ float supply_choice(App& app, Rect place) {
     return y - place.y;
 }
 
+const char* country_name(const App& app) {
+    return country_names[static_cast<std::size_t>(country_of(app.book().shop))];
+}
+
+float country_choice(App& app, Rect place) {
+    constexpr const char* words_of_rules[] = {
+        "Wiring by the NEC, limits by OSHA.", "Wiring by IEC 60364, limits by HSE.",
+        "Wiring by IEC 60364, limits by EU directives.", "Wiring by the kind of breaker, limits by the stricter rule."};
+    constexpr const char* foreign =
+        "This breaker belongs to another country's rules. Choose the supply again under Circuit.";
+    Ui& ui = app.ui();
+    const Shop& shop = app.book().shop;
+    const auto now = static_cast<std::size_t>(country_of(shop));
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    float y = place.y + section(ui, "title/shop.country", {x, place.y}, w, "Country of the shop");
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < std::size(country_names); ++i) {
+        items.push_back({std::string("field/shop.country/") + country_names[i], country_names[i], i == now});
+    }
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "choice/shop.country", {x, y, w, h}, "Country of the shop", items, 2)) {
+        ui.stop_edit();
+        app.take(document::set(app.book(), "shop.country", country_words[*touched]),
+                 std::string("Country: ") + country_names[*touched]);
+    }
+    y += h + 6;
+    const bool mixed = is_foreign(static_cast<Country>(now), shop.circuit.breaker_rule);
+    y += words(ui, "country/rules", Type::text, {x, y}, w, mixed ? foreign : words_of_rules[now],
+               mixed ? ui.tokens().caution : ui.tokens().quiet) +
+         12;
+    return y - place.y;
+}
+
+float plug_choice(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Country country = country_of(app.book().shop);
+    const auto& now = app.book().shop.circuit.plug;
+    std::vector<Choice> items{{"field/shop.circuit.plug/none", "Not given", !now}};
+    std::vector<const supply::PlugRow*> plugs{nullptr};
+    for (const supply::PlugRow& plug : supply::all_plugs()) {
+        if (supply::is_used_in(plug, country) || now == plug.plug) {
+            items.push_back({std::string("field/shop.circuit.plug/") + std::string(plug.name), std::string(plug.name),
+                             now == plug.plug});
+            plugs.push_back(&plug);
+        }
+    }
+    const float x = place.x + sheet_margin;
+    const float w = place.w - 2 * sheet_margin;
+    const float y = place.y + section(ui, "title/shop.circuit.plug", {x, place.y}, w, "Plug");
+    const float h = choices_height(ui, items.size(), 3);
+    if (const auto touched = choices(ui, "choice/shop.circuit.plug", {x, y, w, h}, "Plug", items, 3)) {
+        ui.stop_edit();
+        app.take(document::use_plug(app.book(), plugs[*touched] ? std::optional(plugs[*touched]->plug) : std::nullopt),
+                 "Plug: " + items[*touched].label);
+    }
+    return y + h + 12 - place.y;
+}
+
 float there_words(App& app, Point at, float w) {
     const auto& there = app.sheet().there;
     std::string text;
     if (there) {
         const UnitSystem units = app.book().shop.display.units;
-        text = "At " + show(there->current).whole() + " it holds: clean cuts up to " +
-               show(there->limits.clean, units).whole() + ", pierces up to " +
-               show(there->limits.pierce, units).whole() + ", severs up to " +
-               show(there->limits.sever, units).whole() + '.';
+        text = "At " + show(there->current).whole() + ", the most here: clean to " +
+               show(there->limits.clean, units).whole() + ", pierces " + show(there->limits.pierce, units).whole() +
+               ", severs " + show(there->limits.sever, units).whole() + '.';
     } else {
-        text = "Nothing can be cut on this circuit: no setting of this machine holds here.";
+        text = "Nothing can be cut on this circuit as it is.";
     }
     return words(app.ui(), "circuit/there", Type::text, at, w, text, app.ui().tokens().ink) + 10;
 }

@@ -16,6 +16,17 @@ std::string reach_words(const App& app) {
            ", sever " + show_limit(c.sever, units).whole();
 }
 
+/// The worst of the warnings whose code starts so.
+Sign worst(const App& app, std::string_view family) {
+    Sign sign = Sign::holds;
+    for (const Warning& w : app.sheet().warnings) {
+        if (w.code.starts_with(family)) {
+            sign = std::max(sign, sign_of(w.severity));
+        }
+    }
+    return sign;
+}
+
 } // namespace
 
 std::string capital(std::string text) {
@@ -23,6 +34,14 @@ std::string capital(std::string text) {
         text[0] = static_cast<char>(text[0] - 'a' + 'A');
     }
     return text;
+}
+
+Sign circuit_sign(const App& app) {
+    const supply::CircuitVerdict verdict = app.sheet().circuit.verdict;
+    const Sign sign = verdict == supply::CircuitVerdict::holds      ? Sign::holds
+                      : verdict == supply::CircuitVerdict::may_trip ? Sign::caution
+                                                                    : Sign::stop;
+    return std::max(sign, worst(app, "circuit"));
 }
 
 Verdict plate_verdict(const App& app) {
@@ -48,17 +67,6 @@ Verdict plate_verdict(const App& app) {
 
 namespace {
 
-/// The worst of the warnings whose code starts so.
-Sign worst(const App& app, std::string_view family) {
-    Sign sign = Sign::holds;
-    for (const Warning& w : app.sheet().warnings) {
-        if (w.code.starts_with(family)) {
-            sign = std::max(sign, sign_of(w.severity));
-        }
-    }
-    return sign;
-}
-
 /// "Circuit holds: 43 A on a 50 A breaker" and what to do: the first clause is the row's title, the rest its quiet
 /// line.
 Verdict of_summary(std::string code, Sign sign, const std::string& summary, const std::string& way_out) {
@@ -74,10 +82,7 @@ Verdict of_summary(std::string code, Sign sign, const std::string& summary, cons
 
 Verdict circuit(const App& app) {
     const supply::Report& r = app.sheet().circuit;
-    const Sign sign = r.verdict == supply::CircuitVerdict::holds      ? Sign::holds
-                      : r.verdict == supply::CircuitVerdict::may_trip ? Sign::caution
-                                                                      : Sign::stop;
-    return of_summary("circuit", std::max(sign, worst(app, "circuit")), r.summary, r.way_out);
+    return of_summary("circuit", circuit_sign(app), r.summary, r.way_out);
 }
 
 Verdict air_supply(const App& app) {
@@ -86,8 +91,17 @@ Verdict air_supply(const App& app) {
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, "Shade " + std::to_string(app.sheet().safety.shade_min) + " or darker, arc in view",
-            "Eyes, ears, fume, fire: read once", "safety"};
+    return {"safety", Sign::holds, app.sheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once", "safety"};
+}
+
+/// What stands in the safety sheet at length, and nowhere else.
+bool is_hazard(const App& app, std::string_view code) {
+    for (const safety::Caution& c : app.sheet().safety.cautions) {
+        if (c.code == code) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /// Warnings that no row above speaks for; each opens the sheet that holds its field.
@@ -180,6 +194,9 @@ std::vector<Verdict> verdicts(const App& app) {
     for (const Warning& w : app.sheet().warnings) {
         if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
             rows.push_back(of_warning(w));
+            if (is_hazard(app, w.code)) {
+                rows.back().sheet = "safety";
+            }
         }
     }
     rows.push_back(eyes(app));

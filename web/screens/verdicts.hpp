@@ -20,6 +20,7 @@ struct Verdict {
 };
 
 [[nodiscard]] Sign sign_of(Severity severity);
+[[nodiscard]] Sign circuit_sign(const App& app); // breaker, wires and plug together
 [[nodiscard]] std::string capital(std::string text);
 void worst_first(std::vector<Verdict>& rows);
 /// A warning is one sentence; its first clause is the row's title, the rest its quiet line.

@@ -189,7 +189,7 @@ function inChart(node, key) {
 function tabOf(key, node) {
   const typing = node?.field || [...nodes.values()].some((n) => has(n, 'focused'));
   const tab = typing ? null : [...nodes.values()].filter((n) => n.role === 'tab')[key.length === 1 ? '12345'.indexOf(key) : -1];
-  return tab && !tab.el.closest('[inert]') ? tab : null;
+  return tab && has(tab, 'keyed') && !tab.el.closest('[inert]') ? tab : null;
 }
 
 window.addEventListener('keydown', (e) => {

@@ -229,7 +229,8 @@ function relate(node, r, parent, pass) {
     set(parent.el, 'role', 'gridcell');
     set(table.el, 'role', 'grid');
   } else if (r.role === 'tab') {
-    set(node.el, 'aria-keyshortcuts', ++pass.tabs);
+    pass.tabs++;
+    set(node.el, 'aria-keyshortcuts', r.words.includes('keyed') && pass.tabs);
   } else if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
     set(parent.el, 'aria-labelledby', node.el.id);
   } else if (r.role === 'dialog') {
