@@ -197,7 +197,7 @@ constexpr Field display_table[] = {
 constexpr Fields display_fields = display_table;
 
 constexpr Field old_key_table[] = {
-    required(text<&price::OldKey::seal_key>("seal_key", 64, 64, "Key that sealed quotes once, 64 hex digits.")),
+    text<&price::OldKey::seal_key>("seal_key", 0, 64, "Key that sealed quotes once, 64 hex digits."),
 };
 constexpr Fields old_key_fields = old_key_table;
 

@@ -9,7 +9,7 @@ import { setUp, shared } from './person.mjs';
 
 setUp();
 
-const frame = (address, more = '') => `<!doctype html><title>A page</title><iframe src="${address}" width="400" height="700" ${more}></iframe>`;
+const frame = (address, more = '') => `<!doctype html><title>A page</title><link rel="icon" href="data:,"><iframe src="${address}" width="400" height="700" ${more}></iframe>`;
 
 /** The page that a host shows under this name, with our page in its frame. */
 async function framed(host, html) {

@@ -113,7 +113,8 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
 }
 
 // Keys that came later draw from a copy of the stream, so that they leave the workbooks of a seed otherwise as they were.
-constexpr std::string_view later_keys[] = {"country", "marked_75c", "ambient_c", "plug", "cord_mm2"};
+constexpr std::string_view later_keys[] = {"country",  "marked_75c", "ambient_c", "plug",
+                                           "cord_mm2", "old_keys",   "issued"};
 
 inline bool came_later(const document::Field& field) {
     return std::find(std::begin(later_keys), std::end(later_keys), field.key) != std::end(later_keys);
@@ -188,18 +189,9 @@ inline Workbook random_workbook(Rng& rng) {
         p.slot_width = share_of(p.width, 0.05, 0.2);
     }
     w.shop.public_url = rng.chance(0.5) ? "" : "https://shop" + std::to_string(rng.below(1000)) + ".example/";
-    const auto make_key = [&](std::string& key) {
-        key.clear();
-        while (key.size() < 64) {
-            key += "0123456789abcdef"[rng.below(16)];
-        }
-    };
     w.shop.seal_key.clear();
-    if (rng.chance(0.5)) {
-        make_key(w.shop.seal_key);
-    }
-    for (price::OldKey& old : w.shop.old_keys) {
-        make_key(old.seal_key);
+    for (auto n = rng.chance(0.5) ? 0 : 64; n > 0; --n) {
+        w.shop.seal_key += "0123456789abcdef"[rng.below(16)];
     }
     for (tune::TestCut& cut : w.shop.tests) {
         if (cut.verdict && !cut.feed) {
@@ -211,6 +203,12 @@ inline Workbook random_workbook(Rng& rng) {
     }
     Rng later = rng;
     detail::fill_later(document::workbook_fields(), &w, later);
+    for (price::OldKey& old : w.shop.old_keys) {
+        old.seal_key.clear();
+        while (old.seal_key.size() < 64) {
+            old.seal_key += "0123456789abcdef"[later.below(16)];
+        }
+    }
     return w;
 }
 

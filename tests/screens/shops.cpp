@@ -28,6 +28,7 @@ constexpr const char* sheets[] = {"stock",
                                   "wear",
                                   "rates",
                                   "terms",
+                                  "issued",
                                   "send",
                                   "incoming",
                                   "tabs",
@@ -52,6 +53,11 @@ void without_own_words(Workbook& book) {
     book.job.name.clear();
     book.job.quote.note.clear();
     book.job.quote.number.clear();
+    for (price::IssuedQuote& row : book.shop.issued) {
+        row.number = "Q-118";
+        row.part_name = row.part_name.empty() ? "" : "Base plate";
+        row.currency = "USD";
+    }
     book.shop.controller = {};
     book.shop.rates.currency = "USD";
 }
@@ -145,6 +151,12 @@ std::vector<NamedBook> many_books(int random) {
     text << file.rdbuf();
     std::vector<NamedBook> out;
     out.push_back({"example", document::read_workbook(text.str()).value()});
+    out.push_back({"with quotes handed out", out.front().book});
+    for (const int revision : {0, 1}) {
+        out.back().book.shop.issued.push_back({out.back().book.job.quote.number, revision,
+                                               "A part of another name than this one", 2e6, "USD",
+                                               20700 + 50 * revision, 60, "abcdefgh", revision == 0 ? "" : "1AAAAA"});
+    }
     out.push_back({"marked example", out.front().book});
     out.back().book.shop.example = true;
     out.push_back({"empty", Workbook{}});
