@@ -21,26 +21,38 @@ const placeOf = (hash) => hash.split('/')[1];
 
 export class Tour extends Walker {
   found = []; // every fault with the way to it
+  faulty = []; // what was wrong after the steps since it was last noted
   sheets = new Map(); // place -> the sheets that were opened from it
 
   async begin(url, size) {
     this.url = url;
-    await this.open(url, size);
+    await this.openAnew(size);
     await this.note();
   }
-  /** Look whether all is well. When it is not, say so and go on with a page opened anew, so that one fault does not hide the next. */
+  async openAnew(size) {
+    this.seen = null;
+    await this.open(this.url, size);
+    await this.arrived();
+  }
+  /** One message a step: at rest, is all well, what is on the screen. */
+  async arrived() {
+    const { wrong, seen } = await this.state();
+    this.faulty.push(...wrong);
+    this.seen = seen;
+  }
+  /** Was all well? When it was not, say so and go on with a page opened anew, so that one fault does not hide the next. */
   async note() {
-    const wrong = await this.wrong();
+    const wrong = this.faulty.splice(0);
     if (wrong.length) {
       this.found.push(`${this.story()}: ${[...new Set(wrong)].slice(0, 4).join('; ')}`);
-      await this.open(this.url, this.size);
-      await this.wrong();
+      await this.openAnew(this.size);
+      this.faulty.length = 0;
     }
     return wrong.length === 0;
   }
   async go(place) {
     await this.press(place);
-    return (await this.note()) && this.expect(placeOf((await this.look()).hash) === place.split('/')[1], `${place} is not where it leads to`);
+    return (await this.note()) && this.expect(placeOf(this.seen.hash) === place.split('/')[1], `${place} is not where it leads to`);
   }
   expect(so, what) {
     if (!so) {
@@ -59,7 +71,7 @@ export class Tour extends Walker {
   async everySheet() {
     for (const place of PLACES) {
       await this.go(place);
-      const from = await this.look();
+      const from = this.seen;
       const known = { hashes: new Set([from.hash]), listed: new Set() };
       await this.openAll(from, known, 1);
       this.sheets.set(place, known.hashes.size - 1);
@@ -74,14 +86,14 @@ export class Tour extends Walker {
         return;
       }
       if (!(await this.reach(id))) {
-        this.expect(!(await this.look()).nodes.some((n) => n.id === id), `${id} cannot be come by`);
+        this.expect(!this.seen.nodes.some((n) => n.id === id), `${id} cannot be come by`);
         continue;
       }
       await this.press(id);
       if (!(await this.note())) {
         continue;
       }
-      const here = await this.look();
+      const here = this.seen;
       const unseen = !known.hashes.has(here.hash);
       known.hashes.add(here.hash);
       if (unseen && depth < DEEPEST && placeOf(here.hash) === placeOf(from.hash)) {
@@ -92,7 +104,7 @@ export class Tour extends Walker {
   /** Back to where a sheet was opened from: by its Close, by Back, and last by way of the places. */
   async comeBackTo(hash) {
     for (let tries = 0; tries < 3; tries++) {
-      const here = await this.look();
+      const here = this.seen;
       if (here.hash === hash) {
         return true;
       }
@@ -108,17 +120,17 @@ export class Tour extends Walker {
     }
     const steps = hash.split('/').slice(1);
     await this.go('place/' + steps[0]);
-    const here = await this.look();
+    const here = this.seen;
     return here.hash === hash || steps.length > 1; // a sheet's own sheets are passed over then
   }
 
   /** The chart: each figure stands under its current and beside its plate, and a touch on it dials in just that. */
   async chart() {
     await this.go('place/cut');
-    let seen = await this.look();
+    let { seen } = this;
     if (!seen.nodes.some((n) => n.id === 'chart/table')) {
       await this.touch('Chart');
-      seen = await this.look();
+      ({ seen } = this);
     }
     const cells = seen.nodes.filter((n) => /^chart\/\d+\/\d+\/use$/.test(n.id));
     this.expect(cells.length > 20, `the chart has ${cells.length} cells`);
@@ -137,7 +149,7 @@ export class Tour extends Walker {
       await this.press(cell.id);
       await this.note();
       await this.go('place/cut');
-      const now = await this.look();
+      const now = this.seen;
       const said = (id) => now.nodes.find((n) => n.id === id)?.value ?? '';
       const [plate, current] = cell.name.split(' at ');
       this.expect(said('title/thickness').startsWith(plate), `${cell.name} was touched, the plate is ${said('title/thickness')}`);
@@ -146,7 +158,7 @@ export class Tour extends Walker {
     }
   }
   async openChart(cell) {
-    if (!(await this.look()).nodes.some((n) => n.id === cell)) {
+    if (!this.seen.nodes.some((n) => n.id === cell)) {
       await this.touch('Chart');
     }
   }

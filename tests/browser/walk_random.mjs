@@ -145,10 +145,13 @@ export class RandomWalk extends Walker {
     return other && before.kept === now.kept ? [`${other.name} was ${said.get(other.id)} and is ${other.value}, but nothing was written`] : [];
   }
 
-  /** What has the focus of the keyboard can be seen. */
+  /** What has the focus of the keyboard can be seen. What is disabled takes no press: it is seen where its middle is in its view. */
   focusSeen(seen) {
     const node = seen.nodes.find((n) => n.id === seen.focus);
-    return node?.control && !node.shown && !seen.plain ? [`the keyboard is at ${node.id}, which is not in view`] : [];
+    const off = node?.state.includes('disabled');
+    const [view, middle] = off ? [this.viewOf(seen, node), node.box[1] + node.box[3] / 2] : [];
+    const inView = off ? middle > view.y && middle < view.y + view.h : node?.shown;
+    return node?.control && !inView && !seen.plain ? [`the keyboard is at ${node.id}, which is not in view`] : [];
   }
 
   /** What the screen said is what it says after a reload: no change was lost. What is half typed is left first. */

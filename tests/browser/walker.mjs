@@ -5,12 +5,15 @@ import { faults, look, opened, rest, stepBack, tame } from './walk_page.mjs';
 const NOISE = /GPU stall due to ReadPixels|GL Driver Message/; // the software renderer's own remarks
 const STATE = `async () => {
   const rested = await (${rest})();
-  return { rested, wrong: rested ? (${faults})() : [], seen: (${look})() };
+  const wrong = rested ? (${faults})() : [];
+  const stopped = !document.getElementById('first')?.hidden;
+  return { rested, wrong, seen: stopped ? { nodes: [], hash: location.hash, below: 0 } : (${look})() };
 }`;
 const DRAGS = 25; // to come from one end of the longest sheet to the other
 
 export class Walker {
   touches = 0; // fingers down so far
+  seen = null; // the screen as it stands, where a walk keeps it
   steps = []; // what was done, to say how a fault was come upon
 
   constructor(engine) { this.engine = engine; }
@@ -72,7 +75,8 @@ export class Walker {
   async reach(id) {
     let [part, way] = [1, 0]; // a drag may be a throw: whoever came past it goes back by less
     for (let drags = 0; drags < DRAGS; drags++) {
-      const seen = await this.look();
+      const seen = (drags === 0 && this.seen) || (await this.look());
+      this.seen = this.seen && seen;
       const node = seen.nodes.find((n) => n.id === id);
       if (!node || node.shown) {
         return node ?? null;
@@ -114,15 +118,17 @@ export class Walker {
     this.steps.push(node.name + (node.value ? ` (${node.value})` : ''));
     this.touches++;
     await this.engine.press(node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2);
-    await this.rest();
+    await this.arrived();
     return node;
   }
-  async touch(name, which) { return this.press(this.find(await this.look(), name, which).id); }
+  /** After each step. A walk that looks at everything does it here, and keeps what it saw. */
+  async arrived() { await this.rest(); }
+  async touch(name, which) { return this.press(this.find(this.seen ?? (await this.look()), name, which).id); }
 
   async back() {
     this.steps.push('Back');
     await this.engine.evaluate(stepBack);
-    await this.rest();
+    await this.arrived();
   }
   async reload() {
     this.steps.push('reload');

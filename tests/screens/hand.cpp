@@ -328,3 +328,34 @@ TEST_CASE("gloves grow width, words, Close and switches, and units stand away fr
     sizes(false); // and the fonts shrink again
     CHECK(size_of(Type::text) == bare.words);
 }
+
+TEST_CASE("a field that goes with a window that grows narrow is left, and the places are there again") {
+    browser() = {};
+    Person person(1024, 768);
+    person.touch("Shop");
+    REQUIRE(person.app().open_sheet().empty());
+    person.touch_id("field/shop.machine.max_current_a"); // in the sheet that stands beside the place
+    REQUIRE(person.app().ui().edit());
+    person.resize(360, 740);
+    person.look();
+    CHECK_FALSE(person.app().ui().edit());
+    CHECK(person.node("place/cut") != nullptr);
+}
+
+TEST_CASE("what is disabled takes no finger, but a keyboard that stands on it is seen") {
+    browser() = {};
+    Person person(360, 740);
+    person.touch_id("title/metal");
+    const Node* node = person.node("stock/suggested");
+    REQUIRE(node != nullptr);
+    if (node->state.empty()) {
+        person.touch_id("stock/suggested");
+        node = person.node("stock/suggested");
+    }
+    REQUIRE(node->state == "disabled");
+    person.app().ui().focus("stock/suggested");
+    person.look();
+    node = person.node("stock/suggested");
+    CHECK(node->seen.h == node->place.h);
+    CHECK(person.app().ui().tree().control_at(node->seen.centre()) != node);
+}

@@ -86,9 +86,6 @@ bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name,
         n.seen = clips_.empty() ? place : overlap(place, clips_.back());
     }
     const bool disabled = n.state.find("disabled") != std::string::npos;
-    if (disabled) {
-        n.seen = {};
-    }
     tree_.add(std::move(n));
     if (!disabled && activated_ == id && !id.empty()) {
         changed_ = true;

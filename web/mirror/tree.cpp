@@ -36,7 +36,7 @@ bool is_control(Role role) {
 
 const Node* Tree::control_at(Point p) const {
     for (auto node = nodes_.rbegin(); node != nodes_.rend(); ++node) {
-        if (is_control(node->role) && node->seen.holds(p)) {
+        if (is_control(node->role) && node->seen.holds(p) && node->state.find("disabled") == std::string::npos) {
             return &*node;
         }
     }

@@ -259,9 +259,15 @@ ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double no
     for (int built = 0; built < most_builds; ++built) {
         Pen pen(canvas_.start(screen.w * density, screen.h * density), fonts, density);
         build(pen, screen, now);
-        if (!ui_.changed()) {
+        if (ui_.changed()) {
+            continue;
+        }
+        // The field under edit went with a window that grew narrow: its sheet stood beside the place. What was typed has been taken,
+        // or kept as a draft, letter by letter. Before the whole program is there the sheet may yet come.
+        if (!platform::whole() || !ui_.edit() || ui_.tree().find(ui_.edit()->id) != nullptr) {
             break;
         }
+        ui_.stop_edit();
     }
     publish();
     if (change_) {

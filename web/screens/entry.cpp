@@ -128,7 +128,10 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
         h = read(typed);
     }
     const bool offer = draft != nullptr && (!active || fresh || draft->insisted);
-    const Below below = below_of(app, f, h, active);
+    Below below = below_of(app, f, h, active);
+    if (draft != nullptr && !active && !below.error && h.answers.empty()) {
+        below = {"Not taken: type it again.", true}; // what it was refused for is gone: the units have changed, say
+    }
     place.h = field_height(ui, below.text, place.w);
     const std::string shown = draft != nullptr ? kept : f.shown;
     const std::string_view error = below.error ? std::string_view(below.text) : std::string_view();
