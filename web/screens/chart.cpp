@@ -1,5 +1,6 @@
 // The chart of the whole shop: every plate against every current, to look up, to touch, and to print and tape to the
 // table.
+#include <algorithm>
 #include <vector>
 
 #include "core/quantity/print.hpp"
@@ -180,8 +181,12 @@ void row_label(App& app, const Grid& grid, std::size_t row, const Shown& plate) 
 
 /// Size of a cell, and where the first one stands in `view`.
 Grid grid_in(const App& app, const Chart& chart, Rect view) {
-    const float w =
-        std::clamp(view.w / static_cast<float>(chart.columns.size()), app.ui().glove() ? 72.0F : least_cell, most_cell);
+    constexpr float five_digits = 62;
+    const bool far = std::any_of(chart.cells.begin(), chart.cells.end(), [](const ChartCell& cell) {
+        return cell.settings && !(cell.settings->feed.value < Speed{9999, mm_min});
+    });
+    const float least = app.ui().glove() ? 72.0F : far ? five_digits : least_cell;
+    const float w = std::clamp(view.w / static_cast<float>(chart.columns.size()), least, most_cell);
     return {{}, {}, view, {view.x, view.y}, w, app.ui().glove() ? 72.0F : 48.0F};
 }
 
