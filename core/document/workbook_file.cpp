@@ -1,19 +1,20 @@
 #include "core/document/workbook_file.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 #include "core/document/access.hpp"
 #include "core/document/json.hpp"
 #include "core/document/outline_json.hpp"
 #include "core/document/utf8.hpp"
+#include "core/document/workbook_read.hpp"
 
 namespace torchside::document {
 
 namespace {
 
 using Wrong = std::optional<Fault>;
-
-Wrong read_object(Fields fields, const JsonValue& json, void* object, std::string& path);
 
 std::string_view type_name(const JsonValue& json) {
     constexpr std::string_view names[] = {"null", "a flag", "a number", "a text", "a list", "an object"};
@@ -54,16 +55,18 @@ Wrong read_list(const Field& field, const JsonValue& json, void* owner, std::str
         field.list->grow(list);
         // The list was just grown through this same door, so its entry may be written to.
         void* fresh = const_cast<void*>(field.list->at(list, i)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
-        if (auto wrong = read_object(*field.children, json.items[i], fresh, path)) {
+        if (auto wrong = read_members(*field.children, json.items[i], fresh, path)) {
             return wrong;
         }
     }
     return {};
 }
 
-Wrong read_field(const Field& field, const JsonValue& json, void* owner, std::string& path) {
+} // namespace
+
+Wrong read_value(const Field& field, const JsonValue& json, void* owner, std::string& path) {
     if (field.info.kind == FieldKind::object) {
-        return read_object(*field.children, json, writable(field, owner), path);
+        return read_members(*field.children, json, writable(field, owner), path);
     }
     if (field.info.kind == FieldKind::list) {
         return read_list(field, json, owner, path);
@@ -80,6 +83,8 @@ Wrong read_field(const Field& field, const JsonValue& json, void* owner, std::st
     return {};
 }
 
+namespace {
+
 std::string key_list(Fields fields) {
     std::string out;
     for (const Field& field : fields) {
@@ -89,7 +94,9 @@ std::string key_list(Fields fields) {
     return out;
 }
 
-Wrong read_object(Fields fields, const JsonValue& json, void* object, std::string& path) {
+} // namespace
+
+Wrong read_members(Fields fields, const JsonValue& json, void* object, std::string& path) {
     if (json.type != JsonValue::Type::object) {
         return Fault{path,
                      std::string(type_name(json)) + " is not accepted, accepted is an object with " + key_list(fields)};
@@ -102,7 +109,7 @@ Wrong read_object(Fields fields, const JsonValue& json, void* object, std::strin
         if (!known) {
             return Fault{path, "unknown key, accepted is " + key_list(fields)};
         }
-        if (auto wrong = read_field(*field, json.items[i], object, path)) {
+        if (auto wrong = read_value(*field, json.items[i], object, path)) {
             return wrong;
         }
     }
@@ -115,7 +122,13 @@ Wrong read_object(Fields fields, const JsonValue& json, void* object, std::strin
     return {};
 }
 
+namespace {
+
 constexpr std::string_view version_key = "torchside";
+
+/// What turns a workbook of version n into one of n + 1, for every n that came before: the first entry takes version 1.
+/// A step gets the top object without its version, and may meet anything that is JSON.
+constexpr std::array<void (*)(JsonValue&), workbook_version - 1> steps{};
 
 // Takes the version off the top object, so that what is left is only what the tables describe.
 Wrong take_version(JsonValue& json) {
@@ -130,18 +143,22 @@ Wrong take_version(JsonValue& json) {
     }
     const auto value = json.items.begin() + (key - json.keys.begin());
     const bool is_number = value->type == JsonValue::Type::number;
+    const double number = is_number ? value->number : 0.0;
     if (is_number && value->number > workbook_version) {
         return Fault{std::string(version_key), "version " + number_text(value->number) +
                                                    " was written by a newer Torchside" + wanted +
                                                    " or older: update first"};
     }
-    if (!is_number || value->number != workbook_version) {
+    if (number != std::floor(number) || number < 1.0) {
         return Fault{std::string(version_key),
                      (is_number ? number_text(value->number) : std::string(type_name(*value))) + " is no version" +
                          wanted};
     }
     json.items.erase(value);
     json.keys.erase(key);
+    for (auto from = static_cast<std::size_t>(number); from < workbook_version; ++from) {
+        steps[from - 1](json);
+    }
     return {};
 }
 
@@ -184,8 +201,6 @@ void write_scalar(const Scalar& value, JsonWriter& out) {
     }
 }
 
-// A later version adds its step here: a pure function JsonValue -> JsonValue for each version that came before, run in
-// turn between take_version and read_object, each with kept samples of the version it takes.
 Outcome<Workbook> read_workbook(std::string_view json) {
     constexpr std::string_view mark = "\xEF\xBB\xBF"; // some editors begin UTF-8 with it
     json.remove_prefix(json.starts_with(mark) ? mark.size() : 0);
@@ -198,7 +213,7 @@ Outcome<Workbook> read_workbook(std::string_view json) {
     }
     Workbook workbook;
     std::string path;
-    if (auto wrong = read_object(workbook_fields(), parsed.value(), &workbook, path)) {
+    if (auto wrong = read_members(workbook_fields(), parsed.value(), &workbook, path)) {
         return *wrong;
     }
     if (auto wrong = broken_rule(workbook)) {

@@ -5,6 +5,7 @@ import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } fr
 import { test } from 'node:test';
 import { draw, folder, pictures } from '../../tools/draw_screenshots.mjs';
 import { clean, DESKTOP, offlineReady, open, PHONE, ROOT, serve, settled, SITE, until } from './harness.mjs';
+import { keptRecords, putRecords } from './kept_shop.mjs';
 import { change, control, done, reads, setUp, shared, start } from './person.mjs';
 
 setUp();
@@ -100,13 +101,12 @@ test('work from before keys had the folder in them is taken over, and not again 
   await page.goto(host.url);
   await settled(page);
   await change(page, '10');
-  const before = await page.evaluate(() => {
-    const work = [0, 1].map((slot) => localStorage.getItem('torchside./.' + slot));
+  await until(async () => (await keptRecords(page)).some(Boolean), 'the work to be kept');
+  await page.evaluate((work) => {
     localStorage.clear();
-    work.forEach((record, slot) => record !== null && localStorage.setItem('torchside.' + slot, record));
-    return localStorage.length;
-  });
-  assert.ok(before > 0);
+    work.forEach((record, slot) => record && localStorage.setItem('torchside.' + slot, record));
+  }, await keptRecords(page));
+  await putRecords(page, ['', '']);
   for (const visit of ['first', 'second']) {
     await page.goto(host.url + 'a/');
     await settled(page);

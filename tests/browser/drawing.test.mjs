@@ -5,6 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { DESKTOP, offlineReady, PHONE, settled, SINGLE, until } from './harness.mjs';
+import { keptRecords } from './kept_shop.mjs';
 import { control, done, setUp, start } from './person.mjs';
 
 setUp();
@@ -40,7 +41,7 @@ async function toShape(page) {
 const says = (page, words, what) => until(async () => words.test(await page.locator('#mirror').textContent()), what);
 const opened = (page, name) => until(async () => (await page.locator('[data-id="drawing/open"]').getAttribute('aria-description')) === name,
   `${name} to be the part`);
-const kept = (page) => page.evaluate(() => Object.values(localStorage).join('\n'));
+const kept = async (page) => (await keptRecords(page)).join('\n');
 
 test('a DXF picked on a phone becomes the part, and is there again after a reload', async () => {
   const page = await start(PHONE);

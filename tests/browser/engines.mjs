@@ -119,7 +119,7 @@ export class WebKit {
         binary: process.env.WEBKIT || '/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser', args: ['--automation'] } }, environment);
     }
     await this.window.go(new URL('nothing-here', url).href); // one window for all: what is stored is set from a page beside the app
-    await this.evaluate('(kept) => { localStorage.clear(); if (kept) localStorage.setItem("torchside.0", kept); }', kept);
+    await this.evaluate('(kept) => { localStorage.clear(); indexedDB.deleteDatabase("torchside./."); if (kept) localStorage.setItem("torchside.0", kept); }', kept);
     await this.resize(width, height); // here too: a start that begins anew would take the question for its size away
     await this.window.go(url);
   }

@@ -1,6 +1,6 @@
 // A page with the stand-in for the app behind it, for the tests of the page alone.
 import { after, before } from 'node:test';
-import { clean, DESKTOP, launch, open, pack, serve } from './harness.mjs';
+import { clean, DESKTOP, launch, listen, open, pack, serve } from './harness.mjs';
 
 export const shared = {};
 
@@ -17,7 +17,7 @@ export function setUp(name) {
 }
 
 export async function fake(device = DESKTOP, options = {}) {
-  const page = await open(shared.browser, device, options);
+  const page = options.context ? listen(await options.context.newPage()) : await open(shared.browser, device, options);
   await page.goto(shared.host.url + (options.query || ''));
   await page.waitForFunction(() => window.fakePublish);
   page.publish = async (records) => {

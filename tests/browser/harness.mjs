@@ -16,10 +16,14 @@ const WORK = path.join(ROOT, 'build/browser');
 const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.wasm': 'application/wasm', '.svg': 'image/svg+xml',
   '.png': 'image/png', '.webmanifest': 'application/manifest+json', '.txt': 'text/plain; charset=utf-8' };
 
-/** A static host as plain as they come. `folder` may be changed while it runs; `stop` refuses every connection from then on. */
+/** A static host as plain as they come. `folder` may be changed while it runs; `down` breaks every connection while it is set; `stop` refuses every connection from then on. */
 export async function serve(folder) {
   const host = { folder, asked: [], replace: {} };
   const server = createServer((request, response) => {
+    if (host.down) {
+      request.socket.destroy();
+      return;
+    }
     const name = decodeURIComponent(new URL(request.url, 'http://x').pathname).slice(1).replace(/(^|\/)$/, '$1index.html');
     host.asked.push(name);
     const file = path.join(host.folder, path.normalize('/' + name));

@@ -39,3 +39,36 @@ export function keepRecord(text) {
     // about:blank has no storage, and a test may refuse it
   }
 }
+
+/** Runs in the page: what lies in its database, or, given `put`, what is to lie there from now on. */
+function inDatabase([name, put]) {
+  return new Promise((done, fail) => {
+    const ask = indexedDB.open(name, 1);
+    ask.onupgradeneeded = () => ask.result.createObjectStore('kept');
+    ask.onerror = () => fail(ask.error);
+    ask.onsuccess = () => {
+      const act = ask.result.transaction('kept', put ? 'readwrite' : 'readonly');
+      const store = act.objectStore('kept');
+      const found = ['', ''];
+      [0, 1].forEach((slot) => {
+        if (put) {
+          store.put(put[slot], slot);
+        } else {
+          store.get(slot).onsuccess = (e) => { found[slot] = e.target.result || ''; };
+        }
+      });
+      act.oncomplete = () => { ask.result.close(); done(found); };
+      act.onabort = () => fail(act.error);
+    };
+  });
+}
+
+/** The two records that this page's copy keeps; `folder`: of a copy elsewhere on the origin, '' for a file. */
+export const keptRecords = (page, folder = '/.') => page.evaluate(inDatabase, ['torchside.' + folder]);
+export const putRecords = (page, records, folder = '/.') => page.evaluate(inDatabase, ['torchside.' + folder, records]);
+/** The workbook of the newest record. */
+export async function keptWork(page, folder) {
+  const found = (await keptRecords(page, folder)).filter(Boolean).map((text) => [Number(text.split(' ')[2]), text.slice(text.indexOf('\n'))]);
+  const newest = found.sort((a, b) => b[0] - a[0])[0];
+  return newest ? JSON.parse(newest[1]) : null;
+}

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
 import { clean, launch, listen, offlineReady, open, pack, ROOT, serve, until } from './harness.mjs';
+import { keptRecords } from './kept_shop.mjs';
 
 const feed = [{ id: 'cut/feed', role: 'figure', name: 'Feed', value: '1620 mm/min' }];
 let browser;
@@ -130,12 +131,13 @@ for (const [what, spoil] of [
 test('the kill switch takes worker and caches away, and leaves the work', async () => {
   const host = await serve(one);
   const page = await visit(host);
-  await page.evaluate(() => Module.shell.save('work', 0));
+  await page.evaluate(() => { Module.shell.load(0); Module.shell.save('work', 0); });
+  await until(async () => (await keptRecords(page))[0] === 'work', 'the work to be kept');
   host.replace['sw.js'] = readFileSync(ROOT + 'web/page/sw-off.js');
   host.folder = two;
   await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update().catch(() => {}); });
   await until(async () => (await version(page).catch(() => '')) === versionIn(two), 'the page from the server');
-  assert.deepEqual(await page.evaluate(() => Module.shell.load(0)), 'work');
+  assert.equal((await keptRecords(page))[0], 'work');
   host.replace = {};
   await page.context().close();
   await host.stop();

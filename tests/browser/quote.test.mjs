@@ -5,6 +5,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
 import { axe, clean, DESKTOP, listen, open, PHONE, ROOT, serve, settled, SINGLE, SITE, until } from './harness.mjs';
+import { keptRecords, putRecords } from './kept_shop.mjs';
 import { control, done, reads, setUp, shared, start } from './person.mjs';
 
 setUp();
@@ -86,7 +87,7 @@ test('the link of the demo job and of its quote are short; the seal comes by its
   assert.ok(quote.split('#')[1].length <= 2000);
   assert.match(job, /#j=[\w-]+$/);
   assert.ok(job.split('#')[1].length <= 2000);
-  const key = await page.evaluate(() => /"seal_key": "([0-9a-f]{64})"/.exec(localStorage.getItem('torchside./.0') + localStorage.getItem('torchside./.1'))[1]);
+  const key = /"seal_key": "([0-9a-f]{64})"/.exec((await keptRecords(page)).join())[1];
   assert.ok(!Buffer.from(job.split('#j=')[1], 'base64url').includes(key), 'the key stays');
   assert.ok(!(await page.content()).includes(key), 'and is not shown');
   await done(page);
@@ -172,10 +173,7 @@ test('without the browser\'s crypto there is no seal, and both pages say so', as
   const page = await shop('#/quote/send', { init });
   await page.getByText('Not sealed: the browser lends its crypto to https pages only.').waitFor({ state: 'attached' });
   assert.match(await copied(page), /#q=[\w-]+$/);
-  await page.evaluate((key) => {
-    const record = localStorage.getItem('torchside./.0') || localStorage.getItem('torchside./.1') || 'torchside-record 1 1 0 0\n{"shop": {"seal_key": ""}}';
-    localStorage.setItem('torchside./.0', record.replace(/"seal_key": ""/, `"seal_key": "${key}"`));
-  }, 'ab'.repeat(32));
+  await putRecords(page, [`torchside-record 1 9 0 0\n{"shop": {"seal_key": "${'ab'.repeat(32)}"}}`, '']);
   const seen = await customer(quote, { context: page.context() });
   await seen.getByText('Seal not checked').waitFor();
   await done(page, /./);
@@ -249,7 +247,7 @@ test('a job link is shown and asks; what was kept can be had back', async () => 
   await control(page, 'textbox', 'Thickness').fill('3 mm');
   await control(page, 'textbox', 'Thickness').press('Enter');
   await settled(page);
-  const stored = () => page.evaluate(() => [0, 1].map((slot) => localStorage.getItem('torchside./.' + slot)));
+  const stored = () => keptRecords(page);
   await page.goto(shared.host.url + '#/shop/devices');
   await settled(page);
   const job = await copied(page);

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { done, fake, setUp, shared } from './fake.mjs';
+import { keptRecords } from './kept_shop.mjs';
 import { all } from './fixtures/records.mjs';
 import { axe, DESKTOP, PHONE, until } from './harness.mjs';
 
@@ -51,20 +52,51 @@ test('Back that only left a field keeps the sheet and its entry', async () => {
 
 test('storage keeps, answers and never throws', async () => {
   const page = await fake();
-  const kept = await page.evaluate(() => [Module.shell.load(0), Module.shell.save('one\u{1F525}', 0), Module.shell.save('two', 1), Module.shell.load(0), Module.shell.load(1)]);
-  assert.deepEqual(kept, ['', 1, 1, 'one\u{1F525}', 'two']);
-  const other = await page.context().newPage();
-  await other.goto(shared.host.url);
-  await other.evaluate(() => Module.shell.save('three', 0));
-  await until(async () => (await page.calls('notice')).some((c) => c[1] === 'other-tab'), 'word of the other tab');
+  const words = async (tab) => (await tab.calls('notice')).map((c) => c[1]).filter((word) => /kept|behind|other|refused/.test(word));
+  const loads = (tab) => tab.evaluate(() => [Module.shell.load(0), Module.shell.load(1)]);
+  const save = (tab, record, slot) => tab.evaluate(([r, s]) => Module.shell.save(r, s), [record, slot]);
+  const told = (tab, count, what) => until(async () => (await words(tab)).length === count, what);
+  assert.deepEqual(await loads(page), ['', '']);
+  await save(page, 'one\u{1F525}', 0);
+  await told(page, 1, 'the first answer');
+  await save(page, 'two', 1);
+  await told(page, 2, 'the second answer');
+  assert.deepEqual(await loads(page), ['one\u{1F525}', 'two']);
+  const other = await fake(DESKTOP, { context: page.context() });
+  await until(async () => (await loads(other)).join() === 'one\u{1F525},two', 'the other tab to read the same');
+  await save(other, 'three', 0);
+  await told(page, 3, 'word of the other tab');
+  await save(page, 'on old work', 0);
+  await told(page, 4, 'the refusal');
+  assert.deepEqual(await words(page), ['kept', 'kept', 'other-tab', 'behind']);
+  assert.deepEqual(await loads(page), ['three', 'two'], 'nothing was written over');
+  await save(page, 'four', 1);
+  await told(page, 5, 'the last answer');
+  assert.deepEqual(await keptRecords(page), ['three', 'four']);
   await done(page);
-  const refused = await fake(DESKTOP, { init: () => { Storage.prototype.setItem = () => { throw new DOMException('no', 'QuotaExceededError'); }; } });
-  assert.equal(await refused.evaluate(() => Module.shell.save('x', 0)), 0);
-  assert.ok((await refused.calls('notice')).some((c) => c[1] === 'storage-refused'));
+  const refused = await fake(DESKTOP, { init: () => {
+    Object.defineProperty(window, 'indexedDB', { value: undefined });
+    Storage.prototype.setItem = () => { throw new DOMException('no', 'QuotaExceededError'); };
+  } });
+  await save(refused, 'x', 0);
+  await until(async () => (await words(refused)).join() === 'storage-refused,not-kept', 'both refusals');
   await done(refused);
-  const none = await fake(DESKTOP, { init: () => { Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } }); } });
-  assert.deepEqual(await none.evaluate(() => [Module.shell.save('x', 0), Module.shell.load(0)]), [0, '']);
+  const none = await fake(DESKTOP, { init: () => {
+    for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) {
+      Object.defineProperty(window, name, { get() { throw new DOMException('no', 'SecurityError'); } });
+    }
+  } });
+  assert.deepEqual(await loads(none), ['', '']);
+  await save(none, 'x', 0);
+  await until(async () => (await words(none)).join() === 'storage-refused,not-kept', 'both refusals');
   await done(none);
+  const stuck = await fake(DESKTOP, { init: () => {
+    localStorage.setItem('torchside./.base', '1');
+    localStorage.setItem('torchside./.0', 'old work');
+    IDBFactory.prototype.open = () => { throw new DOMException('no', 'UnknownError'); };
+  } });
+  await until(async () => (await loads(stuck)).join() === '?,?', 'a database that has been there and does not answer gives no older work');
+  await done(stuck);
 });
 
 test('frames: one at a time, none while hidden, one timer', async () => {

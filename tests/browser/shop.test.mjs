@@ -4,13 +4,13 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { axe, DESKTOP, PHONE, settled, until } from './harness.mjs';
-import { shopRecord } from './kept_shop.mjs';
+import { keptRecords, shopRecord } from './kept_shop.mjs';
 import { control, done, feed, reads, setUp, shared, start, touch } from './person.mjs';
 
 setUp();
 
 const said = (page) => page.locator('#mirror').innerText();
-const stored = (page) => page.evaluate(() => [0, 1].map((slot) => localStorage.getItem('torchside.' + slot) || '').join('\n'));
+const stored = async (page) => (await keptRecords(page)).join('\n');
 
 /** Scrolls a sheet until the control is in view, and touches it. */
 async function scrollAndTouch(page, role, name) {

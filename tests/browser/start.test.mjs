@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { answered, DESKTOP, open, PHONE, settled, until } from './harness.mjs';
-import { shopRecord } from './kept_shop.mjs';
+import { keptRecords, shopRecord } from './kept_shop.mjs';
 import { control, done as over, feed, setUp, shared, touch } from './person.mjs';
 
 setUp();
@@ -27,7 +27,7 @@ const held = async (device = PHONE, options = {}) => hold(await fresh(device, op
 const done = (page, but = /$^/) => over(page, new RegExp(`Service Worker registration|reading 'waiting'|${but.source}`));
 
 const notYet = (page) => page.evaluate(() => performance.getEntriesByName('torchside-whole').length === 0);
-const marked = (page) => page.evaluate(() => sessionStorage.getItem('torchside-whole'));
+const marked = (page) => page.evaluate(() => history.state?.whole ?? null);
 
 test('the first answer stands on the first module alone, on every size and theme, whosever shop is kept', async () => {
   for (const device of [PHONE, TABLET, DESKTOP]) {
@@ -53,8 +53,7 @@ async function startsAgain(device, change) {
   await settled(page);
   await change(page);
   await settled(page);
-  const before = await page.evaluate(() => Object.keys(localStorage).length);
-  assert.ok(before > 0, 'something is kept');
+  await until(async () => (await keptRecords(page)).some(Boolean), 'something to be kept');
   await hold(page);
   await page.goto('about:blank');
   await page.goto(shared.host.url);
@@ -82,7 +81,7 @@ test('a workbook with an own drawing starts on the first module alone', async ()
       carried.items.add(file);
       document.getElementById('canvas').dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
     });
-    await until(() => p.evaluate(() => Object.values({ ...localStorage }).some((kept) => kept.includes('bracket.svg'))), 'the drawing to be kept');
+    await until(async () => (await keptRecords(p)).some((kept) => kept.includes('bracket.svg')), 'the drawing to be kept');
   });
   await done(page);
 });

@@ -51,7 +51,7 @@ export async function stepBack() {
 }
 
 /** Everything on screen, in reading order: {id, role, name, value, state, box [x, y, w, h], shown}. `shown`: a press on its middle reaches it. */
-export function look() {
+export async function look() {
   const plain = document.documentElement.classList.contains('plain');
   const at = (x, y) => (plain ? document.elementFromPoint(x, y)?.closest('[data-id]')?.dataset.id : Module.ccall('torchside_at', 'string', ['number', 'number'], [x, y]));
   const nodes = [...document.querySelectorAll('#mirror [data-id]')].map((el) => {
@@ -69,8 +69,16 @@ export function look() {
     };
   });
   // What is kept, by what changes with every write: a counter at one end, a checksum at the other.
-  const slots = Object.keys(localStorage).filter((key) => /^torchside\..*[01]$/.test(key)).sort();
-  const kept = slots.map((key) => localStorage.getItem(key)).map((text) => text.slice(0, 80) + text.slice(-80)).join();
+  const base = await new Promise((done) => {
+    const ask = indexedDB.open('torchside.' + (location.protocol === 'file:' ? '' : new URL('.', location.href).pathname + '.'));
+    ask.onsuccess = () => done(ask.result);
+  });
+  const slots = await new Promise((done) => {
+    const ask = base.transaction('kept').objectStore('kept').getAll();
+    ask.onsuccess = () => done(ask.result);
+  });
+  base.close();
+  const kept = slots.map((text) => text.slice(0, 80) + text.slice(-80)).join();
   return { plain, kept, left: window.left, hash: location.hash, title: document.title, below: history.state?.below || 0, width: innerWidth, height: innerHeight, nodes,
     focus: document.activeElement?.closest?.('[data-id]')?.dataset.id ?? '' };
 }

@@ -6,6 +6,7 @@
 #include <imgui_internal.h>
 #include <set>
 
+#include "core/document/record.hpp"
 #include "tests/screens/shops.hpp"
 
 using namespace torchside;
@@ -128,6 +129,31 @@ TEST_CASE("every text is whole, inside the screen and alone in its place") {
                         }
                     });
                 }
+            }
+        }
+    }
+}
+
+TEST_CASE("what is said of work that cannot be read or kept is whole at every width") {
+    for (const float width : {360.0F, 1100.0F}) {
+        for (const std::string kept : {"damaged", "newer", "refused"}) {
+            browser() = {};
+            browser().refuses_to_keep = kept == "refused";
+            if (kept != "refused") {
+                browser().kept[0] = kept == "newer" ? document::pack_record("{\"torchside\": 99}", 4) : "no record";
+            }
+            Person person(width, 800);
+            if (kept == "refused") {
+                person.app().notice("storage-refused", "");
+                person.look();
+            }
+            REQUIRE(person.node("notice/storage") != nullptr);
+            CHECK(faults(person, width) == std::set<std::string>{});
+            person.touch_id("notice/storage");
+            CHECK(faults(person, width) == std::set<std::string>{});
+            if (person.named("Start without it") != nullptr) {
+                person.touch("Start without it");
+                CHECK(faults(person, width) == std::set<std::string>{});
             }
         }
     }

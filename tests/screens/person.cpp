@@ -137,15 +137,21 @@ void place(std::string_view path) {
     browser().fragment = path;
 }
 void theme(std::string_view, std::string_view) {}
-bool save(int slot, std::string_view record) {
+Saved save(int slot, std::string_view record) {
+    if (browser().saves) {
+        return browser().saves(slot, record);
+    }
     if (browser().refuses_to_keep) {
-        return false;
+        return Saved::refused;
     }
     browser().kept[slot] = record;
-    return true;
+    return Saved::kept;
+}
+void save_kept() {
+    browser().downloaded.push_back({"kept", "text/plain", browser().kept[0] + browser().kept[1]});
 }
 std::string load(int slot) {
-    return browser().kept[slot];
+    return browser().loads ? browser().loads(slot) : browser().kept[slot];
 }
 void copy(std::string_view text) {
     browser().copied.emplace_back(text);

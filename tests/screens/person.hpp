@@ -2,11 +2,13 @@
 // app that the page holds; what the browser would lend (storage, clipboard, downloads) is kept here for a test to look at.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "web/platform/platform.hpp"
 #include "web/screens/app.hpp"
 
 namespace torchside::web {
@@ -15,6 +17,9 @@ namespace torchside::web {
 struct HeadlessBrowser {
     std::map<int, std::string> kept; // slot -> record
     bool refuses_to_keep = false;
+    /// In the place of `kept`, where a test plays the browser's storage itself.
+    std::function<platform::Saved(int slot, std::string_view record)> saves;
+    std::function<std::string(int slot)> loads;
     std::string address = "https://shop.example/torchside/";
     std::string fragment;
     std::vector<std::string> copied;

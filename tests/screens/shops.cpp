@@ -31,6 +31,7 @@ constexpr const char* sheets[] = {"stock",
                                   "issued",
                                   "send",
                                   "incoming",
+                                  "tabs",
                                   "start",
                                   "wear/0",
                                   "plate",
@@ -117,6 +118,31 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     look("taken back");
 }
 
+/// What is said of the user's work only when something is amiss with it, and what is asked before any of it is replaced.
+void look_at_storage(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
+    App& app = person.app();
+    Workbook other = book;
+    other.job.quantity = book.job.quantity == 7 ? 8 : 7;
+    other.shop.seal_key = std::string(64, 'c');
+    for (const auto from : {App::From::backup, App::From::damaged}) {
+        app.bring(other, from);
+        app.incoming_lost = 12;
+        person.look();
+        look(from == App::From::backup ? "a backup" : "damaged work");
+    }
+    app.incoming.reset();
+    app.clash = App::Clash{other, book, {"job.quantity", "shop.tests", "shop.contact"}};
+    app.go(Place::cut);
+    person.look();
+    look("changed in two tabs");
+    app.open("tabs");
+    person.look();
+    look("tabs, asked");
+    app.clash.reset();
+    app.go(Place::cut);
+    person.look();
+}
+
 } // namespace
 
 std::vector<NamedBook> many_books(int random) {
@@ -180,6 +206,7 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
     }
     app.close();
     look_at_changes(person, book, look);
+    look_at_storage(person, book, look);
 }
 
 } // namespace torchside::web

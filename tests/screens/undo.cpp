@@ -180,6 +180,9 @@ TEST_CASE("a backup that was opened can be undone, and a seal that was made mean
     other.job.name = "Another";
     p.app().open_file(write_workbook(other));
     p.look();
+    CHECK(p.app().change() == nullptr); // it is asked first
+    CHECK(p.text().find("Another, now none") != std::string::npos);
+    p.touch("Use this backup");
     CHECK(p.app().change()->name == "Opened a backup");
     p.app().set_beside("shop.seal_key", std::string_view(key));
     p.look();

@@ -2,7 +2,7 @@
 //
 // All or nothing: a version is installed only when every file of it has arrived with the right content and type. Answers come
 // from this version's cache alone, so that a fresh page never meets old assets. The old version's cache stays until this one
-// is active, and this one waits until the user takes the offer or the last tab is closed.
+// is active and complete, and this one waits until the user takes the offer or the last tab is closed.
 //
 // Registered as sw.js?quote, by the customer's page, it keeps that page's few files and lets all others pass. A browser that later
 // opens the app registers sw.js in its place.
@@ -37,16 +37,28 @@ async function obtain(path) {
   throw new Error(path + ' is not what version ' + VERSION + ' lists');
 }
 
+/** Every file of this version is there. */
+async function isComplete() {
+  const cache = await caches.open(CACHE);
+  const found = await Promise.all(KEPT.map((path) => cache.match(url(path))));
+  return found.every(Boolean);
+}
+
 async function install() {
+  const before = await caches.has(CACHE); // the host went back to this version, and it may be the one in use: then its files stay
   try {
-    const answers = await Promise.all(KEPT.map(async (path) => [path, await obtain(path)]));
-    const cache = await caches.open(CACHE);
-    await Promise.all(answers.map(([path, answer]) => cache.put(url(path), answer)));
+    if (!before || !await isComplete()) {
+      const answers = await Promise.all(KEPT.map(async (path) => [path, await obtain(path)]));
+      const cache = await caches.open(CACHE);
+      await Promise.all(answers.map(([path, answer]) => cache.put(url(path), answer)));
+    }
     if (!quoteOnly && self.registration.active?.scriptURL.endsWith('?quote')) {
       self.skipWaiting(); // the app takes over from the customer's page: no version is lost by it
     }
   } catch (e) {
-    await caches.delete(CACHE);
+    if (!before) {
+      await caches.delete(CACHE);
+    }
     throw e;
   }
 }
@@ -57,9 +69,11 @@ async function isOurs(name) {
 }
 
 async function activate() {
-  for (const name of await caches.keys()) {
-    if (name !== CACHE && await isOurs(name)) {
-      await caches.delete(name);
+  if (await isComplete()) { // the browser may have thrown some of it away since: then an older version is better than none
+    for (const name of await caches.keys()) {
+      if (name !== CACHE && await isOurs(name)) {
+        await caches.delete(name);
+      }
     }
   }
   await self.clients.claim();

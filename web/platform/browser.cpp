@@ -10,7 +10,8 @@ EM_JS(void, shell_wake, (int ms), { Module['shell']['wake'](ms); })
 EM_JS(void, shell_mirror, (const char* text), { Module['shell']['mirror'](UTF8ToString(text)); })
 EM_JS(void, shell_place, (const char* path), { Module['shell']['place'](UTF8ToString(path)); })
 EM_JS(void, shell_theme, (const char* name, const char* ground), { Module['shell']['theme'](UTF8ToString(name), UTF8ToString(ground)); })
-EM_JS(int, shell_save, (int slot, const char* record), { return Module['shell']['save'](UTF8ToString(record), slot); })
+EM_JS(void, shell_save, (int slot, const char* record), { Module['shell']['save'](UTF8ToString(record), slot); })
+EM_JS(void, shell_save_kept, (), { Module['shell']['saveKept'](); })
 EM_JS(char*, shell_load, (int slot), {
     var text = Module['shell']['load'](slot);
     var bytes = lengthBytesUTF8(text) + 1;
@@ -100,8 +101,12 @@ void place(std::string_view path) {
 void theme(std::string_view name, std::string_view ground) {
     shell_theme(std::string(name).c_str(), std::string(ground).c_str());
 }
-bool save(int slot, std::string_view record) {
-    return shell_save(slot, std::string(record).c_str()) != 0;
+Saved save(int slot, std::string_view record) {
+    shell_save(slot, std::string(record).c_str());
+    return Saved::answers;
+}
+void save_kept() {
+    shell_save_kept();
 }
 std::string load(int slot) {
     return owned(shell_load(slot));

@@ -204,7 +204,9 @@ EMSCRIPTEN_KEEPALIVE const char* torchside_paper() {
 }
 EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
     app->notice(kind, text);
-    platform::request_frame();
+    if (std::string_view(kind) != "kept") { // that all is well shows in nothing
+        platform::request_frame();
+    }
 }
 }
 

@@ -20,9 +20,13 @@ void publish(std::string_view tree_wire);
 void place(std::string_view path);
 void theme(std::string_view name, std::string_view ground_css);
 
-/// False: the browser keeps nothing for us (private window, storage full or refused).
-bool save(int slot, std::string_view record);
+/// Keeps one generation, built on what load() gave last. `answers`: a notice follows: "kept", "not-kept" (private window,
+/// storage full or refused) or "behind" (another tab has kept something since; load() gives it). "other-tab" says so too.
+enum class Saved { kept, refused, answers };
+Saved save(int slot, std::string_view record);
 [[nodiscard]] std::string load(int slot);
+/// All that lies in the browser's storage, byte for byte, as a file.
+void save_kept();
 
 /// Answered by a notice "copied" or "not-copied".
 void copy(std::string_view text);

@@ -157,6 +157,7 @@ void App::take_route(std::string_view fragment) {
         auto read = document::open_job_link(fragment);
         refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
         incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
+        incoming_from = From::link;
         open_sheet_ = "incoming";
         return;
     }
@@ -183,14 +184,26 @@ void App::notice(std::string_view kind, std::string_view text) {
         notices_.update_ready = true;
     } else if (kind == "offline-ready") {
         notices_.offline_ready = true;
-    } else if (kind == "other-tab") {
-        notices_.other_tab = true;
+    } else if (kind == "storage-refused") {
+        keeper_.refuse();
+    } else if (kind == "may-be-cleared") {
+        notices_.may_be_cleared = true;
+    } else if (kind == "kept" || kind == "not-kept" || kind == "behind" || kind == "other-tab") {
+        const bool theirs = keeper_.hears(kind);
+        theirs_wait_ = theirs_wait_ || theirs;
+        if (theirs_wait_ && (kind == "behind" || !ui_.edit())) {
+            take_theirs();
+        }
     } else if (kind == "file") {
         say_of_file(text);
     } else if (kind == "sealed") {
         links.take_sealed(text);
     } else if (kind == "qr") {
         note_issued(links.take_qr(text));
+    } else if (kind == "no-qr") {
+        show_qr = false;
+        links.fail_qr();
+        say("No QR code: its program did not arrive. Try again with the network on.", Sign::caution);
     } else if (kind == "copied") {
         note_issued(links.handed(kind));
         say("Copied. Paste it where you write to them.");
@@ -224,14 +237,39 @@ std::string App::to_print() {
 void App::open_file(std::string_view text) {
     auto read = document::read_workbook(text);
     if (read.ok()) {
-        go(Place::cut);
-        take(std::move(read), "Opened a backup");
+        bring(std::move(read.value()), From::backup);
         return;
     }
     const Fault& fault = read.fault();
     const bool foreign = fault.field == "workbook" || fault.text.starts_with("the version of the workbook is missing");
     say_of_file(foreign ? "It is not a Torchside backup. Pick a file that Save a backup file made."
                         : "One entry of that backup can't be used: " + fault.text + '.');
+}
+
+void App::bring(Workbook book, From from) {
+    incoming = std::move(book);
+    incoming_from = from;
+    incoming_lost = 0;
+    incoming_key = false;
+    go(Place::shop);
+    open("incoming");
+}
+
+void App::rescue() {
+    if (auto read = keeper_.salvage()) {
+        const int lost = read->lost;
+        bring(std::move(read->workbook), From::damaged);
+        incoming_lost = lost;
+    } else {
+        refusal_ = "Not one entry of it can be read.";
+    }
+}
+
+void App::let_go() {
+    letting_go = false;
+    keeper_.begin_anew();
+    written_ = document::write_workbook(book_);
+    keeper_.save(book_, written_);
 }
 
 void App::say_of_file(std::string_view why) {
@@ -249,6 +287,10 @@ void App::build(Pen& pen, Rect screen, double now) {
     lay_out(*this, screen, columns_);
     ui_.end();
     building_ = false;
+    if (theirs_wait_ && !ui_.edit()) {
+        take_theirs();
+        platform::request_frame();
+    }
     if (change_ && !ui_.edit()) {
         change_->typed.clear(); // the next letter typed anywhere is another change
     }

@@ -122,7 +122,27 @@ public:
     Links links;
     bool show_qr = false;
     bool asks_new_key = false;
-    std::optional<Workbook> incoming; // what a job link brought: shown, and kept only when the user says so
+    /// What a job link or a file brought, or what could be read of damaged work: shown, and taken only when the user
+    /// says so.
+    enum class From { link, backup, damaged };
+    std::optional<Workbook> incoming;
+    From incoming_from = From::link;
+    int incoming_lost = 0;     // of damaged work: entries that could not be read
+    bool incoming_key = false; // its seal key is to be taken too
+    bool letting_go = false;   // of work that cannot be read: the user is asked once more
+    void bring(Workbook book, From from);
+    /// Of work that cannot be read: what can, to be taken over.
+    void rescue();
+    /// Nothing of it is wanted: the next change takes its place.
+    void let_go();
+
+    /// This tab and another one changed the same entries: theirs hold until the user says otherwise.
+    struct Clash {
+        Workbook theirs, mine;
+        std::vector<std::string> paths;
+    };
+    std::optional<Clash> clash;
+    void settle_clash(bool mine);
 
     /// What has just been done, in a few words: shown in a line above the places and spoken, until the next thing is done.
     void say(std::string_view what, Sign sign = Sign::holds);
@@ -132,7 +152,7 @@ public:
     struct Notices {
         bool update_ready = false;
         bool offline_ready = false;
-        bool other_tab = false;
+        bool may_be_cleared = false; // the browser did not promise to keep what is kept
     };
     [[nodiscard]] const Notices& notices() const { return notices_; }
     [[nodiscard]] const Keeper& keeper() const { return keeper_; }
@@ -143,6 +163,8 @@ private:
     void say_of_file(std::string_view why);
     void take_route(std::string_view fragment);
     void adopt(Workbook next);
+    void hold(Workbook next);
+    void take_theirs();
     void step_on();
     void drop_stale();
 
@@ -160,6 +182,7 @@ private:
     std::optional<Outcome<tune::Coupon>> coupon_;
     tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;
     Keeper keeper_;
+    bool theirs_wait_ = false; // another tab's work, until nothing is being typed
     Canvas canvas_;
     Ui ui_;
     Place place_ = Place::cut;

@@ -60,14 +60,58 @@ std::string told(const App& app, const Fault& fault) {
 
 } // namespace
 
-void App::adopt(Workbook next) {
+void App::hold(Workbook next) {
     book_ = std::move(next);
     sheet_ = evaluate(book_, &part_memo_);
     stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
     links.reset();
     drafts.settle(book_);
     written_ = document::write_workbook(book_);
-    keeper_.save(written_);
+}
+
+void App::adopt(Workbook next) {
+    hold(std::move(next));
+    keeper_.save(book_, written_);
+}
+
+/// Another tab kept its work: what was changed here and there is put together, and what was changed in both is asked.
+void App::take_theirs() {
+    theirs_wait_ = false;
+    auto merged = keeper_.together(book_);
+    if (!merged) {
+        return; // none that can be read: the strip says so
+    }
+    if (!merged->conflicts.empty()) {
+        if (clash) { // asked already, and not answered
+            merged->mine = document::merge(clash->theirs, clash->mine, merged->mine).mine;
+            merged->conflicts.insert(merged->conflicts.end(), clash->paths.begin(), clash->paths.end());
+        }
+        clash = Clash{merged->theirs, std::move(merged->mine), std::move(merged->conflicts)};
+    }
+    if (change_) { // undone, it must not take back what the other tab did
+        change_->before = document::merge(book_, change_->before, merged->theirs).mine;
+    }
+    const std::size_t rows = book_.shop.tests.size() + book_.shop.wear.sets.size() + book_.shop.machine.nozzles.size();
+    hold(std::move(merged->theirs));
+    if (rows != book_.shop.tests.size() + book_.shop.wear.sets.size() + book_.shop.machine.nozzles.size()) {
+        drafts.drop_path("shop.tests"); // their rows are others now
+        drafts.drop_path("shop.machine.nozzles");
+        if (open_sheet_.starts_with("log/") || open_sheet_.starts_with("wear/")) {
+            open(open_sheet_.substr(0, open_sheet_.find('/')));
+        }
+    }
+    if (written_ != document::write_workbook(keeper_.theirs())) {
+        keeper_.save(book_, written_);
+    }
+}
+
+void App::settle_clash(bool mine) {
+    const Clash asked = std::move(*clash);
+    clash.reset();
+    close();
+    if (mine) { // what has been changed since stays, where it is not what was asked
+        take(document::merge(asked.theirs, asked.mine, book_).mine, "Kept as this tab had it");
+    }
 }
 
 bool App::take(Outcome<Workbook> changed, std::string_view name) {
@@ -153,7 +197,7 @@ void App::note_issued(const Links::Row& row) {
     }
     links.noted();
     written_ = document::write_workbook(book_);
-    keeper_.save(written_);
+    keeper_.save(book_, written_);
 }
 
 void App::undo() {

@@ -104,29 +104,21 @@ void units_switch(App& app, Rect cell) {
     pen.text(Type::label, {box.centre().x, top + h}, metric ? t.ink : t.ground, "in", Align::centre);
 }
 
-/// One line above the places when the page has something to say.
+/// Lines above the places when the page has something to say: of the user's work first, and never instead of it.
 void notice_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
-    const App::Notices& notices = app.notices();
-    const bool refused = app.keeper().refused();
-    if (!notices.update_ready && !notices.other_tab && !refused && !app.keeper().read_only()) {
-        return;
-    }
-    const Rect strip = rest.take_bottom(ui.reach());
-    ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
-    if (notices.update_ready) {
-        if (link_row(ui, "notice/update", strip, "New version: use it now", "Your work is kept. Or it waits",
-                     Mark::back)) {
+    if (app.notices().update_ready) {
+        const Rect strip = rest.take_bottom(ui.reach());
+        ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
+        const bool kept = !app.keeper().refused() && !app.keeper().left_alone();
+        if (link_row(ui, "notice/update", strip, "New version: use it now",
+                     kept ? "Your work is kept. Or it waits" : "Save a file first: nothing is kept here", Mark::back)) {
             platform::use_update();
         }
-        return;
     }
-    const std::string_view text = app.keeper().read_only() ? "Saved by a newer Torchside: shown, not overwritten"
-                                  : refused                ? "This browser keeps nothing: changes go when it closes"
-                                                           : "Open in another tab too: the last change made wins";
-    draw_sign(ui.pen(), ui.tokens(), Sign::caution, {strip.x + 24, strip.centre().y});
-    ui.node("notice/storage", Role::alert, strip, text);
-    ui.pen().paragraph(Type::label, {strip.x + 46, strip.y + 10}, ui.tokens().ink, text, strip.w - 60);
+    if (!storage_alert(app).empty()) {
+        storage_strip(app, rest);
+    }
 }
 
 /// What has just been done. The page reads it out.

@@ -40,6 +40,7 @@ public:
     Row handed(std::string_view notice);
     /// The list has another row.
     void noted() { next_.reset(); }
+    void fail_qr() { qr_of_.clear(); } // the next look asks again
 
 private:
     [[nodiscard]] Row row(std::string_view link) const;

@@ -74,6 +74,13 @@ void terms_sheet(App& app, Rect place, bool closable);
 void issued_sheet(App& app, Rect place, bool closable);
 void send_sheet(App& app, Rect place, bool closable);
 void incoming_sheet(App& app, Rect place, bool closable);
+void clash_sheet(App& app, Rect place, bool closable);
+/// What must be known of the user's work and where it is kept; empty when all is well.
+[[nodiscard]] std::string_view storage_alert(const App& app);
+/// The same at the foot of `rest`, with the way to what can be done.
+void storage_strip(App& app, Rect& rest);
+/// Where work is kept, its backups, and what to do when it cannot be read or kept; returns the height used.
+float kept_body(App& app, Rect place);
 void section_sheet(App& app, Rect place, std::string_view section, bool closable);
 
 } // namespace torchside::web

@@ -1,4 +1,4 @@
-// The sheet that sends a quote to the customer, as a link, a QR code, a page or a file; and what a link from elsewhere brings.
+// The sheet that sends a quote to the customer, as a link, a QR code, a page or a file.
 #include "core/document/date.hpp"
 #include "core/document/ledger.hpp"
 #include "core/quantity/print.hpp"
@@ -109,77 +109,6 @@ void send_sheet(App& app, Rect place, bool closable) {
         }
         qr_acts(app, column, y, address, link);
         return y + 16 - body.y;
-    });
-}
-
-namespace {
-
-float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
-    const float from = y;
-    const UnitSystem units = app.book().shop.display.units;
-    const auto put = [&](const char* id, const char* name, const std::string& value) {
-        if (!value.empty()) {
-            y += line(app, id, {x, y}, w, name, value);
-        }
-    };
-    put("incoming/name", "Part", in.job.name);
-    put("incoming/metal", "Metal", std::string(stock::name(in.job.material)));
-    put("incoming/thickness", "Thickness", show_plate(in.job.thickness, in.job.material, units).whole());
-    put("incoming/current", "Current", show(in.job.current).whole());
-    put("incoming/quantity", "Quantity", std::to_string(in.job.quantity));
-    put("incoming/shop", "From", in.shop.name);
-    put("incoming/tests", "Test cuts", std::to_string(in.shop.tests.size()));
-    return y - from;
-}
-
-void keep(App& app, Workbook next, std::string_view name) {
-    document::keep_word(next.shop, app.book().shop);
-    if (app.take(std::move(next), name)) {
-        app.incoming.reset();
-        app.close();
-    }
-}
-
-} // namespace
-
-void incoming_sheet(App& app, Rect place, bool closable) {
-    sheet(app, place, "incoming", "A job from a link", closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const float x = body.x + sheet_margin;
-        const float w = body.w - 2 * sheet_margin;
-        float y = body.y + 10;
-        if (!app.incoming) {
-            y += words(ui, "incoming/refused", Type::text, {x, y}, w,
-                       app.refusal().empty() ? "No job is waiting here." : "Nothing was taken. " + app.refusal() + '.',
-                       app.refusal().empty() ? ui.tokens().ink : ui.tokens().stop);
-            return y + 20 - body.y;
-        }
-        y += incoming_lines(app, *app.incoming, x, y, w) + 12;
-        if (!app.incoming->shop.public_url.empty()) {
-            y += words(ui, "incoming/url", Type::text, {x, y}, w,
-                       "Links of that shop open at " + app.incoming->shop.public_url, ui.tokens().ink) +
-                 8;
-        }
-        y += words(ui, "incoming/ask", Type::text, {x, y}, w,
-                   "Nothing of yours has changed. What you keep replaces what is here; it can be undone.",
-                   ui.tokens().ink) +
-             14;
-        const auto act = [&](const char* id, const char* label, Look look = Look::plain) {
-            const bool used = button(ui, id, {x, y, w, ui.reach()}, label, look);
-            y += ui.reach() + 8;
-            return used;
-        };
-        if (act("incoming/job", "Keep as my job", Look::main)) {
-            Workbook next = app.book();
-            next.job = app.incoming->job;
-            keep(app, std::move(next), "Job from a link");
-        } else if (act("incoming/all", "Keep job and shop")) {
-            keep(app, *app.incoming, "Job and shop from a link");
-        } else if (act("incoming/leave", "Leave mine as it is")) {
-            app.incoming.reset();
-            app.close();
-        }
-        return y + 12 - body.y;
     });
 }
 

@@ -193,7 +193,7 @@ void sheet_panel(App& app, Rect place, std::string_view name, bool closable) {
         {"safety", safety_sheet},     {"costs", costs_sheet}, {"breaks", breaks_sheet},   {"wear", wear_sheet},
         {"rates", rates_sheet},       {"terms", terms_sheet}, {"issued", issued_sheet},   {"send", send_sheet},
         {"incoming", incoming_sheet}, {"plate", plate_sheet}, {"read", read_sheet},       {"coupon", coupon_sheet},
-        {"start", start_sheet},
+        {"start", start_sheet},       {"tabs", clash_sheet},
     };
     for (const Named& sheet : sheets) {
         if (name == sheet.name) {

@@ -2,13 +2,13 @@
 
 #include <vector>
 
-#include "core/document/workbook_file.hpp"
 #include "core/quantity/print.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/height_tools.hpp"
 #include "web/screens/link_acts.hpp"
+#include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/supply_choice.hpp"
 
@@ -72,6 +72,9 @@ std::string screen_summary(const App& app) {
 }
 
 std::string kept_summary(const App& app) {
+    if (app.keeper().left_alone()) {
+        return "What is kept can't be read";
+    }
     if (app.keeper().refused()) {
         return "Nothing is kept in this browser";
     }
@@ -150,38 +153,6 @@ float nozzle_list(App& app, Rect place) {
     return y + ui.reach() + 16 - place.y;
 }
 
-float backup(App& app, Rect place) {
-    Ui& ui = app.ui();
-    const float x = place.x + 14;
-    const float w = place.w - 28;
-    float y = place.y + 12;
-    y += words(ui, "kept/how", Type::text, {x, y}, w,
-               "Your shop and job stay in this browser, on this device, and are sent nowhere. A browser may clear what "
-               "a page keeps, so "
-               "take a backup file now and then.",
-               ui.tokens().ink);
-    y += 14;
-    if (button(ui, "kept/save", {x, y, w, ui.reach()}, "Save a backup file", Look::main)) {
-        platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
-        app.say("Saved as torchside-backup.json. Look in your downloads.");
-    }
-    y += ui.reach() + 8;
-    if (button(ui, "kept/open", {x, y, w, ui.reach()}, "Open a backup file")) {
-        platform::pick_file(".json,application/json");
-    }
-    y += ui.reach() + 12;
-    if (!app.refusal().empty()) {
-        y += words(ui, "kept/refused", Type::text, {x, y}, w, "Nothing was changed. " + app.refusal(),
-                   ui.tokens().stop) +
-             12;
-    }
-    y += words(
-        ui, "kept/licences", Type::label, {x, y}, w,
-        "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
-        ui.tokens().quiet);
-    return y + 16 - place.y;
-}
-
 constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest current"},
                                         {"shop.machine.min_current_a", "Smallest current"},
                                         {"shop.machine.duty_cycle", "Duty cycle"},
@@ -223,7 +194,7 @@ constexpr ShopSection sections[] = {
      controller_choices},
     {"screen", "Screen", Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
     {"devices", "My other devices", Mark::screen, devices_summary, {}, own_devices, nullptr},
-    {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, backup},
+    {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, kept_body},
 };
 
 } // namespace

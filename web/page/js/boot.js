@@ -19,15 +19,23 @@ let whole = !later;
 let drawing = false;
 const waiting = [];
 
+/** A text in the app's own memory: its stack is for small things. */
+function lend(text) {
+  const bytes = new TextEncoder().encode(text + '\0');
+  const at = app._malloc(bytes.length);
+  app.HEAPU8.set(bytes, at);
+  return at;
+}
+
 /** Call an export of the app. Until main() has built the app and the rest of the program is there, and while it draws, calls wait in order. */
 function call(name, ...args) {
   if (!ready || !whole || drawing) {
     waiting.push([name, args]);
     return;
   }
-  if (app['_' + name]) {
-    app.ccall(name, null, args.map((a) => (typeof a === 'number' ? 'number' : 'string')), args);
-  }
+  const texts = args.map((a) => (typeof a === 'number' ? 0 : lend(a)));
+  app['_' + name]?.(...args.map((a, i) => texts[i] || a));
+  texts.forEach((at) => at && app._free(at));
 }
 
 function callWaiting() {
@@ -42,26 +50,17 @@ function started() {
   }
 }
 
-/** The app cannot go on: say so where the first text stood, over everything else. */
+/** The app cannot go on: said where the first text stood, over everything else, by the first script, which says it too when a file is missing. */
 function stopped(what) {
-  first.textContent = '';
-  const line = document.createElement('p');
-  line.setAttribute('role', 'alert');
-  line.textContent = what + ' What you entered before is kept. ';
-  const again = document.createElement('a');
-  again.href = location.pathname + location.search;
-  again.textContent = 'Load the page again';
-  line.append(again);
-  first.append(line);
-  first.hidden = false;
+  torchsideStopped(what + (latest.join('') && keeps ? ' What you entered before is kept.' : ''));
 }
 
-async function compile(element) {
+async function compile(element, cache) {
   if (!element.href) { // the one-file page carries the module inside itself
     return WebAssembly.compile(Uint8Array.from(atob(element.textContent), (c) => c.charCodeAt(0)));
   }
   const get = async () => {
-    const answer = await fetch(element.href);
+    const answer = await fetch(element.href, { cache });
     if (!answer.ok) {
       throw new Error('the server answered ' + answer.status);
     }
@@ -85,13 +84,28 @@ compiled.catch((e) => stopped('Torchside could not be loaded: ' + e.message + '.
 /**
  * The first module draws the first answer and holds a stand-in for every function of the second, which is fetched only now, so that
  * the two do not share the line. Until it is in place nothing but the first frame is drawn and no call reaches the app: no stand-in
- * should ever be called. If one is, this start cannot go on; the next one waits for both.
+ * should ever be called. If one is, this start cannot go on; the next one waits for both. When the second cannot be had, the first
+ * answer stays, the page says so, and asks again by itself: soon, then less often, and when the network is back.
  */
 async function addRest(instance) {
-  const rest = await compile(later);
-  await WebAssembly.instantiate(rest, { primary: instance.exports });
-  sessionStorage.removeItem('torchside-whole');
-  whole = true;
+  const line = document.createElement('p');
+  line.className = 'late';
+  line.setAttribute('role', 'alert');
+  for (let wait = 1e3, cache; !whole; wait = Math.min(2 * wait, 3e4), cache = 'reload') {
+    try {
+      await WebAssembly.instantiate(await compile(later, cache), { primary: instance.exports });
+      whole = true;
+    } catch (e) {
+      line.textContent = `The rest of Torchside has not arrived (${e.message}). What you touch waits; it is asked for again by itself.`;
+      document.body.append(line);
+      await new Promise((go) => {
+        setTimeout(go, wait);
+        window.addEventListener('online', go, { once: true });
+      });
+    }
+  }
+  line.remove();
+  markStart();
   performance.mark('torchside-whole');
   if (ready) {
     callWaiting();
@@ -99,16 +113,20 @@ async function addRest(instance) {
   }
 }
 
+/** For the next start of this tab. In the history's entry, for that is lent where storage is refused. */
+const markStart = (whole) => (whole || history.state?.whole) && history.replaceState({ below: below(), whole }, '');
+
 const standIns = new Proxy({}, { get: () => () => {
-  sessionStorage.setItem('torchside-whole', '1');
+  markStart(1);
   location.reload(); // everything is stored
   throw new Error('the rest of the program is not there yet');
 } });
 
 /** Whether the first frame shows something else than the first place, so that all of the program is needed for it. */
-const opensElsewhere = () => sessionStorage.getItem('torchside-whole') || !['', '#', '#/cut'].includes(location.hash);
+const opensElsewhere = () => history.state?.whole || !['', '#', '#/cut'].includes(location.hash);
 
 app.instantiateWasm = (imports, done) => {
+  window.torchsideRuns = 2;
   compiled.then(async (module) => {
     try {
       const instance = await WebAssembly.instantiate(module, { ...imports, placeholder: standIns });
@@ -116,6 +134,7 @@ app.instantiateWasm = (imports, done) => {
       if (rest && opensElsewhere()) {
         await rest;
       }
+      await read; // what is kept
       done(instance, module);
       await rest;
     } catch (e) {

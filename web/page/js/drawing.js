@@ -26,7 +26,7 @@ function cancelDrawing() {
 
 async function readDrawing(unit) {
   cancelDrawing();
-  tell('begin', opened.name);
+  tell('begin', opened.name.slice(0, 80));
   if (opened.size > largestDrawing) {
     tell('fault', 'is larger than 20 MB, accepted is up to 20 MB');
     return;
@@ -87,7 +87,12 @@ async function receive(file) {
   if (!file) {
     return;
   }
-  const head = new TextDecoder().decode(await file.slice(0, 65536).arrayBuffer());
+  const name = file.name.slice(0, 80);
+  const head = await file.slice(0, 65536).arrayBuffer().then((bytes) => new TextDecoder().decode(bytes), () => null);
+  if (head === null) { // a folder, or a file that has gone
+    call('torchside_notice', 'file', `${name} could not be read.`);
+    return;
+  }
   if (/^\s*\{/.test(head)) {
     openBackup(file);
   } else if (/<svg[\s>]|(^|\n)\s*0\s*\r?\n\s*SECTION\b/i.test(head) || /\.(dxf|svg)$/i.test(file.name)) {
@@ -95,7 +100,7 @@ async function receive(file) {
     readDrawing(-1);
   } else {
     const what = /^image\//.test(file.type) ? 'is a picture, and a torch needs lines' : 'is not a file that Torchside knows';
-    call('torchside_notice', 'file', `${file.name} ${what}. Drop a drawing (DXF or SVG) or a Torchside backup.`);
+    call('torchside_notice', 'file', `${name} ${what}. Drop a drawing (DXF or SVG) or a Torchside backup.`);
   }
 }
 

@@ -30,7 +30,7 @@ function place(to) {
 
 window.addEventListener('popstate', () => {
   if (location.hash.startsWith('#q=')) {
-    location.reload(); // a quote followed from here: the customer's page takes over
+    again(); // a quote followed from here: the customer's page takes over
   } else if (going) {
     going = false;
     if (location.hash !== path) {

@@ -8,13 +8,15 @@ let press = null;
 const inKeypad = (el) => Boolean(el?.closest?.('[data-id="keypad"]'));
 const changed = (node) => node.field.value !== node.start;
 
+const typed = (node) => node.field.value.slice(0, longest);
+
 const DONE = 1;
 const LEFT = 2; // the user went elsewhere: what is refused stays in the field, marked
 const DROPPED = 3;
 
 /** Done with a field: hand over what was typed, and let the app take it before anything else happens. */
 function finish(node, how) {
-  call('torchside_enter', node.id, node.field.value, how);
+  call('torchside_enter', node.id, typed(node), how);
   if (ready) {
     drawNow();
   }
@@ -140,7 +142,7 @@ root.addEventListener('click', (e) => {
 root.addEventListener('input', (e) => {
   const node = nodeOf(e.target);
   if (node?.field) {
-    call('torchside_enter', node.id, node.field.value, 0);
+    call('torchside_enter', node.id, typed(node), 0);
   }
 });
 root.addEventListener('compositionstart', (e) => { composing = e.target; });

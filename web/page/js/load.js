@@ -8,6 +8,21 @@ function add(kind, values) {
   document.head.append(Object.assign(document.createElement(kind), values));
 }
 
+// A file that is missing, cut or another: its element fails, or the script in it does.
+let lacking = false;
+function lacks(file) {
+  if (!lacking) {
+    lacking = true;
+    torchsideStopped(`Torchside could not be loaded: ${file.split('/').pop()} did not arrive as it should.`);
+  }
+}
+window.addEventListener('error', ({ target, filename }) => {
+  const file = target.src || (target.rel === 'stylesheet' && target.href) || (!window.torchsideRuns && filename);
+  if (file) {
+    lacks(file);
+  }
+}, true);
+
 const module = { rel: 'preload', as: 'fetch', type: 'application/wasm', crossOrigin: 'anonymous' };
 if (quote) {
   document.documentElement.classList.add('quote');
@@ -22,4 +37,8 @@ if (quote) {
   add('link', { rel: 'later', id: 'reader-wasm', href: '@reader.wasm@' });
 }
 scripts.forEach((href) => add('link', { rel: 'preload', as: 'script', href }));
-document.addEventListener('DOMContentLoaded', () => scripts.forEach((src) => add('script', { async: false, src: policy ? policy.createScriptURL(src) : src })));
+document.addEventListener('DOMContentLoaded', () => scripts.forEach((src, i) => add('script', {
+  async: false,
+  src: policy ? policy.createScriptURL(src) : src,
+  onload: () => window.torchsideRuns > i || lacks(src), // each counts itself when it runs
+})));

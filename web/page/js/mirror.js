@@ -1,5 +1,6 @@
 // The mirror: what the canvas shows, as real HTML. Records come in reading order; elements are kept by id, so that focus, caret
 // and a screen reader's place survive every update. Text goes in by textContent only.
+const longest = 2000; // letters in a field: far more than any takes, so that no paste is more than the page can draw
 const TAGS = {
   main: 'main', navigation: 'nav', text: 'p', button: 'button', tab: 'button', radio: 'button', switch: 'button',
   textbox: 'label', table: 'table', row: 'tr', columnheader: 'th', rowheader: 'th', cell: 'td', status: 'p', alert: 'p',
@@ -72,6 +73,7 @@ function create(r, tag) {
   const node = { el, outer: el, text, tag, start: '' };
   if (r.role === 'textbox') {
     const field = (node.field = document.createElement('input'));
+    field.maxLength = longest;
     field.autocomplete = 'off';
     field.spellcheck = false;
     field.autocapitalize = 'off';

@@ -1,5 +1,6 @@
 // The customer's page: the address ends in a quote. The small module makes the page's inside of it; nothing of the app is asked for.
 // On the shop's own device, which holds its key, the page says too whether the quote is one that was issued here.
+window.torchsideRuns = 1;
 const html = document.documentElement;
 const quoteWasm = document.getElementById('quote-wasm');
 const policy = window.trustedTypes?.createPolicy('torchside', {
@@ -21,7 +22,7 @@ async function showQuote() {
     text = module.text('torchside_quote', location.hash, today());
     opened = { module, body: module.text('torchside_quote_body'), seal: module.text('torchside_quote_seal') };
   } catch (e) {
-    paper.textContent = 'This quote could not be loaded: ' + e.message;
+    torchsideStopped('This quote could not be loaded: ' + e.message + '.');
     return;
   }
   const refused = text.startsWith('!');
@@ -31,7 +32,7 @@ async function showQuote() {
   performance.mark('torchside-quote');
   if (!refused) {
     main.append(bar());
-    const own = ownShop();
+    const own = await ownShop();
     if (own.keys.length) {
       await sayWhose(main, opened, own);
     }

@@ -45,7 +45,7 @@ function startAgain() {
   if (node?.field && changed(node)) {
     finish(node);
   }
-  location.reload();
+  again();
 }
 
 // ---- services -----------------------------------------------------------------------------------------------------------
@@ -99,10 +99,10 @@ async function saveQuote(name, link) {
 }
 
 async function openBackup(file) {
-  if (file.size > 8e6) {
-    call('torchside_notice', 'file', `${file.name} is larger than 8 MB: no backup is.`);
+  if (file.size > 1 << 20) {
+    call('torchside_notice', 'file', `${file.name.slice(0, 80)} is larger than 1 MB: no backup is.`);
   } else {
-    call('torchside_file', file.name, await file.text());
+    call('torchside_file', file.name, await file.text()); // read_workbook() reads no more
   }
 }
 
@@ -132,7 +132,7 @@ function seal(link, key) {
 }
 
 function qr(text) {
-  smallModule(document.getElementById('quote-wasm')).then((module) => call('torchside_notice', 'qr', module.text('torchside_qr', text)), () => {});
+  smallModule(document.getElementById('quote-wasm')).then((module) => call('torchside_notice', 'qr', module.text('torchside_qr', text)), () => call('torchside_notice', 'no-qr', ''));
 }
 
 const dark = matchMedia('(prefers-color-scheme: dark)');
@@ -141,7 +141,7 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
+  requestFrame, wake, mirror, save, load, saveKept, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
   openDrawing, readDrawing, cancelDrawing, takeDrawing,
   print: () => window.print(),
   canShare: () => (navigator.share ? 1 : 0),
@@ -157,5 +157,6 @@ Object.assign(app.shell, {
   dataVersion: () => html.dataset.data,
 });
 
-html.dataset.theme = load('theme') || (dark.matches ? 'night' : 'paper');
+html.dataset.theme = recall(slotKey('theme')) || (dark.matches ? 'night' : 'paper');
 guardCanvas();
+window.torchsideRuns = 1; // see load.js

@@ -33,7 +33,7 @@ async function startWorker() {
   let controlled = workers.controller?.scriptURL === new URL('sw.js', location.href).href; // not a copy's in a folder above, nor the quote's
   workers.addEventListener('controllerchange', () => {
     if (controlled) {
-      location.reload();
+      again();
     }
     controlled = true;
   });
@@ -61,7 +61,10 @@ async function startWorker() {
 function useUpdate() {
   const node = nodeOf(document.activeElement);
   if (node?.field && changed(node)) {
-    call('torchside_enter', node.id, node.field.value, 1);
+    call('torchside_enter', node.id, typed(node), 1);
   }
-  setTimeout(() => registration?.waiting?.postMessage('use-update'), 100);
+  setTimeout(async () => {
+    await settledSaves();
+    registration?.waiting?.postMessage('use-update');
+  }, 100);
 }
