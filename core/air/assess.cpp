@@ -84,8 +84,8 @@ std::string summary_of(const Report& report, const AirSystem& s, UnitSystem unit
         return joined(
             {"Air holds: ", print(s.compressor, units).text(), " delivered, ", print(s.torch, units).text(), " used"});
     case AirVerdict::overworked:
-        return joined({"Compressor overworks: a steady cut runs it ", print_percent(report.demand_share).text(),
-                       " of the time, its duty is ", print_percent(s.duty).text()});
+        return joined({"Compressor overworks: ", print_percent(report.demand_share).text(),
+                       " running in a steady cut, made for ", print_percent(s.duty).text()});
     case AirVerdict::runs_then_waits:
         return joined({"Air runs ", print(*report.runs).text(), ", then waits ", print(*report.recovers).text()});
     case AirVerdict::not_enough_pressure:
@@ -107,8 +107,8 @@ std::string way_out_of(const Report& report, const AirSystem& s, UnitSystem unit
             return joined({"About ", water_words(report.water_g_h, units), " of water to drain in an hour of arc."});
         return {};
     case AirVerdict::overworked:
-        return joined({"Keep the arc on ", print_percent(report.arc_share).text(),
-                       " of the time or less, or it overheats. Its manual says its duty."});
+        return joined(
+            {"Keep the arc on ", print_percent(report.arc_share).text(), " of the time or less, or it overheats."});
     case AirVerdict::runs_then_waits:
         return joined({"The compressor keeps up with the arc on ", print_percent(report.arc_share).text(),
                        " of the time. For more, get one of ", print((1 / s.duty) * s.torch, units).text(), "."});

@@ -120,8 +120,8 @@ export class WebKit {
     }
     await this.window.go(new URL('nothing-here', url).href); // one window for all: what is stored is set from a page beside the app
     await this.evaluate('(kept) => { localStorage.clear(); indexedDB.deleteDatabase("torchside./."); if (kept) localStorage.setItem("torchside.0", kept); }', kept);
+    await this.resize(width, height); // here too: a start that begins anew would take the question for its size away
     await this.window.go(url);
-    await this.resize(width, height);
   }
   /** The page's size is asked for; what can be set is the window's, which takes it when it comes to it. */
   async resize(width, height) {

@@ -31,7 +31,7 @@ export class Walker {
       await this.engine.evaluate(tame);
       await this.rest();
     } catch (e) {
-      if (tries === 0 || !/context|navigat/i.test(e.message)) {
+      if (tries === 0 || !/context|navigat|unload/i.test(e.message)) {
         throw e;
       }
       await this.stand(tries - 1);

@@ -157,13 +157,13 @@ TEST_CASE("what the shop says of a quote that comes back") {
     CHECK(said(first, issued, today) == "● Issued here, unaltered.");
     CHECK(said(first, issued, today + 30) == "● Issued here, unaltered.");
     CHECK(said(first, issued, today + 31) == "▲ Issued here, ran out on 29 Dec 2026.");
-    const Quote second = hand_out(issued, quote("Q-118", 200.0), today + 1);
+    const Quote revised = hand_out(issued, quote("Q-118", 200.0), today + 1);
     CHECK(said(first, issued, today + 1) == "▲ Issued here, replaced by revision B on 30 Nov 2026.");
     CHECK(said(first, issued, today + 99) == "▲ Issued here, replaced by revision B on 30 Nov 2026.");
-    CHECK(said(second, issued, today + 1) == "● Issued here, unaltered.");
+    CHECK(said(revised, issued, today + 1) == "● Issued here, unaltered.");
     hand_out(issued, quote("Q-118", 210.0), today + 2);
     CHECK(said(first, issued, today + 2) == "▲ Issued here, replaced by revision C on 1 Dec 2026.");
-    CHECK(said(second, issued, today + 2) == "▲ Issued here, replaced by revision C on 1 Dec 2026.");
+    CHECK(said(revised, issued, today + 2) == "▲ Issued here, replaced by revision C on 1 Dec 2026.");
 
     CHECK(said(quote("Q-7"), {}, today) == "● Issued here, unaltered."); // from before there was a list
     CHECK(said(quote("Q-7"), issued, today) ==
@@ -182,9 +182,9 @@ TEST_CASE("what the shop says of a quote that comes back") {
           "▲ Issued here, but its number was used twice: also for Base plate on 29 Nov 2026.");
     // Without numbers nothing replaces anything.
     Issued bare;
-    const Quote one = hand_out(bare, quote("", 1.0), today);
+    const Quote bare_one = hand_out(bare, quote("", 1.0), today);
     hand_out(bare, quote("", 2.0), today);
-    CHECK(said(one, bare, today) == "● Issued here, unaltered.");
+    CHECK(said(bare_one, bare, today) == "● Issued here, unaltered.");
 }
 
 TEST_CASE("rows of the list come to the customer's page as lines") {
