@@ -123,10 +123,11 @@ test('when a stand-in is called after all, the next start waits for both parts a
   await done(page, /not there yet/);
 });
 
-test('when the rest cannot be had, the page says so', async () => {
+test('when the rest cannot be had, the page says so, and the first answer stays', async () => {
   const page = await fresh(PHONE);
   await page.route('**/later-*.wasm', (route) => route.fulfill({ status: 404, body: '' }));
   await page.goto(shared.host.url);
-  await page.getByRole('alert').filter({ hasText: 'could not start' }).waitFor();
-  await done(page, /404|could not start|server answered/);
+  await page.getByRole('alert').filter({ hasText: 'has not arrived' }).waitFor();
+  assert.match(await feed(page), /\d/);
+  await done(page, /404|server answered/);
 });

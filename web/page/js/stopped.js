@@ -1,5 +1,9 @@
 /** Nothing can be shown, or nothing more: a sentence and a way on, over everything else. */
 window.torchsideStopped = (what) => {
+  if (!document.body) { // a style sheet is asked for before there is a page
+    document.addEventListener('DOMContentLoaded', () => torchsideStopped(what));
+    return;
+  }
   const box = document.createElement('div');
   const line = document.createElement('p');
   const link = document.createElement('a');
