@@ -87,8 +87,8 @@ export async function look() {
 export function faults() {
   const found = [];
   const first = document.getElementById('first');
-  if (!first || !first.hidden) {
-    return ['the page has stopped: ' + (first?.textContent ?? 'its first text is gone')];
+  if (!first || !first.hidden || document.getElementById('stopped')) {
+    return ['the page has stopped: ' + ((document.getElementById('stopped') ?? first)?.textContent ?? 'its first text is gone')];
   }
   const els = [...document.querySelectorAll('#mirror [data-id]')];
   const plain = document.documentElement.classList.contains('plain');

@@ -33,7 +33,13 @@ async function readDrawing(unit) {
   }
   try {
     const own = reader = startReader();
+    const fail = () => {
+      cancelDrawing();
+      tell('fault', 'could not be read: this browser keeps the reader from starting');
+    };
+    const silent = setTimeout(() => own === reader && fail(), 10e3); // an empty file is a program that does nothing
     own.onmessage = ({ data }) => {
+      clearTimeout(silent);
       if (own !== reader) {
         return;
       }
@@ -49,10 +55,7 @@ async function readDrawing(unit) {
         tell('fault', data.fault);
       }
     };
-    own.onerror = () => {
-      cancelDrawing();
-      tell('fault', 'could not be read: this browser keeps the reader from starting');
-    };
+    own.onerror = fail;
     const bytes = await opened.arrayBuffer();
     const wasm = readerWasm.href || Uint8Array.from(atob(readerWasm.textContent), (c) => c.charCodeAt(0)).buffer;
     own.postMessage({ bytes, unit, wasm }, [bytes]);

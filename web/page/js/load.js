@@ -37,7 +37,7 @@ if (quote) {
   add('link', { rel: 'later', id: 'reader-wasm', href: '@reader.wasm@' });
 }
 scripts.forEach((href) => add('link', { rel: 'preload', as: 'script', href }));
-document.addEventListener('DOMContentLoaded', () => scripts.forEach((src, i) => add('script', {
+document.addEventListener('DOMContentLoaded', () => lacking || scripts.forEach((src, i) => add('script', {
   async: false,
   src: policy ? policy.createScriptURL(src) : src,
   onload: () => window.torchsideRuns > i || lacks(src), // each counts itself when it runs

@@ -2,6 +2,7 @@
 // and at last {numbers} or {fault}. To stop it, the page ends it. wasm: the module's address, or its bytes.
 self.onmessage = async ({ data }) => {
   const { bytes, unit, wasm } = data;
+  self.postMessage({ share: 0 }); // it runs
   try {
     let module = wasm;
     if (typeof wasm === 'string') {

@@ -1,6 +1,6 @@
 /** Nothing can be shown, or nothing more: a sentence and a way on, over everything else. */
 window.torchsideStopped = (what) => {
-  if (!document.body) { // a style sheet is asked for before there is a page
+  if (document.readyState === 'loading') { // a style sheet is asked for before all of the page is there
     document.addEventListener('DOMContentLoaded', () => torchsideStopped(what));
     return;
   }
@@ -13,8 +13,12 @@ window.torchsideStopped = (what) => {
   link.textContent = 'Load the page again';
   line.append(what + ' ', link);
   box.append(line);
-  document.getElementById('first')?.remove();
-  box.id = 'first';
+  const first = document.getElementById('first');
+  if (first) {
+    first.hidden = true; // the app, should it go on all the same, hides it too
+  }
+  document.getElementById('stopped')?.remove();
+  box.id = 'stopped';
   document.documentElement.classList.remove('quote');
   document.body.append(box);
   box.scrollIntoView();
