@@ -193,10 +193,11 @@ test('a drawing opened from the device\'s files goes to the part', async () => {
   await done(page);
 });
 
-test('a backup opened from the device\'s files is the work', async () => {
+test('a backup opened from the device\'s files asks, and is the work', async () => {
   const page = await start(PHONE, { init });
   const { job, ...rest } = JSON.parse(readFileSync(ROOT + 'assets/demo.json', 'utf8'));
   await launched(page, 'shop.json', JSON.stringify({ ...rest, job: { ...job, thickness_mm: 12 } }));
+  await control(page, 'button', 'Use this backup').dispatchEvent('click');
   await until(async () => /^12 mm/.test(await reads(page, 'Thickness')), 'the plate of the backup');
   await launched(page, 'broken.json', '{"torchside": 1');
   await settled(page);
