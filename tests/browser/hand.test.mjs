@@ -45,6 +45,7 @@ test('a list goes on when the thumb has thrown it, and stays when the thumb held
 
 test('a touch on the drawn breaker opens its field, and the verdict answers while it is typed', async () => {
   const page = await start(PHONE);
+  await swipe(page, { from: 500, step: 20, moves: 12, rest: 300 }); // past what is worse
   await touch(page, 'button', await page.getByRole('button', { name: /^Circuit / }).first().textContent());
   await until(() => control(page, 'textbox', 'Breaker').isVisible(), 'the circuit');
   const before = await page.locator('[data-id="circuit/summary"]').textContent();

@@ -4,6 +4,7 @@ import { createHmac } from 'node:crypto';
 import path from 'node:path';
 import { test } from 'node:test';
 import { axe, clean, listen, open, PHONE, ROOT, settled, until } from './harness.mjs';
+import { keptWork } from './kept_shop.mjs';
 import { control, done, setUp, shared, start } from './person.mjs';
 
 setUp();
@@ -40,11 +41,7 @@ async function seen(address, context) {
 }
 
 /** The newest record that the app keeps, read as the customer's page reads it. */
-const kept = (page) => page.evaluate(() => {
-  const records = [0, 1].map((slot) => localStorage.getItem('torchside./.' + slot) || '').filter(Boolean);
-  const newest = records.sort((a, b) => Number(b.split(' ')[2]) - Number(a.split(' ')[2]))[0];
-  return JSON.parse(newest.slice(newest.indexOf('\n'))).shop;
-});
+const kept = async (page) => (await keptWork(page)).shop;
 
 const days = (count) => `(() => {
   const Before = Date;
