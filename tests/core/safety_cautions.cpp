@@ -63,7 +63,7 @@ TEST_CASE("A caution comes with what calls for it, and only then", "[safety]") {
             INFO(always);
             CHECK(has(r, always));
         }
-        CHECK(r.cautions.back().code == "local_rules");
+        CHECK((r.cautions.back().code == "local_rules"));
         CHECK(safety::words_of(r.cautions.back()).text.ends_with("local code and a licensed electrician decide."));
     });
 }
@@ -98,7 +98,7 @@ TEST_CASE("Each caution is short, with a stable code and a source", "[safety]") 
         const safety::Report r = safety::assess(in);
         for (const safety::Caution& c : r.cautions) {
             const safety::CautionWords words = safety::words_of(c, UnitSystem::inch);
-            INFO(c.code << ": " << words.text);
+            INFO(std::string(c.code) << ": " << std::string(words.text));
             CHECK_FALSE(words.citation.empty());
             CHECK(words.text.ends_with('.'));
             CHECK(words.text.size() <= 220);
@@ -125,7 +125,7 @@ TEST_CASE("Limits of one substance go from the strictest to the laxest, and none
                 const std::size_t at = limit.find_first_of("0123456789");
                 REQUIRE(at != std::string_view::npos);
                 const double figure = std::strtod(std::string(limit.substr(at)).c_str(), nullptr);
-                INFO(limit);
+                INFO(std::string(limit));
                 CHECK(figure >= before);
                 before = figure;
             }

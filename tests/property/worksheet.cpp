@@ -103,7 +103,7 @@ TEST_CASE("Every job is told of electric shock, and of no more than two hazards"
               }) == 1);
         CHECK(std::any_of(sheet.safety.cautions.begin(), sheet.safety.cautions.end(),
                           [](const safety::Caution& c) { return c.code == "shock"; }));
-        CHECK(sheet.safety.cautions.back().code == "local_rules");
+        CHECK((sheet.safety.cautions.back().code == "local_rules"));
         CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
                              [](const Warning& a, const Warning& b) { return a.severity > b.severity; }));
     }
