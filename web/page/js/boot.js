@@ -96,7 +96,7 @@ async function addRest(instance) {
       await WebAssembly.instantiate(await compile(later, cache), { primary: instance.exports });
       whole = true;
     } catch (e) {
-      line.textContent = `The rest of Torchside has not arrived (${e.message}). What you touch waits; it is asked for again by itself.`;
+      line.textContent = `The rest of Torchside has not arrived (${e.message}). It is asked for again; touches wait.`;
       document.body.append(line);
       await new Promise((go) => {
         setTimeout(go, wait);

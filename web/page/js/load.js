@@ -13,7 +13,7 @@ let lacking = false;
 function lacks(file) {
   if (!lacking) {
     lacking = true;
-    torchsideStopped(`Torchside could not be loaded: ${file.split('/').pop()} did not arrive as it should.`);
+    torchsideStopped(`Torchside could not be loaded: ${file.split('/').pop()} did not arrive whole.`);
   }
 }
 window.addEventListener('error', ({ target, filename }) => {
