@@ -144,4 +144,4 @@ app.instantiateWasm = (imports, done) => {
   }, () => {});
   return {};
 };
-app.onAbort = () => stopped('Torchside stopped on an error of its own.');
+app.onAbort = () => stopped('Torchside stopped on its own error.');

@@ -28,7 +28,7 @@ async function readDrawing(unit) {
   cancelDrawing();
   tell('begin', opened.name.slice(0, 80));
   if (opened.size > largestDrawing) {
-    tell('fault', 'is larger than 20 MB, accepted is up to 20 MB');
+    tell('fault', 'is larger than 20 MB: no drawing is');
     return;
   }
   try {

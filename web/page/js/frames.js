@@ -18,7 +18,7 @@ function drawNow() {
   try {
     app._torchside_frame();
   } catch (e) {
-    stopped('Torchside stopped on an error of its own.');
+    stopped('Torchside stopped on its own error.');
     throw e;
   } finally {
     drawing = false;
