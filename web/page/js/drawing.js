@@ -103,7 +103,7 @@ async function receive(file) {
     readDrawing(-1);
   } else {
     const what = /^image\//.test(file.type) ? 'is a picture, and a torch needs lines' : 'is not a file that Torchside knows';
-    call('torchside_notice', 'file', `${name} ${what}. Drop a drawing (DXF or SVG) or a Torchside backup.`);
+    call('torchside_notice', 'file', `${name} ${what}. Drop a DXF, an SVG or a Torchside backup.`);
   }
 }
 
