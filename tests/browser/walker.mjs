@@ -7,7 +7,7 @@ const STATE = `async () => {
   const rested = await (${rest})();
   const wrong = rested ? (${faults})() : [];
   const stopped = !document.getElementById('first')?.hidden;
-  return { rested, wrong, seen: stopped ? { nodes: [], hash: location.hash, below: 0 } : (${look})() };
+  return { rested, wrong, seen: stopped ? { nodes: [], hash: location.hash, below: 0 } : await (${look})() };
 }`;
 const DRAGS = 25; // to come from one end of the longest sheet to the other
 
