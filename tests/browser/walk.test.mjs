@@ -2,7 +2,7 @@
 // WebGL is walked too. A fault says the way to it.
 //
 // Every engine walks the pairs at all six widths, and Chromium every sheet. Firefox and WebKit, whose pages are the same program, walk
-// the sheets at one width each, another one every day: the whole stage has nine minutes on two cores. TORCHSIDE_WALK_ALL=1 walks all in
+// the sheets at one width each, another one every day: the whole stage has some twelve minutes on two cores. TORCHSIDE_WALK_ALL=1 walks all in
 // all of them, TORCHSIDE_WALK_DAY=N what was walked on that day (the log says the number).
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
