@@ -28,11 +28,11 @@ struct Bench {
     /// The codes of the hazard rows on Cut, in their order.
     std::string rows() {
         app().close();
-        app().go(Place::cut);
+        app().go(Page::cut);
         person.look();
         std::string out;
         for (const Node& node : app().ui().tree().nodes()) {
-            for (const safety::Caution& c : app().sheet().safety.cautions) {
+            for (const safety::Caution& c : app().worksheet().safety.cautions) {
                 if (node.id == "cut/verdict/" + std::string(c.code)) {
                     out += (out.empty() ? "" : " ") + std::string(c.code);
                 }
@@ -62,18 +62,18 @@ TEST_CASE("Cut shows the two worst hazards, and a touch on one opens the sheet",
     b.job(Metal::aluminium, Country::eu);
     CHECK(b.rows() == "hydrogen shock");
     b.person.touch_id("cut/verdict/shock");
-    CHECK(b.app().open_sheet() == "safety");
+    CHECK(b.app().open_panel() == "safety");
     b.app().close();
     b.person.look();
     b.person.touch_id("cut/verdict/safety");
-    CHECK(b.app().open_sheet() == "safety");
+    CHECK(b.app().open_panel() == "safety");
 }
 
 TEST_CASE("The sheet says all of them under their drawings, local rules last", "[safety]") {
     Bench b;
     for (const Metal metal : all_metals) {
         b.job(metal, Country::us);
-        const std::string text = b.sheet();
+        const std::string text = b.worksheet();
         for (const char* group :
              {"Shock", "Eyes and skin", "Fume and gas", "Fire", "Ears", "Moving and hot parts", "People near by"}) {
             INFO(group);
@@ -86,7 +86,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
             return at->place.y;
         };
         const float last = place("safety/local_rules");
-        for (const safety::Caution& c : b.app().sheet().safety.cautions) {
+        for (const safety::Caution& c : b.app().worksheet().safety.cautions) {
             INFO(c.code);
             const float y = place("safety/" + std::string(c.code));
             CHECK(y <= last);
@@ -105,14 +105,14 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
 TEST_CASE("Country and units of the sheet", "[safety]") {
     Bench b;
     b.job(Metal::stainless, Country::us, UnitSystem::inch);
-    const std::string us = b.sheet();
+    const std::string us = b.worksheet();
     CHECK(says(us, "Shade 8 or darker, the US minimum"));
     CHECK(says(us, "OSHA 5 µg/m³ over 8 h"));
     CHECK_FALSE(says(us, "UK 10 µg/m³"));
     CHECK(says(us, "35 ft"));
     CHECK_FALSE(says(us, "11 m"));
     b.job(Metal::stainless, Country::uk);
-    const std::string uk = b.sheet();
+    const std::string uk = b.worksheet();
     CHECK(says(uk, "UK 10 µg/m³ over 8 h"));
     CHECK(says(uk, "80 dBA"));
     CHECK_FALSE(says(uk, "OSHA: hearing program"));

@@ -43,8 +43,8 @@ void two_lines(Ui& ui, Rect row, Type type, std::string_view title, std::string_
 }
 
 float two_line_height(const Ui& ui, Type type, std::string_view title, std::string_view quiet, float room) {
-    return std::max(ui.reach(), ui.pen().paragraph(type, {}, {}, title, room, false) +
-                                    ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
+    return std::max(ui.touch_height(), ui.pen().paragraph(type, {}, {}, title, room, false) +
+                                           ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
 }
 
 /// Of the switch in a toggle's row, the half of its width.
@@ -93,7 +93,7 @@ float choices_height(const Ui& ui, std::size_t count, int columns) {
     columns = columns_for(ui, columns);
     const auto rows =
         static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
-    return rows * ui.reach() + (rows - 1) * gap;
+    return rows * ui.touch_height() + (rows - 1) * gap;
 }
 
 std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
@@ -105,7 +105,7 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
     for (std::size_t i = 0; i < items.size(); ++i) {
         const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
         const auto row = static_cast<float>(i / static_cast<std::size_t>(columns));
-        const Rect cell{place.x + column * (w + gap), place.y + row * (ui.reach() + gap), w, ui.reach()};
+        const Rect cell{place.x + column * (w + gap), place.y + row * (ui.touch_height() + gap), w, ui.touch_height()};
         const Choice& item = items[i];
         if (button(ui, item.id, cell, item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
                    item.chosen ? "checked" : "")) {
@@ -123,7 +123,7 @@ float verdict_height(const Ui& ui, std::string_view sentence, std::string_view w
     const float room = width - verdict_text - verdict_right;
     const float lines = ui.pen().paragraph(Type::title, {}, {}, sentence, room, false) +
                         ui.pen().paragraph(Type::label, {}, {}, way_out, room, false);
-    return std::max(ui.reach(), lines + 18);
+    return std::max(ui.touch_height(), lines + 18);
 }
 
 bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
@@ -193,7 +193,7 @@ float box_height(const Ui& ui) {
 
 float field_height(const Ui& ui, std::string_view below, float room) {
     const float wrapped = ui.pen().paragraph(Type::label, {}, {}, below, room - 28, false);
-    return std::max(box_height(ui) + 13 + wrapped, ui.low() ? 56.0F : ui.reach());
+    return std::max(box_height(ui) + 13 + wrapped, ui.low() ? 56.0F : ui.touch_height());
 }
 
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
@@ -233,7 +233,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     pen.paragraph(Type::label, {place.x + 14, box.bottom() + 1}, look.error.empty() ? t.quiet : t.stop, below,
                   place.w - 28);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
-    return ui.taken(id);
+    return ui.take_entry(id);
 }
 
 float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
@@ -248,26 +248,26 @@ float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::s
     return height;
 }
 
-float sheet_head_height(const Ui& ui) {
-    return ui.low() ? 56.0F : ui.reach();
+float panel_head_height(const Ui& ui) {
+    return ui.low() ? 56.0F : ui.touch_height();
 }
 
-bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
+bool panel_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     pen.fill(place, t.ground);
     std::string heading(id);
     heading += "/title";
     ui.node(heading, Role::heading, place, title, {}, "level2");
-    pen.words_in({place.x + 14, place.y, place.w - (closable ? ui.reach() + 28 : 28), place.h}, Type::title, t.ink,
-                 title);
+    pen.words_in({place.x + 14, place.y, place.w - (closable ? ui.touch_height() + 28 : 28), place.h}, Type::title,
+                 t.ink, title);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     if (!closable) {
         return false;
     }
     std::string close(id);
     close += "/close";
-    const Rect corner{place.right() - ui.reach(), place.y, ui.reach(), place.h - 1};
+    const Rect corner{place.right() - ui.touch_height(), place.y, ui.touch_height(), place.h - 1};
     const bool used = ui.node(close, Role::button, corner, "Close");
     press_ground(ui, close, corner, false);
     draw_mark(pen, Mark::close, corner.centre(), t.ink, ui.glove() ? 1.6F : 1.0F);

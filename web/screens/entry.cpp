@@ -19,7 +19,7 @@ constexpr std::size_t longest_name = 24; // of a value on a button
 constexpr const char* no_reading = "—";
 
 /// A text as it was read: a value in the key's unit, or a question with its answers, or what is wrong.
-struct Heard {
+struct ParsedEntry {
     std::optional<document::Scalar> value{};
     std::string as{};    // how it was understood
     std::string wrong{}; // why it cannot be used, and what to enter
@@ -28,8 +28,8 @@ struct Heard {
 };
 
 template <class Q, class Get>
-Heard heard(const Reading<Q>& reading, Get get) {
-    Heard out;
+ParsedEntry parsed(const Reading<Q>& reading, Get get) {
+    ParsedEntry out;
     if (const auto* answer = reading.answer()) {
         out.value = get(answer->value);
         out.as = answer->as;
@@ -45,7 +45,7 @@ Heard heard(const Reading<Q>& reading, Get get) {
 }
 
 /// The answers of a question as buttons below the field; the number that was touched.
-std::optional<double> ask(App& app, Rect place, std::string_view id, const Heard& h) {
+std::optional<double> ask(App& app, Rect place, std::string_view id, const ParsedEntry& h) {
     std::vector<Choice> items;
     for (std::size_t i = 0; i < h.answers.size(); ++i) {
         items.push_back({std::string(id) + "/answer/" + std::to_string(i), h.answers[i].as});
@@ -76,7 +76,7 @@ void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
     app.put_back(f.path);
     app.refuse("");
     app.drafts.keep({std::string(f.id), std::string(f.label), entry.text, std::string(f.path),
-                     document::get(app.book(), f.path).value_or(document::Scalar()), app.place(), sheet_on_show(app),
+                     document::get(app.book(), f.path).value_or(document::Scalar()), app.page(), panel_on_show(app),
                      entry.final});
     if (entry.final && !entry.left) {
         app.ui().keep_editing(f.id, entry.text); // to be corrected here and now
@@ -86,7 +86,7 @@ void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
 /// One touch drops the draft.
 float way_back(App& app, Rect place, const FieldText& f) {
     Ui& ui = app.ui();
-    const Rect key{place.x + 14, place.y + 6, place.w - 28, ui.reach()};
+    const Rect key{place.x + 14, place.y + 6, place.w - 28, ui.touch_height()};
     const bool blank = f.shown.empty() || f.shown == not_given || f.shown == no_reading;
     if (button(ui, std::string(f.id) + "/back", key,
                blank                           ? "Leave it blank"
@@ -102,7 +102,7 @@ struct Below {
     std::string text;
     bool error = false;
 };
-Below below_of(const App& app, const FieldText& f, const Heard& h, bool active) {
+Below below_of(const App& app, const FieldText& f, const ParsedEntry& h, bool active) {
     if (!h.wrong.empty()) {
         return {h.wrong, true};
     }
@@ -123,7 +123,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     const std::string kept = draft != nullptr ? draft->text : std::string();
     const bool fresh = active && ui.edit()->fresh;
     const std::string typed = active && !fresh ? ui.edit()->text : kept;
-    Heard h;
+    ParsedEntry h;
     if ((draft != nullptr || (active && !fresh)) && !(active && typed == "-")) { // a sign alone is a number begun
         h = read(typed);
     }
@@ -136,7 +136,7 @@ float typed_field(App& app, Rect place, const FieldText& f, Read read, Take take
     const std::string shown = draft != nullptr ? kept : f.shown;
     const std::string_view error = below.error ? std::string_view(below.text) : std::string_view();
     if (const auto entry = field_row(ui, f.id, place, {f.label, shown, below.text, error, f.keyboard})) {
-        const Heard now = read(entry->text);
+        const ParsedEntry now = read(entry->text);
         if (now.value && take(*now.value)) {
             app.drafts.drop(f.id);
         } else {
@@ -174,7 +174,9 @@ float text_field(App& app, Rect place, std::string_view id, std::string_view pat
                  const document::Scalar& value, const document::FieldInfo& info) {
     const FieldText field{
         id, path, label, value.text, std::string(info.meaning), asks(app, id, path), FieldLook::Keyboard::text};
-    const auto read = [](const std::string& text) { return Heard{.value = document::Scalar(std::string_view(text))}; };
+    const auto read = [](const std::string& text) {
+        return ParsedEntry{.value = document::Scalar(std::string_view(text))};
+    };
     return typed_field(app, place, field, read, setter(app, path, label));
 }
 
@@ -206,9 +208,9 @@ float entry(App& app, Rect place, std::string_view path, std::string_view label,
         id, path, label, shown_number(app, *info, *value), idle, asks(app, id, path), keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
-            return Heard{.value = document::Scalar()};
+            return ParsedEntry{.value = document::Scalar()};
         }
-        Heard h = heard(read_field(text, info->unit, units), [](double v) { return v; });
+        ParsedEntry h = parsed(read_field(text, info->unit, units), [](double v) { return v; });
         if (!h.wrong.empty()) {
             h.wrong = field.takes;
         }
@@ -242,9 +244,9 @@ float scratch_entry(App& app, Rect place, std::string_view id, std::string_view 
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (text.empty()) {
-            return Heard{.value = document::Scalar()};
+            return ParsedEntry{.value = document::Scalar()};
         }
-        Heard h = heard(read_field(text, unit, units), [](double v) { return v; });
+        ParsedEntry h = parsed(read_field(text, unit, units), [](double v) { return v; });
         if (!h.value) {
             value.reset(); // what cannot be read is no reading
         }
@@ -315,7 +317,7 @@ float thickness_entry(App& app, Rect place) {
                           asks(app, "stock/thickness", "job.thickness_mm"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        Heard h = heard(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
+        ParsedEntry h = parsed(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (h.value) {
             h.as += " is " + print(Length{h.value->number, mm}, units).text();
         } else if (!h.wrong.empty() && read_length_or_gauge(text, units).gauge() == nullptr) {
@@ -332,7 +334,7 @@ float current_entry(App& app, Rect place) {
                           amps.whole(),    "Output of the machine", asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        Heard h = heard(read_current(text), [](Current c) { return c.in(ampere); });
+        ParsedEntry h = parsed(read_current(text), [](Current c) { return c.in(ampere); });
         if (!h.wrong.empty()) {
             h.wrong = field.takes;
         }

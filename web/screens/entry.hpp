@@ -29,7 +29,7 @@ float word_choice(App& app, Rect place, const char* path, const char* name, std:
 float number_choice(App& app, Rect place, const char* path, const char* name, std::span<const double> numbers,
                     std::span<const char* const> labels, int columns);
 
-/// Thickness and current of the job, as the stock sheet shows them. A question ("11/4") is asked back with its answers.
+/// Thickness and current of the job, as the stock panel shows them. A question ("11/4") is asked back with its answers.
 float thickness_entry(App& app, Rect place);
 float current_entry(App& app, Rect place);
 

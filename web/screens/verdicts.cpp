@@ -10,7 +10,7 @@ namespace torchside::web {
 namespace {
 
 std::string reach_words(const App& app) {
-    const cut::Capacity& c = app.sheet().capacity;
+    const cut::Capacity& c = app.worksheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
     return "Clean cut up to " + show_limit(c.clean, units).number + ", pierce " + show_limit(c.pierce, units).number +
            ", sever " + show_limit(c.sever, units).whole();
@@ -19,7 +19,7 @@ std::string reach_words(const App& app) {
 /// The worst of the warnings whose code starts so.
 Sign worst(const App& app, std::string_view family) {
     Sign sign = Sign::holds;
-    for (const Warning& w : app.sheet().warnings) {
+    for (const Warning& w : app.worksheet().warnings) {
         if (w.code.starts_with(family)) {
             sign = std::max(sign, sign_of(w.severity));
         }
@@ -37,7 +37,7 @@ std::string capital(std::string text) {
 }
 
 Sign circuit_sign(const App& app) {
-    const supply::CircuitVerdict verdict = app.sheet().circuit.verdict;
+    const supply::CircuitVerdict verdict = app.worksheet().circuit.verdict;
     const Sign sign = verdict == supply::CircuitVerdict::holds      ? Sign::holds
                       : verdict == supply::CircuitVerdict::may_trip ? Sign::caution
                                                                     : Sign::stop;
@@ -46,7 +46,7 @@ Sign circuit_sign(const App& app) {
 
 Verdict plate_verdict(const App& app) {
     Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), "reach"};
-    switch (app.sheet().capacity.verdict) {
+    switch (app.worksheet().capacity.verdict) {
     case cut::Reach::clean:
         break;
     case cut::Reach::edge_start:
@@ -59,7 +59,7 @@ Verdict plate_verdict(const App& app) {
         break;
     case cut::Reach::refused:
         v.sign = Sign::stop;
-        v.sentence = hindrance(app.book(), app.sheet())->reason;
+        v.sentence = hindrance(app.book(), app.worksheet())->reason;
         break;
     }
     return v;
@@ -81,22 +81,23 @@ Verdict of_summary(std::string code, Sign sign, const std::string& summary, cons
 }
 
 Verdict circuit(const App& app) {
-    const supply::Report& r = app.sheet().circuit;
+    const supply::Report& r = app.worksheet().circuit;
     return of_summary("circuit", circuit_sign(app), r.summary, r.way_out);
 }
 
 Verdict air_supply(const App& app) {
-    const air::Report& r = app.sheet().air;
+    const air::Report& r = app.worksheet().air;
     return of_summary("air", worst(app, "air"), r.summary, r.way_out);
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, app.sheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once", "safety"};
+    return {"safety", Sign::holds, app.worksheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once",
+            "safety"};
 }
 
-/// What stands in the safety sheet at length, and nowhere else.
+/// What stands in the safety panel at length, and nowhere else.
 bool is_hazard(const App& app, std::string_view code) {
-    for (const safety::Caution& c : app.sheet().safety.cautions) {
+    for (const safety::Caution& c : app.worksheet().safety.cautions) {
         if (c.code == code) {
             return true;
         }
@@ -104,13 +105,13 @@ bool is_hazard(const App& app, std::string_view code) {
     return false;
 }
 
-/// Warnings that no row above speaks for; each opens the sheet that holds its field.
+/// Warnings that no row above speaks for; each opens the panel that holds its field.
 bool has_own_row(std::string_view code) {
     return code.starts_with("plate_") || code.starts_with("circuit") || code.starts_with("air") ||
            code.starts_with("breaker");
 }
 
-std::string sheet_for(std::string_view field) {
+std::string panel_for(std::string_view field) {
     if (field.starts_with("shop.machine")) {
         return "machine";
     }
@@ -141,7 +142,7 @@ bool is_of_part(const Warning& w) {
 
 Verdict of_warning(const Warning& w) {
     const std::size_t cut = std::min(w.text.find(": "), w.text.find("; ")); // "50:1" is one word
-    Verdict v{w.code, sign_of(w.severity), w.text, "", sheet_for(w.field)};
+    Verdict v{w.code, sign_of(w.severity), w.text, "", panel_for(w.field)};
     if (cut != std::string::npos && cut + 2 < w.text.size()) {
         v.sentence = w.text.substr(0, cut);
         v.way_out = capital(w.text.substr(cut + 2));
@@ -155,7 +156,7 @@ void worst_first(std::vector<Verdict>& rows) {
 }
 
 std::string missing(const App& app, std::string_view what) {
-    const auto in_the_way = hindrance(app.book(), app.sheet());
+    const auto in_the_way = hindrance(app.book(), app.worksheet());
     return "No " + std::string(what) + (in_the_way ? ": " + in_the_way->reason : std::string());
 }
 
@@ -165,25 +166,25 @@ Sign sign_of(Severity severity) {
 
 std::vector<Verdict> quote_verdicts(const App& app) {
     std::vector<Verdict> rows;
-    for (const Warning& w : app.sheet().warnings) {
+    for (const Warning& w : app.worksheet().warnings) {
         if (is_of_quote(w)) {
             rows.push_back(of_warning(w));
-            rows.back().sheet = w.code == "minimum_charge" ? "rates" : "costs";
+            rows.back().panel = w.code == "minimum_charge" ? "rates" : "costs";
         } else if (w.field.starts_with("shop.wear")) {
             rows.push_back(of_warning(w));
-            rows.back().sheet = "wear";
+            rows.back().panel = "wear";
         }
     }
-    const auto& price = app.sheet().price;
+    const auto& price = app.worksheet().price;
     if (price && price->make_or_buy && price->make_or_buy->choice != price::Choice::buy) {
         const std::string& text = price->make_or_buy->text;
         const std::size_t end = text.find(". ");
         rows.push_back(
             {"make", Sign::holds, text.substr(0, end), end == std::string::npos ? "" : text.substr(end + 2), "costs"});
     }
-    if (price && !app.sheet().wear.change_before && !app.sheet().wear.outlived) {
+    if (price && !app.worksheet().wear.change_before && !app.worksheet().wear.outlived) {
         rows.push_back({"wear", Sign::holds, "The set in the torch sees the batch through",
-                        app.sheet().wear.guess ? "A guess until a worn set is logged" : "By your log", "wear"});
+                        app.worksheet().wear.guess ? "A guess until a worn set is logged" : "By your log", "wear"});
     }
     worst_first(rows);
     return rows;
@@ -191,11 +192,11 @@ std::vector<Verdict> quote_verdicts(const App& app) {
 
 std::vector<Verdict> verdicts(const App& app) {
     std::vector<Verdict> rows{plate_verdict(app), circuit(app), air_supply(app)};
-    for (const Warning& w : app.sheet().warnings) {
+    for (const Warning& w : app.worksheet().warnings) {
         if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
             rows.push_back(of_warning(w));
             if (is_hazard(app, w.code)) {
-                rows.back().sheet = "safety";
+                rows.back().panel = "safety";
             }
         }
     }

@@ -15,7 +15,7 @@ struct Verdict {
     Sign sign = Sign::holds;
     std::string sentence;
     std::string way_out;
-    std::string sheet;                    // what touching the row opens
+    std::string panel;                    // what touching the row opens
     std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };
 

@@ -1,0 +1,182 @@
+#include "web/screens/shop/supply_choice.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include "core/document/intent.hpp"
+#include "core/quantity/print.hpp"
+#include "core/supply/plug.hpp"
+#include "core/supply/usual.hpp"
+#include "core/worksheet/country.hpp"
+#include "web/kit/controls.hpp"
+#include "web/screens/entry.hpp"
+#include "web/screens/panel.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr double lines[] = {120, 208, 230, 240, 400};
+constexpr const char* country_names[] = {"United States", "United Kingdom", "European Union", "Elsewhere"};
+constexpr const char* country_words[] = {"us", "uk", "eu", "other"};
+constexpr const char* line_path = "shop.circuit.line_v";
+
+std::string volts(double v) {
+    return print_trimmed(v, 1) + " V";
+}
+
+std::string fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2) {
+    return print_trimmed(breaker_a, 1) + " A, " +
+           (mm2 ? show_field(*mm2, "mm2", app.book().shop.display.units) : std::to_string(awg) + " AWG");
+}
+
+/// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise. False: it is refused.
+bool choose_line(App& app, double v) {
+    supply::Circuit circuit = app.book().shop.circuit;
+    circuit.line = Voltage{v, volt};
+    const auto usual = supply::usual_supplies(circuit.line);
+    const auto fits = [&](const supply::UsualSupply& s) { return supply::is_fed_by(circuit, s); };
+    if (usual.empty() || circuit.line == app.book().shop.circuit.line ||
+        std::any_of(usual.begin(), usual.end(), fits)) {
+        app.asked_line_v.reset();
+        return app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
+    }
+    app.asked_line_v = v;
+    return true;
+}
+
+/// What belongs to the voltage that was asked for, or what is there now.
+float offer(App& app, Rect place, double v) {
+    Ui& ui = app.ui();
+    const supply::Circuit& now = app.book().shop.circuit;
+    const auto usual = supply::usual_supplies(Voltage{v, volt});
+    const bool all_three =
+        std::all_of(usual.begin(), usual.end(), [](const supply::UsualSupply& s) { return s.phases == 3; });
+    std::vector<Choice> items;
+    for (const supply::UsualSupply& s : usual) {
+        items.push_back(
+            {"supply/" + std::to_string(items.size()), fed_by(app, s.breaker_a, s.run_awg.value_or(0), s.run_mm2) +
+                                                           (s.phases == 3 && !all_three ? ", 3 ph" : "")});
+    }
+    items.push_back({"supply/keep", "Keep " + fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)});
+    const float x = place.x + panel_margin;
+    const float w = place.w - 2 * panel_margin;
+    float y = place.y;
+    y += words(ui, "supply/ask", Type::text, {x, y}, w,
+               volts(v) + (all_three ? ", three-phase," : "") +
+                   " usually comes on another breaker and wire. Which is it?",
+               ui.tokens().ink) +
+         8;
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "supply/offer", {x, y, w, h}, "Breaker and wire at " + volts(v), items, 2)) {
+        ui.stop_edit();
+        app.asked_line_v.reset();
+        if (*touched < usual.size()) {
+            app.take(document::use_supply(app.book(), usual[*touched]),
+                     "Supply: " + volts(v) + ", " + items[*touched].label);
+        } else {
+            app.set(line_path, v, "Voltage");
+        }
+    }
+    return y + h + 12 - place.y;
+}
+
+} // namespace
+
+float supply_choice(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const double now = app.book().shop.circuit.line.in(volt);
+    const double shown = app.asked_line_v.value_or(now);
+    std::vector<Choice> items;
+    for (const double v : lines) {
+        items.push_back({std::string("field/") + line_path + '/' + volts(v), volts(v), shown == v});
+    }
+    float y = place.y;
+    const float h = choices_height(ui, items.size(), 5);
+    const Rect buttons{place.x + panel_margin, y, place.w - 2 * panel_margin, h};
+    if (const auto touched = choices(ui, std::string("choice/") + line_path, buttons, "Voltage", items, 5)) {
+        ui.stop_edit();
+        choose_line(app, lines[*touched]);
+    }
+    y += h + 12;
+    if (app.asked_line_v) {
+        y += offer(app, {place.x, y, place.w, 0}, *app.asked_line_v);
+    }
+    y += entry(app, {place.x, y, place.w, 0}, line_path, "Voltage", choose_line);
+    return y - place.y;
+}
+
+const char* country_name(const App& app) {
+    return country_names[static_cast<std::size_t>(country_of(app.book().shop))];
+}
+
+float country_choice(App& app, Rect place) {
+    constexpr const char* words_of_rules[] = {
+        "Wiring by the NEC, limits by OSHA.", "Wiring by IEC 60364, limits by HSE.",
+        "Wiring by IEC 60364, limits by EU directives.", "Wiring by the kind of breaker, limits by the stricter rule."};
+    constexpr const char* foreign =
+        "This breaker belongs to another country's rules. Choose the supply again under Circuit.";
+    Ui& ui = app.ui();
+    const Shop& shop = app.book().shop;
+    const auto now = static_cast<std::size_t>(country_of(shop));
+    const float x = place.x + panel_margin;
+    const float w = place.w - 2 * panel_margin;
+    float y = place.y + section(ui, "title/shop.country", {x, place.y}, w, "Country of the shop");
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < std::size(country_names); ++i) {
+        items.push_back({std::string("field/shop.country/") + country_names[i], country_names[i], i == now});
+    }
+    const float h = choices_height(ui, items.size(), 2);
+    if (const auto touched = choices(ui, "choice/shop.country", {x, y, w, h}, "Country of the shop", items, 2)) {
+        ui.stop_edit();
+        app.take(document::set(app.book(), "shop.country", country_words[*touched]),
+                 std::string("Country: ") + country_names[*touched]);
+    }
+    y += h + 6;
+    const bool mixed = is_foreign(static_cast<Country>(now), shop.circuit.breaker_rule);
+    y += words(ui, "country/rules", Type::text, {x, y}, w, mixed ? foreign : words_of_rules[now],
+               mixed ? ui.tokens().caution : ui.tokens().quiet) +
+         12;
+    return y - place.y;
+}
+
+float plug_choice(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Country country = country_of(app.book().shop);
+    const auto& now = app.book().shop.circuit.plug;
+    std::vector<Choice> items{{"field/shop.circuit.plug/none", "Not given", !now}};
+    std::vector<const supply::PlugRow*> plugs{nullptr};
+    for (const supply::PlugRow& plug : supply::all_plugs()) {
+        if (supply::is_used_in(plug, country) || now == plug.plug) {
+            items.push_back({std::string("field/shop.circuit.plug/") + std::string(plug.name), std::string(plug.name),
+                             now == plug.plug});
+            plugs.push_back(&plug);
+        }
+    }
+    const float x = place.x + panel_margin;
+    const float w = place.w - 2 * panel_margin;
+    const float y = place.y + section(ui, "title/shop.circuit.plug", {x, place.y}, w, "Plug");
+    const float h = choices_height(ui, items.size(), 3);
+    if (const auto touched = choices(ui, "choice/shop.circuit.plug", {x, y, w, h}, "Plug", items, 3)) {
+        ui.stop_edit();
+        app.take(document::use_plug(app.book(), plugs[*touched] ? std::optional(plugs[*touched]->plug) : std::nullopt),
+                 "Plug: " + items[*touched].label);
+    }
+    return y + h + 12 - place.y;
+}
+
+float there_words(App& app, Point at, float w) {
+    const auto& there = app.worksheet().there;
+    std::string text;
+    if (there) {
+        const UnitSystem units = app.book().shop.display.units;
+        text = "At " + show(there->current).whole() + ", the most here: clean to " +
+               show(there->limits.clean, units).whole() + ", pierces " + show(there->limits.pierce, units).whole() +
+               ", severs " + show(there->limits.sever, units).whole() + '.';
+    } else {
+        text = "Nothing can be cut on this circuit as it is.";
+    }
+    return words(app.ui(), "circuit/there", Type::text, at, w, text, app.ui().tokens().ink) + 10;
+}
+
+} // namespace torchside::web

@@ -1,0 +1,79 @@
+#include "web/screens/tune/coupon_picture.hpp"
+
+#include <vector>
+
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float most_height = 250;
+constexpr float margin = 1;       // for the plate's own line
+constexpr float words_room = 104; // beside the legs of a ladder
+
+struct Scale {
+    float px_per_mm;
+    Point origin; // of the coupon, lower left
+
+    [[nodiscard]] Point at(double x_mm, double y_mm) const {
+        return {origin.x + px_per_mm * static_cast<float>(x_mm), origin.y - px_per_mm * static_cast<float>(y_mm)};
+    }
+};
+
+void draw_leg(const Pen& pen, const Tokens& t, const Scale& scale, const tune::Leg& leg) {
+    std::vector<Point> path;
+    for (const tune::Point& p : tune::outline(leg)) {
+        path.push_back(scale.at(p.x_mm, p.y_mm));
+    }
+    pen.polyline(path.data(), static_cast<int>(path.size()), t.accent, 2.5F);
+    pen.disc(path.front(), 4, t.ink);
+}
+
+} // namespace
+
+std::string leg_words(const App& app, const tune::Coupon& coupon, const tune::Leg& leg) {
+    const UnitSystem units = app.book().shop.display.units;
+    return coupon.kind == tune::CouponKind::heights ? show_text(leg.cut_height, units) + " high"
+                                                    : show_text(leg.feed, units);
+}
+
+std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
+    std::vector<std::size_t> order(coupon.legs.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        std::size_t below = 0;
+        for (const tune::Leg& other : coupon.legs) {
+            below += other.start.y_mm < coupon.legs[i].start.y_mm ? 1 : 0;
+        }
+        order[below] = i;
+    }
+    return order;
+}
+
+float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const UnitSystem units = app.book().shop.display.units;
+    const bool legs = coupon.kind == tune::CouponKind::ladder || coupon.kind == tune::CouponKind::heights;
+    const auto width = static_cast<float>(coupon.width.in(mm));
+    const auto height = static_cast<float>(coupon.height.in(mm));
+    const float room = w - 2 * margin - (legs ? words_room : 0);
+    const float px = std::min(room / width, (most_height - 2 * margin) / height);
+    const Rect plate{at.x, at.y, std::min(w, px * width + 2 * margin + (legs ? words_room : 0)),
+                     px * height + 2 * margin};
+    const Scale scale{px, {plate.x + margin, plate.bottom() - margin}};
+    pen.fill(plate, t.fill);
+    pen.frame(plate, t.ink, 1.5F);
+    for (const tune::Leg& leg : coupon.legs) {
+        draw_leg(pen, t, scale, leg);
+        if (legs) {
+            const Point end = scale.at(leg.pieces.back().to.x_mm, leg.start.y_mm);
+            pen.text(Type::label, {end.x + 10, end.y - 9}, t.ink, leg_words(app, coupon, leg));
+        }
+    }
+    ui.node("coupon/picture", Role::img, plate,
+            "The coupon to scale, " + show_text(coupon.width, units) + " by " + show_text(coupon.height, units));
+    return plate.h;
+}
+
+} // namespace torchside::web
