@@ -1,5 +1,7 @@
 #include "web/kit/controls.hpp"
 
+#include "web/kit/grid.hpp"
+
 namespace torchside::web {
 namespace {
 
@@ -21,13 +23,6 @@ void press_ground(Ui& ui, std::string_view id, Rect place, bool chosen) {
     } else if (chosen) {
         ui.pen().fill(place, ui.tokens().fill);
     }
-}
-
-constexpr float gap = 8.0F;
-
-/// A glove needs wide cells as well as high ones.
-int columns_for(const Ui& ui, int columns) {
-    return ui.glove() ? std::min(columns, 3) : columns;
 }
 
 /// A title and below it quiet words, wrapped, both in the middle of the row.
@@ -89,25 +84,27 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     return used;
 }
 
+namespace {
+
+/// A glove needs wide cells as well as high ones.
+Grid choice_grid(const Ui& ui, Rect place, int columns) {
+    return {place, static_cast<std::size_t>(ui.glove() ? std::min(columns, 3) : columns), ui.touch_height()};
+}
+
+} // namespace
+
 float choices_height(const Ui& ui, std::size_t count, int columns) {
-    columns = columns_for(ui, columns);
-    const auto rows =
-        static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
-    return rows * ui.touch_height() + (rows - 1) * gap;
+    return choice_grid(ui, {}, columns).height(count);
 }
 
 std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
                                    std::span<const Choice> items, int columns) {
     std::optional<std::size_t> touched;
-    columns = columns_for(ui, columns);
+    const Grid grid = choice_grid(ui, place, columns);
     ui.open_group(group_id, Role::group, place, name);
-    const float w = (place.w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     for (std::size_t i = 0; i < items.size(); ++i) {
-        const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
-        const auto row = static_cast<float>(i / static_cast<std::size_t>(columns));
-        const Rect cell{place.x + column * (w + gap), place.y + row * (ui.touch_height() + gap), w, ui.touch_height()};
         const Choice& item = items[i];
-        if (button(ui, item.id, cell, item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
+        if (button(ui, item.id, grid.cell(i), item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
                    item.chosen ? "checked" : "")) {
             touched = i;
         }
@@ -234,12 +231,6 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
                   place.w - 28);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return ui.take_entry(id);
-}
-
-float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
-    const float height = 23 + ui.pen().paragraph(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
-    ui.node(id, Role::heading, {at.x, at.y, room, height}, title, {}, "level3");
-    return height;
 }
 
 float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour) {

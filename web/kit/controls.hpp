@@ -58,8 +58,6 @@ struct FieldLook {
 [[nodiscard]] float field_height(const Ui& ui, std::string_view below, float room);
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look);
 
-/// A heading inside a panel; returns the height used.
-float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title);
 /// Words on the page that are also words in the mirror; returns the height used.
 float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour);
 

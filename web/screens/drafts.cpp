@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "web/kit/controls.hpp"
-#include "web/screens/panel.hpp"
+#include "web/screens/body.hpp"
 #include "web/screens/screens.hpp"
 
 namespace torchside::web {
@@ -74,8 +73,16 @@ void draft_bar(App& app, Rect& rest) {
     }
 }
 
-float draft_caution(App& app, Point at, float w) {
-    return signed_words(app, "drafts", Sign::caution, at, w, draft_words(app), "") + 10;
+void draft_caution(Body& body) {
+    if (body.app.drafts.first() == nullptr) {
+        return;
+    }
+    body.sign("drafts", Sign::caution, draft_words(body.app));
+    body.gap(10);
+    if (body.button("send/correct", "Correct it")) {
+        open_draft(body.app);
+    }
+    body.gap(12);
 }
 
 } // namespace torchside::web

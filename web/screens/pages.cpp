@@ -19,23 +19,47 @@ constexpr PageRow page_rows[] = {
 };
 
 struct PanelRow {
-    std::string_view name;
-    void (*draw)(App&, Rect, bool closable);
+    std::string_view name; // with "/" at its end: of several
+    void (*draw)(App&, PanelAt);
 };
 constexpr PanelRow panel_rows[] = {
-    {"stock", stock_panel},       {"chart", chart_panel}, {"circuit", circuit_panel}, {"log", log_panel},
-    {"air", air_panel},           {"reach", reach_panel}, {"shape", shape_panel},     {"time", time_panel},
-    {"safety", safety_panel},     {"costs", costs_panel}, {"breaks", breaks_panel},   {"wear", wear_panel},
-    {"rates", rates_panel},       {"terms", terms_panel}, {"issued", issued_panel},   {"send", send_panel},
-    {"incoming", incoming_panel}, {"plate", plate_panel}, {"read", read_panel},       {"coupon", coupon_panel},
-    {"start", start_panel},       {"tabs", clash_panel},
+    // Cut
+    {"stock", stock_panel},
+    {"figure/", figure_panel},
+    {"reach", reach_panel},
+    {"circuit", circuit_panel},
+    {"air", air_panel},
+    {"safety", safety_panel},
+    {"chart", chart_panel},
+    // Tune
+    {"read", read_panel},
+    {"coupon", coupon_panel},
+    {"log", log_panel},
+    {"log/", cut_row_panel},
+    // Part
+    {"shape", shape_panel},
+    {"plate", plate_panel},
+    {"time", time_panel},
+    // Quote
+    {"costs", costs_panel},
+    {"breaks", breaks_panel},
+    {"rates", rates_panel},
+    {"terms", terms_panel},
+    {"send", send_panel},
+    {"issued", issued_panel},
+    {"wear", wear_panel},
+    {"wear/", set_row_panel},
+    // Shop, whose sections are a table of their own
+    {"start", start_panel},
+    {"incoming", incoming_panel},
+    {"tabs", clash_panel},
 };
 
-std::size_t number_behind(std::string_view name, std::size_t prefix) {
-    return static_cast<std::size_t>(std::strtoul(name.data() + prefix, nullptr, 10));
-}
-
 } // namespace
+
+std::size_t PanelAt::index() const {
+    return static_cast<std::size_t>(std::strtoul(of.data(), nullptr, 10)); // the end of an address, and of a string
+}
 
 std::span<const PageRow> pages() {
     return page_rows;
@@ -47,20 +71,13 @@ const PageRow& row_of(Page page) {
 
 void draw_panel(App& app, Rect place, std::string_view name, bool closable) {
     for (const PanelRow& row : panel_rows) {
-        if (name == row.name) {
-            row.draw(app, place, closable);
+        const bool several = row.name.ends_with('/');
+        if (several ? name.starts_with(row.name) : name == row.name) {
+            row.draw(app, {place, closable, several ? name.substr(row.name.size()) : name});
             return;
         }
     }
-    if (name.starts_with("log/")) {
-        cut_row_panel(app, place, number_behind(name, 4), closable);
-    } else if (name.starts_with("wear/")) {
-        set_row_panel(app, place, number_behind(name, 5), closable);
-    } else if (name.starts_with("figure/")) {
-        figure_panel(app, place, name.substr(7), closable);
-    } else {
-        section_panel(app, place, name, closable);
-    }
+    section_panel(app, {place, closable, name});
 }
 
 } // namespace torchside::web

@@ -30,7 +30,16 @@ struct PageRow {
 [[nodiscard]] std::span<const PageRow> pages();
 [[nodiscard]] const PageRow& row_of(Page page);
 
-/// The panel of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
+/// Where a panel is drawn, and whether it can be closed: one that covers a screen can, a column that always stands there cannot.
+struct PanelAt {
+    Rect place;
+    bool closable;
+    std::string_view of{}; // which, of several: "feed" of "figure/feed", "3" of "log/3"
+
+    [[nodiscard]] std::size_t index() const;
+};
+
+/// The panel of that name ("stock", "figure/feed", "machine").
 void draw_panel(App& app, Rect place, std::string_view name, bool closable);
 
 } // namespace torchside::web

@@ -1,49 +1,8 @@
 #include "web/screens/panel.hpp"
 
-#include <algorithm>
-
 #include "core/document/schema.hpp"
 
 namespace torchside::web {
-
-float line(App& app, std::string_view id, Point at, float w, std::string_view name, std::string_view value) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    const Pen& pen = ui.pen();
-    const float name_w = pen.width(Type::text, name);
-    const float value_w = pen.width(Type::title, value);
-    const bool beside = name_w + value_w + 10 <= w;
-    // A long name wraps beside a short value; two long ones stand one under the other.
-    const float room = beside || value_w <= w / 2 ? w - value_w - 10 : w;
-    const float name_h = pen.paragraph(Type::text, {at.x, at.y + 8}, t.ink, name, room);
-    const float value_y = room < w || beside ? at.y + 8 : at.y + 8 + name_h;
-    const float value_h = pen.paragraph(Type::title, {at.x, value_y}, t.ink, value, w, true, Align::right);
-    const float height = std::max(at.y + 8 + name_h, value_y + value_h) + 8 - at.y;
-    ui.node(id, Role::text, {at.x, at.y, w, height}, name, value);
-    pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
-    return height + 1;
-}
-
-float signed_words(App& app, std::string_view id, Sign sign, Point at, float w, std::string_view text,
-                   std::string_view source) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    draw_sign(ui.pen(), t, sign, {at.x + 10, at.y + 20});
-    float y = at.y + 10;
-    y += words(ui, id, Type::text, {at.x + 32, y}, w - 32, text, colour_of(t, sign));
-    if (!source.empty()) {
-        y += 2 + words(ui, std::string(id) + "/source", Type::label, {at.x + 32, y + 2}, w - 32, source, t.quiet);
-    }
-    ui.pen().hline(at.x, at.x + w, y + 10, t.hairline, 1);
-    return y + 11 - at.y;
-}
-
-float signed_words_height(const Ui& ui, float w, std::string_view text, std::string_view source) {
-    const auto height = [&](Type type, std::string_view of) {
-        return ui.pen().paragraph(type, {}, {}, of, w - 32, false);
-    };
-    return 21 + height(Type::text, text) + (source.empty() ? 0 : 2 + height(Type::label, source));
-}
 
 void PanelHead::draw(Rect place) {
     if (panel_head(app.ui(), id, place, title, closable)) {
@@ -62,35 +21,56 @@ void PanelHead::put(Rect& place, bool typing) {
     }
 }
 
-void framed_panel(App& app, Rect place, PanelFrame frame, Drawer body) {
+void framed_panel(App& app, PanelAt at, const PanelFrame& frame, Drawer body) {
     constexpr float least_body = 84; // a field and what is said below it
     Ui& ui = app.ui();
-    ui.open_group(frame.id, panel_role(frame.closable), place, frame.title);
-    const bool pad = frame.has_fields && wants_keypad(app, "field/");
-    PanelHead top{app, frame.id, frame.title, frame.closable};
-    top.put(place, pad);
-    const bool foot_stays = frame.foot_height < place.h / 2;
-    const Rect foot_place = place.take_bottom(foot_stays ? frame.foot_height : 0);
+    Rect place = at.place;
+    const std::string own(frame.id);
+    ui.open_group(frame.id, role_of(at), place, frame.title);
+    const bool pad = frame.has_fields && (wants_keypad(app, "field/") || wants_keypad(app, own + '/'));
+    PanelHead head{app, frame.id, frame.title, at.closable};
+    head.put(place, pad);
+    const float foot_height = frame.foot.height_in(app, place.w);
+    const bool foot_stays = foot_height < place.h / 2;
+    Body foot(app, place.take_bottom(foot_stays ? foot_height : 0));
     const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const bool verdict_stays = place.h - frame.verdict_height >= least_body;
-    if (verdict_stays && frame.verdict_height > 0) {
-        frame.verdict.draw_at(place.take_top(frame.verdict_height));
+    const float verdict_height = frame.verdict.height_in(app, place.w);
+    const bool verdict_stays = place.h - verdict_height >= least_body;
+    if (verdict_stays) {
+        Body verdict(app, place.take_top(verdict_height));
+        frame.verdict.draw_in(verdict);
     }
-    const Point at = ui.open_region_anew(frame.id, place, frame.title);
-    float y = at.y;
+    const Point corner = ui.open_region_anew(frame.id, place, frame.title);
+    Body column(app, {corner.x, corner.y, place.w, place.h});
     if (!verdict_stays) {
-        y += frame.verdict.draw_at({at.x, y, place.w, frame.verdict_height});
+        frame.verdict.draw_in(column);
     }
-    y += body.draw_at({at.x, y, place.w, 1e6F});
+    body.draw_in(column);
     if (!foot_stays) {
-        y += frame.foot.draw_at({at.x, y, place.w, frame.foot_height});
+        frame.foot.draw_in(column);
     }
-    ui.close_region({place.w, y - at.y});
+    ui.close_region({place.w, column.height()});
     if (pad) {
         number_keypad(app, pad_place);
     }
-    if (!foot_place.empty()) {
-        frame.foot.draw_at(foot_place);
+    if (foot_stays) {
+        frame.foot.draw_in(foot);
+    }
+    ui.close_group();
+}
+
+void framed_screen(App& app, Rect place, std::string_view id, std::string_view name, Drawer body,
+                   std::string_view typed_in) {
+    Ui& ui = app.ui();
+    ui.open_group(id, Role::main, place, name);
+    const bool pad = !typed_in.empty() && wants_keypad(app, typed_in);
+    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
+    const Point corner = ui.open_region(id, place);
+    Body column(app, {corner.x, corner.y, place.w, place.h});
+    body.draw_in(column);
+    ui.close_region({place.w, column.height()});
+    if (pad) {
+        number_keypad(app, pad_place);
     }
     ui.close_group();
 }

@@ -164,6 +164,12 @@ Sign sign_of(Severity severity) {
     return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
 }
 
+Sign sign_of(air::AirVerdict verdict) {
+    return verdict == air::AirVerdict::sustained             ? Sign::holds
+           : verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                             : Sign::caution;
+}
+
 std::vector<Verdict> quote_verdicts(const App& app) {
     std::vector<Verdict> rows;
     for (const Warning& w : app.worksheet().warnings) {

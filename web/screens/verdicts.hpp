@@ -20,6 +20,7 @@ struct Verdict {
 };
 
 [[nodiscard]] Sign sign_of(Severity severity);
+[[nodiscard]] Sign sign_of(air::AirVerdict verdict);
 [[nodiscard]] Sign circuit_sign(const App& app); // breaker, wires and plug together
 [[nodiscard]] std::string capital(std::string text);
 void worst_first(std::vector<Verdict>& rows);

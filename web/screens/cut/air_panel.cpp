@@ -1,9 +1,9 @@
 // Air: does the compressor keep up with the torch; one cut-and-recover cycle drawn from a full tank.
 #include "core/air/assess.hpp"
 #include "core/quantity/print.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -63,99 +63,63 @@ void cycle_picture(App& app, Rect place) {
     ui.node("air/cycle", Role::img, place, "Tank pressure over one cut and its recovery; " + r.summary);
 }
 
-float figures(App& app, Point at, float w) {
-    const air::Report& r = app.worksheet().air;
-    const UnitSystem units = app.book().shop.display.units;
-    float y = at.y;
-    const auto put = [&](const char* id, const char* name, const std::string& value) {
-        y += line(app, id, {at.x, y}, w, name, value);
-    };
+void figures(Body& body) {
+    const air::Report& r = body.app.worksheet().air;
+    const UnitSystem units = body.app.book().shop.display.units;
     if (r.runs) {
-        put("air/runs", "Arc on a full tank", print(*r.runs).text());
+        body.line("air/runs", "Arc on a full tank", print(*r.runs).text());
     }
     if (r.recovers) {
-        put("air/recovers", "Pause to fill it again", print(*r.recovers).text());
+        body.line("air/recovers", "Pause to fill it again", print(*r.recovers).text());
     }
-    put("air/share", "Arc the compressor can feed", print_percent(r.arc_share).text());
-    put("air/drop", "Lost in the hose",
-        print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
-    put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
-    put("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    put("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
-    return y - at.y;
+    body.line("air/share", "Arc the compressor can feed", print_percent(r.arc_share).text());
+    body.line("air/drop", "Lost in the hose",
+              print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
+    body.line("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
+    body.line("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
+    body.line("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
 }
 
-using Path = const char* const[2];
-
-float entries(App& app, Rect body, float y0, std::span<Path> paths) {
-    float y = y0;
-    for (const auto& path : paths) {
-        y += entry(app, {body.x, y, body.w, 0}, path[0], path[1]);
-    }
-    return y - y0;
-}
-
-constexpr const char* first_paths[][2] = {{"shop.air.compressor_l_min", "Compressor delivers"},
-                                          {"shop.air.compressor_duty", "Compressor duty"},
-                                          {"shop.air.receiver_l", "Tank"},
-                                          {"shop.air.cut_in_bar", "Compressor starts"},
-                                          {"shop.air.cut_out_bar", "Compressor stops"},
-                                          {"shop.air.hose_m", "Hose"},
-                                          {"shop.air.hose_bore_mm", "Hose bore"}};
-constexpr const char* other_paths[][2] = {{"shop.air.torch_l_min", "Torch uses"},
-                                          {"shop.air.torch_bar", "Torch wants"},
-                                          {"shop.air.post_flow_s", "Post-flow"},
-                                          {"shop.air.intake_c", "Intake air"},
-                                          {"shop.air.humidity", "Humidity"}};
+constexpr PathLabel first_fields[] = {{"shop.air.compressor_l_min", "Compressor delivers"},
+                                      {"shop.air.compressor_duty", "Compressor duty"},
+                                      {"shop.air.receiver_l", "Tank"},
+                                      {"shop.air.cut_in_bar", "Compressor starts"},
+                                      {"shop.air.cut_out_bar", "Compressor stops"},
+                                      {"shop.air.hose_m", "Hose"},
+                                      {"shop.air.hose_bore_mm", "Hose bore"}};
+constexpr PathLabel other_fields[] = {{"shop.air.torch_l_min", "Torch uses"},
+                                      {"shop.air.torch_bar", "Torch wants"},
+                                      {"shop.air.post_flow_s", "Post-flow"},
+                                      {"shop.air.intake_c", "Intake air"},
+                                      {"shop.air.humidity", "Humidity"}};
 
 /// What it all comes to, below what was entered.
-float outcome(App& app, Point at, float w) {
-    Ui& ui = app.ui();
-    const air::Report& r = app.worksheet().air;
-    float y = at.y + section(ui, "air/cycle/title", at, w, "Tank. Shaded: arc on. Dashes: compressor off");
-    cycle_picture(app, {at.x, y, w, plot_height});
-    y += plot_height + 8;
-    y += figures(app, {at.x, y}, w) + 10;
-    return y + words(ui, "air/dryness", Type::text, {at.x, y}, w, r.dryness, ui.tokens().ink) + 6 - at.y;
-}
-
-float basis(App& app, Point at, float w) {
-    Ui& ui = app.ui();
-    const air::Report& r = app.worksheet().air;
-    float y = at.y + section(ui, "air/basis", at, w, "What this rests on");
-    for (std::size_t i = 0; i < r.basis.size(); ++i) {
-        const std::string id = "air/basis/" + std::to_string(i);
-        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
-    }
-    return y - at.y;
+void outcome(Body& body) {
+    body.heading("air/cycle/title", "Tank. Shaded: arc on. Dashes: compressor off");
+    cycle_picture(body.app, body.inside(plot_height));
+    body.gap(8);
+    figures(body);
+    body.gap(10);
+    body.text("air/dryness", body.app.worksheet().air.dryness);
+    body.gap(6);
 }
 
 } // namespace
 
-void air_panel(App& app, Rect place, bool closable) {
+void air_panel(App& app, PanelAt at) {
     const air::Report r = app.worksheet().air; // as the panel begins: a touch below may make another
-    const float w = place.w - 2 * panel_margin;
-    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
-                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
-                                                                          : Sign::caution;
-    const auto verdict = [&](Rect at) {
-        return signed_words(app, "air/summary", sign, {at.x + panel_margin, at.y}, w, r.summary, r.way_out);
+    const auto verdict = [&](Body& body) { body.sign("air/summary", sign_of(r.verdict), r.summary, r.way_out); };
+    const auto body_of = [&](Body& body) {
+        body.gap(10);
+        body.number_choice("shop.air.humidity", "Humidity", days, day_names, 3);
+        body.fields(first_fields);
+        outcome(body);
+        body.heading("air/fields", "Torch and weather");
+        body.fields(other_fields);
+        body.notes("air/basis", "What this rests on", r.basis);
+        body.gap(20);
     };
-    const auto body_of = [&](Rect body) {
-        const float x = body.x + panel_margin;
-        float y = body.y + 10;
-        y += number_choice(app, {body.x, y, body.w, 0}, "shop.air.humidity", "Humidity", days, day_names, 3);
-        y += entries(app, body, y, first_paths);
-        y += outcome(app, {x, y}, w);
-        y += section(app.ui(), "air/fields", {x, y}, w, "Torch and weather");
-        y += entries(app, body, y, other_paths);
-        y += basis(app, {x, y}, w);
-        return y + 20 - body.y;
-    };
-    PanelFrame frame{"air", "Air, compressor to torch", closable};
-    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
-    frame.verdict = Drawer::of(verdict);
-    framed_panel(app, place, frame, Drawer::of(body_of));
+    framed_panel(app, at, {"air", "Air, compressor to torch", Drawer::of(verdict)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

@@ -355,10 +355,11 @@ void chart_column(App& app, Rect place) {
     ui.close_group();
 }
 
-void chart_panel(App& app, Rect place, bool closable) {
+void chart_panel(App& app, PanelAt at) {
     Ui& ui = app.ui();
+    Rect place = at.place;
     ui.open_group("chart", Role::dialog, place, "Chart for this shop");
-    PanelHead top{app, "chart", "Chart for this shop", closable};
+    PanelHead top{app, "chart", "Chart for this shop", at.closable};
     top.put(place, false);
     chart_body(app, place);
     ui.close_group();

@@ -1,7 +1,6 @@
 // Circuit: does this current hold on this circuit, what gives first, and what would hold.
 #include "core/quantity/print.hpp"
 #include "web/screens/cut/circuit_picture.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/shop/supply_choice.hpp"
 #include "web/screens/show.hpp"
@@ -11,20 +10,20 @@ namespace torchside::web {
 namespace {
 
 /// The highest current of this circuit, when the one that is set is more.
-float way_out(App& app, Point at, float w) {
-    Ui& ui = app.ui();
+void way_out(Body& body) {
+    App& app = body.app;
     const supply::Report& r = app.worksheet().circuit;
     const double now = app.book().job.current.in(ampere);
     if (!r.highest_current || r.highest_below_machine || !(r.highest_current->in(ampere) < now)) {
-        return 0;
+        return;
     }
     // Down to a whole ampere, the way a dial is set: rounding up would be too much.
     const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
-    if (button(ui, "circuit/use", {at.x, at.y + 8, w, ui.touch_height()}, "Use " + print_fixed(amps, 0) + " A",
-               Look::main)) {
+    body.gap(8);
+    if (body.button("circuit/use", "Use " + print_fixed(amps, 0) + " A", Look::main)) {
         app.set("job.current_a", amps, "Current");
     }
-    return ui.touch_height() + 16;
+    body.gap(8);
 }
 
 /// To where a stop of the drawn circuit is entered.
@@ -45,150 +44,115 @@ void go_to(App& app, supply::Stop stop) {
     }
 }
 
-float figures(App& app, Point at, float w) {
+void figures(Body& body) {
+    const App& app = body.app;
     const supply::Report& r = app.worksheet().circuit;
     const UnitSystem units = app.book().shop.display.units;
-    float y = at.y;
-    const auto put = [&](const char* id, const char* name, const std::string& value) {
-        y += line(app, id, {at.x, y}, w, name, value);
-    };
-    put("circuit/input", "Draws while cutting", print(r.input).text());
-    put("circuit/rated", "At the rated load voltage", print(r.input_at_rated_load).text());
-    put("circuit/effective", "Heating, by duty", print(r.effective).text());
-    put("circuit/machine_v", "At the machine",
-        print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
-    put("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
+    body.line("circuit/input", "Draws while cutting", print(r.input).text());
+    body.line("circuit/rated", "At the rated load voltage", print(r.input_at_rated_load).text());
+    body.line("circuit/effective", "Heating, by duty", print(r.effective).text());
+    body.line("circuit/machine_v", "At the machine",
+              print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
+    body.line("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
     if (r.highest_current) {
         // Down to a tenth: rounded up it would be too much.
-        put("circuit/highest", "Highest current here",
-            print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
+        body.line("circuit/highest", "Highest current here",
+                  print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
     }
     const supply::Circuit& circuit = app.book().shop.circuit;
     const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
     if (circuit.run_mm2 ? r.run_min_mm2.has_value() : run_awg.has_value()) {
-        put("circuit/run_min", "Wiring, at least",
-            circuit.run_mm2 ? show_field(*r.run_min_mm2, "mm2", units) : std::to_string(*run_awg) + " AWG");
+        body.line("circuit/run_min", "Wiring, at least",
+                  circuit.run_mm2 ? show_field(*r.run_min_mm2, "mm2", units) : std::to_string(*run_awg) + " AWG");
     }
     if (r.by_section ? r.cord_min_mm2.has_value() : r.cord_min_awg.has_value()) {
-        put("circuit/cord_min", "Extension cord, at least",
-            r.by_section ? show_field(*r.cord_min_mm2, "mm2", units) : std::to_string(*r.cord_min_awg) + " AWG");
+        body.line("circuit/cord_min", "Extension cord, at least",
+                  r.by_section ? show_field(*r.cord_min_mm2, "mm2", units) : std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
-        put("circuit/generator_min", "Generator, at least",
-            print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
+        body.line("circuit/generator_min", "Generator, at least",
+                  print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
     }
-    return y - at.y;
-}
-
-using Path = const char* const[2];
-
-float entries(App& app, Rect body, float y0, std::span<Path> paths) {
-    float y = y0;
-    for (const auto& path : paths) {
-        y += entry(app, {body.x, y, body.w, 0}, path[0], path[1]);
-    }
-    return y - y0;
 }
 
 /// What differs from one place of work to the next; wires by gauge or by section, as they are sold here.
-float first_fields(App& app, Rect body, float y0) {
-    constexpr const char* by_gauge[][2] = {{"shop.circuit.breaker_a", "Breaker"},
-                                           {"shop.circuit.run_m", "Wiring, one way"},
-                                           {"shop.circuit.run_awg", "Wiring gauge"},
-                                           {"shop.circuit.cord_m", "Extension cord"},
-                                           {"shop.circuit.cord_awg", "Cord gauge"}};
-    constexpr const char* by_section[][2] = {{"shop.circuit.breaker_a", "Breaker"},
-                                             {"shop.circuit.run_m", "Wiring, one way"},
-                                             {"shop.circuit.run_mm2", "Wiring section"},
-                                             {"shop.circuit.cord_m", "Extension cord"},
-                                             {"shop.circuit.cord_mm2", "Cord section"}};
-    const float y = y0 + supply_choice(app, {body.x, y0, body.w, 0});
-    return y +
-           (app.worksheet().circuit.by_section ? entries(app, body, y, by_section) : entries(app, body, y, by_gauge)) -
-           y0;
+void first_fields(Body& body) {
+    constexpr PathLabel by_gauge[] = {{"shop.circuit.breaker_a", "Breaker"},
+                                      {"shop.circuit.run_m", "Wiring, one way"},
+                                      {"shop.circuit.run_awg", "Wiring gauge"},
+                                      {"shop.circuit.cord_m", "Extension cord"},
+                                      {"shop.circuit.cord_awg", "Cord gauge"}};
+    constexpr PathLabel by_section[] = {{"shop.circuit.breaker_a", "Breaker"},
+                                        {"shop.circuit.run_m", "Wiring, one way"},
+                                        {"shop.circuit.run_mm2", "Wiring section"},
+                                        {"shop.circuit.cord_m", "Extension cord"},
+                                        {"shop.circuit.cord_mm2", "Cord section"}};
+    supply_choice(body);
+    body.fields(body.app.worksheet().circuit.by_section ? by_section : by_gauge);
 }
 
-float other_fields(App& app, Rect body, float y0) {
+void other_fields(Body& body) {
     constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
     constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
-    constexpr const char* by_gauge[][2] = {{"shop.circuit.marked_75c", "Marked 75 °C"},
-                                           {"shop.circuit.run_mm2", "Wiring section"},
-                                           {"shop.circuit.cord_mm2", "Cord section"}};
-    constexpr const char* by_section[][2] = {{"shop.circuit.run_awg", "Wiring gauge"},
-                                             {"shop.circuit.cord_awg", "Cord gauge"}};
-    constexpr const char* paths[][2] = {{"shop.circuit.ambient_c", "Air at the wires"},
-                                        {"shop.circuit.other_load_a", "Other load"},
-                                        {"shop.circuit.compressor_motor_hp", "Compressor motor"},
-                                        {"shop.circuit.generator_va", "Generator"},
-                                        {"shop.circuit.dedicated", "Wired for this machine"}};
-    float y = y0 + section(app.ui(), "circuit/fields", {body.x + panel_margin, y0}, body.w, "More about the circuit");
-    y += country_choice(app, {body.x, y, body.w, 0});
-    y += word_choice(app, {body.x, y, body.w, 0}, "shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
-    y += plug_choice(app, {body.x, y, body.w, 0});
-    y += app.worksheet().circuit.by_section ? entries(app, body, y, by_section) : entries(app, body, y, by_gauge);
-    return y + entries(app, body, y, paths) - y0;
+    constexpr PathLabel by_gauge[] = {{"shop.circuit.marked_75c", "Marked 75 °C"},
+                                      {"shop.circuit.run_mm2", "Wiring section"},
+                                      {"shop.circuit.cord_mm2", "Cord section"}};
+    constexpr PathLabel by_section[] = {{"shop.circuit.run_awg", "Wiring gauge"},
+                                        {"shop.circuit.cord_awg", "Cord gauge"}};
+    constexpr PathLabel others[] = {{"shop.circuit.ambient_c", "Air at the wires"},
+                                    {"shop.circuit.other_load_a", "Other load"},
+                                    {"shop.circuit.compressor_motor_hp", "Compressor motor"},
+                                    {"shop.circuit.generator_va", "Generator"},
+                                    {"shop.circuit.dedicated", "Wired for this machine"}};
+    body.heading("circuit/fields", "More about the circuit");
+    country_choice(body);
+    body.word_choice("shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
+    plug_choice(body);
+    body.app.worksheet().circuit.by_section ? body.fields(by_section) : body.fields(by_gauge);
+    body.fields(others);
 }
 
 /// What it all comes to, below what was entered.
-float outcome(App& app, Point at, float w) {
-    Ui& ui = app.ui();
-    const supply::Report& r = app.worksheet().circuit;
-    const float x = at.x;
-    float y = at.y + section(ui, "circuit/chain/title", at, w, "From the panel to the torch");
-    const float chain = chain_picture_height(ui, r.chain);
-    const auto stop = chain_picture(ui, {x, y, w, chain}, r.chain);
-    y += chain + 12;
-    y += section(ui, "circuit/band/title", {x, y}, w, "When the breaker trips: latest times, none promised");
-    band_picture(ui, {x, y, w, band_picture_height()}, r.band, r.verdict == supply::CircuitVerdict::holds);
-    y += band_picture_height() + 8;
-    y += figures(app, {x, y}, w);
+void outcome(Body& body) {
+    Ui& ui = body.ui();
+    const supply::Report& r = body.app.worksheet().circuit;
+    body.heading("circuit/chain/title", "From the panel to the torch");
+    const auto stop = chain_picture(ui, body.inside(chain_picture_height(ui, r.chain)), r.chain);
+    body.gap(12);
+    body.heading("circuit/band/title", "When the breaker trips: latest times, none promised");
+    band_picture(ui, body.inside(band_picture_height()), r.band, r.verdict == supply::CircuitVerdict::holds);
+    body.gap(8);
+    figures(body);
     for (std::size_t i = 0; i < r.checks.size(); ++i) {
         const supply::Check& check = r.checks[i];
         const Sign sign = check.ok ? Sign::holds : check.weight == supply::Weight::stop ? Sign::stop : Sign::caution;
-        y += signed_words(app, "circuit/check/" + std::to_string(i), sign, {x, y}, w, check.text, check.source);
+        body.sign("circuit/check/" + std::to_string(i), sign, check.text, check.source);
     }
-    y += words(ui, "circuit/guard", Type::text, {x, y}, w, r.guard, ui.tokens().ink) + 8;
+    body.text("circuit/guard", r.guard);
+    body.gap(8);
     if (stop) {
-        go_to(app, *stop);
+        go_to(body.app, *stop);
     }
-    return y - at.y;
-}
-
-float basis(App& app, Point at, float w) {
-    Ui& ui = app.ui();
-    const supply::Report& r = app.worksheet().circuit;
-    float y = at.y + section(ui, "circuit/basis", at, w, "What this rests on");
-    for (std::size_t i = 0; i < r.basis.size(); ++i) {
-        const std::string id = "circuit/basis/" + std::to_string(i);
-        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
-    }
-    return y - at.y;
 }
 
 } // namespace
 
-void circuit_panel(App& app, Rect place, bool closable) {
+void circuit_panel(App& app, PanelAt at) {
     const supply::Report r = app.worksheet().circuit; // as the panel begins: a touch below may make another
-    const float w = place.w - 2 * panel_margin;
-    const auto verdict = [&](Rect at) {
-        return signed_words(app, "circuit/summary", circuit_sign(app), {at.x + panel_margin, at.y}, w, r.summary,
-                            r.way_out);
+    const auto verdict = [&](Body& body) {
+        body.sign("circuit/summary", circuit_sign(app), r.summary, r.way_out);
     };
-    const auto body_of = [&](Rect body) {
-        const float x = body.x + panel_margin;
-        float y = body.y + 10;
-        y += there_words(app, {x, y}, w);
-        y += way_out(app, {x, y}, w);
-        y += first_fields(app, body, y);
-        y += outcome(app, {x, y}, w);
-        y += other_fields(app, body, y);
-        y += basis(app, {x, y}, w);
-        return y + 20 - body.y;
+    const auto body_of = [&](Body& body) {
+        body.gap(10);
+        there_words(body);
+        way_out(body);
+        first_fields(body);
+        outcome(body);
+        other_fields(body);
+        body.notes("circuit/basis", "What this rests on", r.basis);
+        body.gap(20);
     };
-    PanelFrame frame{"circuit", "Circuit, panel to torch", closable};
-    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
-    frame.verdict = Drawer::of(verdict);
-    framed_panel(app, place, frame, Drawer::of(body_of));
+    framed_panel(app, at, {"circuit", "Circuit, panel to torch", Drawer::of(verdict)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

@@ -1,6 +1,5 @@
 // The figures of Cut as text: for a message, a job sheet or the controller's notes.
 #include "core/stock/properties.hpp"
-#include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -34,14 +33,11 @@ std::string settings_text(const App& app) {
 
 } // namespace
 
-float copy_settings(App& app, Rect place) {
-    if (!app.worksheet().settings) {
-        return 0;
+void copy_settings(Body& column) {
+    if (column.app.worksheet().settings &&
+        column.row("cut/copy", "Copy settings as text", "All figures of this cut", Mark::chart)) {
+        platform::copy(settings_text(column.app));
     }
-    if (link_row(app.ui(), "cut/copy", place, "Copy settings as text", "All figures of this cut", Mark::chart)) {
-        platform::copy(settings_text(app));
-    }
-    return place.h;
 }
 
 } // namespace torchside::web

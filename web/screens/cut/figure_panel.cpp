@@ -1,9 +1,6 @@
 // What a figure of Cut rests on, and how far this current reaches.
-#include "web/kit/controls.hpp"
-#include "web/kit/figures.hpp"
 #include "web/screens/cut/figure_tools.hpp"
 #include "web/screens/cut/trail_picture.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -74,84 +71,73 @@ std::string settings_range(const App& app, std::string_view key, std::string& va
 
 } // namespace
 
-void figure_panel(App& app, Rect place, std::string_view figure, bool closable) {
+void figure_panel(App& app, PanelAt at) {
     const FigureText* text = nullptr;
     for (const FigureText& candidate : figure_texts) {
-        if (figure == candidate.key) {
+        if (at.of == candidate.key) {
             text = &candidate;
         }
     }
     if (text == nullptr || !app.worksheet().settings) {
-        reach_panel(app, place, closable);
+        reach_panel(app, at);
         return;
     }
-    panel(app, place, "figure", text->name, closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
+    panel(app, at, "figure", text->name, [&](Body& body) {
+        const std::string_view figure = text->key;
         std::string value;
         std::string basis;
-        const std::string range = settings_range(app, text->key, value, basis);
-        float y = body.y + 6;
+        const std::string range = settings_range(app, figure, value, basis);
+        body.gap(6);
         if (figure == "arc") { // the reading comes first: its answer must stand above the keypad
-            y += arc_tools(app, {body.x, y, body.w, 0});
+            arc_tools(body);
         }
-        y += line(app, "figure/value", {x, y}, w, "Use", value);
+        body.line("figure/value", "Use", value);
         if (figure == "arc" && app.book().shop.height_control.divider_ratio > 1) {
-            y += line(app, "figure/controller", {x, y}, w, "At the controller",
-                      show(app.worksheet().settings->controller).whole());
+            body.line("figure/controller", "At the controller", show(app.worksheet().settings->controller).whole());
         }
         if (!range.empty()) {
-            y += line(app, "figure/range", {x, y}, w, "8 times in 10 within", range);
-            y += line(app, "figure/basis", {x, y}, w, "Rests on", basis);
+            body.line("figure/range", "8 times in 10 within", range);
+            body.line("figure/basis", "Rests on", basis);
         }
         if (figure == "feed") {
-            y += section(ui, "figure/trail", {x, y}, w, "What moved this number");
-            y += trail_picture(app, {x, y}, w);
+            body.heading("figure/trail", "What moved this number");
+            trail_picture(body);
         }
         if (figure == "kerf") {
-            y += kerf_tools(app, {body.x, y, body.w, 0});
+            kerf_tools(body);
         }
-        y += 14;
-        y += words(ui, "figure/how", Type::text, {x, y}, w, app.in_units(text->how), ui.tokens().ink);
-        return y + 20 - body.y;
+        body.gap(14);
+        body.text("figure/how", app.in_units(text->how));
+        body.gap(20);
     });
 }
 
-void reach_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "reach", "Reach of this current", closable, [&](Rect body) {
-        Ui& ui = app.ui();
+void reach_panel(App& app, PanelAt at) {
+    panel(app, at, "reach", "Reach of this current", [&](Body& body) {
         const cut::Capacity& c = app.worksheet().capacity;
         const UnitSystem units = app.book().shop.display.units;
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y + 6;
-        const auto up_to = [&](const char* id, const char* name, Length l) {
-            y += line(app, id, {x, y}, w, name, show_limit(l, units).whole());
-        };
         const Job& job = app.book().job;
-        y += line(app, "reach/plate", {x, y}, w, "This plate", show_plate(job.thickness, job.material, units).whole());
-        up_to("reach/pierce", "Standing pierce, up to", c.pierce);
-        up_to("reach/clean", "Clean cut, up to", c.clean);
-        up_to("reach/sever", "Severance cut, up to", c.sever);
-        y += 14;
-        y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
-        if (c.suggested_current) {
-            const bool same = std::abs(c.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
-            if (!same && button(ui, "reach/use", {x, y, w, ui.touch_height()},
-                                "Use " + show(*c.suggested_current).whole(), Look::main)) {
+        body.gap(6);
+        body.line("reach/plate", "This plate", show_plate(job.thickness, job.material, units).whole());
+        body.line("reach/pierce", "Standing pierce, up to", show_limit(c.pierce, units).whole());
+        body.line("reach/clean", "Clean cut, up to", show_limit(c.clean, units).whole());
+        body.line("reach/sever", "Severance cut, up to", show_limit(c.sever, units).whole());
+        body.gap(14);
+        body.text("reach/reason", c.reason);
+        body.gap(14);
+        if (c.suggested_current && std::abs(c.suggested_current->in(ampere)-job.current.in(ampere)) >= 0.05) {
+            if (body.button("reach/use", "Use " + show(*c.suggested_current).whole(), Look::main)) {
                 app.set("job.current_a", c.suggested_current->in(ampere), "Current");
             }
-            y += same ? 0 : ui.touch_height() + 14;
+            body.gap(14);
         }
         const std::string clean = show_feed(Speed{500, mm_min}, units).whole();
         const std::string sever = show_feed(Speed{125, mm_min}, units).whole();
-        y += words(ui, "reach/basis", Type::label, {x, y}, w,
-                   "Clean: a production feed of " + clean + " or more. Severance: " + sever +
-                       ". Both are trade words, rule of thumb. These are estimates; the machine's own manual comes "
-                       "first.",
-                   ui.tokens().quiet);
-        return y + 20 - body.y;
+        body.note("reach/basis",
+                  "Clean: a production feed of " + clean + " or more. Severance: " + sever +
+                      ". Both are trade words, rule of thumb. These are estimates; the machine's own manual comes "
+                      "first.");
+        body.gap(20);
     });
 }
 

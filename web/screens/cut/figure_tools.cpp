@@ -4,9 +4,7 @@
 #include "core/supply/arc_check.hpp"
 #include "core/supply/divider.hpp"
 #include "core/tune/coupon.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/job_cuts.hpp"
-#include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -32,98 +30,84 @@ std::string in_height(const App& app, Voltage off) {
            " of height here.";
 }
 
-float arc_answer(App& app, Rect body, const supply::ArcCheck& check) {
-    Ui& ui = app.ui();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = body.y;
+void arc_answer(Body& body, const supply::ArcCheck& check) {
+    App& app = body.app;
     const bool turn = check.state == ArcState::high || check.state == ArcState::low;
-    y += signed_words(app, "arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, {x, y}, w,
-                      check.text, check.to_do + (turn ? in_height(app, check.off) : std::string())) +
-         8;
+    body.sign("arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, check.text,
+              check.to_do + (turn ? in_height(app, check.off) : std::string()));
+    body.gap(8);
     if (check.ratio) {
-        if (button(ui, "arc/divider", {x, y, w, ui.touch_height()}, "Use " + print_trimmed(*check.ratio, 2) + ":1",
-                   Look::main)) {
-            ui.stop_edit();
+        if (body.button("arc/divider", "Use " + print_trimmed(*check.ratio, 2) + ":1", Look::main)) {
+            app.ui().stop_edit();
             app.set("shop.height_control.divider_ratio", *check.ratio, "Divider ratio");
         }
-        y += ui.touch_height() + 8;
+        body.gap(8);
     } else if (check.state != ArcState::no_reading) {
-        if (button(ui, "arc/log", {x, y, w, ui.touch_height()},
-                   "Log " + show(check.torch).whole() + " of a good cut")) {
+        if (body.button("arc/log", "Log " + show(check.torch).whole() + " of a good cut")) {
             tune::TestCut row = row_of(app);
             row.arc = check.torch;
-            ui.stop_edit();
+            app.ui().stop_edit();
             if (app.log(document::add(app.book(), row), "Arc volts logged")) {
                 app.scratch.reading_v.reset();
             }
         }
-        y += ui.touch_height() + 8;
+        body.gap(8);
     }
-    return y - body.y;
 }
 
 } // namespace
 
-float arc_tools(App& app, Rect place) {
+void arc_tools(Body& body) {
+    App& app = body.app;
     const auto& settings = app.worksheet().settings;
     if (!settings) {
-        return 0;
+        return;
     }
-    float y = place.y;
-    y += scratch_entry(app, {place.x, y, place.w, 0}, arc_reading_field, "Controller reads",
-                       "Volts it shows while this cut runs", "V", app.scratch.reading_v);
+    body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", "V",
+                 app.scratch.reading_v);
     if (!app.scratch.reading_v) {
-        return y - place.y;
+        return;
     }
     const double ratio = app.book().shop.height_control.divider_ratio;
     const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.reading_v, volt});
     if (check.ok()) {
-        y += arc_answer(app, {place.x, y, place.w, 0}, check.value());
+        arc_answer(body, check.value());
     } else {
-        const float w = place.w - 2 * panel_margin;
-        y += 8 + words(app.ui(), "arc/refused", Type::text, {place.x + panel_margin, y + 8}, w,
-                       app.in_units(check.fault().text), app.ui().tokens().stop);
+        body.gap(8);
+        body.refusal("arc/refused", app.in_units(check.fault().text));
     }
-    return y - place.y;
 }
 
-float kerf_tools(App& app, Rect place) {
-    Ui& ui = app.ui();
+void kerf_tools(Body& body) {
+    App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
     const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    const std::string idle =
-        "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge";
-    float y = place.y;
-    y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/kerf_square_mm", "The square measures", idle, "mm",
-                       app.scratch.kerf_square);
+    body.reading("field/scratch/kerf_square_mm", "The square measures",
+                 "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge", "mm",
+                 app.scratch.kerf_square);
     if (!app.scratch.kerf_square) {
-        return y - place.y;
+        return;
     }
     const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.kerf_square, mm}, false);
     constexpr Length least{0.1, mm};
     constexpr Length most{15, mm};
-    y += 8;
+    body.gap(8);
     if (kerf < least || kerf > most) {
-        return y +
-               words(ui, "kerf/refused", Type::text, {x, y}, w,
-                     "Enter " + show_text(drawn - most, units) + " to " + show_text(drawn - least, units) +
-                         ": the square comes out smaller by the kerf.",
-                     ui.tokens().stop) -
-               place.y;
+        body.refusal("kerf/refused", "Enter " + show_text(drawn - most, units) + " to " +
+                                         show_text(drawn - least, units) +
+                                         ": the square comes out smaller by the kerf.");
+        return;
     }
-    if (button(ui, "kerf/log", {x, y, w, ui.touch_height()}, "Log a kerf of " + show_text(kerf, units), Look::main)) {
+    if (body.button("kerf/log", "Log a kerf of " + show_text(kerf, units), Look::main)) {
         tune::TestCut row = row_of(app);
         row.kerf_top = kerf;
         row.kerf_bottom = kerf;
-        ui.stop_edit();
+        app.ui().stop_edit();
         if (app.log(document::add(app.book(), row), "Kerf logged")) {
             app.scratch.kerf_square.reset();
         }
     }
-    return y + ui.touch_height() + 8 - place.y;
+    body.gap(8);
 }
 
 } // namespace torchside::web

@@ -9,74 +9,69 @@ namespace {
 constexpr const char* group_names[] = {"Shock", "Eyes and skin",        "Fume and gas",  "Fire",
                                        "Ears",  "Moving and hot parts", "People near by"};
 
-Sign sign_of_weight(safety::Weight weight) {
-    return weight == safety::Weight::stop ? Sign::stop : Sign::caution;
-}
-
-float caution_words(App& app, const safety::Caution& c, Point at, float w) {
+void caution_words(Body& body, const safety::Caution& c) {
+    App& app = body.app;
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
     const safety::CautionWords said = safety::words_of(c, app.book().shop.display.units);
     const std::string id = "safety/" + std::string(c.code);
-    const float x = at.x + 32;
-    const float room = w - 32;
-    float y = at.y + 8;
+    body.gap(8);
+    const Point mark{body.at().x + 10, body.at().y + Pen::line_height(Type::text) / 2};
     if (c.weight == safety::Weight::note) {
-        ui.pen().disc({at.x + 10, y + Pen::line_height(Type::text) / 2}, 2.5F, t.ink);
+        ui.pen().disc(mark, 2.5F, t.ink);
     } else {
-        draw_sign(ui.pen(), t, sign_of_weight(c.weight), {at.x + 10, y + Pen::line_height(Type::text) / 2});
+        draw_sign(ui.pen(), t, c.weight == safety::Weight::stop ? Sign::stop : Sign::caution, mark);
     }
-    y += words(ui, id, Type::text, {x, y}, room, said.text, t.ink) + 2;
+    const auto indented = [&](const std::string& name, Type type, std::string_view text, Colour colour, float gap) {
+        body.gap(gap + words(ui, name, type, {body.at().x + 32, body.at().y}, body.room() - 32, text, colour));
+    };
+    indented(id, Type::text, said.text, t.ink, 2);
     std::string limits;
     for (const std::string_view limit : safety::limits_of(c, app.worksheet().safety.country)) {
         limits += (limits.empty() ? "Limits: " : " · ") + std::string(limit);
     }
     if (!limits.empty()) {
-        y += words(ui, id + "/limits", Type::label, {x, y}, room, app.in_units(limits), t.ink) + 2;
+        indented(id + "/limits", Type::label, app.in_units(limits), t.ink, 2);
     }
-    return y + words(ui, id + "/source", Type::label, {x, y}, room, said.citation, t.quiet) + 4 - at.y;
+    indented(id + "/source", Type::label, said.citation, t.quiet, 4);
 }
 
 /// The drawing, the name beside it, and what belongs to it.
-float group_words(App& app, safety::Group group, Point at, float w) {
-    Ui& ui = app.ui();
-    const safety::Report& r = app.worksheet().safety;
-    float y = at.y;
+void group_words(Body& body, safety::Group group) {
+    Ui& ui = body.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    pen.hline(body.at().x, body.at().x + body.room(), body.at().y, t.rule, 1.5F);
     if (group != safety::Group::last) {
         const auto index = static_cast<std::size_t>(group);
-        const Rect head{at.x, y, w, 64};
-        ui.pen().hline(at.x, at.x + w, y, ui.tokens().rule, 1.5F);
-        safety_picture(ui.pen(), ui.tokens(), group, {at.x + 32, y + 33});
-        ui.pen().text(Type::title, {at.x + 76, head.centre().y - Pen::line_height(Type::title) / 2}, ui.tokens().ink,
-                      group_names[index]);
+        const Rect head = body.inside(64);
+        safety_picture(pen, t, group, {head.x + 32, head.y + 33});
+        pen.text(Type::title, {head.x + 76, head.centre().y - Pen::line_height(Type::title) / 2}, t.ink,
+                 group_names[index]);
         ui.node("safety/group/" + std::to_string(index), Role::heading, head, group_names[index], {}, "level3");
-        y += head.h;
-    } else {
-        ui.pen().hline(at.x, at.x + w, y, ui.tokens().rule, 1.5F);
     }
-    for (const safety::Caution& c : r.cautions) {
+    for (const safety::Caution& c : body.app.worksheet().safety.cautions) {
         if (c.group == group) {
-            y += caution_words(app, c, {at.x, y}, w);
+            caution_words(body, c);
         }
     }
-    return y + 10 - at.y;
+    body.gap(10);
 }
 
 } // namespace
 
-void safety_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "safety", "Safety", closable, [&](Rect body) {
-        Ui& ui = app.ui();
+void safety_panel(App& app, PanelAt at) {
+    panel(app, at, "safety", "Safety", [&](Body& body) {
         const safety::Report& r = app.worksheet().safety;
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y + 12;
-        y += words(ui, "safety/shade", Type::title, {x, y}, w, r.shade_text, ui.tokens().ink) + 4;
-        y += words(ui, "safety/shade/note", Type::text, {x, y}, w, safety::shade_note(r), ui.tokens().ink) + 14;
+        body.gap(12);
+        body.words("safety/shade", Type::title, r.shade_text, body.ui().tokens().ink);
+        body.gap(4);
+        body.text("safety/shade/note", safety::shade_note(r));
+        body.gap(14);
         for (int group = 0; group <= static_cast<int>(safety::Group::last); ++group) {
-            y += group_words(app, static_cast<safety::Group>(group), {x, y}, w);
+            group_words(body, static_cast<safety::Group>(group));
         }
-        return y + 12 - body.y;
+        body.gap(12);
     });
 }
 

@@ -39,10 +39,11 @@ void row(App& app, const Scale& scale, float y, const char* id, const char* name
 
 } // namespace
 
-float trail_picture(App& app, Point at, float w) {
+void trail_picture(Body& body) {
+    App& app = body.app;
     const auto& trail = app.worksheet().trail;
     if (!trail) {
-        return 0;
+        return;
     }
     const Estimate<Speed>* rows[] = {&trail->physics, &trail->practice, &trail->own};
     double low = 1e300;
@@ -57,11 +58,11 @@ float trail_picture(App& app, Point at, float w) {
         low = std::min(low, settings->feed.low.in(mm_min));
     }
     if (!(high > low)) {
-        return 0;
+        return;
     }
-    const Scale scale{low, high, at.x, w};
-    const float height = (capped ? 4 : 3) * row_height;
-    app.ui().open_group("trail", Role::list, {at.x, at.y, w, height}, "What moved this number");
+    const Rect at = body.inside((capped ? 4 : 3) * row_height);
+    const Scale scale{low, high, at.x, at.w};
+    app.ui().open_group("trail", Role::list, at, "What moved this number");
     row(app, scale, at.y, "trail/physics", "Physics alone", trail->physics);
     row(app, scale, at.y + row_height, "trail/practice", "and shop practice", trail->practice);
     row(app, scale, at.y + 2 * row_height, "trail/own",
@@ -74,7 +75,6 @@ float trail_picture(App& app, Point at, float w) {
             app.book().shop.table.max_feed);
     }
     app.ui().close_group();
-    return height;
 }
 
 } // namespace torchside::web

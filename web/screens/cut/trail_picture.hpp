@@ -2,11 +2,11 @@
 // scale.
 #pragma once
 
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
-/// Returns the height used; 0 when there is nothing to show.
-float trail_picture(App& app, Point at, float w);
+/// Nothing when there is nothing to show.
+void trail_picture(Body& body);
 
 } // namespace torchside::web

@@ -8,10 +8,8 @@
 #include "core/drawing/wire.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/print.hpp"
-#include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/app.hpp"
-#include "web/screens/panel.hpp"
+#include "web/screens/body.hpp"
 #include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
@@ -51,9 +49,11 @@ void take(App& app, int numbers) {
     file.drawing.reset();
 }
 
-float reading(App& app, Rect place) {
+void reading(Body& body) {
+    App& app = body.app;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
+    const Rect place = body.inside(64);
     const std::string percent = std::to_string(static_cast<int>(app.drawing.share * 100)) + " %";
     const Rect cancel{place.right() - 110, place.y + 6, 110, 44};
     const float w = place.w - 122;
@@ -66,44 +66,36 @@ float reading(App& app, Rect place) {
         platform::cancel_drawing();
         app.drawing.step = Step::none;
     }
-    return 64;
 }
 
 /// A drawing that does not say its unit: how large it is in each, and which it is.
-float unit_question(App& app, Rect place) {
+void unit_question(Body& body) {
     constexpr DrawingUnit units[] = {DrawingUnit::mm, DrawingUnit::inch, DrawingUnit::cm, DrawingUnit::px};
-    Ui& ui = app.ui();
-    const drawing::Drawing& drawing = *app.drawing.drawing;
-    const part::Box box = part::box_of(drawing.outline);
-    const double per = drawing::unit_mm(drawing.unit);
-    float y = place.y + 8;
-    y += words(ui, "drawing/ask", Type::text, {place.x, y}, place.w,
-               app.drawing.name + " does not say its unit. It is " + print_trimmed(box.width() / per, 3) + " by " +
-                   print_trimmed(box.height() / per, 3) + " units large. One unit is",
-               ui.tokens().ink) +
-         8;
+    const DrawingImport& file = body.app.drawing;
+    const part::Box box = part::box_of(file.drawing->outline);
+    const double per = drawing::unit_mm(file.drawing->unit);
+    body.gap(8);
+    body.text("drawing/ask", file.name + " does not say its unit. It is " + print_trimmed(box.width() / per, 3) +
+                                 " by " + print_trimmed(box.height() / per, 3) + " units large. One unit is");
+    body.gap(8);
     std::vector<Choice> items;
     for (const DrawingUnit unit : units) {
         items.push_back({std::string("drawing/unit/") + drawing::unit_name(unit), drawing::unit_name(unit), false});
     }
-    const float h = choices_height(ui, items.size(), 4);
-    if (const auto chosen = choices(ui, "drawing/units", {place.x, y, place.w, h}, "Unit of the drawing", items, 4)) {
+    if (const auto chosen = body.choices("drawing/units", "Unit of the drawing", items, 4)) {
         platform::read_drawing_as(static_cast<int>(units[*chosen]));
     }
-    return y + h + 12 - place.y;
+    body.gap(12);
 }
 
 /// What stands in the way of the drawn part, each kind once; the Part screen shows where.
-float found(App& app, Rect place) {
-    float y = place.y;
-    const auto& warnings = app.worksheet().warnings;
+void found(Body& body) {
+    const auto& warnings = body.app.worksheet().warnings;
     for (std::size_t i = 0; i < warnings.size(); ++i) {
         if (warnings[i].field == "job.part.shape") {
-            y += signed_words(app, "drawing/found/" + std::to_string(i), sign_of(warnings[i].severity), {place.x, y},
-                              place.w, warnings[i].text, {});
+            body.sign("drawing/found/" + std::to_string(i), sign_of(warnings[i].severity), warnings[i].text);
         }
     }
-    return y - place.y;
 }
 
 } // namespace
@@ -124,37 +116,32 @@ void drawing_news(App& app, std::string_view kind, std::string_view text, double
     }
 }
 
-float drawing_rows(App& app, Rect place) {
-    Ui& ui = app.ui();
+void drawing_rows(Body& body) {
+    App& app = body.app;
     const part::PartSpec& part = app.book().job.part;
     const bool drawn = part.shape == part::Shape::drawing;
-    float y = place.y;
-    if (link_row(ui, "drawing/open", {place.x, y, place.w, ui.touch_height()}, "Open a drawing",
+    if (body.row("drawing/open", "Open a drawing",
                  drawn && !part.drawing_name.empty() ? part.drawing_name : "DXF or SVG, from this device", Mark::part,
                  drawn)) {
         platform::open_drawing();
     }
-    y += ui.touch_height();
-    const Rect below{place.x + panel_margin, y, place.w - 2 * panel_margin, 0};
     switch (app.drawing.step) {
     case Step::reading:
-        y += reading(app, below);
+        reading(body);
         break;
     case Step::refused:
-        y += signed_words(app, "drawing/fault", Sign::stop, {below.x, y + 6}, below.w,
-                          app.drawing.name + " " + app.drawing.fault, {}) +
-             6;
+        body.gap(6);
+        body.sign("drawing/fault", Sign::stop, app.drawing.name + " " + app.drawing.fault);
         break;
     case Step::unit:
-        y += unit_question(app, below);
+        unit_question(body);
         break;
     case Step::none:
         if (drawn) {
-            y += found(app, below);
+            found(body);
         }
         break;
     }
-    return y - place.y;
 }
 
 } // namespace torchside::web

@@ -12,6 +12,7 @@
 namespace torchside::web {
 
 class App;
+class Body;
 
 struct DrawingImport {
     enum class Step { none, reading, refused, unit };
@@ -26,7 +27,7 @@ struct DrawingImport {
 /// with how many numbers there are to take.
 void drawing_news(App& app, std::string_view kind, std::string_view text, double number);
 
-/// The rows that open a drawing and say how that goes; returns the height used.
-float drawing_rows(App& app, Rect place);
+/// The rows that open a drawing and say how that goes.
+void drawing_rows(Body& body);
 
 } // namespace torchside::web

@@ -286,8 +286,8 @@ ContourWords words_of(const App& app, std::size_t i) {
     return {"Open line" + number, size};
 }
 
-float contour_words(App& app, Rect place) {
-    Ui& ui = app.ui();
+void contour_words(Body& column) {
+    App& app = column.app;
     const part::Contour& contour = app.worksheet().part->outline.contours[*app.contour];
     const ContourWords is = words_of(app, *app.contour);
     const UnitSystem units = app.book().shop.display.units;
@@ -308,9 +308,9 @@ float contour_words(App& app, Rect place) {
                     std::string(part::deviation_edition) + '.';
         }
     }
-    const float used =
-        words(ui, "part/contour/words", Type::text, {place.x + 14, place.y + 8}, place.w - 28, text, ui.tokens().ink);
-    return used + 16;
+    column.gap(8);
+    column.text("part/contour/words", text);
+    column.gap(8);
 }
 
 void part_picture(App& app, Rect place) {

@@ -2,15 +2,15 @@
 // and where something is wrong. Two fingers, the wheel or the buttons enlarge it; a touch on a contour measures it.
 #pragma once
 
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
 /// Fills the place.
 void part_picture(App& app, Rect place);
 
-/// What is known of the contour that was touched; returns the height used.
-float contour_words(App& app, Rect place);
+/// What is known of the contour that was touched.
+void contour_words(Body& column);
 
 /// What a contour is called and how large it is: "Outside", "120 × 120 mm".
 struct ContourWords {

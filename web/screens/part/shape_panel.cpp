@@ -4,7 +4,6 @@
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 #include "core/part/trace.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/part/drawing_import.hpp"
 #include "web/screens/screens.hpp"
@@ -14,40 +13,36 @@ namespace {
 
 using part::Shape;
 
-struct Size {
-    const char* path;
-    const char* label;
-};
-constexpr Size length{"job.part.length_mm", "Length"};
-constexpr Size width{"job.part.width_mm", "Width"};
-constexpr Size outside{"job.part.outside_mm", "Outside diameter"};
-constexpr Size inside{"job.part.inside_mm", "Bore"};
-constexpr Size hole{"job.part.hole_mm", "Hole diameter"};
-constexpr Size holes{"job.part.holes", "Holes"};
-constexpr Size corner{"job.part.corner_mm", "Corner radius"};
-constexpr Size hole_edge{"job.part.hole_edge_mm", "Hole centre to edge"};
+constexpr PathLabel length{"job.part.length_mm", "Length"};
+constexpr PathLabel width{"job.part.width_mm", "Width"};
+constexpr PathLabel outside{"job.part.outside_mm", "Outside diameter"};
+constexpr PathLabel inside{"job.part.inside_mm", "Bore"};
+constexpr PathLabel hole{"job.part.hole_mm", "Hole diameter"};
+constexpr PathLabel holes{"job.part.holes", "Holes"};
+constexpr PathLabel corner{"job.part.corner_mm", "Corner radius"};
+constexpr PathLabel hole_edge{"job.part.hole_edge_mm", "Hole centre to edge"};
 
-constexpr Size quantity{"job.quantity", "How many parts"};
+constexpr PathLabel quantity{"job.quantity", "How many parts"};
 
 // First what every such part is asked for by, then what is often left as it is.
-constexpr Size plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
-constexpr Size disc_sizes[] = {outside, quantity};
-constexpr Size ring_sizes[] = {outside, inside, quantity};
-constexpr Size flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"}, quantity};
-constexpr Size gusset_sizes[] = {length, width, quantity, corner};
-constexpr Size slotted_sizes[] = {
+constexpr PathLabel plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
+constexpr PathLabel disc_sizes[] = {outside, quantity};
+constexpr PathLabel ring_sizes[] = {outside, inside, quantity};
+constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"}, quantity};
+constexpr PathLabel gusset_sizes[] = {length, width, quantity, corner};
+constexpr PathLabel slotted_sizes[] = {
     length,   width, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"},
     quantity, corner};
-constexpr Size bracket_sizes[] = {length,    width,    holes,
+constexpr PathLabel bracket_sizes[] = {length,    width,    holes,
                                   hole,      quantity, {"job.part.leg_mm", "Leg width"},
                                   hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
-constexpr Size drawing_sizes[] = {quantity};
+constexpr PathLabel drawing_sizes[] = {quantity};
 
 struct ShapeChoice {
     Shape shape;
     const char* word; // of the workbook
     const char* name;
-    std::span<const Size> sizes;
+    std::span<const PathLabel> sizes;
 };
 constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", "Plate", plate_sizes},
                                          {Shape::disc, "disc", "Disc", disc_sizes},
@@ -57,7 +52,7 @@ constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", "Plate", plate_
                                          {Shape::slotted_plate, "slotted_plate", "Slotted", slotted_sizes},
                                          {Shape::bracket, "bracket", "Bracket", bracket_sizes}};
 
-std::span<const Size> sizes_of(Shape shape) {
+std::span<const PathLabel> sizes_of(Shape shape) {
     for (const ShapeChoice& choice : shape_choices) {
         if (choice.shape == shape) {
             return choice.sizes;
@@ -100,46 +95,35 @@ bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
     return used;
 }
 
-float shapes(App& app, Rect place) {
+void shapes(Body& body) {
+    App& app = body.app;
     Ui& ui = app.ui();
-    constexpr int columns = 4;
-    constexpr float gap = 8;
-    constexpr float high = 92;
-    const float w = (place.w - gap * (columns - 1)) / columns;
-    ui.open_group("shape/choice", Role::group, place, "Shape");
-    float bottom = place.y;
+    const Grid grid = body.grid(std::size(shape_choices), 4, 92);
+    ui.open_group("shape/choice", Role::group, grid.place, "Shape");
     for (std::size_t i = 0; i < std::size(shape_choices); ++i) {
         const ShapeChoice& choice = shape_choices[i];
-        const Rect at{place.x + (w + gap) * static_cast<float>(i % columns),
-                      place.y + (high + gap) * static_cast<float>(i / columns), w, high};
-        bottom = at.bottom();
-        if (tile(ui, at, choice, app.book().job.part.shape == choice.shape)) {
+        if (tile(ui, grid.cell(i), choice, app.book().job.part.shape == choice.shape)) {
             app.contour.reset();
             app.look_at.reset();
             app.take(document::choose_shape(app.book(), choice.word), std::string("Shape: ") + choice.name);
         }
     }
     ui.close_group();
-    return bottom - place.y;
 }
 
 } // namespace
 
-void shape_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "shape", "Shape and sizes", closable, [&](Rect body) {
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y + 10;
-        y += shapes(app, {x, y, w, 0}) + 12;
-        y += drawing_rows(app, {body.x, y, body.w, 0});
+void shape_panel(App& app, PanelAt at) {
+    panel(app, at, "shape", "Shape and sizes", [&](Body& body) {
+        body.gap(10);
+        shapes(body);
+        body.gap(12);
+        drawing_rows(body);
         if (const auto& fault = app.worksheet().part->fault) {
-            y += signed_words(app, "shape/fault", Sign::stop, {x, y}, w,
-                              "Not with these sizes: " + app.in_units(fault->text), {});
+            body.sign("shape/fault", Sign::stop, "Not with these sizes: " + app.in_units(fault->text));
         }
-        for (const Size& size : sizes_of(app.book().job.part.shape)) {
-            y += entry(app, {body.x, y, body.w, 0}, size.path, size.label);
-        }
-        return y + 20 - body.y;
+        body.fields(sizes_of(app.book().job.part.shape));
+        body.gap(20);
     });
 }
 

@@ -5,7 +5,6 @@
 #include "core/document/quote.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
-#include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
@@ -15,8 +14,8 @@ namespace {
 
 using document::Quote;
 
-/// The outline to scale; returns the height used.
-float outline(App& app, Point at, float w, const Quote& q) {
+/// The outline to scale, where there is one.
+void outline(Body& body, const Quote& q) {
     constexpr float most_height = 260;
     double length = q.length.in(mm);
     double width = q.width.in(mm);
@@ -27,15 +26,16 @@ float outline(App& app, Point at, float w, const Quote& q) {
         }
     }
     if (q.outline.contours.empty() || !(length > 0) || !(width > 0)) {
-        return 0;
+        return;
     }
-    const Pen& pen = app.ui().pen();
-    const Tokens& t = app.ui().tokens();
-    const double scale = std::min(static_cast<double>(w) / length, static_cast<double>(most_height) / width);
-    const auto height = static_cast<float>(width * scale);
-    const Rect place{at.x, at.y + 10, w, height};
-    const float left = place.x + (w - static_cast<float>(length * scale)) / 2;
-    app.ui().node("customer/part", Role::img, place, "Outline of the part");
+    const Pen& pen = body.ui().pen();
+    const Tokens& t = body.ui().tokens();
+    const double scale =
+        std::min(static_cast<double>(body.room()) / length, static_cast<double>(most_height) / width);
+    body.gap(10);
+    const Rect place = body.inside(static_cast<float>(width * scale));
+    const float left = place.x + (place.w - static_cast<float>(length * scale)) / 2;
+    body.ui().node("customer/part", Role::img, place, "Outline of the part");
     std::vector<Point> points;
     for (const document::QuoteContour& c : q.outline.contours) {
         points.clear();
@@ -49,65 +49,53 @@ float outline(App& app, Point at, float w, const Quote& q) {
             pen.polyline(points.data(), static_cast<int>(points.size()), t.ink, 1.5F, !c.open);
         }
     }
-    return height + 20;
+    body.gap(10);
 }
 
-float prices(App& app, Point at, float w, const Quote& q) {
-    float y = at.y;
-    const std::vector<document::PriceLine> lines = document::price_lines(q);
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-        y += line(app, "customer/price/" + std::to_string(i), {at.x, y}, w, lines[i].name,
-                  lines[i].amount + ' ' + q.currency);
-    }
-    return y - at.y;
-}
-
-float page(App& app, Rect body, const Quote& q) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = body.y + 12;
+void page(Body& body, const Quote& q) {
+    const Tokens& t = body.ui().tokens();
     const auto say = [&](const char* key, Type type, const std::string& text, Colour colour) {
         if (!text.empty()) {
-            y += words(ui, std::string("customer/") + key, type, {x, y}, w, text, colour) + 4;
+            body.words(std::string("customer/") + key, type, text, colour);
+            body.gap(4);
         }
     };
-    const auto put = [&](const char* key, const char* name, const std::string& value) {
-        if (!value.empty()) {
-            y += line(app, std::string("customer/") + key, {x, y}, w, name, value);
-        }
-    };
+    body.gap(12);
     say("shop", Type::second, q.shop_name.empty() ? "Quote" : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
     say("number", Type::text, document::quote_words(q) + ", " + document::print_day(q.issued_day), t.ink);
     say("until", Type::text, "Estimate. Valid until " + document::print_day(q.issued_day + q.valid_days) + '.', t.ink);
-    y += 6;
-    put("name", "Part", q.part_name);
-    put("metal", "Metal", std::string(stock::name(q.material)));
-    put("thickness", "Thickness", print(q.thickness, q.units).text());
-    put("size", "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
-    y += outline(app, {x, y}, w, q);
-    y += prices(app, {x, y}, w, q) + 12;
+    body.gap(6);
+    if (!q.part_name.empty()) {
+        body.line("customer/name", "Part", q.part_name);
+    }
+    body.line("customer/metal", "Metal", stock::name(q.material));
+    body.line("customer/thickness", "Thickness", print(q.thickness, q.units).text());
+    body.line("customer/size", "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+    outline(body, q);
+    const std::vector<document::PriceLine> lines = document::price_lines(q);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        body.line("customer/price/" + std::to_string(i), lines[i].name, lines[i].amount + ' ' + q.currency);
+    }
+    body.gap(12);
     say("note", Type::text, q.note, t.ink);
-    return y + 16 - body.y;
+    body.gap(16);
 }
 
 } // namespace
 
 void customer_column(App& app, Rect place) {
-    const Worksheet& s = app.worksheet();
-    const auto body = [&](Rect at) {
-        const document::NextQuote* next = app.links.next(app.book(), s);
-        if (next == nullptr) {
-            return 32 + words(app.ui(), "customer/none", Type::text, {at.x + panel_margin, at.y + 12},
-                              at.w - 2 * panel_margin, "No quote: there is no path to cut.", app.ui().tokens().ink);
+    const auto body_of = [&](Body& body) {
+        if (const document::NextQuote* next = app.links.next(app.book(), app.worksheet())) {
+            return page(body, next->quote);
         }
-        return page(app, at, next->quote);
+        body.gap(12);
+        body.text("customer/none", "No quote: there is no path to cut.");
+        body.gap(20);
     };
-    PanelFrame frame{"customer", "The customer sees", false};
+    PanelFrame frame{"customer", "The customer sees"};
     frame.has_fields = false;
-    framed_panel(app, place, frame, Drawer::of(body));
+    framed_panel(app, {place, false}, frame, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

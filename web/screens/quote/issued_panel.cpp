@@ -4,7 +4,6 @@
 #include "core/price/money.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
-#include "web/screens/quote/link_acts.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/example.hpp"
 
@@ -28,37 +27,35 @@ std::string state_of(const document::Issued& issued, const price::IssuedQuote& r
     return (today > last ? "ran out on " : "valid until ") + document::print_day(last);
 }
 
-void issued_rows(App& app, Rect place, float& y) {
-    Ui& ui = app.ui();
-    const document::Issued& issued = app.book().shop.issued;
+void issued_rows(Body& body) {
+    const document::Issued& issued = body.app.book().shop.issued;
     const int today = platform::today();
     if (issued.empty()) {
-        y += words(ui, "issued/none", Type::text, {place.x, y}, place.w,
-                   "None yet. A quote is listed here once you copy, share or save it, or show its QR code.",
-                   ui.tokens().ink) +
-             12;
+        body.text("issued/none", "None yet. A quote is listed here once you copy, share or save it, or show its QR code.");
+        body.gap(12);
     }
     for (std::size_t i = 0; i < std::min(issued.size(), most_shown); ++i) {
         const price::IssuedQuote& row = issued[issued.size() - 1 - i];
         const std::string id = "issued/" + std::to_string(i);
         const int places = price::decimals(row.currency);
-        y += line(app, id, {place.x, y}, place.w,
-                  row.number.empty() ? "No number" : document::number_words(row.number, row.revision),
+        body.line(id, row.number.empty() ? "No number" : document::number_words(row.number, row.revision),
                   price::print(price::money(row.to_pay, places), places) + ' ' + row.currency);
-        std::string about = row.part_name.empty() ? std::string() : row.part_name + ", ";
-        about += document::print_day(row.issued_day) + ", " + state_of(issued, row, today) +
-                 (row.seal.empty() ? ", not sealed" : "");
-        y += 2 + words(ui, id + "/about", Type::label, {place.x, y + 2}, place.w, about, ui.tokens().quiet) + 6;
+        body.gap(2);
+        body.note(id + "/about", (row.part_name.empty() ? "" : row.part_name + ", ") +
+                                     document::print_day(row.issued_day) + ", " + state_of(issued, row, today) +
+                                     (row.seal.empty() ? ", not sealed" : ""));
+        body.gap(6);
     }
     if (issued.size() > most_shown) {
-        y += words(ui, "issued/more", Type::label, {place.x, y + 4}, place.w,
-                   std::to_string(issued.size() - most_shown) + " older ones are kept too.", ui.tokens().quiet) +
-             12;
+        body.gap(4);
+        body.note("issued/more", std::to_string(issued.size() - most_shown) + " older ones are kept too.");
+        body.gap(8);
     }
 }
 
 /// The key, and another one only after a question.
-void key_rows(App& app, Rect place, float& y) {
+void key_rows(Body& body) {
+    App& app = body.app;
     const Shop& shop = app.book().shop;
     const std::size_t old = shop.old_keys.size();
     std::string text = shop.seal_key.empty() ? "The first quote you send makes the key that seals your quotes."
@@ -67,40 +64,43 @@ void key_rows(App& app, Rect place, float& y) {
         text += old == 1 ? " One older key still knows what it sealed."
                          : ' ' + std::to_string(old) + " older keys still know what they sealed.";
     }
-    y += 8 + words(app.ui(), "issued/key", Type::text, {place.x, y + 8}, place.w, text, app.ui().tokens().ink) + 10;
+    body.gap(8);
+    body.text("issued/key", text);
+    body.gap(10);
     if (shop.seal_key.empty() || !platform::can_seal()) {
         return;
     }
     if (!app.asks_new_key) {
-        app.asks_new_key = act(app, place, y, "issued/new", "Make a new seal key");
+        app.asks_new_key = body.button("issued/new", "Make a new seal key");
+        body.gap(8);
         return;
     }
-    y += signed_words(app, "issued/ask", Sign::caution, {place.x, y}, place.w,
-                      "Make a new key when somebody else may have a backup of yours. Save a new backup afterwards: an "
-                      "older one doesn't know what the new key seals.",
-                      "");
-    if (act(app, place, y, "issued/make", "Make the new key", true)) {
+    body.sign("issued/ask", Sign::caution,
+              "Make a new key when somebody else may have a backup of yours. Save a new backup afterwards: an "
+              "older one doesn't know what the new key seals.");
+    const bool make = body.button("issued/make", "Make the new key", Look::main);
+    body.gap(8);
+    const bool keep = body.button("issued/keep", "Keep this key");
+    body.gap(8);
+    app.asks_new_key = !make && !keep;
+    if (make) {
         Workbook next = app.book();
         document::change_key(next.shop, platform::new_key());
-        app.asks_new_key = false;
         app.take(std::move(next), "New seal key");
-    } else if (act(app, place, y, "issued/keep", "Keep this key")) {
-        app.asks_new_key = false;
     }
 }
 
 } // namespace
 
-void issued_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "issued", "Quotes handed out", closable, [&](Rect body) {
+void issued_panel(App& app, PanelAt at) {
+    panel(app, at, "issued", "Quotes handed out", [&](Body& body) {
         if (app.book().shop.example) {
-            return example_refusal(app, body, "issued/example");
+            return example_refusal(body, "issued/example");
         }
-        const Rect column{body.x + panel_margin, body.y, body.w - 2 * panel_margin, body.h};
-        float y = body.y + 8;
-        issued_rows(app, column, y);
-        key_rows(app, column, y);
-        return y + 16 - body.y;
+        body.gap(8);
+        issued_rows(body);
+        key_rows(body);
+        body.gap(16);
     });
 }
 

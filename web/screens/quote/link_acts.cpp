@@ -5,8 +5,6 @@
 
 #include "core/document/public_address.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/entry.hpp"
-#include "web/screens/panel.hpp"
 #include "web/screens/shop/example.hpp"
 
 namespace torchside::web {
@@ -15,15 +13,15 @@ namespace {
 constexpr float quiet_zone = 4; // modules of light around a QR code (ISO/IEC 18004)
 
 /// Dark on light in both themes: readers want it so.
-float qr_code(App& app, Point at, float w, const std::string& modules) {
-    const Pen& pen = app.ui().pen();
+void qr_code(Body& body, const std::string& modules) {
+    const Pen& pen = body.ui().pen();
     std::size_t size = 1;
     while (size * size < modules.size()) {
         ++size;
     }
-    const float side = std::min(w, 420.0F);
-    const Rect place{at.x + (w - side) / 2, at.y, side, side};
-    app.ui().node("send/code", Role::img, place, "QR code of the link");
+    const float side = std::min(body.room(), 420.0F);
+    const Rect place = body.inside(side).inset((body.room() - side) / 2, 0);
+    body.ui().node("send/code", Role::img, place, "QR code of the link");
     pen.fill(place, Colour{0xFFFFFF});
     const float step = side / (static_cast<float>(size) + 2 * quiet_zone);
     for (std::size_t y = 0; y < size; ++y) {
@@ -41,71 +39,70 @@ float qr_code(App& app, Point at, float w, const std::string& modules) {
             x = end + 1;
         }
     }
-    return side;
 }
 
 } // namespace
 
-bool act(App& app, Rect place, float& y, const char* id, const char* label, bool main) {
-    const bool used =
-        button(app.ui(), id, {place.x, y, place.w, app.ui().touch_height()}, label, main ? Look::main : Look::plain);
-    y += app.ui().touch_height() + 8;
-    return used;
-}
-
-float address_rows(App& app, Rect place, std::string_view caution) {
-    float y = place.y;
-    if (document::only_here(document::link_base(app.book().shop.public_url, platform::address()))) {
-        y += signed_words(app, "send/here", Sign::caution, {place.x, y}, place.w, caution, "");
+void address_rows(Body& body, std::string_view caution) {
+    if (document::only_here(document::link_base(body.app.book().shop.public_url, platform::address()))) {
+        body.sign("send/here", Sign::caution, caution);
     }
-    y += entry(app, {place.x - panel_margin, y, place.w + 2 * panel_margin, 0}, "shop.public_url", "Public address");
-    return y + 12 - place.y;
+    body.field("shop.public_url", "Public address");
+    body.gap(12);
 }
 
-void copy_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote) {
-    if (act(app, place, y, "send/copy", "Copy the link", true)) {
+void copy_acts(Body& body, const std::string& address, std::string_view quote) {
+    App& app = body.app;
+    if (body.button("send/copy", "Copy the link", Look::main)) {
         app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()
     }
-    if (platform::can_share() && act(app, place, y, "send/share", "Share")) {
+    body.gap(8);
+    if (!platform::can_share()) {
+        return;
+    }
+    if (body.button("send/share", "Share")) {
         app.links.hand(quote, "shared");
         platform::share(app.book().shop.name, address);
     }
+    body.gap(8);
 }
 
-void qr_acts(App& app, Rect place, float& y, const std::string& address, std::string_view quote) {
-    if (act(app, place, y, "send/qr", app.show_qr ? "Hide the QR code" : "Show a QR code")) {
+void qr_acts(Body& body, const std::string& address, std::string_view quote) {
+    App& app = body.app;
+    if (body.button("send/qr", app.show_qr ? "Hide the QR code" : "Show a QR code")) {
         app.show_qr = !app.show_qr;
     }
+    body.gap(8);
     if (!app.show_qr) {
         return;
     }
     const std::string& modules = app.links.qr(address, quote);
-    y += modules.empty() ? words(app.ui(), "send/waiting", Type::text, {place.x, y}, place.w,
-                                 app.links.qr_too_long() ? "Too long for a QR code: copy the link." : "Being drawn.",
-                                 app.ui().tokens().quiet)
-                         : qr_code(app, {place.x, y}, place.w, modules);
+    if (modules.empty()) {
+        body.words("send/waiting", Type::text,
+                   app.links.qr_too_long() ? "Too long for a QR code: copy the link." : "Being drawn.",
+                   body.ui().tokens().quiet);
+    } else {
+        qr_code(body, modules);
+    }
 }
 
-float own_devices(App& app, Rect body) {
+void own_devices(Body& body) {
+    App& app = body.app;
     if (app.book().shop.example) {
-        return example_refusal(app, body, "devices/example");
+        return example_refusal(body, "devices/example");
     }
-    const Rect place{body.x + panel_margin, body.y, body.w - 2 * panel_margin, body.h};
-    float y = body.y + 12;
-    y +=
-        words(app.ui(), "devices/what", Type::text, {place.x, y}, place.w,
+    body.gap(12);
+    body.text("devices/what",
               "The whole job with your shop, costs, margin and log, for your own devices. Open the link there and keep "
-              "what it brings. Don't send it to a customer.",
-              app.ui().tokens().ink) +
-        8;
-    y += address_rows(app, {place.x, y, place.w, 0},
-                      "Another device may not open this link: the page stands on this device or in your own network. "
-                      "Enter its public address, or save a backup file under Kept work.");
+              "what it brings. Don't send it to a customer.");
+    body.gap(8);
+    address_rows(body, "Another device may not open this link: the page stands on this device or in your own network. "
+                       "Enter its public address, or save a backup file under Kept work.");
     const std::string address = Links::address(app.book(), app.links.job(app.book()));
-    copy_acts(app, place, y, address);
-    qr_acts(app, place, y, address);
-    return y + 16 - body.y;
+    copy_acts(body, address);
+    qr_acts(body, address);
+    body.gap(16);
 }
 
 } // namespace torchside::web

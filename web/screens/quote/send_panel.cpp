@@ -14,18 +14,20 @@
 namespace torchside::web {
 namespace {
 
-void seal_state(App& app, Point at, float w, float& y) {
+void seal_state(Body& body) {
+    App& app = body.app;
     const bool able = platform::can_seal();
     app.links.seal(app.book());
-    const std::string_view text =
-        !able ? "Not sealed: the browser lends its crypto to https pages only. Anyone could alter it unseen."
-        : app.links.sealed() ? "Sealed: opened on this device, the page says whether it was issued here, unaltered."
-                             : "Being sealed.";
-    y += signed_words(app, "send/seal", able ? Sign::holds : Sign::caution, {at.x, y}, w, text, "");
+    body.sign("send/seal", able ? Sign::holds : Sign::caution,
+              !able ? "Not sealed: the browser lends its crypto to https pages only. Anyone could alter it unseen."
+              : app.links.sealed()
+                  ? "Sealed: opened on this device, the page says whether it was issued here, unaltered."
+                  : "Being sealed.");
 }
 
 /// Before it goes out: whether its number was used before, and the way to another one.
-void number_state(App& app, Rect place, float& y) {
+void number_state(Body& body) {
+    App& app = body.app;
     const document::NextQuote& next = *app.links.next(app.book(), app.worksheet());
     const document::Quote& quote = next.quote;
     if (next.number == document::NextQuote::Number::unused) {
@@ -35,8 +37,7 @@ void number_state(App& app, Rect place, float& y) {
     const std::string went =
         document::number_words(last.number, last.revision) + " went out on " + document::print_day(last.issued_day);
     if (next.number == document::NextQuote::Number::again) {
-        y += signed_words(app, "send/number", Sign::holds, {place.x, y}, place.w,
-                          went + ". Nothing in it has changed since.", "");
+        body.sign("send/number", Sign::holds, went + ". Nothing in it has changed since.");
         return;
     }
     const std::string now = "this goes out as revision " + document::revision_letters(quote.revision) + '.';
@@ -46,11 +47,15 @@ void number_state(App& app, Rect place, float& y) {
                     ". Take the next free number, or " + now
         : quote.issued_day > last.issued_day + last.valid_days ? went + " and has run out: " + now
                                                                : went + " and has changed since: " + now;
-    y += signed_words(app, "send/number", Sign::caution, {place.x, y}, place.w, text, "");
+    body.sign("send/number", Sign::caution, text);
     const std::string free = document::next_free_number(quote.number, app.book().shop.issued);
-    if (!free.empty() && act(app, place, y, "send/free", ("Use number " + free).c_str())) {
+    if (free.empty()) {
+        return;
+    }
+    if (body.button("send/free", "Use number " + free)) {
         app.set("job.quote.number", std::string_view(free), "Number of the quote");
     }
+    body.gap(8);
 }
 
 /// "quote-Q-118.html": what a file may be called everywhere.
@@ -65,50 +70,41 @@ std::string quote_file_name(const std::string& number) {
 
 } // namespace
 
-void send_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "send", "To the customer", closable, [&](Rect body) {
+void send_panel(App& app, PanelAt at) {
+    panel(app, at, "send", "To the customer", [&](Body& body) {
         if (app.book().shop.example) {
-            return example_refusal(app, body, "send/example");
+            return example_refusal(body, "send/example");
         }
-        Ui& ui = app.ui();
-        const Rect column{body.x + panel_margin, body.y, body.w - 2 * panel_margin, body.h};
-        const float x = column.x;
-        const float w = column.w;
-        float y = body.y + 12;
-        if (app.drafts.first() != nullptr) {
-            y += draft_caution(app, {x, y}, w);
-            if (button(ui, "send/correct", {x, y, w, ui.touch_height()}, "Correct it")) {
-                open_draft(app);
-            }
-            y += ui.touch_height() + 12;
-        }
+        body.gap(12);
+        draft_caution(body);
         if (!app.worksheet().price) {
-            return y + words(ui, "send/none", Type::text, {x, y}, w, missing(app, "price") + '.', ui.tokens().ink) +
-                   20 - body.y;
+            body.text("send/none", missing(app, "price") + '.');
+            body.gap(20);
+            return;
         }
         if (app.book().shop.seal_key.empty() && platform::can_seal()) {
             app.set_beside("shop.seal_key", std::string_view(platform::new_key()));
         }
-        number_state(app, column, y);
+        number_state(body);
         const std::string link = app.links.quote(app.book(), app.worksheet());
-        y += words(ui, "send/what", Type::text, {x, y}, w,
-                   "Only what the customer may see: no cost, margin, rate or log is in it.", ui.tokens().ink) +
-             8;
-        seal_state(app, {x, y}, w, y);
-        y += address_rows(app, {x, y, w, 0},
-                          "Your customer can't open this link: the page stands on this device or in your own network. "
-                          "Enter its public address, or save the quote as one file and send that.");
+        body.text("send/what", "Only what the customer may see: no cost, margin, rate or log is in it.");
+        body.gap(8);
+        seal_state(body);
+        address_rows(body, "Your customer can't open this link: the page stands on this device or in your own network. "
+                           "Enter its public address, or save the quote as one file and send that.");
         const std::string address = Links::address(app.book(), link);
-        copy_acts(app, column, y, address, link);
-        if (act(app, column, y, "send/file", "Save the quote as one file")) {
+        copy_acts(body, address, link);
+        if (body.button("send/file", "Save the quote as one file")) {
             app.links.hand(link, "saved");
             platform::save_quote(quote_file_name(app.book().job.quote.number), link);
         }
-        if (act(app, column, y, "send/page", "Open the customer's page, to print")) {
+        body.gap(8);
+        if (body.button("send/page", "Open the customer's page, to print")) {
             platform::open_page(Links::address({}, link)); // where this page stands: that one opens here too
         }
-        qr_acts(app, column, y, address, link);
-        return y + 16 - body.y;
+        body.gap(8);
+        qr_acts(body, address, link);
+        body.gap(16);
     });
 }
 

@@ -109,18 +109,13 @@ void first_steps(App& app, Rect place) {
     ui.close_group();
 }
 
-float example_refusal(App& app, Rect place, std::string_view id) {
-    Ui& ui = app.ui();
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y;
-    y += signed_words(app, id, Sign::stop, {x, y}, w,
-                      "Nothing of the example shop can be sent. Start your own shop first.", "") +
-         14;
-    if (button(ui, std::string(id) + "/start", {x, y, w, ui.touch_height()}, "Start my shop", Look::main)) {
-        start_shop(app);
+void example_refusal(Body& body, std::string_view id) {
+    body.sign(id, Sign::stop, "Nothing of the example shop can be sent. Start your own shop first.");
+    body.gap(14);
+    if (body.button(std::string(id) + "/start", "Start my shop", Look::main)) {
+        start_shop(body.app);
     }
-    return y + ui.touch_height() + 16 - place.y;
+    body.gap(16);
 }
 
 } // namespace torchside::web

@@ -1,7 +1,7 @@
 // The example shop: an invented one to look at, marked on every screen. Nothing of it is sent to anybody.
 #pragma once
 
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
@@ -20,7 +20,7 @@ void example_strip(App& app, Rect place, bool slim);
 /// A quiet row for a shop that is still empty: to enter one's own, or to see the example.
 void first_steps(App& app, Rect place);
 
-/// Why a link of the example is not made, and what to do; returns the height used.
-float example_refusal(App& app, Rect place, std::string_view id);
+/// Why a link of the example is not made, and what to do.
+void example_refusal(Body& body, std::string_view id);
 
 } // namespace torchside::web

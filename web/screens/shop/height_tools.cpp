@@ -3,106 +3,85 @@
 #include "core/quantity/print.hpp"
 #include "core/supply/divider.hpp"
 #include "web/screens/cut/figure_tools.hpp"
-#include "web/screens/entry.hpp"
-#include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
-float reading(App& app, Point at, float w) {
-    Ui& ui = app.ui();
+void reading(Body& body) {
+    const App& app = body.app;
     const auto& settings = app.worksheet().settings;
     if (!settings) {
-        return 0;
+        return;
     }
-    const std::string text = "At this cut the torch stands at " + show(settings->arc.value).whole() +
-                             " and the controller reads " + show(settings->controller).whole() + ".";
-    float y = at.y + 14;
-    y += words(ui, "height/reading", Type::text, {at.x, y}, w, text, ui.tokens().ink) + 4;
+    body.gap(14);
+    body.text("height/reading", "At this cut the torch stands at " + show(settings->arc.value).whole() +
+                                    " and the controller reads " + show(settings->controller).whole() + ".");
+    body.gap(4);
     const supply::TapReport tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
     if (!tap.text.empty()) {
-        const Sign sign = tap.severity == supply::TapSeverity::stop ? Sign::stop : Sign::caution;
-        y += signed_words(app, "height/tap", sign, {at.x, y}, w, tap.text, tap.basis.empty() ? "" : tap.basis.front());
+        body.sign("height/tap", tap.severity == supply::TapSeverity::stop ? Sign::stop : Sign::caution, tap.text,
+                  tap.basis.empty() ? "" : tap.basis.front());
     }
-    return y - at.y;
 }
 
 /// Two cuts at two heights give the volts of a millimetre.
-float gradient(App& app, Rect body, float y0) {
-    Ui& ui = app.ui();
+void gradient(Body& body) {
+    App& app = body.app;
     App::Scratch& s = app.scratch;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + section(ui, "height/gradient", {x, y0}, w, "Volts of height, from two cuts");
-    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
-                           std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
-    };
-    field("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
-    field("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", "V", s.low_v);
-    field("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more", "mm",
-          s.high_mm);
-    field("field/scratch/high_v", "Volts there ", "Same plate, same feed", "V", s.high_v);
+    body.heading("height/gradient", "Volts of height, from two cuts");
+    body.reading("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
+    body.reading("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", "V",
+                 s.low_v);
+    body.reading("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more",
+                 "mm", s.high_mm);
+    body.reading("field/scratch/high_v", "Volts there ", "Same plate, same feed", "V", s.high_v);
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
-        return y - y0;
+        return;
     }
     const auto slope = supply::calibrate({Voltage{*s.low_v, volt}, Length{*s.low_mm, mm}},
                                          {Voltage{*s.high_v, volt}, Length{*s.high_mm, mm}});
-    y += 10;
+    body.gap(10);
     if (!slope.ok()) {
-        return y +
-               words(ui, "height/slope", Type::text, {x, y}, w, app.in_units(slope.fault().text), ui.tokens().stop) -
-               y0;
+        body.refusal("height/slope", app.in_units(slope.fault().text));
+        return;
     }
     const double steps = slope.value().in(volt_per_mm);
     const std::string text = app.metric() ? print_fixed(steps, 1) + " V/mm" : print_fixed(steps * 25.4, 0) + " V/in";
-    if (button(ui, "height/slope/use", {x, y, w, ui.touch_height()}, "Use " + text, Look::main)) {
+    if (body.button("height/slope/use", "Use " + text, Look::main)) {
         app.set("shop.height_control.gradient_v_mm", steps, "Volts of height");
     }
-    return y + ui.touch_height() - y0;
 }
 
 /// What the controller's own input does to a divider of two resistors.
-float loading(App& app, Rect body, float y0) {
-    Ui& ui = app.ui();
-    App::Scratch& s = app.scratch;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + section(ui, "height/loading", {x, y0}, w, "A divider of your own, loaded by the input");
-    const auto field = [&](const char* id, const char* label, const char* idle, std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, "kohm", value);
-    };
-    field("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", s.upper_kohm);
-    field("field/scratch/lower", "Lower resistor", "In kilohm, across the input", s.lower_kohm);
-    field("field/scratch/input", "Input resistance", "In kilohm, of the controller", s.input_kohm);
+void loading(Body& body) {
+    App::Scratch& s = body.app.scratch;
+    body.heading("height/loading", "A divider of your own, loaded by the input");
+    body.reading("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", "kohm", s.upper_kohm);
+    body.reading("field/scratch/lower", "Lower resistor", "In kilohm, across the input", "kohm", s.lower_kohm);
+    body.reading("field/scratch/input", "Input resistance", "In kilohm, of the controller", "kohm", s.input_kohm);
     const bool whole = s.upper_kohm && s.lower_kohm && s.input_kohm && *s.lower_kohm > 0 && *s.input_kohm > 0;
     if (!whole) {
-        return y - y0;
+        return;
     }
     const supply::Divider divider{Resistance{*s.upper_kohm * 1e3, ohm}, Resistance{*s.lower_kohm * 1e3, ohm}};
     const Resistance input{*s.input_kohm * 1e3, ohm};
-    y += line(app, "height/loading/open", {x, y}, w, "With nothing connected",
-              print_significant(supply::ratio(divider), 4) + ":1");
-    y += line(app, "height/loading/loaded", {x, y}, w, "With this input",
+    body.line("height/loading/open", "With nothing connected", print_significant(supply::ratio(divider), 4) + ":1");
+    body.line("height/loading/loaded", "With this input",
               print_significant(supply::loaded_ratio(divider, input), 4) + ":1");
-    y += line(app, "height/loading/error", {x, y}, w, "It reads off by",
+    body.line("height/loading/error", "It reads off by",
               print_percent(supply::loading_error(divider, input), 2).text());
-    return y - y0;
 }
 
 } // namespace
 
-float height_tools(App& app, Rect place) {
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y;
-    y += reading(app, {x, y}, w);
-    y += section(app.ui(), "height/identify", {x, y}, w, "What does the controller read?");
-    y += arc_tools(app, {place.x, y, place.w, 0});
-    y += gradient(app, place, y);
-    y += loading(app, place, y) + 24;
-    return y - place.y;
+void height_tools(Body& body) {
+    reading(body);
+    body.heading("height/identify", "What does the controller read?");
+    arc_tools(body);
+    gradient(body);
+    loading(body);
+    body.gap(24);
 }
 
 } // namespace torchside::web

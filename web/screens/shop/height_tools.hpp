@@ -2,11 +2,11 @@
 // machine.
 #pragma once
 
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
-/// Below the fields of the height control's section; returns the height used.
-float height_tools(App& app, Rect place);
+/// Below the fields of the height control's section.
+void height_tools(Body& body);
 
 } // namespace torchside::web

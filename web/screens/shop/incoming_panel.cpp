@@ -15,17 +15,16 @@ namespace {
 using From = App::From;
 
 /// What comes, and what goes for it where that is something else.
-float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
-    const float from = y;
+void incoming_lines(Body& body, const Workbook& in) {
+    const App& app = body.app;
     const Workbook& here = app.book();
     const UnitSystem units = here.shop.display.units;
     const bool both = app.incoming_from == From::backup;
     const auto put = [&](const char* id, const char* name, const std::string& comes, const std::string& goes) {
         if (both && comes != goes) {
-            y += line(app, id, {x, y}, w, name,
-                      (comes.empty() ? "none" : comes) + ", now " + (goes.empty() ? "none" : goes));
+            body.line(id, name, (comes.empty() ? "none" : comes) + ", now " + (goes.empty() ? "none" : goes));
         } else if (!comes.empty()) {
-            y += line(app, id, {x, y}, w, name, comes);
+            body.line(id, name, comes);
         }
     };
     const auto plate = [&](const Workbook& b) { return show_plate(b.job.thickness, b.job.material, units).whole(); };
@@ -43,7 +42,6 @@ float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
         put("incoming/machine", "Machine, up to", show(in.shop.machine.max_current).whole(),
             show(here.shop.machine.max_current).whole());
     }
-    return y - from;
 }
 
 /// What a seal key may be called without giving it away: the CRC-32 of it (32 of its 256 bits).
@@ -89,70 +87,72 @@ std::string asks(const App& app) {
 }
 
 /// A key that is not this shop's own: named, and left out unless the user takes it.
-float foreign_key(App& app, float x, float y, float w) {
+void foreign_key(Body& body) {
+    App& app = body.app;
     const std::string& key = app.incoming->shop.seal_key;
     const std::string& own = app.book().shop.seal_key;
     if (app.incoming_from == From::link || key.empty() || key == own) {
-        return 0;
+        return;
     }
-    Ui& ui = app.ui();
-    const float from = y;
-    const std::string label = "Take its seal " + key_name(key);
-    const std::string quiet =
-        own.empty() ? "Quotes sealed with it will say: issued here. Take it if the file is your own."
-                    : "It replaces yours, " + key_name(own) + ": quotes that you sealed with that will say: not ours.";
-    const Rect row{x - panel_margin, y, w + 2 * panel_margin, toggle_height(ui, label, quiet, w + 2 * panel_margin)};
-    if (toggle_row(ui, "incoming/key", row, label, app.incoming_key, quiet)) {
+    if (body.toggle("incoming/key", "Take its seal " + key_name(key), app.incoming_key,
+                    own.empty() ? "Quotes sealed with it will say: issued here. Take it if the file is your own."
+                                : "It replaces yours, " + key_name(own) +
+                                      ": quotes that you sealed with that will say: not ours.")) {
         app.incoming_key = !app.incoming_key;
     }
-    y += row.h + 10;
-    return y - from;
+    body.gap(10);
+}
+
+/// What can be done with it, the likeliest first.
+void acts(Body& body) {
+    App& app = body.app;
+    const auto act = [&](const char* id, const char* label, Look look = Look::plain) {
+        const bool used = body.button(id, label, look);
+        body.gap(8);
+        return used;
+    };
+    const bool link = app.incoming_from == From::link;
+    if (link && act("incoming/job", "Keep as my job", Look::main)) {
+        Workbook next = app.book();
+        next.job = app.incoming->job;
+        keep(app, std::move(next), "Job from a link");
+    } else if (link && act("incoming/all", "Keep job and shop")) {
+        keep(app, *app.incoming, "Job and shop from a link");
+    } else if (app.incoming_from == From::backup && act("incoming/backup", "Use this backup", Look::main)) {
+        keep(app, *app.incoming, "Opened a backup");
+    } else if (app.incoming_from == From::damaged && act("incoming/damaged", "Take this over", Look::main)) {
+        keep(app, *app.incoming, "Taken over from damaged work");
+    } else if (act("incoming/leave", "Leave mine as it is")) {
+        app.incoming.reset();
+        app.close();
+    }
 }
 
 } // namespace
 
-void incoming_panel(App& app, Rect place, bool closable) {
+void incoming_panel(App& app, PanelAt at) {
     const char* title = titles[static_cast<std::size_t>(app.incoming_from)];
-    panel(app, place, "incoming", title, closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y + 10;
+    panel(app, at, "incoming", title, [&](Body& body) {
+        body.gap(10);
         if (!app.incoming) {
-            y += words(ui, "incoming/refused", Type::text, {x, y}, w,
-                       app.refusal().empty() ? "Nothing is waiting here." : "Nothing was taken. " + app.refusal() + '.',
-                       app.refusal().empty() ? ui.tokens().ink : ui.tokens().stop);
-            return y + 20 - body.y;
+            const bool refused = !app.refusal().empty();
+            body.words("incoming/refused", Type::text,
+                       refused ? "Nothing was taken. " + app.refusal() + '.' : "Nothing is waiting here.",
+                       refused ? body.ui().tokens().stop : body.ui().tokens().ink);
+            body.gap(20);
+            return;
         }
-        y += incoming_lines(app, *app.incoming, x, y, w) + 12;
+        incoming_lines(body, *app.incoming);
+        body.gap(12);
         if (!app.incoming->shop.public_url.empty()) {
-            y += words(ui, "incoming/url", Type::text, {x, y}, w,
-                       "Links of that shop open at " + app.incoming->shop.public_url, ui.tokens().ink) +
-                 8;
+            body.text("incoming/url", "Links of that shop open at " + app.incoming->shop.public_url);
+            body.gap(8);
         }
-        y += foreign_key(app, x, y, w);
-        y += words(ui, "incoming/ask", Type::text, {x, y}, w, asks(app), ui.tokens().ink) + 14;
-        const auto act = [&](const char* id, const char* label, Look look = Look::plain) {
-            const bool used = button(ui, id, {x, y, w, ui.touch_height()}, label, look);
-            y += ui.touch_height() + 8;
-            return used;
-        };
-        const bool link = app.incoming_from == From::link;
-        if (link && act("incoming/job", "Keep as my job", Look::main)) {
-            Workbook next = app.book();
-            next.job = app.incoming->job;
-            keep(app, std::move(next), "Job from a link");
-        } else if (link && act("incoming/all", "Keep job and shop")) {
-            keep(app, *app.incoming, "Job and shop from a link");
-        } else if (app.incoming_from == From::backup && act("incoming/backup", "Use this backup", Look::main)) {
-            keep(app, *app.incoming, "Opened a backup");
-        } else if (app.incoming_from == From::damaged && act("incoming/damaged", "Take this over", Look::main)) {
-            keep(app, *app.incoming, "Taken over from damaged work");
-        } else if (act("incoming/leave", "Leave mine as it is")) {
-            app.incoming.reset();
-            app.close();
-        }
-        return y + 12 - body.y;
+        foreign_key(body);
+        body.text("incoming/ask", asks(app));
+        body.gap(14);
+        acts(body);
+        body.gap(12);
     });
 }
 

@@ -45,95 +45,92 @@ void storage_strip(App& app, Rect& rest) {
 
 namespace {
 
-struct Column {
-    App& app;
-    float x, y, w;
-
-    void say(const char* id, std::string_view text, Type type = Type::text) {
-        y += words(app.ui(), id, type, {x, y}, w, text,
-                   type == Type::label ? app.ui().tokens().quiet : app.ui().tokens().ink) +
-             12;
-    }
-    void sign(const char* id, Sign what, std::string_view text) {
-        y += signed_words(app, id, what, {x, y}, w, text, "") + 12;
-    }
-    bool act(const char* id, std::string_view label, Look look = Look::plain) {
-        const bool used = button(app.ui(), id, {x, y, w, app.ui().touch_height()}, label, look);
-        y += app.ui().touch_height() + 8;
-        return used;
-    }
-};
+/// A button, with what room is below each of these.
+bool act(Body& body, const char* id, std::string_view label, Look look = Look::plain) {
+    const bool used = body.button(id, label, look);
+    body.gap(8);
+    return used;
+}
 
 /// Work that is left alone: its bytes as a file, what can be read of it, and the way on without it.
-void unreadable(App& app, Column& column) {
+void unreadable(Body& body) {
+    App& app = body.app;
     const bool newer = app.store().found() == WorkbookStore::Found::newer;
-    column.sign(
-        "kept/unread", Sign::stop,
-        newer ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over it. "
-                "Load "
-                "the page again with the network on; then the newer version can read it."
-              : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
-                "version does not know. They are as they were, and nothing is kept over them.");
-    if (column.act("kept/bytes", "Save what is there as a file", Look::main)) {
+    body.sign("kept/unread", Sign::stop,
+              newer ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over "
+                      "it. Load the page again with the network on; then the newer version can read it."
+                    : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
+                      "version does not know. They are as they were, and nothing is kept over them.");
+    body.gap(12);
+    if (act(body, "kept/bytes", "Save what is there as a file", Look::main)) {
         platform::save_kept();
         app.say("Saved as torchside-kept-work.txt. Look in your downloads.");
     }
     if (newer) {
         return;
     }
-    if (column.act("kept/rescue", "See what can be read")) {
+    if (act(body, "kept/rescue", "See what can be read")) {
         app.rescue();
     }
     if (!app.letting_go) {
-        app.letting_go = column.act("kept/let_go", "Start without it");
+        app.letting_go = act(body, "kept/let_go", "Start without it");
         return;
     }
-    column.sign("kept/sure", Sign::caution, "From then on it is replaced by what you enter. Save it as a file first.");
-    if (column.act("kept/gone", "Replace it")) {
+    body.sign("kept/sure", Sign::caution, "From then on it is replaced by what you enter. Save it as a file first.");
+    body.gap(12);
+    if (act(body, "kept/gone", "Replace it")) {
         app.let_go();
     }
-    if (column.act("kept/stay", "Leave it as it is")) {
+    if (act(body, "kept/stay", "Leave it as it is")) {
         app.letting_go = false;
     }
 }
 
+/// Where the work is, and how safe it is there.
+void where_it_is(Body& body) {
+    const App& app = body.app;
+    if (app.store().refused()) {
+        body.sign("kept/refused_all", Sign::caution,
+                  "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
+                  "is a private one. What you enter goes when the page closes. Save a backup file before.");
+    } else {
+        body.text("kept/how", "Your shop and job stay in this browser, on this device, and are sent nowhere.");
+        body.gap(12);
+        body.text("kept/clear",
+                  app.notices().may_be_cleared
+                      ? "This browser has not promised to keep them: it may clear them when it runs short "
+                        "of room, and a private window forgets all when it closes. Take a backup file now and then."
+                      : "You or the browser may clear what a page keeps, so take a backup file now and then.");
+    }
+    body.gap(12);
+}
+
 } // namespace
 
-float kept_body(App& app, Rect place) {
-    Column column{app, place.x + panel_margin, place.y + 12, place.w - 2 * panel_margin};
-    if (app.store().left_alone()) {
-        unreadable(app, column);
-    } else if (app.store().refused()) {
-        column.sign(
-            "kept/refused_all", Sign::caution,
-            "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
-            "is a private one. What you enter goes when the page closes. Save a backup file before.");
+void kept_body(Body& body) {
+    App& app = body.app;
+    const bool alone = app.store().left_alone();
+    body.gap(12);
+    if (alone) {
+        unreadable(body);
     } else {
-        column.say("kept/how", "Your shop and job stay in this browser, on this device, and are sent nowhere.");
-        column.say("kept/clear",
-                   app.notices().may_be_cleared
-                       ? "This browser has not promised to keep them: it may clear them when it runs short "
-                         "of room, and a private window forgets all when it closes. Take a backup file now and then."
-                       : "You or the browser may clear what a page keeps, so take a backup file now and then.");
+        where_it_is(body);
     }
-    if (column.act("kept/save", "Save a backup file", app.store().left_alone() ? Look::plain : Look::main)) {
+    if (act(body, "kept/save", "Save a backup file", alone ? Look::plain : Look::main)) {
         platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
         app.say("Saved as torchside-backup.json. Look in your downloads.");
     }
-    if (column.act("kept/open", "Open a backup file")) {
+    if (act(body, "kept/open", "Open a backup file")) {
         platform::pick_file(".json,application/json");
     }
-    column.y += 4;
+    body.gap(4);
     if (!app.refusal().empty()) {
-        column.y += words(app.ui(), "kept/refused", Type::text, {column.x, column.y}, column.w,
-                          "Nothing was changed. " + app.refusal(), app.ui().tokens().stop) +
-                    12;
+        body.refusal("kept/refused", "Nothing was changed. " + app.refusal());
+        body.gap(12);
     }
-    column.say(
-        "kept/licences",
-        "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.",
-        Type::label);
-    return column.y + 4 - place.y;
+    body.note("kept/licences",
+              "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.");
+    body.gap(16);
 }
 
 namespace {
@@ -146,35 +143,34 @@ std::string one_side(std::string_view path, const Workbook& book) {
 
 } // namespace
 
-void clash_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "tabs", "Changed in two tabs", closable, [&](Rect body) {
-        Column column{app, body.x + panel_margin, body.y + 12, body.w - 2 * panel_margin};
+void clash_panel(App& app, PanelAt at) {
+    panel(app, at, "tabs", "Changed in two tabs", [&](Body& body) {
+        body.gap(12);
         if (!app.clash) {
-            column.say("tabs/none", "Nothing is to be chosen: both tabs hold the same.");
-            return column.y - body.y;
+            body.text("tabs/none", "Nothing is to be chosen: both tabs hold the same.");
+            body.gap(12);
+            return;
         }
-        column.say("tabs/what",
-                   "These were changed here and in another tab. All else is put together already. Until you "
-                   "choose, what the other tab kept holds.");
+        body.text("tabs/what", "These were changed here and in another tab. All else is put together already. Until you "
+                               "choose, what the other tab kept holds.");
+        body.gap(12);
         const App::Clash& clash = *app.clash;
         for (std::size_t i = 0; i < clash.paths.size(); ++i) {
             const std::string id = "tabs/" + std::to_string(i);
             const auto info = document::field(clash.paths[i]);
-            const std::string name(info && !info->meaning.empty() ? info->meaning : std::string_view(clash.paths[i]));
-            column.y +=
-                words(app.ui(), id, Type::text, {column.x, column.y}, column.w, name, app.ui().tokens().quiet) + 2;
-            column.y += line(app, id + "/here", {column.x, column.y}, column.w, "This tab",
-                             one_side(clash.paths[i], clash.mine));
-            column.y += line(app, id + "/there", {column.x, column.y}, column.w, "The other tab",
-                             one_side(clash.paths[i], clash.theirs)) +
-                        10;
+            const std::string_view name = info && !info->meaning.empty() ? info->meaning : clash.paths[i];
+            body.words(id, Type::text, name, body.ui().tokens().quiet);
+            body.gap(2);
+            body.line(id + "/here", "This tab", one_side(clash.paths[i], clash.mine));
+            body.line(id + "/there", "The other tab", one_side(clash.paths[i], clash.theirs));
+            body.gap(10);
         }
-        if (column.act("tabs/mine", "Use this tab's", Look::main)) {
+        if (act(body, "tabs/mine", "Use this tab's", Look::main)) {
             app.settle_clash(true);
-        } else if (column.act("tabs/theirs", "Use the other tab's")) {
+        } else if (act(body, "tabs/theirs", "Use the other tab's")) {
             app.settle_clash(false);
         }
-        return column.y + 8 - body.y;
+        body.gap(8);
     });
 }
 

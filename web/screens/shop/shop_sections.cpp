@@ -3,9 +3,7 @@
 #include <vector>
 
 #include "core/quantity/print.hpp"
-#include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/quote/link_acts.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/height_tools.hpp"
@@ -87,75 +85,65 @@ std::string devices_summary(const App&) {
 
 // --- what a section shows besides plain fields
 
-float display_choices(App& app, Rect place) {
+void display_choices(Body& body) {
     constexpr const char* units[] = {"metric", "inch"};
     constexpr const char* unit_names[] = {"mm first", "inch first"};
     constexpr const char* themes[] = {"auto", "paper", "night"};
     constexpr const char* theme_names[] = {"Device", "Paper", "Night"};
-    const float used = word_choice(app, place, "shop.display.units", "Units", units, unit_names);
-    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.display.theme", "Theme", themes,
-                              theme_names);
+    body.word_choice("shop.display.units", "Units", units, unit_names);
+    body.word_choice("shop.display.theme", "Theme", themes, theme_names);
 }
 
-float controller_choices(App& app, Rect place) {
+void controller_choices(Body& body) {
     constexpr const char* dwell[] = {"s", "ms"};
     constexpr const char* dwell_names[] = {"Seconds", "Milliseconds"};
     constexpr const char* units[] = {"", "metric", "inch"};
     constexpr const char* unit_names[] = {"As shown", "mm", "inch"};
-    const float used = word_choice(app, place, "shop.controller.dwell_unit", "P after G4 counts", dwell, dwell_names);
-    return used + word_choice(app, {place.x, place.y + used, place.w, place.h}, "shop.controller.units", "Programs in",
-                              units, unit_names);
+    body.word_choice("shop.controller.dwell_unit", "P after G4 counts", dwell, dwell_names);
+    body.word_choice("shop.controller.units", "Programs in", units, unit_names);
 }
 
-float divider_choices(App& app, Rect place) {
+void divider_choices(Body& body) {
     // Ratios in the trade: common practice, no source.
     constexpr double ratios[] = {1, 16, 20, 30, 40, 50};
-    Ui& ui = app.ui();
+    App& app = body.app;
     std::vector<Choice> items;
     for (const double ratio : ratios) {
         const std::string text = print_trimmed(ratio, 0) + ":1";
         items.push_back({"height/ratio/" + text, text, app.book().shop.height_control.divider_ratio == ratio});
     }
-    const float x = place.x + 14;
-    const float w = place.w - 28;
-    const float y =
-        place.y + section(ui, "height/ratio/title", {x, place.y}, w, "Divider between torch and controller");
-    const float h = choices_height(ui, items.size(), 3);
-    if (const auto touched = choices(ui, "height/ratio", {x, y, w, h}, "Divider", items, 3)) {
+    body.heading("height/ratio/title", "Divider between torch and controller");
+    if (const auto touched = body.choices("height/ratio", "Divider", items, 3)) {
         app.set("shop.height_control.divider_ratio", ratios[*touched], "Divider ratio");
     }
-    return y + h + 10 - place.y;
+    body.gap(10);
 }
 
-float nozzle_list(App& app, Rect place) {
-    Ui& ui = app.ui();
-    float y = place.y;
+void nozzle_list(Body& body) {
+    App& app = body.app;
     const auto& nozzles = app.book().shop.machine.nozzles;
     for (std::size_t i = 0; i < nozzles.size(); ++i) {
         const std::string at = "shop.machine.nozzles[" + std::to_string(i) + "]";
-        y += section(ui, at + "/title", {place.x + 14, y}, place.w - 28, "Nozzle " + std::to_string(i + 1));
-        y += entry(app, {place.x, y, place.w, 0}, at + ".rated_current_a", "Rated current");
-        y += entry(app, {place.x, y, place.w, 0}, at + ".bore_mm", "Bore");
+        body.heading(at + "/title", "Nozzle " + std::to_string(i + 1));
+        body.field(at + ".rated_current_a", "Rated current");
+        body.field(at + ".bore_mm", "Bore");
         if (nozzles.size() > 1) {
-            y += 8;
-            if (button(ui, at + "/remove", {place.x + 14, y, place.w - 28, ui.touch_height()},
-                       "Take this nozzle out")) {
-                ui.stop_edit();
+            body.gap(8);
+            if (body.button(at + "/remove", "Take this nozzle out")) {
+                app.ui().stop_edit();
                 app.remove(at, "Nozzle deleted");
                 break; // the list is another one now
             }
-            y += ui.touch_height();
         }
     }
-    y += 16;
-    if (nozzles.size() < 8 &&
-        button(ui, "nozzles/add", {place.x + 14, y, place.w - 28, ui.touch_height()}, "Add a nozzle")) {
+    body.gap(16);
+    if (nozzles.size() < 8 && body.button("nozzles/add", "Add a nozzle")) {
         app.take(document::add(app.book(), Nozzle{}), "Nozzle added");
     }
-    return y + ui.touch_height() + 16 - place.y;
+    body.gap(16);
 }
 
-constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest current"},
+constexpr PathLabel machine_fields[] = {{"shop.machine.max_current_a", "Largest current"},
                                         {"shop.machine.min_current_a", "Smallest current"},
                                         {"shop.machine.duty_cycle", "Duty cycle"},
                                         {"shop.machine.duty_current_a", "Duty is rated at"},
@@ -167,22 +155,22 @@ constexpr ShopField machine_fields[] = {{"shop.machine.max_current_a", "Largest 
                                         {"shop.machine.clockwise_swirl", "Gas swirls clockwise"},
                                         {"shop.machine.plate_i1max_a", "Nameplate I1max"},
                                         {"shop.machine.plate_i1eff_a", "Nameplate I1eff"}};
-constexpr ShopField height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
+constexpr PathLabel height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
                                        {"shop.height_control.input_limit_v", "Input stands"},
                                        {"shop.height_control.gradient_v_mm", "Volts of height"},
                                        {"shop.height_control.cut_height_mm", "Cut height"},
                                        {"shop.height_control.touch_off_s", "Touch-off time"}};
-constexpr ShopField table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},
+constexpr PathLabel table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},
                                       {"shop.table.acceleration_mm_s2", "Acceleration"},
                                       {"shop.table.corner_tolerance_mm", "Corner tolerance"},
                                       {"shop.table.rapid_mm_min", "Rapid"},
                                       {"shop.table.water", "Water tray"}};
-constexpr ShopField controller_fields[] = {
+constexpr PathLabel controller_fields[] = {
     {"shop.controller.torch_on", "Torch on"},           {"shop.controller.torch_off", "Torch off"},
     {"shop.controller.height_on", "Height control on"}, {"shop.controller.height_off", "Height control off"},
     {"shop.controller.z_words", "Heights in programs"}, {"shop.controller.safe_height_mm", "Safe height"}};
-constexpr ShopField screen_fields[] = {{"shop.display.glove", "Gloves"}, {"shop.display.number_keys", "Number keys"}};
-constexpr ShopField name_fields[] = {{"shop.name", "Shop name"}};
+constexpr PathLabel screen_fields[] = {{"shop.display.glove", "Gloves"}, {"shop.display.number_keys", "Number keys"}};
+constexpr PathLabel name_fields[] = {{"shop.name", "Shop name"}};
 
 constexpr ShopSection sections[] = {
     {"machine", "Machine", Mark::machine, machine_summary, machine_fields, nullptr, nullptr},

@@ -5,24 +5,19 @@
 #include <string>
 
 #include "web/kit/marks.hpp"
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
-
-struct ShopField {
-    const char* path;
-    const char* label;
-};
 
 struct ShopSection {
     const char* panel;
     const char* title;
     Mark mark;
     std::string (*summary)(const App&);
-    std::span<const ShopField> fields;
-    /// What the section shows besides its fields (nozzles, choices, pictures); returns the height used. May be null.
-    float (*above)(App&, Rect);
-    float (*below)(App&, Rect);
+    std::span<const PathLabel> fields;
+    /// What the section shows besides its fields (nozzles, choices, pictures). May be null.
+    void (*above)(Body&);
+    void (*below)(Body&);
 };
 
 [[nodiscard]] std::span<const ShopSection> shop_sections();

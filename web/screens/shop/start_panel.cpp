@@ -4,7 +4,6 @@
 
 #include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/supply_choice.hpp"
@@ -35,45 +34,40 @@ struct Chip {
 };
 
 /// A question with its usual answers; the index of the one that was touched.
-std::optional<std::size_t> start_chips(App& app, Rect body, float& y, const char* id, const char* question,
+std::optional<std::size_t> start_chips(Body& body, const std::string& id, std::string_view question,
                                        std::span<const Chip> chips, int columns) {
-    Ui& ui = app.ui();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    y += section(ui, std::string(id) + "/title", {x, y}, w, question);
+    body.heading(id + "/title", question);
     std::vector<Choice> items;
     for (const Chip& chip : chips) {
-        items.push_back({std::string(id) + '/' + chip.label, chip.label, chip.chosen});
+        items.push_back({id + '/' + chip.label, chip.label, chip.chosen});
     }
-    const float h = choices_height(ui, items.size(), columns);
-    const auto touched = choices(ui, id, {x, y, w, h}, question, items, columns);
-    y += h + 6;
+    const auto touched = body.choices(id, question, items, columns);
+    body.gap(6);
     if (touched) {
-        ui.stop_edit();
+        body.ui().stop_edit();
     }
     return touched;
 }
 
 /// The same for a path's usual numbers, in the unit of the key, and the field for any other.
-void start_number(App& app, Rect body, float& y, const char* path, const char* question, const char* label,
-                  std::span<const double> numbers, std::span<const std::string> names) {
-    const double now = document::get(app.book(), path)->number;
+void start_number(Body& body, PathLabel field, std::string_view question, std::span<const double> numbers,
+                  std::span<const std::string> names) {
+    const double now = document::get(body.app.book(), field.path)->number;
     std::vector<Chip> chips;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
         chips.push_back({names[i], std::abs(now - numbers[i]) < 1e-6 * numbers[i]});
     }
-    const std::string id = std::string("start/") + path;
-    if (const auto touched = start_chips(app, body, y, id.c_str(), question, chips, static_cast<int>(chips.size()))) {
-        app.set(path, numbers[*touched], label);
+    if (const auto touched = start_chips(body, std::string("start/") + field.path, question, chips,
+                                         static_cast<int>(chips.size()))) {
+        body.app.set(field.path, numbers[*touched], field.label);
     }
-    y += entry(app, {body.x, y, body.w, 0}, path, label);
+    body.field(field.path, field.label);
 }
 
-void assumed(App& app, Rect body, float& y, const char* id, const std::string& what) {
-    y += 8 +
-         words(app.ui(), id, Type::text, {body.x + panel_margin, y + 8}, body.w - 2 * panel_margin,
-               "Assumed until you say otherwise: " + what + ".", app.ui().tokens().ink) +
-         10;
+void assumed(Body& body, const char* id, const std::string& what) {
+    body.gap(8);
+    body.text(id, "Assumed until you say otherwise: " + what + ".");
+    body.gap(10);
 }
 
 /// A largest current with what hangs on it: the duty's current where that was the same, and the smallest and the job's
@@ -88,7 +82,8 @@ Outcome<Workbook> with_largest(const App& app, double amps) {
                             {"job.current_a", std::min(held.job_a, amps)}});
 }
 
-void start_machine(App& app, Rect body, float& y) {
+void start_machine(Body& body) {
+    App& app = body.app;
     const Machine& m = app.book().shop.machine;
     if (!app.ui().editing(
             "field/shop.machine.max_current_a")) { // what hangs on it follows the number, not its first digit
@@ -99,20 +94,20 @@ void start_machine(App& app, Rect body, float& y) {
     for (const double a : usual_currents) {
         chips.push_back({print_fixed(a, 0) + " A", m.max_current.in(ampere) == a});
     }
-    if (const auto touched = start_chips(app, body, y, "start/max", "Largest current of the machine", chips, 3)) {
+    if (const auto touched = start_chips(body, "start/max", "Largest current of the machine", chips, 3)) {
         const double amps = usual_currents[*touched];
         app.take(with_largest(app, amps), "Largest current " + print_fixed(amps, 0) + " A");
     }
     const Current before = m.max_current;
-    y += entry(app, {body.x, y, body.w, 0}, "shop.machine.max_current_a", "Largest current");
+    body.field("shop.machine.max_current_a", "Largest current");
     if (app.book().shop.machine.max_current != before) {
         app.add(with_largest(app, app.book().shop.machine.max_current.in(ampere)));
     }
     const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
-    const std::string at = "Duty at " + show(app.book().shop.machine.duty_current).whole();
-    start_number(app, body, y, "shop.machine.duty_cycle", at.c_str(), "Duty cycle", usual_duties, duties);
+    start_number(body, {"shop.machine.duty_cycle", "Duty cycle"},
+                 "Duty at " + show(app.book().shop.machine.duty_current).whole(), usual_duties, duties);
     const Machine& now = app.book().shop.machine;
-    assumed(app, body, y, "start/machine/assumed",
+    assumed(body, "start/machine/assumed",
             "smallest current " + show(now.min_current).whole() + ", " + print_percent(now.efficiency).text() +
                 " efficient, a " + show(now.nozzles.front().rated).whole() + " nozzle");
 }
@@ -121,29 +116,30 @@ std::string wire_words(const supply::Circuit& c, UnitSystem units) {
     return c.run_mm2 ? show_field(*c.run_mm2, "mm2", units) + " wire" : std::to_string(c.run_awg) + " AWG wire";
 }
 
-void start_supply(App& app, Rect body, float& y) {
+void start_supply(Body& body) {
+    App& app = body.app;
     const auto& c = app.book().shop.circuit;
     std::vector<Chip> chips;
     for (const supply::UsualSupply& s : supplies) {
         chips.push_back(
             {print_fixed(s.line_v, 0) + " V, " + print_fixed(s.breaker_a, 0) + " A", supply::is_fed_by(c, s)});
     }
-    if (const auto touched = start_chips(app, body, y, "start/supply", "The machine is plugged into", chips, 2)) {
+    if (const auto touched = start_chips(body, "start/supply", "The machine is plugged into", chips, 2)) {
         app.take(document::use_supply(app.book(), supplies[*touched]), "Supply " + chips[*touched].label);
     }
-    y += country_choice(app, {body.x, y, body.w, 0});
-    y += entry(app, {body.x, y, body.w, 0}, "shop.circuit.run_m", "Wire, one way");
+    country_choice(body);
+    body.field("shop.circuit.run_m", "Wire, one way");
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
-    assumed(app, body, y, "start/supply/assumed",
+    assumed(body, "start/supply/assumed",
             wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.worksheet().circuit;
-    y += signed_words(app, "start/circuit", circuit_sign(app), {body.x + panel_margin, y}, body.w - 2 * panel_margin,
-                      r.summary, r.way_out);
+    body.sign("start/circuit", circuit_sign(app), r.summary, r.way_out);
 }
 
-void start_air(App& app, Rect body, float& y) {
+void start_air(Body& body) {
+    const App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
     const bool metric = units == UnitSystem::metric;
     std::array<double, 4> flows{};
@@ -156,51 +152,48 @@ void start_air(App& app, Rect body, float& y) {
         flow_names[i] = print_fixed(metric ? usual_flows_l_min[i] : usual_flows_cfm[i], 0) + (metric ? "" : " cfm");
         tank_names[i] = print_fixed(metric ? usual_tanks_l[i] : usual_tanks_gal[i], 0) + (metric ? " L" : " gal");
     }
-    start_number(app, body, y, "shop.air.compressor_l_min",
-                 metric ? "The compressor delivers, L/min" : "The compressor delivers", "Compressor delivers", flows,
-                 flow_names);
-    start_number(app, body, y, "shop.air.receiver_l", "Its tank holds", "Tank", tanks, tank_names);
+    start_number(body, {"shop.air.compressor_l_min", "Compressor delivers"},
+                 metric ? "The compressor delivers, L/min" : "The compressor delivers", flows, flow_names);
+    start_number(body, {"shop.air.receiver_l", "Tank"}, "Its tank holds", tanks, tank_names);
     const air::AirSystem& a = app.book().shop.air;
-    assumed(app, body, y, "start/air/assumed",
+    assumed(body, "start/air/assumed",
             print(a.cut_in, units).number + " to " + print(a.cut_out, units).text() + " in the tank, " +
                 show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.worksheet().air;
-    const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
-                      : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
-                                                                          : Sign::caution;
-    y += signed_words(app, "start/air", sign, {body.x + panel_margin, y}, body.w - 2 * panel_margin, r.summary,
-                      r.way_out);
+    body.sign("start/air", sign_of(r.verdict), r.summary, r.way_out);
 }
 
 } // namespace
 
-void start_panel(App& app, Rect place, bool closable) {
+void start_panel(App& app, PanelAt at) {
     constexpr const char* units[] = {"metric", "inch"};
     constexpr const char* unit_names[] = {"mm", "inch"};
-    const auto body = [&](Rect at) {
-        float y = at.y + 12;
-        y += words(app.ui(), "start/how", Type::text, {at.x + panel_margin, y}, at.w - 2 * panel_margin,
-                   "Touch what is yours. The rest is assumed, and Shop has all of it.", app.ui().tokens().quiet);
-        y += word_choice(app, {at.x, y, at.w, 0}, "shop.display.units", "Units", units, unit_names);
-        start_machine(app, at, y);
-        start_supply(app, at, y);
-        start_air(app, at, y);
-        y += 12 + entry(app, {at.x, y + 12, at.w, 0}, "shop.name", "Shop name");
-        return y + 20 - at.y;
+    const auto body_of = [&](Body& body) {
+        body.gap(12);
+        body.words("start/how", Type::text, "Touch what is yours. The rest is assumed, and Shop has all of it.",
+                   body.ui().tokens().quiet);
+        body.word_choice("shop.display.units", "Units", units, unit_names);
+        start_machine(body);
+        start_supply(body);
+        start_air(body);
+        body.gap(12);
+        body.field("shop.name", "Shop name");
+        body.gap(20);
     };
-    const auto foot = [&](Rect at) {
-        Ui& ui = app.ui();
-        ui.pen().hline(at.x, at.right(), at.y, ui.tokens().rule, 1);
-        if (button(ui, "start/done", at.inset(panel_margin, 8), "Done: show my settings", Look::main)) {
+    const auto foot = [&](Body& body) {
+        body.rule();
+        body.gap(8);
+        if (body.button("start/done", "Done: show my settings", Look::main)) {
             app.go(Page::cut);
         }
-        return at.h;
+        body.gap(8);
     };
-    const bool typing = app.ui().edit().has_value();
-    framed_panel(app, place,
-                 {"start", "Start my shop", closable, typing ? 0 : app.ui().touch_height() + 16, Drawer::of(foot)},
-                 Drawer::of(body));
+    PanelFrame frame{"start", "Start my shop"};
+    if (!app.ui().edit()) { // the field that is typed in needs the room
+        frame.foot = Drawer::of(foot);
+    }
+    framed_panel(app, at, frame, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

@@ -8,9 +8,6 @@
 #include "core/supply/plug.hpp"
 #include "core/supply/usual.hpp"
 #include "core/worksheet/country.hpp"
-#include "web/kit/controls.hpp"
-#include "web/screens/entry.hpp"
-#include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -46,8 +43,8 @@ bool choose_line(App& app, double v) {
 }
 
 /// What belongs to the voltage that was asked for, or what is there now.
-float offer(App& app, Rect place, double v) {
-    Ui& ui = app.ui();
+void offer(Body& body, double v) {
+    App& app = body.app;
     const supply::Circuit& now = app.book().shop.circuit;
     const auto usual = supply::usual_supplies(Voltage{v, volt});
     const bool all_three =
@@ -59,17 +56,11 @@ float offer(App& app, Rect place, double v) {
                                                            (s.phases == 3 && !all_three ? ", 3 ph" : "")});
     }
     items.push_back({"supply/keep", "Keep " + fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)});
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y;
-    y += words(ui, "supply/ask", Type::text, {x, y}, w,
-               volts(v) + (all_three ? ", three-phase," : "") +
-                   " usually comes on another breaker and wire. Which is it?",
-               ui.tokens().ink) +
-         8;
-    const float h = choices_height(ui, items.size(), 2);
-    if (const auto touched = choices(ui, "supply/offer", {x, y, w, h}, "Breaker and wire at " + volts(v), items, 2)) {
-        ui.stop_edit();
+    body.text("supply/ask", volts(v) + (all_three ? ", three-phase," : "") +
+                                " usually comes on another breaker and wire. Which is it?");
+    body.gap(8);
+    if (const auto touched = body.choices("supply/offer", "Breaker and wire at " + volts(v), items, 2)) {
+        app.ui().stop_edit();
         app.asked_line_v.reset();
         if (*touched < usual.size()) {
             app.take(document::use_supply(app.book(), usual[*touched]),
@@ -78,70 +69,62 @@ float offer(App& app, Rect place, double v) {
             app.set(line_path, v, "Voltage");
         }
     }
-    return y + h + 12 - place.y;
+    body.gap(12);
 }
 
 } // namespace
 
-float supply_choice(App& app, Rect place) {
-    Ui& ui = app.ui();
+void supply_choice(Body& body) {
+    App& app = body.app;
     const double now = app.book().shop.circuit.line.in(volt);
     const double shown = app.asked_line_v.value_or(now);
     std::vector<Choice> items;
     for (const double v : lines) {
         items.push_back({std::string("field/") + line_path + '/' + volts(v), volts(v), shown == v});
     }
-    float y = place.y;
-    const float h = choices_height(ui, items.size(), 5);
-    const Rect buttons{place.x + panel_margin, y, place.w - 2 * panel_margin, h};
-    if (const auto touched = choices(ui, std::string("choice/") + line_path, buttons, "Voltage", items, 5)) {
-        ui.stop_edit();
+    if (const auto touched = body.choices(std::string("choice/") + line_path, "Voltage", items, 5)) {
+        app.ui().stop_edit();
         choose_line(app, lines[*touched]);
     }
-    y += h + 12;
+    body.gap(12);
     if (app.asked_line_v) {
-        y += offer(app, {place.x, y, place.w, 0}, *app.asked_line_v);
+        offer(body, *app.asked_line_v);
     }
-    y += entry(app, {place.x, y, place.w, 0}, line_path, "Voltage", choose_line);
-    return y - place.y;
+    body.field(line_path, "Voltage", choose_line);
 }
 
 const char* country_name(const App& app) {
     return country_names[static_cast<std::size_t>(country_of(app.book().shop))];
 }
 
-float country_choice(App& app, Rect place) {
+void country_choice(Body& body) {
     constexpr const char* words_of_rules[] = {
         "Wiring by the NEC, limits by OSHA.", "Wiring by IEC 60364, limits by HSE.",
         "Wiring by IEC 60364, limits by EU directives.", "Wiring by the kind of breaker, limits by the stricter rule."};
     constexpr const char* foreign =
         "This breaker belongs to another country's rules. Choose the supply again under Circuit.";
-    Ui& ui = app.ui();
+    App& app = body.app;
     const Shop& shop = app.book().shop;
     const auto now = static_cast<std::size_t>(country_of(shop));
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y + section(ui, "title/shop.country", {x, place.y}, w, "Country of the shop");
+    body.heading("title/shop.country", "Country of the shop");
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(country_names); ++i) {
         items.push_back({std::string("field/shop.country/") + country_names[i], country_names[i], i == now});
     }
-    const float h = choices_height(ui, items.size(), 2);
-    if (const auto touched = choices(ui, "choice/shop.country", {x, y, w, h}, "Country of the shop", items, 2)) {
-        ui.stop_edit();
+    if (const auto touched = body.choices("choice/shop.country", "Country of the shop", items, 2)) {
+        app.ui().stop_edit();
         app.take(document::set(app.book(), "shop.country", country_words[*touched]),
                  std::string("Country: ") + country_names[*touched]);
     }
-    y += h + 6;
+    body.gap(6);
+    const Tokens& t = body.ui().tokens();
     const bool mixed = is_foreign(static_cast<Country>(now), shop.circuit.breaker_rule);
-    y += words(ui, "country/rules", Type::text, {x, y}, w, mixed ? foreign : words_of_rules[now],
-               mixed ? ui.tokens().caution : ui.tokens().quiet) +
-         12;
-    return y - place.y;
+    body.words("country/rules", Type::text, mixed ? foreign : words_of_rules[now], mixed ? t.caution : t.quiet);
+    body.gap(12);
 }
 
-float plug_choice(App& app, Rect place) {
-    Ui& ui = app.ui();
+void plug_choice(Body& body) {
+    App& app = body.app;
     const Country country = country_of(app.book().shop);
     const auto& now = app.book().shop.circuit.plug;
     std::vector<Choice> items{{"field/shop.circuit.plug/none", "Not given", !now}};
@@ -153,19 +136,17 @@ float plug_choice(App& app, Rect place) {
             plugs.push_back(&plug);
         }
     }
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    const float y = place.y + section(ui, "title/shop.circuit.plug", {x, place.y}, w, "Plug");
-    const float h = choices_height(ui, items.size(), 3);
-    if (const auto touched = choices(ui, "choice/shop.circuit.plug", {x, y, w, h}, "Plug", items, 3)) {
-        ui.stop_edit();
+    body.heading("title/shop.circuit.plug", "Plug");
+    if (const auto touched = body.choices("choice/shop.circuit.plug", "Plug", items, 3)) {
+        app.ui().stop_edit();
         app.take(document::use_plug(app.book(), plugs[*touched] ? std::optional(plugs[*touched]->plug) : std::nullopt),
                  "Plug: " + items[*touched].label);
     }
-    return y + h + 12 - place.y;
+    body.gap(12);
 }
 
-float there_words(App& app, Point at, float w) {
+void there_words(Body& body) {
+    App& app = body.app;
     const auto& there = app.worksheet().there;
     std::string text;
     if (there) {
@@ -176,7 +157,8 @@ float there_words(App& app, Point at, float w) {
     } else {
         text = "Nothing can be cut on this circuit as it is.";
     }
-    return words(app.ui(), "circuit/there", Type::text, at, w, text, app.ui().tokens().ink) + 10;
+    body.text("circuit/there", text);
+    body.gap(10);
 }
 
 } // namespace torchside::web

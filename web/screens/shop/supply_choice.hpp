@@ -2,20 +2,20 @@
 // be cut on it.
 #pragma once
 
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
 /// Voltages as buttons and as a field. A voltage whose usual breaker or wiring is another asks before anything changes.
-float supply_choice(App& app, Rect place);
+void supply_choice(Body& body);
 
-/// Whose rules speak, as buttons under a heading; returns the height used.
-float country_choice(App& app, Rect place);
+/// Whose rules speak, as buttons under a heading.
+void country_choice(Body& body);
 /// The plugs of that country as buttons, "not given" first.
-float plug_choice(App& app, Rect place);
+void plug_choice(Body& body);
 [[nodiscard]] const char* country_name(const App& app);
 
-/// What can be cut at the highest current of this circuit; returns the height used.
-float there_words(App& app, Point at, float w);
+/// What can be cut at the highest current of this circuit.
+void there_words(Body& body);
 
 } // namespace torchside::web

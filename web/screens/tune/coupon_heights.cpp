@@ -2,15 +2,12 @@
 
 #include "core/quantity/print.hpp"
 #include "core/worksheet/read_heights.hpp"
-#include "web/screens/entry.hpp"
-#include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/coupon_picture.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr float gap = 8;
 constexpr const char* height_path = "shop.height_control.cut_height_mm";
 
 std::vector<HeightLeg> legs_of(const App& app, const tune::Coupon& coupon) {
@@ -24,35 +21,32 @@ std::vector<HeightLeg> legs_of(const App& app, const tune::Coupon& coupon) {
     return legs;
 }
 
-float marks(App& app, Point at, float w, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
-    float y = at.y + section(ui, "coupon/showed", at, w, "Which legs have the squarest faces?");
-    ui.open_group("coupon/square", Role::group, {at.x, y, w, 1}, "Squarest legs");
-    const float cell = (w - 2 * gap) / 3;
-    int place = 0;
-    for (const std::size_t i : from_below(coupon)) {
-        bool& square = app.scratch.heights[i].square;
-        const Rect box{at.x + (cell + gap) * static_cast<float>(place % 3),
-                       y + (ui.touch_height() + gap) * static_cast<float>(place / 3), cell, ui.touch_height()};
-        if (button(ui, "coupon/square/" + std::to_string(place), box, leg_words(app, coupon, coupon.legs[i]),
-                   square ? Look::chosen : Look::plain, Role::toggle, square ? "checked" : "")) {
+void marks(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
+    body.heading("coupon/showed", "Which legs have the squarest faces?");
+    const std::vector<std::size_t> order = from_below(coupon);
+    const Grid cells = body.grid(order.size(), 3, body.ui().touch_height());
+    body.ui().open_group("coupon/square", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1},
+                         "Squarest legs");
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        bool& square = app.scratch.heights[order[i]].square;
+        if (button(body.ui(), "coupon/square/" + std::to_string(i), cells.cell(i),
+                   leg_words(app, coupon, coupon.legs[order[i]]), square ? Look::chosen : Look::plain, Role::toggle,
+                   square ? "checked" : "")) {
             square = !square;
         }
-        ++place;
     }
-    ui.close_group();
-    return y + (ui.touch_height() + gap) * static_cast<float>((place + 2) / 3) - at.y;
+    body.ui().close_group();
+    body.gap(cells.apart.y);
 }
 
 /// One leg's instruments at a time: five legs' fields in a row would be a long way to scroll.
-float measured(App& app, Rect body, float y0, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
+void measured(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
     const std::vector<std::size_t> order = from_below(coupon);
     std::size_t& shown = app.scratch.leg;
     shown = std::min(shown, order.size() - 1);
-    float y = y0 + section(ui, "coupon/measured", {x, y0}, w, "Measured on a leg, if you can");
+    body.heading("coupon/measured", "Measured on a leg, if you can");
     std::vector<Choice> items;
     for (std::size_t i = 0; i < order.size(); ++i) {
         const App::Scratch::Leg& leg = app.scratch.heights[order[i]];
@@ -60,52 +54,47 @@ float measured(App& app, Rect body, float y0, const tune::Coupon& coupon) {
         items.push_back(
             {"coupon/leg/" + std::to_string(i), "Leg " + std::to_string(i + 1) + (filled ? " ✓" : ""), shown == i});
     }
-    const int columns = w > 320 ? 5 : 3;
-    const float h = choices_height(ui, items.size(), columns);
-    if (const auto touched = choices(ui, "coupon/leg", {x, y, w, h}, "Leg that is measured", items, columns)) {
-        ui.stop_edit();
+    if (const auto touched =
+            body.choices("coupon/leg", "Leg that is measured", items, body.room() > 320 ? 5 : 3)) {
+        app.ui().stop_edit();
         shown = *touched;
     }
-    y += h + 4;
+    body.gap(4);
     App::Scratch::Leg& leg = app.scratch.heights[order[shown]];
-    const std::string high = leg_words(app, coupon, coupon.legs[order[shown]]);
     const std::string id = "field/scratch/leg/" + std::to_string(shown) + '/';
-    const auto field = [&](const char* key, const char* label, const std::string& idle, const char* unit,
-                           std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id + key, label, idle, unit, value);
-    };
-    field("arc_v", "Arc volts", high + "; at the torch: controller volts times the divider", "V", leg.arc);
-    field("kerf_top_mm", "Kerf, top", "Width of its slot at the top", "mm", leg.kerf_top);
-    field("kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", "mm", leg.kerf_bottom);
-    return y - y0;
+    body.reading(id + "arc_v", "Arc volts",
+                 leg_words(app, coupon, coupon.legs[order[shown]]) +
+                     "; at the torch: controller volts times the divider",
+                 "V", leg.arc);
+    body.reading(id + "kerf_top_mm", "Kerf, top", "Width of its slot at the top", "mm", leg.kerf_top);
+    body.reading(id + "kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", "mm", leg.kerf_bottom);
 }
 
-float figures(App& app, Point at, float w, const HeightsReading& r) {
-    Ui& ui = app.ui();
+void figures(Body& body, const HeightsReading& r) {
+    const App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
-    float y = at.y + 8;
     if (r.height) {
-        y += line(app, "coupon/height", {at.x, y}, w, "Set the height to", show_text(*r.height, units));
-        y += line(app, "coupon/height/band", {at.x, y}, w, "Square, 8 times in 10, from",
+        body.line("coupon/height", "Set the height to", show_text(*r.height, units));
+        body.line("coupon/height/band", "Square, 8 times in 10, from",
                   show(r.low, units).number + " to " + show_text(r.high, units));
     }
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
-    y += line(app, "coupon/height/arc", {at.x, y}, w, divided ? "Arc volts there, at the torch" : "Arc volts there",
+    body.line("coupon/height/arc", divided ? "Arc volts there, at the torch" : "Arc volts there",
               show_range(r.arc) + " V");
     if (divided) {
-        y += line(app, "coupon/height/controller", {at.x, y}, w, "At the controller", show(r.controller).whole());
+        body.line("coupon/height/controller", "At the controller", show(r.controller).whole());
     }
     if (r.gradient) {
         const bool metric = app.metric();
         const auto slope = [metric](Gradient g) {
             return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0);
         };
-        y += line(app, "coupon/height/gradient", {at.x, y}, w, "Volts of height",
+        body.line("coupon/height/gradient", "Volts of height",
                   slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
     }
-    y += 8;
-    return y + words(ui, "coupon/height/advice", Type::text, {at.x, y}, w, app.in_units(r.advice), ui.tokens().ink) +
-           4 - at.y;
+    body.gap(8);
+    body.text("coupon/height/advice", app.in_units(r.advice));
+    body.gap(4);
 }
 
 /// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.
@@ -127,42 +116,41 @@ void keep(App& app, const HeightsReading& r, bool with_height) {
 
 } // namespace
 
-float heights_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + marks(app, {x, y0}, w, coupon);
-    y += measured(app, body, y, coupon);
+void heights_showed(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
+    marks(body, coupon);
+    measured(body, coupon);
+    body.gap(8);
     const std::vector<HeightLeg> legs = legs_of(app, coupon);
     if (legs == std::vector<HeightLeg>(legs.size())) {
-        return y + 8 - y0;
+        return;
     }
     const auto read = read_heights(app.book(), coupon, legs);
     if (!read.ok()) {
-        y += 8;
-        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +
-               8 - y0;
+        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.gap(8);
+        return;
     }
     const HeightsReading& r = read.value();
-    y += figures(app, {x, y}, w, r) + 8;
+    figures(body, r);
+    body.gap(8);
     const std::size_t count = r.rows.size();
     const std::string cuts = std::to_string(count) + (count == 1 ? " cut" : " cuts");
     if (r.height) {
         const std::string name = "Cut at " + show_text(*r.height, app.book().shop.display.units) + " from now on" +
                                  (count > 0 ? ", log " + cuts : std::string());
-        if (button(ui, "coupon/height/use", {x, y, w, ui.touch_height()}, name, Look::main)) {
-            keep(app, r, true);
-            return y + ui.touch_height() + 8 - y0;
+        const bool used = body.button("coupon/height/use", name, Look::main);
+        body.gap(8);
+        if (used) {
+            return keep(app, r, true);
         }
-        y += ui.touch_height() + 8;
     }
     if (count > 0) {
-        if (button(ui, "coupon/log", {x, y, w, ui.touch_height()}, "Only put " + cuts + " into the log")) {
+        if (body.button("coupon/log", "Only put " + cuts + " into the log")) {
             keep(app, r, false);
         }
-        y += ui.touch_height() + 8;
+        body.gap(8);
     }
-    return y - y0;
 }
 
 } // namespace torchside::web

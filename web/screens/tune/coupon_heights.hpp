@@ -2,11 +2,10 @@
 #pragma once
 
 #include "core/tune/coupon.hpp"
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
-/// Draws it at `y` in the panel's body and gives back the height used.
-float heights_showed(App& app, Rect body, float y, const tune::Coupon& coupon);
+void heights_showed(Body& body, const tune::Coupon& coupon);
 
 } // namespace torchside::web

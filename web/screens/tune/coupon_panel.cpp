@@ -1,7 +1,6 @@
 // Test coupons: which one, drawn to scale, its program to download, and what it showed.
 #include "core/quantity/print.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/coupon_heights.hpp"
@@ -26,33 +25,28 @@ constexpr KindText kinds[] = {
     {"Tilt or swirl", "swirl", "Two squares, one each way round: tilt spoils the same face of both, swirl does not."},
 };
 
-float kind_choice(App& app, Point at, float w) {
+void kind_choice(Body& body) {
+    App& app = body.app;
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(kinds); ++i) {
         items.push_back(
             {std::string("coupon/") + kinds[i].file, kinds[i].name, app.scratch.coupon == static_cast<CouponKind>(i)});
     }
-    const float h = choices_height(app.ui(), items.size(), 2);
-    if (const auto touched = choices(app.ui(), "coupon/kind", {at.x, at.y, w, h}, "Coupon", items, 2)) {
+    if (const auto touched = body.choices("coupon/kind", "Coupon", items, 2)) {
         app.ui().stop_edit();
         app.scratch.coupon = static_cast<CouponKind>(*touched);
     }
-    return h;
 }
 
 /// The program in one touch, beside what to look after before it runs.
-float save(App& app, Point at, float w, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
+void save(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
     const Workbook& book = app.book();
-    const float x = at.x;
-    float y = at.y;
-    y +=
-        signed_words(app, "coupon/check", Sign::caution, {x, y}, w,
-                     "Check before you run: units, origin, heights and torch words. Run it dry first, clamp the plate, "
-                     "stay at the table.",
-                     "");
-    y += 8;
-    if (button(ui, "coupon/save", {x, y, w, ui.touch_height()}, "Save the program", Look::main)) {
+    body.sign("coupon/check", Sign::caution,
+              "Check before you run: units, origin, heights and torch words. Run it dry first, clamp the plate, "
+              "stay at the table.");
+    body.gap(8);
+    if (body.button("coupon/save", "Save the program", Look::main)) {
         const auto text = coupon_program(book, coupon);
         if (text.ok()) {
             const std::string name = std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
@@ -63,65 +57,54 @@ float save(App& app, Point at, float w, const tune::Coupon& coupon) {
         }
         app.refuse(text.ok() ? "" : app.in_units(text.fault().text));
     }
-    y += ui.touch_height() + 8;
-    if (!app.refusal().empty() && !ui.edit()) {
-        y += words(ui, "coupon/refused", Type::text, {x, y}, w, app.refusal(), ui.tokens().stop) + 8;
+    body.gap(8);
+    if (!app.refusal().empty() && !app.ui().edit()) {
+        body.refusal("coupon/refused", app.refusal());
+        body.gap(8);
     }
-    return y - at.y;
 }
 
-float controller_rows(App& app, Rect body, float y0) {
-    Ui& ui = app.ui();
-    const Workbook& book = app.book();
-    const Controller& c = book.shop.controller;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + section(ui, "coupon/program", {x, y0}, w, "The program");
-    const std::string words_now = c.torch_on + " · " + c.torch_off + " · dwell in " +
-                                  (c.dwell == DwellUnit::second ? "s" : "ms") +
-                                  (program_units(book.shop) == UnitSystem::metric ? " · mm" : " · inch");
-    if (link_row(ui, "coupon/words", {body.x, y, body.w, ui.touch_height()}, "Words of your controller", words_now,
+void controller_rows(Body& body) {
+    App& app = body.app;
+    const Controller& c = app.book().shop.controller;
+    const bool metric = program_units(app.book().shop) == UnitSystem::metric;
+    body.heading("coupon/program", "The program");
+    if (body.row("coupon/words", "Words of your controller",
+                 c.torch_on + " · " + c.torch_off + " · dwell in " + (c.dwell == DwellUnit::second ? "s" : "ms") +
+                     (metric ? " · mm" : " · inch"),
                  Mark::keyboard)) {
         app.open("controller");
     }
-    y += ui.touch_height();
-    if (link_row(ui, "coupon/safety", {body.x, y, body.w, ui.touch_height()}, "Safety",
-                 app.worksheet().safety.shade_text, Mark::air)) {
+    if (body.row("coupon/safety", "Safety", app.worksheet().safety.shade_text, Mark::air)) {
         app.open("safety");
     }
-    return y + ui.touch_height() - y0;
 }
 
-float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
+void ladder_showed(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
     Ui& ui = app.ui();
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
     auto& clean = app.scratch.clean;
-    float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "Which legs came out clean?");
-    ui.open_group("coupon/clean", Role::group, {x, y, w, 1}, "Clean legs");
-    constexpr float gap = 8;
-    const int columns = w < 400 ? 2 : 3;
-    const float cell = (w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-    int place = 0;
-    for (const std::size_t i : from_below(coupon)) {
-        const Rect at{x + (cell + gap) * static_cast<float>(place % columns),
-                      y + (ui.touch_height() + gap) * static_cast<float>(place / columns), cell, ui.touch_height()};
-        if (button(ui, "coupon/leg/" + std::to_string(place), at, leg_words(app, coupon, coupon.legs[i]),
-                   clean[i] ? Look::chosen : Look::plain, Role::toggle, clean[i] ? "checked" : "")) {
-            clean[i] = !clean[i];
+    body.heading("coupon/showed", "Which legs came out clean?");
+    const std::vector<std::size_t> order = from_below(coupon);
+    const Grid cells = body.grid(order.size(), body.room() < 400 ? 2 : 3, ui.touch_height());
+    ui.open_group("coupon/clean", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1}, "Clean legs");
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        bool& is_clean = clean[order[i]];
+        if (button(ui, "coupon/leg/" + std::to_string(i), cells.cell(i), leg_words(app, coupon, coupon.legs[order[i]]),
+                   is_clean ? Look::chosen : Look::plain, Role::toggle, is_clean ? "checked" : "")) {
+            is_clean = !is_clean;
         }
-        ++place;
     }
     ui.close_group();
-    y += (ui.touch_height() + gap) * static_cast<float>((place + columns - 1) / columns);
+    body.gap(cells.apart.y);
     const auto read = read_ladder(app.book(), coupon, std::span(clean).first(coupon.legs.size()));
     if (!read) {
-        return y - y0;
+        return;
     }
-    y += line(app, "coupon/go_on", {x, y}, w, "Go on with", show_feed(read->go_on, app.book().shop).whole());
-    y += 12;
+    body.line("coupon/go_on", "Go on with", show_feed(read->go_on, app.book().shop).whole());
+    body.gap(12);
     const std::string count = std::to_string(read->rows.size()) + " cuts";
-    if (button(ui, "coupon/log", {x, y, w, ui.touch_height()}, "Put " + count + " into the log", Look::main)) {
+    if (body.button("coupon/log", "Put " + count + " into the log", Look::main)) {
         Outcome<Workbook> next = app.book();
         for (const tune::TestCut& row : read->rows) {
             if (next.ok()) {
@@ -133,131 +116,122 @@ float ladder_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
             app.open("log");
         }
     }
-    return y + ui.touch_height() + 8 - y0;
+    body.gap(8);
 }
 
-float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
+void kerf_showed(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
     App::Scratch& s = app.scratch;
     const UnitSystem units = app.book().shop.display.units;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "What does it measure?");
+    body.heading("coupon/showed", "What does it measure?");
     const auto field = [&](const char* id, const char* label, const tune::Leg& leg, std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label,
-                           "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge", "mm", value);
+        body.reading(id, label, "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge", "mm", value);
     };
     field("field/scratch/square_mm", "Square", coupon.legs.back(), s.square);
     field("field/scratch/hole_mm", "Hole", coupon.legs.front(), s.hole);
     const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
     if (!s.square && !s.hole) {
-        return y - y0;
+        return;
     }
     const auto read = read_kerf(app.book(), coupon, length(s.square), length(s.hole));
-    y += 8;
+    body.gap(8);
     if (!read.ok()) {
-        return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +
-               8 - y0;
+        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.gap(8);
+        return;
     }
     const auto kerf = [&](const char* id, const char* name, std::optional<Length> l) {
-        y += l ? line(app, id, {x, y}, w, name, show_text(*l, units)) : 0;
+        if (l) {
+            body.line(id, name, show_text(*l, units));
+        }
     };
     kerf("coupon/kerf/square", "Kerf on straight sides", read.value().square);
     kerf("coupon/kerf/hole", "Kerf in the hole", read.value().hole);
     kerf("coupon/kerf/offset", "Offset, half of it", read.value().offset);
-    y += 12;
-    if (button(ui, "coupon/log", {x, y, w, ui.touch_height()}, "Put it into the log", Look::main) &&
+    body.gap(12);
+    if (body.button("coupon/log", "Put it into the log", Look::main) &&
         app.log(document::add(app.book(), read.value().row), "Kerf logged")) {
         s.square.reset();
         s.hole.reset();
         app.open("log");
     }
-    return y + ui.touch_height() + 8 - y0;
+    body.gap(8);
 }
 
-float swirl_showed(App& app, Rect body, float y0) {
-    Ui& ui = app.ui();
-    auto& a = app.scratch.angle;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "How far off square are the faces?");
+void swirl_showed(Body& body) {
+    auto& a = body.app.scratch.angle;
     constexpr const char* labels[] = {"Left, top", "Left, bottom", "Right, top", "Right, bottom"};
+    body.heading("coupon/showed", "How far off square are the faces?");
     for (std::size_t i = 0; i < a.size(); ++i) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
-                           "Face of that square as drawn; minus: narrower at the bottom", "deg", a[i]);
+        body.reading("field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
+                     "Face of that square as drawn; minus: narrower at the bottom", "deg", a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
-        return y - y0;
+        return;
     }
     const tune::SwirlReading r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
     const auto degrees = [](double v) { return print_fixed(v, 1) + "°"; };
-    y += line(app, "coupon/by_height", {x, y}, w, "Height and feed", degrees(r.alike_deg));
-    y += line(app, "coupon/by_tilt", {x, y}, w, "Tilt, to the bottom face", degrees(r.tilt_deg));
-    y += line(app, "coupon/by_swirl", {x, y}, w, "Swirl", degrees(r.swirl_deg));
-    y += 8;
-    y += words(ui, "coupon/way", Type::text, {x, y}, w,
-               r.clockwise_better ? "Cut outsides clockwise, holes the other way round."
-                                  : "Cut outsides counter-clockwise, holes clockwise.",
-               ui.tokens().ink);
-    return y + 8 - y0;
+    body.line("coupon/by_height", "Height and feed", degrees(r.alike_deg));
+    body.line("coupon/by_tilt", "Tilt, to the bottom face", degrees(r.tilt_deg));
+    body.line("coupon/by_swirl", "Swirl", degrees(r.swirl_deg));
+    body.gap(8);
+    body.text("coupon/way", r.clockwise_better ? "Cut outsides clockwise, holes the other way round."
+                                               : "Cut outsides counter-clockwise, holes clockwise.");
+    body.gap(8);
 }
 
-float legs_list(App& app, Point at, float w, const tune::Coupon& coupon) {
-    const UnitSystem units = app.book().shop.display.units;
-    float y = at.y;
+void legs_list(Body& body, const tune::Coupon& coupon) {
+    const UnitSystem units = body.app.book().shop.display.units;
     for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
         const tune::Leg& leg = coupon.legs[i];
-        y += line(app, "coupon/list/" + std::to_string(i), {at.x, y}, w,
+        body.line("coupon/list/" + std::to_string(i),
                   std::string(leg.label) + ' ' + (leg.size ? show_text(*leg.size, units) : std::to_string(leg.number)),
                   show_text(leg.feed, units) + ", " + show_text(leg.cut_height, units) + " high");
     }
-    return y - at.y;
+}
+
+void showed(Body& body, const tune::Coupon& coupon) {
+    switch (coupon.kind) {
+    case CouponKind::ladder:
+        return ladder_showed(body, coupon);
+    case CouponKind::kerf:
+        return kerf_showed(body, coupon);
+    case CouponKind::swirl:
+        return swirl_showed(body);
+    case CouponKind::heights:
+        return heights_showed(body, coupon);
+    }
 }
 
 } // namespace
 
-void coupon_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "coupon", "Test coupons", closable, [&](Rect body) {
-        Ui& ui = app.ui();
+void coupon_panel(App& app, PanelAt at) {
+    panel(app, at, "coupon", "Test coupons", [&](Body& body) {
         const UnitSystem units = app.book().shop.display.units;
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y + 12;
-        y += kind_choice(app, {x, y}, w) + 12;
-        const KindText& text = kinds[static_cast<std::size_t>(app.scratch.coupon)];
-        y += words(ui, "coupon/what", Type::text, {x, y}, w, text.what, ui.tokens().ink) + 10;
+        body.gap(12);
+        kind_choice(body);
+        body.gap(12);
+        body.text("coupon/what", kinds[static_cast<std::size_t>(app.scratch.coupon)].what);
+        body.gap(10);
         const auto& made = app.coupon();
         if (!made.ok()) {
-            return y +
-                   words(ui, "coupon/refused", Type::text, {x, y}, w, app.in_units(made.fault().text),
-                         ui.tokens().stop) +
-                   20 - body.y;
+            body.refusal("coupon/refused", app.in_units(made.fault().text));
+            body.gap(20);
+            return;
         }
         const tune::Coupon& c = made.value();
-        y += save(app, {x, y}, w, c) + 8;
-        y += coupon_picture(app, {x, y}, w, c) + 4;
-        y += line(app, "coupon/size", {x, y}, w, "Plate needed",
-                  show_text(c.width, units) + " × " + show_text(c.height, units));
-        y += line(app, "coupon/time", {x, y}, w, "Time on the table", show(c.time).whole());
+        save(body, c);
+        body.gap(8);
+        coupon_picture(body, c);
+        body.gap(4);
+        body.line("coupon/size", "Plate needed", show_text(c.width, units) + " × " + show_text(c.height, units));
+        body.line("coupon/time", "Time on the table", show(c.time).whole());
         if (c.kind != CouponKind::ladder) { // whose feeds stand beside its legs, and below
-            y += legs_list(app, {x, y}, w, c);
+            legs_list(body, c);
         }
-        y += controller_rows(app, body, y);
-        switch (c.kind) {
-        case CouponKind::ladder:
-            y += ladder_showed(app, body, y, c);
-            break;
-        case CouponKind::kerf:
-            y += kerf_showed(app, body, y, c);
-            break;
-        case CouponKind::swirl:
-            y += swirl_showed(app, body, y);
-            break;
-        case CouponKind::heights:
-            y += heights_showed(app, body, y, c);
-            break;
-        }
-        return y + 20 - body.y;
+        controller_rows(body);
+        showed(body, c);
+        body.gap(20);
     });
 }
 

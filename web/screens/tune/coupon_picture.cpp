@@ -49,8 +49,10 @@ std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
     return order;
 }
 
-float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
-    Ui& ui = app.ui();
+void coupon_picture(Body& body, const tune::Coupon& coupon) {
+    const App& app = body.app;
+    Ui& ui = body.ui();
+    const float w = body.room();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = app.book().shop.display.units;
@@ -59,8 +61,8 @@ float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
     const auto height = static_cast<float>(coupon.height.in(mm));
     const float room = w - 2 * margin - (legs ? words_room : 0);
     const float px = std::min(room / width, (most_height - 2 * margin) / height);
-    const Rect plate{at.x, at.y, std::min(w, px * width + 2 * margin + (legs ? words_room : 0)),
-                     px * height + 2 * margin};
+    Rect plate = body.inside(px * height + 2 * margin);
+    plate.w = std::min(w, px * width + 2 * margin + (legs ? words_room : 0));
     const Scale scale{px, {plate.x + margin, plate.bottom() - margin}};
     pen.fill(plate, t.fill);
     pen.frame(plate, t.ink, 1.5F);
@@ -73,7 +75,6 @@ float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
     }
     ui.node("coupon/picture", Role::img, plate,
             "The coupon to scale, " + show_text(coupon.width, units) + " by " + show_text(coupon.height, units));
-    return plate.h;
 }
 
 } // namespace torchside::web

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/tune/coupon.hpp"
-#include "web/screens/app.hpp"
+#include "web/screens/body.hpp"
 
 namespace torchside::web {
 
@@ -12,7 +12,6 @@ namespace torchside::web {
 /// Indices of the legs as they lie, the lowest one first: they are cut in another order.
 [[nodiscard]] std::vector<std::size_t> from_below(const tune::Coupon& coupon);
 
-/// Draws it at the top of `at` and gives back the height used.
-float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon);
+void coupon_picture(Body& body, const tune::Coupon& coupon);
 
 } // namespace torchside::web

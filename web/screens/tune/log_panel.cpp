@@ -1,9 +1,9 @@
 // The log: every test cut, newest first, what the learning makes of it, and a way to take it out.
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/panel.hpp"
+#include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/tune_picture.hpp"
 
@@ -42,128 +42,121 @@ std::string row_name(const App& app, std::size_t index) {
     return "cut " + std::to_string(index + 1) + ", " + stock_words(app, app.book().shop.tests[index]);
 }
 
-/// True when the row was deleted: the list is another one now.
-bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& remark, float& height) {
-    const std::string_view note = remark.text;
+/// What the row says, and below it what the learning makes of it. True when it was deleted: the list is another one now.
+bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
+    constexpr float words_from = 32;
+    constexpr float delete_w = 88;
+    App& app = body.app;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const tune::TestCut& cut = app.book().shop.tests[index];
     const std::string id = "log/" + std::to_string(index);
-    const float words_w = w - 32 - 96;
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
-    const float where_height = pen.paragraph(Type::label, {}, {}, where, words_w, false);
-    const float note_height = note.empty() ? 0 : pen.paragraph(Type::label, {}, {}, note, words_w, false);
-    const float what_height = pen.paragraph(Type::title, {}, {}, what, words_w, false);
-    height = std::max(ui.touch_height() + 4, 14 + what_height + where_height + note_height);
-    const Rect words_place{at.x, at.y, w - 96, height};
-    if (ui.node(id, Role::button, words_place, where, what, "", note)) {
+    const float room = body.room() - words_from - delete_w - 8;
+    const auto height_of = [&](Type type, std::string_view text) {
+        return text.empty() ? 0 : pen.paragraph(type, {}, {}, text, room, false);
+    };
+    const float lines =
+        height_of(Type::title, what) + height_of(Type::label, where) + height_of(Type::label, remark.text);
+    const Rect place = body.inside(std::max(ui.touch_height() + 4, 14 + lines));
+    const Rect said{place.x, place.y, place.w - delete_w - 8, place.h};
+    if (ui.node(id, Role::button, said, where, what, "", remark.text)) {
         app.open(id);
     }
     if (ui.pressed(id)) {
-        pen.fill(words_place, t.hairline);
+        pen.fill(said, t.hairline);
     }
+    const Point mark{place.x + 10, place.centre().y};
     if (remark.measure_again) {
-        draw_sign(pen, t, Sign::caution, {at.x + 10, at.y + height / 2});
+        draw_sign(pen, t, Sign::caution, mark);
     } else if (cut.verdict) {
-        verdict_mark(pen, t, *cut.verdict, {at.x + 10, at.y + height / 2});
+        verdict_mark(pen, t, *cut.verdict, mark);
     }
-    const float under = 6 + pen.paragraph(Type::title, {at.x + 32, at.y + 6},
-                                          is_job_stock(app.book(), cut) ? t.ink : t.quiet, what, words_w);
-    pen.paragraph(Type::label, {at.x + 32, at.y + under}, t.quiet, where, words_w);
-    pen.paragraph(Type::label, {at.x + 32, at.y + under + where_height}, t.caution, note, words_w);
-    const bool out = button(ui, id + "/out", {at.x + w - 88, at.y + (height - 48) / 2, 88, 48}, "Delete", Look::plain,
-                            Role::button, {}, row_name(app, index));
-    pen.hline(at.x, at.x + w, at.y + height, t.hairline, 1);
-    return out;
+    const Colour ink = is_job_stock(app.book(), cut) ? t.ink : t.quiet;
+    Point at{place.x + words_from, place.y + 6};
+    at.y += pen.paragraph(Type::title, at, ink, what, room);
+    at.y += pen.paragraph(Type::label, at, t.quiet, where, room);
+    pen.paragraph(Type::label, at, t.caution, remark.text, room);
+    const Rect key{place.right() - delete_w, place.centre().y - 24, delete_w, 48};
+    pen.hline(place.x, place.right(), place.bottom(), t.hairline, 1);
+    body.gap(1);
+    return button(ui, id + "/out", key, "Delete", Look::plain, Role::button, {}, row_name(app, index));
 }
 
 } // namespace
 
-void log_panel(App& app, Rect place, bool closable) {
-    panel(app, place, "log", "The log", closable, [&](Rect body) {
-        Ui& ui = app.ui();
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y;
+void log_panel(App& app, PanelAt at) {
+    panel(app, at, "log", "The log", [&](Body& body) {
         const std::size_t count = app.book().shop.tests.size();
         const auto& tuning = app.tuning();
         for (std::size_t i = count; i-- > 0;) {
             const tune::RowNote note =
                 tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i] : tune::RowNote{};
-            float height = 0;
-            if (row(app, i, {x, y}, w, note, height)) {
+            if (row(body, i, note)) {
                 app.remove("shop.tests[" + std::to_string(i) + "]", "Cut deleted from the log");
                 break;
             }
-            y += height + 1;
         }
         if (count == 0) {
-            y += 14 + words(ui, "log/empty", Type::text, {x, y + 14}, w,
-                            "No cuts yet. Make one, and say on Tune what it showed.", ui.tokens().ink);
+            body.gap(14);
+            body.text("log/empty", "No cuts yet. Make one, and say on Tune what it showed.");
         }
-        return y + 20 - body.y;
+        body.gap(20);
     });
 }
 
-void cut_row_panel(App& app, Rect place, std::size_t index, bool closable) {
+void cut_row_panel(App& app, PanelAt of) {
+    const std::size_t index = of.index();
     if (index >= app.book().shop.tests.size()) {
-        log_panel(app, place, closable);
+        log_panel(app, of);
         return;
     }
-    panel(app, place, "log/row", "A cut", closable, [&](Rect body) {
+    panel(app, of, "log/row", "A cut", [&](Body& body) {
         constexpr const char* verdicts[] = {"too_slow", "clean", "too_fast", ""};
         constexpr const char* verdict_names[] = {"Too slow", "Clean", "Too fast", "—"};
         constexpr const char* pierces[] = {"short", "good", "long", ""};
         constexpr const char* pierce_names[] = {"Short", "Good", "Long", "—"};
         constexpr const char* metals[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
         constexpr const char* metal_names[] = {"Mild steel", "Stainless", "Aluminum", "Galvanized", "Copper"};
-        constexpr const char* stock[][2] = {{"thickness_mm", "Thickness"}, {"current_a", "Current"}};
-        constexpr const char* fields[][2] = {{"feed_mm_min", "Feed"},
-                                             {"kerf_top_mm", "Kerf, top"},
-                                             {"kerf_bottom_mm", "Kerf, bottom"},
-                                             {"arc_v", "Arc volts"},
-                                             {"cut_height_mm", "Cut height"},
-                                             {"pierce_delay_s", "Pierce delay"},
-                                             {"nozzle_a", "Nozzle"},
-                                             {"worn", "Worn"}};
-        Ui& ui = app.ui();
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
+        constexpr PathLabel stock[] = {{"thickness_mm", "Thickness"}, {"current_a", "Current"}};
+        constexpr PathLabel fields[] = {{"feed_mm_min", "Feed"},
+                                        {"kerf_top_mm", "Kerf, top"},
+                                        {"kerf_bottom_mm", "Kerf, bottom"},
+                                        {"arc_v", "Arc volts"},
+                                        {"cut_height_mm", "Cut height"},
+                                        {"pierce_delay_s", "Pierce delay"},
+                                        {"nozzle_a", "Nozzle"},
+                                        {"worn", "Worn"}};
         const std::string at = "shop.tests[" + std::to_string(index) + "]";
-        float y = body.y + 10;
-        y += words(ui, "log/row/stock", Type::text, {x, y}, w, stock_words(app, app.book().shop.tests[index]),
-                   ui.tokens().ink);
+        body.gap(10);
+        body.text("log/row/stock", stock_words(app, app.book().shop.tests[index]));
         const auto& tuning = app.tuning();
         if (tuning.ok() && !tuning.value().notes[index].text.empty()) {
-            y += 4 + words(ui, "log/row/note", Type::label, {x, y + 4}, w, tuning.value().notes[index].text,
-                           ui.tokens().caution);
+            body.gap(4);
+            body.words("log/row/note", Type::label, tuning.value().notes[index].text, body.ui().tokens().caution);
         }
-        if (!app.refusal().empty() && !ui.edit()) {
-            y += 4 + words(ui, "log/row/refused", Type::text, {x, y + 4}, w, app.refusal(), ui.tokens().stop);
+        if (!app.refusal().empty() && !app.ui().edit()) {
+            body.gap(4);
+            body.refusal("log/row/refused", app.refusal());
         }
-        y +=
-            word_choice(app, {body.x, y, body.w, 0}, (at + ".verdict").c_str(), "The cut was", verdicts, verdict_names);
-        for (const auto& [key, label] : stock) {
-            y += entry(app, {body.x, y, body.w, 0}, at + '.' + key, label);
+        body.word_choice((at + ".verdict").c_str(), "The cut was", verdicts, verdict_names);
+        for (const PathLabel& f : stock) {
+            body.field(at + '.' + f.path, f.label);
         }
-        y += word_choice(app, {body.x, y, body.w, 0}, (at + ".material").c_str(), "Metal", metals, metal_names, 3);
-        for (const auto& [key, label] : fields) {
-            y += entry(app, {body.x, y, body.w, 0}, at + '.' + key, label);
+        body.word_choice((at + ".material").c_str(), "Metal", metals, metal_names, 3);
+        for (const PathLabel& f : fields) {
+            body.field(at + '.' + f.path, f.label);
         }
-        y +=
-            word_choice(app, {body.x, y, body.w, 0}, (at + ".pierce").c_str(), "The pierce was", pierces, pierce_names);
-        const float half = (w - 8) / 2;
-        if (button(ui, "log/row/done", {x, y, half, ui.touch_height()}, "To the log", Look::main)) {
+        body.word_choice((at + ".pierce").c_str(), "The pierce was", pierces, pierce_names);
+        const std::string name = row_name(app, index);
+        const auto used = body.buttons({"log/row/done", "To the log", Look::main},
+                                       Column::Side{"log/row/out", "Delete", Look::plain, {}, name});
+        if (used && (*used == 0 || app.remove(at, "Cut deleted from the log"))) {
             app.open("log");
         }
-        if (button(ui, "log/row/out", {x + half + 8, y, half, ui.touch_height()}, "Delete", Look::plain, Role::button,
-                   {}, row_name(app, index)) &&
-            app.remove(at, "Cut deleted from the log")) {
-            app.open("log");
-        }
-        return y + ui.touch_height() + 20 - body.y;
+        body.gap(20);
     });
 }
 

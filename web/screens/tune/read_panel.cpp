@@ -1,7 +1,6 @@
 // Read a cut: touch what you see, or measure it; below stands what to turn and by how much.
 #include "core/quantity/print.hpp"
 #include "core/tune/squareness.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/sign_picture.hpp"
@@ -22,8 +21,6 @@ constexpr SignGroup groups[] = {
     {"read/lag", "Drag lines on the face, torch moved right", tune::Sign::lag_short, 3},
     {"read/besides", "Besides", tune::Sign::top_spatter, 4},
 };
-constexpr float tile_height = 120;
-constexpr float gap = 8;
 
 // In the order of Cause.
 constexpr const char* cause_names[] = {"Settings right", "Too fast", "Too slow",        "Too high",      "Too low",
@@ -41,27 +38,25 @@ bool tile(Ui& ui, std::string_view id, Rect place, tune::Sign sign, bool marked)
     return used;
 }
 
-float sign_tiles(App& app, Point at, float w) {
-    Ui& ui = app.ui();
-    const int columns = std::clamp(static_cast<int>(w / 110), 3, 5);
-    const float tile_w = (w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-    tune::Signs& signs = app.scratch.cut.signs;
-    float y = at.y;
+void sign_tiles(Body& body) {
+    constexpr float tile_height = 120;
+    Ui& ui = body.ui();
+    const auto columns = static_cast<std::size_t>(std::clamp(static_cast<int>(body.room() / 110), 3, 5));
+    tune::Signs& signs = body.app.scratch.cut.signs;
     for (const SignGroup& group : groups) {
-        y += section(ui, std::string(group.id) + "/title", {at.x, y}, w, group.title);
-        ui.open_group(group.id, Role::group, {at.x, y, w, tile_height}, group.title);
-        for (int i = 0; i < group.count; ++i) {
-            const auto sign = static_cast<tune::Sign>(static_cast<int>(group.first) + i);
-            const float x = at.x + (tile_w + gap) * static_cast<float>(i % columns);
-            const Rect place{x, y + (tile_height + gap) * static_cast<float>(i / columns), tile_w, tile_height};
-            if (tile(ui, std::string(group.id) + '/' + std::to_string(i), place, sign, signs.has(sign))) {
+        body.heading(std::string(group.id) + "/title", group.title);
+        const auto count = static_cast<std::size_t>(group.count);
+        const Grid tiles = body.grid(count, columns, tile_height);
+        ui.open_group(group.id, Role::group, {tiles.place.x, tiles.place.y, tiles.place.w, tile_height}, group.title);
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto sign = static_cast<tune::Sign>(static_cast<std::size_t>(group.first) + i);
+            if (tile(ui, std::string(group.id) + '/' + std::to_string(i), tiles.cell(i), sign, signs.has(sign))) {
                 signs = tune::touched(signs, sign);
             }
         }
         ui.close_group();
-        y += (tile_height + gap) * static_cast<float>((group.count + columns - 1) / columns);
+        body.gap(tiles.apart.y);
     }
-    return y - at.y;
 }
 
 /// "0.3 mm lower: 1.4 V less, 0.03 V at the controller".
@@ -89,123 +84,105 @@ std::string amount(const App& app, const tune::Advice& a) {
     return out;
 }
 
-float squareness(App& app, Point at, float w, const tune::Squareness& s) {
-    const UnitSystem units = app.book().shop.display.units;
-    float y = at.y;
-    y += line(app, "read/angle", {at.x, y}, w, "Face off square by", print_fixed(std::abs(s.angle_deg), 1) + "°");
-    y += line(app, "read/u", {at.x, y}, w, "u of that face", show_text(s.u, units));
-    y += line(app, "read/range", {at.x, y}, w, tune::squareness_edition,
+void squareness(Body& body, const tune::Squareness& s) {
+    const UnitSystem units = body.app.book().shop.display.units;
+    body.line("read/angle", "Face off square by", print_fixed(std::abs(s.angle_deg), 1) + "°");
+    body.line("read/u", "u of that face", show_text(s.u, units));
+    body.line("read/range", tune::squareness_edition,
               s.range ? "range " + std::to_string(*s.range) : std::string("past range 5"));
     std::string note = "u without the edge zones, " + show_text(s.zone, units) + " at the top and at the bottom.";
     if (s.limit) {
         note += " The range goes to " + show_text(*s.limit, units) + " at this thickness.";
     }
-    y += 6 + words(app.ui(), "read/zone", Type::label, {at.x, y + 6}, w, note, app.ui().tokens().quiet);
-    return y - at.y;
+    body.gap(6);
+    body.note("read/zone", note);
 }
 
-float reasons(App& app, Point at, float w, const tune::CutReading& r) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    float y = at.y + section(ui, "read/why/title", at, w, "Why");
-    y += words(ui, "read/why", Type::text, {at.x, y}, w, r.advice.why, t.ink) + 8;
+void reasons(Body& body, const tune::CutReading& r) {
+    body.heading("read/why/title", "Why");
+    body.text("read/why", r.advice.why);
+    body.gap(8);
     for (std::size_t i = 0; i < r.causes.size(); ++i) {
         if (r.causes[i] >= 0.1) {
-            y += line(app, "read/cause/" + std::to_string(i), {at.x, y}, w, cause_names[i],
-                      print_percent(r.causes[i]).text());
+            body.line("read/cause/" + std::to_string(i), cause_names[i], print_percent(r.causes[i]).text());
         }
     }
-    return y + (r.squareness ? squareness(app, {at.x, y}, w, *r.squareness) : 0) - at.y;
+    if (r.squareness) {
+        squareness(body, *r.squareness);
+    }
 }
 
-float entries(App& app, Rect body, float y0) {
-    App::Scratch::Cut& s = app.scratch.cut;
-    const float x = body.x + panel_margin;
-    const float w = body.w - 2 * panel_margin;
-    float y = y0;
-    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
-                           std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
-    };
-    y += section(app.ui(), "read/measured", {x, y}, w, "Measured instead, if you can");
-    field("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", "mm", s.kerf_top);
-    field("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", "mm", s.kerf_bottom);
-    field("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom", "deg",
-          s.left_deg);
-    field("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height", "deg",
-          s.right_deg);
-    field("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", "mm", s.lag);
-    y += section(app.ui(), "read/cut", {x, y}, w, "How it was cut");
-    field("field/scratch/height_mm", "Cut height", "The usual one if left alone", "mm", s.height);
-    field("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider", "V", s.arc);
-    return y - y0;
+void entries(Body& body) {
+    App::Scratch::Cut& s = body.app.scratch.cut;
+    body.heading("read/measured", "Measured instead, if you can");
+    body.reading("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", "mm", s.kerf_top);
+    body.reading("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", "mm",
+                 s.kerf_bottom);
+    body.reading("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom", "deg",
+                 s.left_deg);
+    body.reading("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height", "deg",
+                 s.right_deg);
+    body.reading("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", "mm", s.lag);
+    body.heading("read/cut", "How it was cut");
+    body.reading("field/scratch/height_mm", "Cut height", "The usual one if left alone", "mm", s.height);
+    body.reading("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider", "V", s.arc);
 }
 
-/// What stays in sight: the cause, the knob, and one touch to keep it. Only measured when `draw` is false.
-float answer(App& app, Rect place, bool draw) {
-    Ui& ui = app.ui();
-    const Tokens& t = ui.tokens();
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y + 10;
-    const auto say = [&](const char* id, Type type, std::string_view text, Colour colour) {
-        y += draw ? words(ui, id, type, {x, y}, w, text, colour) : ui.pen().paragraph(type, {}, {}, text, w, false);
-    };
+/// What stays in sight: the cause, the knob, and one touch to keep it.
+void answer(Body& foot) {
+    App& app = foot.app;
+    const Tokens& t = foot.ui().tokens();
     const auto& reading = app.reading();
+    foot.rule();
+    foot.gap(10);
     if (!reading.ok()) {
         const bool nothing = app.seen() == SeenCut{};
-        say("read/refused", Type::text,
-            nothing ? "Touch what you see: what to turn stands here." : app.in_units(reading.fault().text),
-            nothing ? t.quiet : t.stop);
-        return y + 10 - place.y;
+        foot.words("read/refused", Type::text,
+                   nothing ? "Touch what you see: what to turn stands here." : app.in_units(reading.fault().text),
+                   nothing ? t.quiet : t.stop);
+        foot.gap(10);
+        return;
     }
     const tune::CutReading& r = reading.value();
     const std::string by = amount(app, r.advice);
-    say("read/what", Type::title, r.advice.what, t.ink);
-    say("read/turn", Type::text, by.empty() ? r.advice.turn : std::string_view(by), t.accent);
-    say("read/sure", Type::label, "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.",
-        t.quiet);
-    y += 8;
+    foot.words("read/what", Type::title, r.advice.what, t.ink);
+    foot.words("read/turn", Type::text, by.empty() ? r.advice.turn : std::string_view(by), t.accent);
+    foot.note("read/sure", "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.");
+    foot.gap(8);
+    const Column::Side log{"read/log", "Put it into the log", r.worth_logging ? Look::main : Look::plain,
+                           r.worth_logging ? "" : "disabled"};
     const bool lean = r.advice.knob == tune::Knob::direction || r.advice.knob == tune::Knob::tilt;
-    const Rect left{x, y, lean ? (w - gap) / 2 : w, ui.touch_height()};
-    if (draw) {
-        if (button(ui, "read/log", left, "Put it into the log", r.worth_logging ? Look::main : Look::plain,
-                   Role::button, r.worth_logging ? "" : "disabled") &&
-            r.worth_logging && app.log(document::add(app.book(), r.row), "Cut logged")) {
-            app.scratch.cut = {};
-            app.scratch.cut_feed.reset();
-            app.open("log");
-        } else if (lean && button(ui, "read/swirl", {left.right() + gap, y, left.w, left.h}, "Cut the coupon")) {
-            app.scratch.coupon = tune::CouponKind::swirl;
-            app.open("coupon");
-        }
+    const auto used = lean ? foot.buttons(log, Column::Side{"read/swirl", "Cut the coupon"}) : foot.buttons(log);
+    foot.gap(10);
+    if (used && *used == 1) {
+        app.scratch.coupon = tune::CouponKind::swirl;
+        app.open("coupon");
+    } else if (used && app.log(document::add(app.book(), r.row), "Cut logged")) {
+        app.scratch.cut = {};
+        app.scratch.cut_feed.reset();
+        app.open("log");
     }
-    return y + ui.touch_height() + 10 - place.y;
 }
 
 } // namespace
 
-void read_panel(App& app, Rect place, bool closable) {
-    const bool typing = wants_keypad(app, "field/");
-    const auto foot = [&](Rect at) {
-        app.ui().pen().hline(at.x, at.right(), at.y, app.ui().tokens().rule, 1.5F);
-        return answer(app, at, true);
-    };
-    const float foot_height = typing ? 0 : answer(app, place, false);
-    const auto body_of = [&](Rect body) {
-        const float x = body.x + panel_margin;
-        const float w = body.w - 2 * panel_margin;
-        float y = body.y;
-        y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/read_feed", "It was cut at",
-                           "Its feed; the next test's if left alone", "mm/min", app.scratch.cut_feed);
-        y += sign_tiles(app, {x, y}, w);
-        y += entries(app, body, y);
+void read_panel(App& app, PanelAt at) {
+    const auto body_of = [&](Body& body) {
+        body.reading("field/scratch/read_feed", "It was cut at", "Its feed; the next test's if left alone", "mm/min",
+                     app.scratch.cut_feed);
+        sign_tiles(body);
+        entries(body);
         if (const auto& reading = app.reading(); reading.ok()) {
-            y += reasons(app, {x, y}, w, reading.value());
+            reasons(body, reading.value());
         }
-        return y + 20 - body.y;
+        body.gap(20);
     };
-    framed_panel(app, place, {"read", "Read a cut", closable, foot_height, Drawer::of(foot)}, Drawer::of(body_of));
+    const auto foot = [](Body& body) { answer(body); };
+    PanelFrame frame{"read", "Read a cut"};
+    if (!wants_keypad(app, "field/")) { // which needs the room
+        frame.foot = Drawer::of(foot);
+    }
+    framed_panel(app, at, frame, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

@@ -1,7 +1,5 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
 #include "core/quantity/print.hpp"
-#include "web/kit/controls.hpp"
-#include "web/screens/entry.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
@@ -89,122 +87,117 @@ std::string why_off_top(const App& app, const tune::Outlook& o) {
     return {};
 }
 
-float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
-    Ui& ui = app.ui();
+void next_cut(Body& column, const tune::Outlook& o) {
+    const App& app = column.app;
+    Ui& ui = column.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const float half = w / 2;
+    Rect right = column.inside(78);
+    const Rect left = right.take_left(right.w / 2);
     const Shown next = show_feed(o.stop ? o.best : o.next, app.book().shop);
     const Printed chance = print_percent(o.stop ? o.best_clean : o.next_clean);
     const char* name = o.stop ? "Cut at" : "Cut next at";
-    ui.node("tune/next", Role::text, {at.x, at.y, half, 76}, name, next.whole());
-    ui.node("tune/chance", Role::text, {at.x + half, at.y, half, 76}, "Chance it is clean", chance.text(), {},
+    ui.node("tune/next", Role::text, {left.x, left.y, left.w, 76}, name, next.whole());
+    ui.node("tune/chance", Role::text, {right.x, right.y, right.w, 76}, "Chance it is clean", chance.text(), {},
             "90 % and you are done");
-    pen.text(Type::label, {at.x, at.y + 8}, t.quiet, name);
-    pen.figure(Type::second, {at.x, at.y + 22}, t.ink, t.quiet, next.number, next.unit);
-    pen.text(Type::label, {at.x + half, at.y + 8}, t.quiet, "Chance it is clean");
-    pen.figure(Type::second, {at.x + half, at.y + 22}, t.ink, t.quiet, chance.number, "%");
-    pen.text(Type::label, {at.x + half, at.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
-    float y = at.y + 78;
-    y += words(ui, "tune/advice", Type::text, {at.x, y}, w, o.advice, t.ink);
+    pen.text(Type::label, {left.x, left.y + 8}, t.quiet, name);
+    pen.figure(Type::second, {left.x, left.y + 22}, t.ink, t.quiet, next.number, next.unit);
+    pen.text(Type::label, {right.x, right.y + 8}, t.quiet, "Chance it is clean");
+    pen.figure(Type::second, {right.x, right.y + 22}, t.ink, t.quiet, chance.number, "%");
+    pen.text(Type::label, {right.x, right.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
+    column.text("tune/advice", o.advice);
     if (const std::string why = why_off_top(app, o); !why.empty()) {
-        y += 4 + words(ui, "tune/why", Type::label, {at.x, y + 4}, w, why, t.quiet);
+        column.gap(4);
+        column.note("tune/why", why);
     }
-    return y + 12 - at.y;
+    column.gap(12);
 }
 
-float what_it_showed(App& app, Rect place, const tune::Outlook& o) {
-    Ui& ui = app.ui();
-    const UnitSystem units = app.book().shop.display.units;
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = place.y;
-    y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/cut_feed", "Cut at",
-                       "Feed of the cut you made; the next one if left alone", "mm/min", app.scratch.cut_feed);
+void what_it_showed(Body& column, const tune::Outlook& o) {
+    App& app = column.app;
+    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone",
+                   "mm/min", app.scratch.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
+    const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
     const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
-    y += 18 + words(ui, "tune/shows", Type::label, {x, y + 12}, w,
-                    "What did the cut at " + print(feed, units).text() + " show?", ui.tokens().quiet);
-    const float gap = 8;
-    const float tile_w = (w - 2 * gap) / 3;
-    const float tile_h = 136;
+    column.gap(12);
+    column.note("tune/shows", "What did the cut at " + print(feed, units).text() + " show?");
+    column.gap(6);
+    const Grid tiles = column.grid(std::size(shows), 3, 136);
     for (std::size_t i = 0; i < std::size(shows); ++i) {
-        if (tile(ui, {x + (tile_w + gap) * static_cast<float>(i), y, tile_w, tile_h}, shows[i])) {
+        if (tile(app.ui(), tiles.cell(i), shows[i])) {
             add_cut(app, feed, shows[i].verdict);
         }
     }
-    return y + tile_h + 12 - place.y;
+    column.gap(12);
 }
 
-/// The panels of this place, in one row, so that each is one touch away.
-float sheet_tiles(App& app, Point at, float w) {
-    struct Sheet {
-        const char* sheet;
+/// The panels of this page, in one row, so that each is one touch away.
+void panel_tiles(Body& column) {
+    struct Tile {
+        const char* panel;
         const char* title;
         std::string quiet;
         Mark mark;
     };
-    const Sheet sheets[] = {{"read", "Read a cut", "What you see, what to turn, how far", Mark::tune},
-                            {"coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part},
-                            {"log", "The log",
-                             std::to_string(app.book().shop.tests.size()) + " cuts, to look at, correct or delete",
-                             Mark::quote}};
+    App& app = column.app;
+    const Tile tiles[] = {{"read", "Read a cut", "What you see, what to turn, how far", Mark::tune},
+                          {"coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part},
+                          {"log", "The log",
+                           std::to_string(app.book().shop.tests.size()) + " cuts, to look at, correct or delete",
+                           Mark::quote}};
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    constexpr float gap = 8;
-    const float cell_w = (w - 2 * gap) / 3;
-    const float cell_h = std::max(60.0F, ui.touch_height());
-    for (std::size_t i = 0; i < std::size(sheets); ++i) {
-        const Sheet& s = sheets[i];
-        const std::string id = std::string("tune/") + s.panel;
-        const bool open = app.open_panel() == s.panel;
-        const Rect cell{at.x + (cell_w + gap) * static_cast<float>(i), at.y, cell_w, cell_h};
-        if (ui.node(id, Role::button, cell, s.title, {}, open ? "expanded" : "collapsed", s.quiet)) {
-            app.open(s.panel);
+    const Grid grid = column.grid(std::size(tiles), 3, std::max(60.0F, ui.touch_height()));
+    for (std::size_t i = 0; i < std::size(tiles); ++i) {
+        const Tile& tile = tiles[i];
+        const std::string id = std::string("tune/") + tile.panel;
+        const bool open = app.open_panel() == tile.panel;
+        const Rect cell = grid.cell(i);
+        if (ui.node(id, Role::button, cell, tile.title, {}, open ? "expanded" : "collapsed", tile.quiet)) {
+            app.open(tile.panel);
         }
         pen.fill(cell, ui.pressed(id) ? t.hairline : open ? t.fill : t.ground);
         pen.frame(cell, t.ink, 1);
-        draw_mark(pen, s.mark, {cell.centre().x, cell.y + 18}, t.ink);
-        pen.text(Type::text, {cell.centre().x, cell.y + 34}, t.ink, s.title, Align::centre);
+        draw_mark(pen, tile.mark, {cell.centre().x, cell.y + 18}, t.ink);
+        pen.text(Type::text, {cell.centre().x, cell.y + 34}, t.ink, tile.title, Align::centre);
     }
-    return cell_h;
+}
+
+/// The question of the page, and how many cuts answer it.
+void question(Body& column) {
+    const Pen& pen = column.ui().pen();
+    const Colour quiet = column.ui().tokens().quiet;
+    const std::size_t here = cuts_of_job(column.app.book()).size();
+    const std::string count = std::to_string(here) + (here == 1 ? " cut of this stock" : " cuts of this stock");
+    column.gap(8);
+    const Rect row = column.inside(20);
+    pen.text(Type::label, {row.x, row.y}, quiet, "Which feed is right");
+    pen.text(Type::label, {row.right(), row.y}, quiet, column.width() > 340 ? count : "", Align::right);
 }
 
 } // namespace
 
 void tune_screen(App& app, Rect place) {
-    Ui& ui = app.ui();
-    ui.open_group("tune", Role::main, place, "Tune");
-    const bool pad = wants_keypad(app, "field/scratch/cut_feed");
-    const Rect pad_place = pad ? place.take_bottom(keypad_height(ui)) : Rect{};
-    const Point at = ui.open_region("tune", place);
-    const float x = place.x + panel_margin;
-    const float w = place.w - 2 * panel_margin;
-    float y = at.y + 8;
-    const std::size_t here = cuts_of_job(app.book()).size();
-    const std::string count = std::to_string(here) + (here == 1 ? " cut of this stock" : " cuts of this stock");
-    ui.pen().text(Type::label, {x, y}, ui.tokens().quiet, "Which feed is right");
-    ui.pen().text(Type::label, {x + w, y}, ui.tokens().quiet, place.w > 340 ? count : "", Align::right);
-    y += 20;
-    if (const auto& tuning = app.tuning(); tuning.ok()) {
-        const float picture = tune_picture_height(place.h);
-        tune_picture(app, {x, y, w, picture}, tuning.value());
-        y += picture;
-        ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
-        y += next_cut(app, {x, y}, w, tuning.value().outlook);
-        ui.pen().hline(place.x, place.right(), y, ui.tokens().rule, 1.5F);
-        y += what_it_showed(app, {place.x, y, place.w, 0}, tuning.value().outlook);
-    } else {
-        y += words(ui, "tune/refused", Type::text, {x, y}, w, app.in_units(tuning.fault().text), ui.tokens().stop) + 14;
-    }
-    y += sheet_tiles(app, {x, y}, w) + 12;
-    ui.close_region({place.w, y - at.y});
-    if (pad) {
-        number_keypad(app, pad_place);
-    }
-    ui.close_group();
+    constexpr std::string_view feed_field = "field/scratch/cut_feed";
+    const auto body = [&](Body& column) {
+        question(column);
+        if (const auto& tuning = app.tuning(); tuning.ok()) {
+            tune_picture(app, column.inside(tune_picture_height(column.view())), tuning.value());
+            column.rule();
+            next_cut(column, tuning.value().outlook);
+            column.rule();
+            what_it_showed(column, tuning.value().outlook);
+        } else {
+            column.refusal("tune/refused", app.in_units(tuning.fault().text));
+            column.gap(14);
+        }
+        panel_tiles(column);
+        column.gap(12);
+    };
+    framed_screen(app, place, "tune", "Tune", Drawer::of(body), feed_field);
 }
 
 } // namespace torchside::web
