@@ -73,7 +73,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
     Bench b;
     for (const Metal metal : all_metals) {
         b.job(metal, Country::us);
-        const std::string text = b.worksheet();
+        const std::string text = b.sheet();
         for (const char* group :
              {"Shock", "Eyes and skin", "Fume and gas", "Fire", "Ears", "Moving and hot parts", "People near by"}) {
             INFO(group);
@@ -105,14 +105,14 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
 TEST_CASE("Country and units of the sheet", "[safety]") {
     Bench b;
     b.job(Metal::stainless, Country::us, UnitSystem::inch);
-    const std::string us = b.worksheet();
+    const std::string us = b.sheet();
     CHECK(says(us, "Shade 8 or darker, the US minimum"));
     CHECK(says(us, "OSHA 5 µg/m³ over 8 h"));
     CHECK_FALSE(says(us, "UK 10 µg/m³"));
     CHECK(says(us, "35 ft"));
     CHECK_FALSE(says(us, "11 m"));
     b.job(Metal::stainless, Country::uk);
-    const std::string uk = b.worksheet();
+    const std::string uk = b.sheet();
     CHECK(says(uk, "UK 10 µg/m³ over 8 h"));
     CHECK(says(uk, "80 dBA"));
     CHECK_FALSE(says(uk, "OSHA: hearing program"));

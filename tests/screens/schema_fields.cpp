@@ -74,7 +74,7 @@ void gather(Person& person, Names& sheets, Names& ids) {
         if (person.app().open_panel() != sheet && sheets.insert(person.app().open_panel()).second) {
             gather(person, sheets, ids);
         }
-        person.app().go(place);
+        person.app().go(page);
         person.app().open(sheet);
         person.look();
     }

@@ -172,9 +172,9 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
     App& app = person.app();
     app.take(Workbook(book), "Another shop opened");
     for (const Page page : places) {
-        app.go(place);
+        app.go(page);
         person.look();
-        look("place " + std::to_string(static_cast<int>(place)));
+        look("place " + std::to_string(static_cast<int>(page)));
     }
     app.go(Page::cut);
     // What only shows once something was measured.

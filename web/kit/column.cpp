@@ -4,14 +4,14 @@
 
 namespace torchside::web {
 
-Rect Column::take(float height) {
+Rect Column::strip(float height) {
     const Rect place{place_.x, y_, place_.w, height};
     y_ += height;
     return place;
 }
 
 Rect Column::inside(float height) {
-    return take(height).inset(margin, 0);
+    return strip(height).inset(margin, 0);
 }
 
 Grid Column::grid(std::size_t count, std::size_t columns, float high) {
@@ -89,17 +89,16 @@ void Column::rule() {
 }
 
 bool Column::row(std::string_view id, std::string_view title, std::string_view quiet, Mark mark, bool chosen) {
-    return link_row(*ui_, id, take(link_height(*ui_, title, quiet, place_.w)), title, quiet, mark, chosen);
+    return link_row(*ui_, id, strip(link_height(*ui_, title, quiet, place_.w)), title, quiet, mark, chosen);
 }
 
-bool Column::verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out,
-                     bool chosen) {
-    return verdict_row(*ui_, id, take(verdict_height(*ui_, sentence, way_out, place_.w)), sign, sentence, way_out,
+bool Column::verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out, bool chosen) {
+    return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, way_out, place_.w)), sign, sentence, way_out,
                        chosen);
 }
 
 bool Column::toggle(std::string_view id, std::string_view label, bool on, std::string_view quiet) {
-    return toggle_row(*ui_, id, take(toggle_height(*ui_, label, quiet, place_.w)), label, on, quiet);
+    return toggle_row(*ui_, id, strip(toggle_height(*ui_, label, quiet, place_.w)), label, on, quiet);
 }
 
 bool Column::button(std::string_view id, std::string_view label, Look look, std::string_view state) {
@@ -121,13 +120,13 @@ std::optional<std::size_t> Column::buttons(const Side& left, const std::optional
     return which;
 }
 
-std::optional<std::size_t> Column::choices(std::string_view group, std::string_view name,
-                                           std::span<const Choice> items, int columns) {
+std::optional<std::size_t> Column::choices(std::string_view group, std::string_view name, std::span<const Choice> items,
+                                           int columns) {
     return web::choices(*ui_, group, inside(choices_height(*ui_, items.size(), columns)), name, items, columns);
 }
 
 bool Column::figure(std::string_view id, const FigureLook& look, std::span<const double> cuts) {
-    return big_figure(*ui_, id, take(big_figure_height(*ui_)), look, cuts);
+    return big_figure(*ui_, id, strip(big_figure_height(*ui_)), look, cuts);
 }
 
 std::optional<std::size_t> Column::figures(std::string_view prefix, std::span<const FigureCell> cells,

@@ -4,7 +4,7 @@
 //     column.line("air/water", "Water in an arc hour", "12 g");
 //     if (column.button("air/use", "Use it", Look::main)) { ... }
 //
-// Rows reach from edge to edge; words, lines and buttons keep a margin. What draws itself asks for its place: take(), inside().
+// Rows reach from edge to edge; words, lines and buttons keep a margin. What draws itself asks for its place: strip(), inside().
 #pragma once
 
 #include "web/kit/controls.hpp"
@@ -33,7 +33,8 @@ public:
     [[nodiscard]] Point at() const { return {place_.x + margin, y_}; }
 
     void gap(float height) { y_ += height; }
-    Rect take(float height);
+    /// A strip from edge to edge, or between the margins, for what draws itself.
+    Rect strip(float height);
     Rect inside(float height);
     /// Room for so many cells between the margins.
     Grid grid(std::size_t count, std::size_t columns, float high);

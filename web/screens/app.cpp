@@ -156,11 +156,10 @@ void App::take_route(std::string_view fragment) {
         return;
     }
     std::string_view rest;
-    for (const Page page : {Page::cut, Page::tune, Page::part, Page::quote, Page::shop}) {
-        const std::string_view path = path_of(place);
-        if (fragment.starts_with(path)) {
-            page_ = page;
-            rest = fragment.substr(path.size());
+    for (const PageRow& row : pages()) {
+        if (fragment.starts_with(row.address)) {
+            page_ = row.page;
+            rest = fragment.substr(row.address.size());
         }
     }
     open_panel_ = rest.size() > 1 && rest[0] == '/' ? rest.substr(1) : std::string_view();

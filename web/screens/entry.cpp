@@ -132,7 +132,7 @@ void typed_field(Body& body, const FieldText& f, Read read, Take take) {
     }
     const std::string shown = draft != nullptr ? kept : f.shown;
     const std::string_view error = below.error ? std::string_view(below.text) : std::string_view();
-    const Rect row = body.take(field_height(ui, below.text, body.width()));
+    const Rect row = body.strip(field_height(ui, below.text, body.width()));
     if (const auto entry = field_row(ui, f.id, row, {f.label, shown, below.text, error, f.keyboard})) {
         const ParsedEntry other = reads && entry->text == typed ? ParsedEntry{} : read(entry->text);
         const auto& value = reads && entry->text == typed ? parsed.value : other.value;
@@ -170,13 +170,8 @@ auto setter(App& app, std::string_view path, std::string_view label) {
 
 void text_field(Body& body, std::string_view id, std::string_view path, std::string_view label,
                 const document::Scalar& value, const document::FieldInfo& info) {
-    const FieldText field{id,
-                          path,
-                          label,
-                          value.text,
-                          std::string(info.meaning),
-                          asks(body.app, id, path),
-                          FieldLook::Keyboard::text};
+    const FieldText field{
+        id, path, label, value.text, std::string(info.meaning), asks(body.app, id, path), FieldLook::Keyboard::text};
     const auto read = [](const std::string& text) {
         return ParsedEntry{.value = document::Scalar(std::string_view(text))};
     };

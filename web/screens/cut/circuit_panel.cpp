@@ -139,9 +139,7 @@ void outcome(Body& body) {
 
 void circuit_panel(App& app, PanelAt at) {
     const supply::Report r = app.worksheet().circuit; // as the panel begins: a touch below may make another
-    const auto verdict = [&](Body& body) {
-        body.sign("circuit/summary", circuit_sign(app), r.summary, r.way_out);
-    };
+    const auto verdict = [&](Body& body) { body.sign("circuit/summary", circuit_sign(app), r.summary, r.way_out); };
     const auto body_of = [&](Body& body) {
         body.gap(10);
         there_words(body);

@@ -1,6 +1,7 @@
 // The figures of Cut as text: for a message, a job sheet or the controller's notes.
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/body.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 

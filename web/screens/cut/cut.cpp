@@ -38,10 +38,10 @@ void feed_figure(Body& column, const cut::Settings& settings) {
     }
     const std::string about =
         show_range(feed, app.book().shop.display.units) + " · " + show_basis(basis, app.book().shop.example);
-    if (column.figure("cut/feed",
-                      {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min),
-                       is_open(app, "feed")},
-                      feeds_cut_here(app.book()))) {
+    if (column.figure(
+            "cut/feed",
+            {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min), is_open(app, "feed")},
+            feeds_cut_here(app.book()))) {
         app.open("figure/feed");
     }
 }
@@ -102,7 +102,7 @@ void refused(Body& column) {
 void rows(Body& column) {
     App& app = column.app;
     Ui& ui = app.ui();
-    ui.open_group("cut/verdicts", Role::list, column.take(0), "Verdicts, worst first");
+    ui.open_group("cut/verdicts", Role::list, column.strip(0), "Verdicts, worst first");
     for (const Verdict& v : verdicts(app)) {
         if (column.verdict("cut/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
             app.open(v.panel);

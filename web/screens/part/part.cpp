@@ -80,7 +80,7 @@ float picture_height(const Body& column, std::size_t figures, const std::vector<
 void rows(Body& column, const std::vector<Verdict>& found) {
     App& app = column.app;
     Ui& ui = app.ui();
-    ui.open_group("part/verdicts", Role::list, column.take(0), "What stands in the way, worst first");
+    ui.open_group("part/verdicts", Role::list, column.strip(0), "What stands in the way, worst first");
     for (const Verdict& v : found) {
         if (!column.verdict("part/verdict/" + v.code, v.sign, v.sentence, v.way_out)) {
             continue;
@@ -105,7 +105,7 @@ void part_screen(App& app, Rect place) {
         const auto all = cells(app);
         const auto found = part_verdicts(app);
         if (!app.wide()) {
-            part_picture(app, column.take(picture_height(column, all.size(), found)));
+            part_picture(app, column.strip(picture_height(column, all.size(), found)));
         }
         if (app.contour && *app.contour < app.worksheet().part->outline.contours.size()) {
             contour_words(column);

@@ -28,14 +28,15 @@ constexpr PathLabel quantity{"job.quantity", "How many parts"};
 constexpr PathLabel plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
 constexpr PathLabel disc_sizes[] = {outside, quantity};
 constexpr PathLabel ring_sizes[] = {outside, inside, quantity};
-constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"}, quantity};
+constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"},
+                                      quantity};
 constexpr PathLabel gusset_sizes[] = {length, width, quantity, corner};
 constexpr PathLabel slotted_sizes[] = {
     length,   width, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"},
     quantity, corner};
 constexpr PathLabel bracket_sizes[] = {length,    width,    holes,
-                                  hole,      quantity, {"job.part.leg_mm", "Leg width"},
-                                  hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
+                                       hole,      quantity, {"job.part.leg_mm", "Leg width"},
+                                       hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
 constexpr PathLabel drawing_sizes[] = {quantity};
 
 struct ShapeChoice {

@@ -30,8 +30,7 @@ void outline(Body& body, const Quote& q) {
     }
     const Pen& pen = body.ui().pen();
     const Tokens& t = body.ui().tokens();
-    const double scale =
-        std::min(static_cast<double>(body.room()) / length, static_cast<double>(most_height) / width);
+    const double scale = std::min(static_cast<double>(body.room()) / length, static_cast<double>(most_height) / width);
     body.gap(10);
     const Rect place = body.inside(static_cast<float>(width * scale));
     const float left = place.x + (place.w - static_cast<float>(length * scale)) / 2;

@@ -31,7 +31,8 @@ void issued_rows(Body& body) {
     const document::Issued& issued = body.app.book().shop.issued;
     const int today = platform::today();
     if (issued.empty()) {
-        body.text("issued/none", "None yet. A quote is listed here once you copy, share or save it, or show its QR code.");
+        body.text("issued/none",
+                  "None yet. A quote is listed here once you copy, share or save it, or show its QR code.");
         body.gap(12);
     }
     for (std::size_t i = 0; i < std::min(issued.size(), most_shown); ++i) {

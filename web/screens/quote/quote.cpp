@@ -35,8 +35,14 @@ void figures(Body& column, const price::Report& price) {
     const auto percent = [](double share) { return print_fixed(share * 100, 1); };
     const Span cost = span_of(price.cost_each);
     const FigureCell cells[] = {
-        {"cost", "Cost each", show_money(price.cost_each.value, price.decimals), {}, {},
-         cost.high > cost.low ? "80 % band" : "", cost, "costs"},
+        {"cost",
+         "Cost each",
+         show_money(price.cost_each.value, price.decimals),
+         {},
+         {},
+         cost.high > cost.low ? "80 % band" : "",
+         cost,
+         "costs"},
         {"margin", "Margin", percent(price.margin), "%", {}, {}, {}, "rates"},
         {"markup", "Markup", percent(price.markup), "%", {}, {}, {}, "rates"},
         {"life", "Life used", print_fixed(wear.life_used.value * 100, 0), "%", {}, {}, span_of(wear.life_used), "wear"},
@@ -62,7 +68,7 @@ void rows(Body& column) {
                               {"issued", "Quotes handed out", "Numbers, revisions, your seal's key"},
                               {"wear", "Nozzle and electrode", "Change, log, hold"}};
     App& app = column.app;
-    app.ui().open_group("quote/verdicts", Role::list, column.take(0), "What to know, worst first");
+    app.ui().open_group("quote/verdicts", Role::list, column.strip(0), "What to know, worst first");
     for (const Verdict& v : quote_verdicts(app)) {
         if (column.verdict("quote/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
             app.open(v.panel);

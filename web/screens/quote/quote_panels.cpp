@@ -71,9 +71,8 @@ void costs_panel(App& app, PanelAt at) {
         };
         paragraph("costs/margin", Type::text, price.margin_text);
         paragraph("costs/buy", Type::text,
-                  price.make_or_buy
-                      ? std::string_view(price.make_or_buy->text)
-                      : "Enter what a cutting service asks for one, and making is held against buying.");
+                  price.make_or_buy ? std::string_view(price.make_or_buy->text)
+                                    : "Enter what a cutting service asks for one, and making is held against buying.");
         paragraph("costs/band", Type::label, price.band);
         paragraph("costs/rounding", Type::label, price.rounding);
         body.field("job.price.outside_quote_each", "Bought, each");

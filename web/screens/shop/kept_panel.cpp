@@ -57,10 +57,11 @@ void unreadable(Body& body) {
     App& app = body.app;
     const bool newer = app.store().found() == WorkbookStore::Found::newer;
     body.sign("kept/unread", Sign::stop,
-              newer ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over "
-                      "it. Load the page again with the network on; then the newer version can read it."
-                    : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
-                      "version does not know. They are as they were, and nothing is kept over them.");
+              newer
+                  ? "What this browser keeps was saved by a newer Torchside. It is as it was, and nothing is kept over "
+                    "it. Load the page again with the network on; then the newer version can read it."
+                  : "What this browser keeps can't be read: both copies of it are damaged, or hold something that this "
+                    "version does not know. They are as they were, and nothing is kept over them.");
     body.gap(12);
     if (act(body, "kept/bytes", "Save what is there as a file", Look::main)) {
         platform::save_kept();
@@ -90,9 +91,10 @@ void unreadable(Body& body) {
 void where_it_is(Body& body) {
     const App& app = body.app;
     if (app.store().refused()) {
-        body.sign("kept/refused_all", Sign::caution,
-                  "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
-                  "is a private one. What you enter goes when the page closes. Save a backup file before.");
+        body.sign(
+            "kept/refused_all", Sign::caution,
+            "This browser keeps nothing for this page: its site data is blocked, its storage is full, or the window "
+            "is a private one. What you enter goes when the page closes. Save a backup file before.");
     } else {
         body.text("kept/how", "Your shop and job stay in this browser, on this device, and are sent nowhere.");
         body.gap(12);
@@ -128,8 +130,9 @@ void kept_body(Body& body) {
         body.refusal("kept/refused", "Nothing was changed. " + app.refusal());
         body.gap(12);
     }
-    body.note("kept/licences",
-              "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.");
+    body.note(
+        "kept/licences",
+        "Set in B612 (OFL 1.1). Drawn with Dear ImGui and SDL2. All licences are in licences.txt beside the page.");
     body.gap(16);
 }
 
@@ -151,8 +154,9 @@ void clash_panel(App& app, PanelAt at) {
             body.gap(12);
             return;
         }
-        body.text("tabs/what", "These were changed here and in another tab. All else is put together already. Until you "
-                               "choose, what the other tab kept holds.");
+        body.text("tabs/what",
+                  "These were changed here and in another tab. All else is put together already. Until you "
+                  "choose, what the other tab kept holds.");
         body.gap(12);
         const App::Clash& clash = *app.clash;
         for (std::size_t i = 0; i < clash.paths.size(); ++i) {

@@ -57,8 +57,8 @@ void start_number(Body& body, PathLabel field, std::string_view question, std::s
     for (std::size_t i = 0; i < numbers.size(); ++i) {
         chips.push_back({names[i], std::abs(now - numbers[i]) < 1e-6 * numbers[i]});
     }
-    if (const auto touched = start_chips(body, std::string("start/") + field.path, question, chips,
-                                         static_cast<int>(chips.size()))) {
+    if (const auto touched =
+            start_chips(body, std::string("start/") + field.path, question, chips, static_cast<int>(chips.size()))) {
         body.app.set(field.path, numbers[*touched], field.label);
     }
     body.field(field.path, field.label);

@@ -54,8 +54,7 @@ void measured(Body& body, const tune::Coupon& coupon) {
         items.push_back(
             {"coupon/leg/" + std::to_string(i), "Leg " + std::to_string(i + 1) + (filled ? " ✓" : ""), shown == i});
     }
-    if (const auto touched =
-            body.choices("coupon/leg", "Leg that is measured", items, body.room() > 320 ? 5 : 3)) {
+    if (const auto touched = body.choices("coupon/leg", "Leg that is measured", items, body.room() > 320 ? 5 : 3)) {
         app.ui().stop_edit();
         shown = *touched;
     }

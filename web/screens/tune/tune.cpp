@@ -115,8 +115,8 @@ void next_cut(Body& column, const tune::Outlook& o) {
 
 void what_it_showed(Body& column, const tune::Outlook& o) {
     App& app = column.app;
-    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone",
-                   "mm/min", app.scratch.cut_feed);
+    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone", "mm/min",
+                   app.scratch.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
