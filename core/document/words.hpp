@@ -1,4 +1,4 @@
-// The words of the file format for every enum of the workbook and the worksheet, in the order of the enum. The words a
+// The words of the file format for every enum of the workbook, in the order of the enum. The words a
 // screen shows are the screen's own.
 #pragma once
 
@@ -10,7 +10,6 @@ namespace torchside::document {
 
 using Words = std::span<const std::string_view>;
 
-// workbook
 inline constexpr std::string_view metal_words[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
 inline constexpr std::string_view breaker_words[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
 inline constexpr std::string_view plug_words[] = {"nema_5_15", "nema_5_20",  "nema_l5_30", "nema_6_20", "nema_6_30",
@@ -31,30 +30,6 @@ inline constexpr std::string_view torch_words[] = {"table", "hand_standoff", "ha
 inline constexpr std::string_view unit_words[] = {"metric", "inch"};
 inline constexpr std::string_view dwell_words[] = {"s", "ms"};
 inline constexpr std::string_view theme_words[] = {"auto", "paper", "night"};
-
-// worksheet and other results
-inline constexpr std::string_view reach_words[] = {"clean", "edge_start", "sever", "refused"};
-inline constexpr std::string_view circuit_words[] = {"holds", "may_trip", "trips_within_hour", "trips_soon",
-                                                     "cannot_deliver"};
-inline constexpr std::string_view power_basis_words[] = {"estimate", "corrected", "nameplate", "plate_refuted"};
-inline constexpr std::string_view check_words[] = {
-    "drop",       "low_line",  "plug_load", "run_device",   "run_load", "cord_load", "welder_device",
-    "welder_run", "generator", "nameplate", "breaker_load", "plug",     "plug_fit",  "welder_size"};
-inline constexpr std::string_view weight_words[] = {"note", "caution", "stop"};
-inline constexpr std::string_view cap_words[] = {"machine", "breaker", "run", "cord", "plug", "generator", "voltage"};
-inline constexpr std::string_view stop_words[] = {"panel", "breaker", "run", "cord", "machine", "torch"};
-inline constexpr std::string_view tap_words[] = {"fine", "caution", "stop"};
-inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
-inline constexpr std::string_view footing_words[] = {"physics", "practice", "cuts"};
-inline constexpr std::string_view taught_words[] = {"taught", "worn", "says_nothing", "outside_model"};
-inline constexpr std::string_view air_words[] = {"sustained", "overworked", "runs_then_waits", "not_enough_pressure"};
-inline constexpr std::string_view coupon_words[] = {"ladder", "heights", "kerf", "swirl"};
-inline constexpr std::string_view piece_words[] = {"line", "clockwise", "counter_clockwise"};
-inline constexpr std::string_view role_words[] = {"outer", "inner", "open"};
-inline constexpr std::string_view line_words[] = {"setup",       "material", "machine", "labour",
-                                                  "consumables", "energy",   "minimum", "margin"};
-inline constexpr std::string_view choice_words[] = {"make", "buy", "even"};
-inline constexpr std::string_view severity_words[] = {"note", "caution", "stop"};
 
 template <class Enum>
 [[nodiscard]] constexpr std::string_view word_of(Words words, Enum value) {

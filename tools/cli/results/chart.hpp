@@ -9,10 +9,11 @@
 
 #include "core/quantity/unit_system.hpp"
 #include "core/worksheet/chart.hpp"
+#include "tools/cli/results/json.hpp"
 
-namespace torchside::document {
+namespace torchside::cli {
 
-[[nodiscard]] std::string write_chart_csv(const Chart& chart, UnitSystem units);
-[[nodiscard]] std::string write_chart_json(const Chart& chart, UnitSystem units);
+[[nodiscard]] std::string chart_csv(const Chart& chart, UnitSystem units);
+[[nodiscard]] Json chart_json(const Chart& chart, UnitSystem units);
 
-} // namespace torchside::document
+} // namespace torchside::cli

@@ -5,12 +5,11 @@
 // "by_hand", "time" and "price" are null and the reason is in "capacity" and "warnings".
 #pragma once
 
-#include <string>
-
 #include "core/worksheet/worksheet.hpp"
+#include "tools/cli/results/json.hpp"
 
-namespace torchside::document {
+namespace torchside::cli {
 
-[[nodiscard]] std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook);
+[[nodiscard]] Json worksheet_json(const Worksheet& sheet, const Workbook& workbook);
 
-} // namespace torchside::document
+} // namespace torchside::cli

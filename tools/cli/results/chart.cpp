@@ -1,10 +1,10 @@
-#include "core/document/chart_file.hpp"
+#include "tools/cli/results/chart.hpp"
 
-#include "core/document/figures.hpp"
-#include "core/document/words.hpp"
+#include "core/document/json.hpp"
 #include "core/quantity/print.hpp"
+#include "tools/cli/results/words.hpp"
 
-namespace torchside::document {
+namespace torchside::cli {
 
 namespace {
 
@@ -50,58 +50,43 @@ std::string csv_settings(const cut::Settings& s, Speed fastest, const ChartUnits
            length(s.lead_in.value) + length(s.min_hole.value);
 }
 
-void json_settings(const cut::Settings& s, const ChartUnits& u, JsonWriter& out) {
+Json settings_json(const cut::Settings& s, const ChartUnits& u) {
     const std::string length(u.length_name);
-    out.key("settings").open('{');
-    write_estimate("feed" + std::string(u.speed_name), s.feed, u.speed, out);
-    write_estimate("arc_v", s.arc, volt, out);
-    write_amount("controller_v", s.controller, volt, out);
-    write_estimate("cut_height" + length, s.cut_height, u.length, out);
-    write_estimate("pierce_height" + length, s.pierce_height, u.length, out);
-    write_estimate("pierce_delay_s", s.pierce_delay, second, out);
-    write_estimate("kerf" + length, s.kerf, u.length, out);
-    write_estimate("lead_in" + length, s.lead_in, u.length, out);
-    write_estimate("min_hole" + length, s.min_hole, u.length, out);
-    out.key("feed_capped").flag(s.feed_capped);
-    out.close();
+    return {{"feed" + std::string(u.speed_name), figure(s.feed, u.speed)},
+            {"arc_v", figure(s.arc, volt)},
+            {"controller_v", amount(s.controller, volt)},
+            {"cut_height" + length, figure(s.cut_height, u.length)},
+            {"pierce_height" + length, figure(s.pierce_height, u.length)},
+            {"pierce_delay_s", figure(s.pierce_delay, second)},
+            {"kerf" + length, figure(s.kerf, u.length)},
+            {"lead_in" + length, figure(s.lead_in, u.length)},
+            {"min_hole" + length, figure(s.min_hole, u.length)},
+            {"feed_capped", s.feed_capped}};
 }
 
-void json_columns(const Chart& chart, const ChartUnits& u, JsonWriter& out) {
+Json column_json(const ChartColumn& column, const ChartUnits& u) {
     const std::string length(u.length_name);
-    out.key("columns").open('[');
-    for (const ChartColumn& column : chart.columns) {
-        out.open_line('{');
-        write_amount("current_a", column.current, ampere, out);
-        write_amount("nozzle_a", column.nozzle, ampere, out);
-        out.key("over_rating").flag(column.over_rating);
-        write_amount("clean" + length, column.limits.clean, u.length, out);
-        write_amount("pierce" + length, column.limits.pierce, u.length, out);
-        write_amount("sever" + length, column.limits.sever, u.length, out);
-        out.close();
-    }
-    out.close();
+    return {{"current_a", amount(column.current, ampere)},
+            {"nozzle_a", amount(column.nozzle, ampere)},
+            {"over_rating", column.over_rating},
+            {"clean" + length, amount(column.limits.clean, u.length)},
+            {"pierce" + length, amount(column.limits.pierce, u.length)},
+            {"sever" + length, amount(column.limits.sever, u.length)}};
 }
 
-void json_cell(const Chart& chart, std::size_t row, std::size_t column, const ChartUnits& u, JsonWriter& out) {
+Json cell_json(const Chart& chart, std::size_t row, std::size_t column, const ChartUnits& u) {
     const ChartCell& cell = chart.at(row, column);
-    out.open('{');
-    write_amount("thickness" + std::string(u.length_name), chart.rows[row], u.length, out);
-    write_amount("current_a", chart.columns[column].current, ampere, out);
-    out.key("verdict").text(word_of(reach_words, cell.reach));
-    out.key("tested").text(word_of(tested_words, cell.tested));
-    if (cell.settings) {
-        out.key("basis").text(word_of(footing_words, cell.basis.feed));
-        json_settings(*cell.settings, u, out);
-    } else {
-        out.key("basis").null();
-        out.key("settings").null();
-    }
-    out.close();
+    return {{"thickness" + std::string(u.length_name), amount(chart.rows[row], u.length)},
+            {"current_a", amount(chart.columns[column].current, ampere)},
+            {"verdict", word_of(reach_words, cell.reach)},
+            {"tested", word_of(tested_words, cell.tested)},
+            {"basis", cell.settings ? Json(word_of(footing_words, cell.basis.feed)) : Json()},
+            {"settings", cell.settings ? settings_json(*cell.settings, u) : Json()}};
 }
 
 } // namespace
 
-std::string write_chart_csv(const Chart& chart, UnitSystem units) {
+std::string chart_csv(const Chart& chart, UnitSystem units) {
     const ChartUnits u = units_of(units);
     std::string out = csv_header(u);
     for (std::size_t row = 0; row < chart.rows.size(); ++row) {
@@ -109,8 +94,8 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
             const ChartColumn& head = chart.columns[column];
             const ChartCell& cell = chart.at(row, column);
             out += print_fixed(chart.rows[row].in(u.length), u.plate_decimals) + ',' +
-                   number_text(head.current.in(ampere)) + ',' +
-                   (head.nozzle ? number_text(head.nozzle->in(ampere)) : "") + ',';
+                   document::number_text(head.current.in(ampere)) + ',' +
+                   (head.nozzle ? document::number_text(head.nozzle->in(ampere)) : "") + ',';
             out += word_of(reach_words, cell.reach);
             out += ',';
             out += word_of(tested_words, cell.tested);
@@ -129,21 +114,17 @@ std::string write_chart_csv(const Chart& chart, UnitSystem units) {
     return out;
 }
 
-std::string write_chart_json(const Chart& chart, UnitSystem units) {
+Json chart_json(const Chart& chart, UnitSystem units) {
     const ChartUnits u = units_of(units);
-    JsonWriter out;
-    out.open('{');
-    out.key("material").text(word_of(metal_words, chart.metal));
-    json_columns(chart, u, out);
-    out.key("cells").open('[');
+    Json cells = Json::array();
     for (std::size_t row = 0; row < chart.rows.size(); ++row) {
         for (std::size_t column = 0; column < chart.columns.size(); ++column) {
-            json_cell(chart, row, column, u, out);
+            cells.push_back(cell_json(chart, row, column, u));
         }
     }
-    out.close();
-    out.close();
-    return out.take();
+    return {{"material", word_of(document::metal_words, chart.metal)},
+            {"columns", list_of(chart.columns, [&](const ChartColumn& column) { return column_json(column, u); })},
+            {"cells", std::move(cells)}};
 }
 
-} // namespace torchside::document
+} // namespace torchside::cli
