@@ -7,30 +7,41 @@ namespace torchside::cli {
 
 namespace {
 
-constexpr std::size_t line_width = 110;
+constexpr std::size_t line_width = 120;
 constexpr double largest_whole = 1e15; // below it every whole double prints all its digits
 
-std::string flat(const Json& value) {
+std::string scalar(const Json& value) {
     return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-void print(const Json& value, std::size_t indent, std::string& out) {
-    std::string line = flat(value);
-    if (!value.is_structured() || line.size() + indent <= line_width) {
-        out += line;
-        return;
-    }
-    const std::string margin(indent + 2, ' ');
-    const char* before = value.is_object() ? "{\n" : "[\n";
+/// The entries of an object or a list, each as `make` writes its value, between brackets.
+template <class Make>
+std::string entries(const Json& value, std::string_view before, std::string_view between, std::string_view after,
+                    Make make) {
+    std::string out = value.is_object() ? "{" : "[";
+    std::string_view gap = before;
     for (const auto& [key, entry] : value.items()) {
-        out += before + margin;
-        if (value.is_object()) {
-            out += flat(key) + ": ";
-        }
-        print(entry, indent + 2, out);
-        before = ",\n";
+        out += gap;
+        out += value.is_object() ? scalar(key) + ": " + make(entry) : make(entry);
+        gap = between;
     }
-    out += '\n' + std::string(indent, ' ') + (value.is_object() ? '}' : ']');
+    out += value.empty() ? std::string_view() : after;
+    return out + (value.is_object() ? '}' : ']');
+}
+
+std::string on_one_line(const Json& value) {
+    return value.is_structured() ? entries(value, "", ", ", "", on_one_line) : scalar(value);
+}
+
+std::string laid_out(const Json& value, std::size_t indent) {
+    std::string line = on_one_line(value);
+    const bool fits = indent > 0 && indent + line.size() <= line_width;
+    if (fits || !value.is_structured()) {
+        return line;
+    }
+    const std::string margin = '\n' + std::string(indent + 2, ' ');
+    return entries(value, margin, ',' + margin, '\n' + std::string(indent, ' '),
+                   [&](const Json& entry) { return laid_out(entry, indent + 2); });
 }
 
 } // namespace
@@ -83,9 +94,7 @@ Json nulls(std::initializer_list<std::string_view> keys) {
 }
 
 std::string printed(const Json& value) {
-    std::string out;
-    print(value, 0, out);
-    return out + '\n';
+    return laid_out(value, 0) + '\n';
 }
 
 } // namespace torchside::cli
