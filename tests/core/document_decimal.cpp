@@ -8,11 +8,11 @@
 #include <limits>
 #include <string>
 
-#include "core/document/decimal.hpp"
+#include "core/codec/decimal.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside;
-using namespace torchside::document;
+using namespace torchside::codec;
 
 namespace {
 

@@ -1,11 +1,11 @@
 // What a person is told to enter: in his units, in percent where it is a share, never a word of the file.
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/access.hpp"
-#include "core/document/fields.hpp"
-#include "core/document/intent.hpp"
-#include "core/document/schema.hpp"
 #include "core/quantity/read.hpp"
+#include "core/schema/access.hpp"
+#include "core/schema/fields.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/schema.hpp"
 
 using namespace torchside;
 using document::enter;

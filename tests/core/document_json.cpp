@@ -5,11 +5,12 @@
 #include <limits>
 #include <string>
 
-#include "core/document/json.hpp"
+#include "core/codec/decimal.hpp"
+#include "core/codec/json.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside;
-using namespace torchside::document;
+using namespace torchside::codec;
 
 namespace {
 
@@ -132,11 +133,11 @@ TEST_CASE("the writer breaks lines by level and keeps a line that was asked for"
 }
 
 TEST_CASE("numbers are written short and read back to the last bit") {
-    CHECK(number_text(0.1) == "0.1");
-    CHECK(number_text(6) == "6");
-    CHECK(number_text(-12.7) == "-12.7");
-    CHECK(number_text(100000) == "100000");
-    CHECK(number_text(0.30000000000000004) == "0.30000000000000004");
+    CHECK(decimal_text(0.1) == "0.1");
+    CHECK(decimal_text(6) == "6");
+    CHECK(decimal_text(-12.7) == "-12.7");
+    CHECK(decimal_text(100000) == "100000");
+    CHECK(decimal_text(0.30000000000000004) == "0.30000000000000004");
     test::Rng rng(11);
     for (int i = 0; i < 20000; ++i) {
         double x = 0.0;
@@ -146,7 +147,7 @@ TEST_CASE("numbers are written short and read back to the last bit") {
         if (!std::isfinite(x) || x == 0.0) {
             continue;
         }
-        const auto back = parse_json(number_text(x));
+        const auto back = parse_json(decimal_text(x));
         REQUIRE(back.ok());
         REQUIRE(back.value().number == x);
     }

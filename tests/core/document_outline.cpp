@@ -6,14 +6,15 @@
 
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/intent.hpp"
-#include "core/document/outline_json.hpp"
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/decimal.hpp"
 #include "core/drawing/drawing.hpp"
 #include "core/drawing/problems.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/outline_json.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tests/core/drawing_text.hpp"
 
@@ -36,7 +37,8 @@ std::string points(std::size_t n) {
     std::string out;
     for (std::size_t i = 0; i < n; ++i) {
         const double a = 6.283185307179586 * static_cast<double>(i) / static_cast<double>(n);
-        out += (i == 0 ? "[" : ", [") + number_text(100 * std::cos(a)) + ", " + number_text(100 * std::sin(a)) + "]";
+        out += (i == 0 ? "[" : ", [") + codec::decimal_text(100 * std::cos(a)) + ", " +
+               codec::decimal_text(100 * std::sin(a)) + "]";
     }
     return "[" + out + "]";
 }

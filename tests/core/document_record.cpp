@@ -3,8 +3,9 @@
 
 #include <string>
 
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/crc32.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
 
 using namespace torchside;
@@ -26,8 +27,8 @@ std::string record_of(const Workbook& w, std::uint32_t counter) {
 
 // ITU-T V.42 / ISO 3309: the usual check value of this CRC.
 TEST_CASE("the checksum is CRC-32") {
-    CHECK(crc32("123456789") == 0xCBF43926U);
-    CHECK(crc32("") == 0U);
+    CHECK(codec::crc32("123456789") == 0xCBF43926U);
+    CHECK(codec::crc32("") == 0U);
 }
 
 TEST_CASE("a record gives back what was packed") {

@@ -5,11 +5,11 @@
 #include <iterator>
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/record.hpp"
-#include "core/document/salvage.hpp"
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/record.hpp"
+#include "core/store/salvage.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tests/property/rng.hpp"
 

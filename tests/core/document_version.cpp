@@ -6,9 +6,10 @@
 #include <iterator>
 #include <string>
 
-#include "core/document/fields.hpp"
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/crc32.hpp"
+#include "core/schema/fields.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 
 using namespace torchside;
 using namespace torchside::document;
@@ -47,13 +48,13 @@ std::string read_file(const std::string& name) {
 TEST_CASE("the schema is the one that its version number stands for") {
     std::string keys;
     describe(workbook_fields(), "", keys);
-    const std::string line = std::to_string(workbook_version) + ' ' + std::to_string(crc32(keys)) + '\n';
+    const std::string line = std::to_string(workbook_version) + ' ' + std::to_string(codec::crc32(keys)) + '\n';
     const std::string pinned = read_file("workbook_versions.txt");
     INFO("the schema of this version now sums to: "
          << line
          << "A key or range changed. While this version is in no release, write that line into "
             "tests/data/workbook_versions.txt in place of its old one. After a release raise workbook_version "
-            "(core/document/schema.hpp), add the step from the version before to core/document/workbook_file.cpp, a "
+            "(core/schema/schema.hpp), add the step from the version before to core/store/workbook_file.cpp, a "
             "sample tests/data/workbook_v<n>.json, and a line.");
     // A schema that is in no release yet may still change without another number; from the first release on this fails.
     const bool released = read_file("../../CHANGELOG.md").find("## 0.1.0 (not yet released)") == std::string::npos;

@@ -6,9 +6,9 @@
 #include <sstream>
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "core/tune/posterior.hpp"
 #include "tests/property/random_workbook.hpp"
 
