@@ -1,4 +1,4 @@
-// Doubles and decimal text, exactly, in a tenth of the code that the C library's strtod and printf bring into the page.
+// Doubles and decimal text, exactly: for JSON, links and drawings alike, in a tenth of the code that the C library's strtod and printf bring into the page.
 // Oracle in tests/core/document_decimal.cpp: the native C library, which rounds exactly too.
 #pragma once
 
@@ -8,7 +8,8 @@
 namespace torchside::codec {
 
 /// What: the double nearest to a decimal number, a tie to the even one; infinite when past the largest double.
-/// Range: JSON's syntax of a number, which is not checked here; up to 64 digits, any exponent.
+/// Range: digits, a point among, before or behind them, a sign before and an exponent behind; the syntax is not checked
+/// here. The nearest for up to 64 digits from the first that is not 0; beyond that off by one unit in the last place.
 /// Edges: "-0" and what is nearer to 0 than to any double are 0, of the text's sign.
 /// Example: "0.1" is 0x1.999999999999ap-4
 [[nodiscard]] double read_decimal(std::string_view text);

@@ -66,6 +66,16 @@ TEST_CASE("ties between doubles go to the even one, and what is past a tie does 
     CHECK(read_decimal("0.500000000000000055511151231257827021181583404541015625") == 0.5);
 }
 
+TEST_CASE("zeros before and figures without end are read, and a sign of either kind") {
+    CHECK(read_decimal(std::string(300, '0') + "12.5") == 12.5);
+    CHECK(read_decimal("." + std::string(300, '0') + "125e301") == 1.25);
+    CHECK(read_decimal("0." + std::string(500, '3')) == 1.0 / 3.0);
+    CHECK(read_decimal(std::string(400, '3') + "e-400") == 1.0 / 3.0);
+    CHECK(read_decimal("9007199254740993." + std::string(200, '0') + "1") == 9007199254740994.0);
+    CHECK(read_decimal("+.5") == 0.5);
+    CHECK(read_decimal("5.") == 5.0);
+}
+
 TEST_CASE("printed and read as the C library does: random doubles of every size") {
     test::Rng rng(11);
     for (int i = 0; i < 20000; ++i) {
