@@ -1,5 +1,5 @@
 // Doubles and decimal text, exactly: for JSON, links and drawings alike, in a tenth of the code that the C library's strtod and printf bring into the page.
-// Oracle in tests/core/document_decimal.cpp: the native C library, which rounds exactly too.
+// Oracle in tests/core/codec_decimal.cpp: the native C library, which rounds exactly too.
 #pragma once
 
 #include <string>

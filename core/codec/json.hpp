@@ -1,7 +1,7 @@
 // A small strict JSON (RFC 8259) for the workbook. It is our own because the page carries it: reader, writer and CBOR
 // are 7.5 KB of brotli there, where the general library would be 30 KB, and 34 KB with its CBOR. It also gives errors
 // line and column, refuses doubled keys and keeps limits of our choice. The general library is the oracle in
-// tests/core/document_json.cpp, and writes what the command line prints (tools/cli/results).
+// tests/core/codec_json.cpp, and writes what the command line prints (tools/cli/results).
 //
 // Limits, so that no input costs more than a few megabytes: 16 levels deep, 64 keys an object, 10 000 entries a list,
 // 64 characters a number, 1 MB a text. A number that overflows a double is refused; text must be whole UTF-8.

@@ -1,4 +1,4 @@
-// torchside: the calculator as a command, for scripts and for checks. See DESIGN's table of commands and `--help`.
+// torchside: the calculator as a command, for scripts and for checks. `--help` lists them.
 #include <cstdio>
 #include <cstring>
 
