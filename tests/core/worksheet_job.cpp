@@ -6,7 +6,7 @@
 #include <catch2/catch_approx.hpp>
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 #include "core/wear/assess.hpp"
 #include "core/worksheet/job_stages.hpp"
 #include "tools/cli/results/worksheet.hpp"

@@ -7,7 +7,7 @@
 #include <cstdlib>
 #include <string>
 
-#include "core/document/json.hpp"
+#include "core/codec/decimal.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tools/cli/results/worksheet.hpp"
 
@@ -25,7 +25,7 @@ void print(const cli::Json& value, std::string_view key, std::string& out) {
     } else if (value.is_boolean()) {
         out += value.get<bool>() ? " yes" : " no";
     } else if (value.is_number()) {
-        out += ' ' + document::number_text(value.get<double>());
+        out += ' ' + codec::decimal_text(value.get<double>());
     } else if (value.is_string()) {
         out += is_word(key) ? ' ' + value.get<std::string>() : "";
     } else {

@@ -1,10 +1,10 @@
 // torchside part: what is in a drawing. A drawing that can be read but not cut as it is prints its problems.
 #include <cmath>
 
-#include "core/document/schema.hpp"
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
+#include "core/schema/schema.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
 #include "tools/cli/results/words.hpp"

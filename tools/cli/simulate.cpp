@@ -2,7 +2,7 @@
 #include <cstdint>
 #include <string>
 
-#include "core/document/utf8.hpp"
+#include "core/codec/utf8.hpp"
 #include "core/tune/simulate.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
@@ -22,7 +22,7 @@ Outcome<double> whole(const Words& words, std::string_view name, double low, dou
     const double n = number.value();
     if (!(n >= low && n <= high) || n != static_cast<double>(static_cast<std::int64_t>(n))) {
         return Fault{std::string(name),
-                     document::one_line(*words.option(name)) + " is not accepted, accepted is " + accepted};
+                     codec::one_line(*words.option(name)) + " is not accepted, accepted is " + accepted};
     }
     return n;
 }
@@ -50,7 +50,7 @@ Json to_json(const tune::SimulationReport& r) {
 
 Outcome<std::string> run_simulate(const Arguments& arguments) {
     if (arguments.empty() || arguments[0] != "tune") {
-        return Fault{"SIMULATION", (arguments.empty() ? "missing" : document::one_line(arguments[0]) + " is unknown") +
+        return Fault{"SIMULATION", (arguments.empty() ? "missing" : codec::one_line(arguments[0]) + " is unknown") +
                                        ", accepted is tune"};
     }
     const auto words = Words::sort(arguments, 1, {"--shops", "--seed"});

@@ -1,6 +1,6 @@
 #include "tools/cli/results/chart.hpp"
 
-#include "core/document/json.hpp"
+#include "core/codec/decimal.hpp"
 #include "core/quantity/print.hpp"
 #include "tools/cli/results/words.hpp"
 
@@ -94,8 +94,8 @@ std::string chart_csv(const Chart& chart, UnitSystem units) {
             const ChartColumn& head = chart.columns[column];
             const ChartCell& cell = chart.at(row, column);
             out += print_fixed(chart.rows[row].in(u.length), u.plate_decimals) + ',' +
-                   document::number_text(head.current.in(ampere)) + ',' +
-                   (head.nozzle ? document::number_text(head.nozzle->in(ampere)) : "") + ',';
+                   codec::decimal_text(head.current.in(ampere)) + ',' +
+                   (head.nozzle ? codec::decimal_text(head.nozzle->in(ampere)) : "") + ',';
             out += word_of(reach_words, cell.reach);
             out += ',';
             out += word_of(tested_words, cell.tested);

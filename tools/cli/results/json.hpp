@@ -1,7 +1,7 @@
 // Results as JSON: what the commands print. Keys stay in the order they are written in.
 //
 // The general library serves the command line and the tests alone; the page has its own small reader and writer, see
-// core/document/json.hpp.
+// core/codec/json.hpp.
 #pragma once
 
 #include <initializer_list>

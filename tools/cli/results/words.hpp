@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "core/document/words.hpp"
+#include "core/schema/words.hpp"
 
 namespace torchside::cli {
 
