@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "core/codec/json.hpp"
+#include "core/codec/decimal.hpp"
 
 namespace torchside::codec {
 
