@@ -5,12 +5,12 @@
 #include <cmath>
 #include <string>
 
-#include "core/document/cbor.hpp"
-#include "core/document/date.hpp"
-#include "core/document/intent.hpp"
-#include "core/document/link.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/cbor.hpp"
+#include "core/link/link.hpp"
 #include "core/part/shapes.hpp"
+#include "core/quote/date.hpp"
+#include "core/schema/intent.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
 
@@ -148,12 +148,12 @@ TEST_CASE("texts lose what could pose as other text") {
     const std::string text = "A\xE2\x80\xAE\xE2\x80\x8B\tB\xC2\xAD"
                              "C";
     std::string cbor("\xA1\x00\xA1\x16"sv);
-    cbor_text(cbor, text);
+    codec::cbor_text(cbor, text);
     CHECK(open_job_link(job_of(cbor)).value().shop.name == "ABC");
     std::string bad("\xA1\x00\xA1\x16\x62\xC3\x28"sv); // no UTF-8
     CHECK(fault_of(job_of(bad)).starts_with("shop.name: no such value"));
     std::string longer("\xA1\x00\xA1\x16"sv);
-    cbor_text(longer, std::string(61, 'x'));
+    codec::cbor_text(longer, std::string(61, 'x'));
     CHECK(fault_of(job_of(longer)).starts_with("shop.name: "));
 }
 
