@@ -9,7 +9,7 @@
 
 namespace torchside {
 
-enum class Metal { mild_steel, stainless, aluminium, galvanised, copper };
+enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass };
 
 namespace stock {
 
@@ -30,10 +30,10 @@ inline constexpr MetalInfo metals[] = {
     {Metal::aluminium, "aluminium", "Aluminum", Metal::aluminium, GaugeSeries::brown_sharpe},
     {Metal::galvanised, "galvanised", "Galvanized", Metal::mild_steel, GaugeSeries::galvanized_sheet},
     {Metal::copper, "copper", "Copper", Metal::copper, GaugeSeries::none},
+    {Metal::brass, "brass", "Brass", Metal::brass, GaugeSeries::brown_sharpe},
 };
 inline constexpr std::size_t metal_count = std::size(metals);
-static_assert(metal_count == static_cast<std::size_t>(Metal::copper) + 1,
-              "a row for the last metal, and none after it");
+static_assert(metal_count == static_cast<std::size_t>(Metal::brass) + 1, "a row for the last metal, and none after it");
 
 [[nodiscard]] constexpr const MetalInfo& metal_info(Metal metal) {
     return metals[static_cast<std::size_t>(metal)];

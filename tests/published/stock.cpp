@@ -20,7 +20,7 @@ TEST_CASE("Heat to melt and diffusivity of the metals", "[stock][published]") {
     // table and the two formulas, not the metals. Half a unit of the last digit.
     constexpr Row rows[] = {
         {Metal::mild_steel, 1283, 6.46e-6}, {Metal::galvanised, 1283, 6.46e-6}, {Metal::stainless, 1134, 4.98e-6},
-        {Metal::aluminium, 1037, 6.41e-5},  {Metal::copper, 662, 9.1e-5},
+        {Metal::aluminium, 1037, 6.41e-5},  {Metal::copper, 662, 9.1e-5},       {Metal::brass, 554, 3.83e-5},
     };
     for (const Row& r : rows) {
         const stock::Properties& p = stock::properties(r.metal);
