@@ -9,7 +9,7 @@
 
 namespace torchside {
 
-enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass };
+enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass, wear_plate };
 
 namespace stock {
 
@@ -31,9 +31,11 @@ inline constexpr MetalInfo metals[] = {
     {Metal::galvanised, "galvanised", "Galvanized", Metal::mild_steel, GaugeSeries::galvanized_sheet},
     {Metal::copper, "copper", "Copper", Metal::copper, GaugeSeries::none},
     {Metal::brass, "brass", "Brass", Metal::brass, GaugeSeries::brown_sharpe},
+    {Metal::wear_plate, "wear_plate", "Wear plate", Metal::mild_steel, GaugeSeries::none},
 };
 inline constexpr std::size_t metal_count = std::size(metals);
-static_assert(metal_count == static_cast<std::size_t>(Metal::brass) + 1, "a row for the last metal, and none after it");
+static_assert(metal_count == static_cast<std::size_t>(Metal::wear_plate) + 1,
+              "a row for the last metal, and none after it");
 
 [[nodiscard]] constexpr const MetalInfo& metal_info(Metal metal) {
     return metals[static_cast<std::size_t>(metal)];

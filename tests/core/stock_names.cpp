@@ -23,8 +23,9 @@ TEST_CASE("Every metal has a key and a name of its own", "[stock]") {
     CHECK(std::string{stock::name(Metal::mild_steel)} == "Mild steel");
 }
 
-TEST_CASE("Galvanised cuts as mild steel", "[stock]") {
+TEST_CASE("Galvanised and wear plate cut as mild steel", "[stock]") {
     CHECK(stock::cuts_as(Metal::galvanised) == Metal::mild_steel);
+    CHECK(stock::cuts_as(Metal::wear_plate) == Metal::mild_steel);
     for (const Metal metal : all_metals) {
         CHECK(stock::cuts_as(stock::cuts_as(metal)) == stock::cuts_as(metal));
     }
