@@ -46,6 +46,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
     s.lead_in = settings->lead_in.value;
     s.least_hole = settings->min_hole.value;
     s.table = shop.table;
+    s.touch_off = shop.height_control.touch_off;
     switch (kind) {
     case tune::CouponKind::heights:
         s.cut_height = std::max(s.cut_height, lowest_ladder);
