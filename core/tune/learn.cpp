@@ -153,7 +153,7 @@ struct KnownLimit {
     }
 };
 
-Series fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
+ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
     std::vector<Observation> rows;
     std::vector<KnownLimit> limits;
     for (std::size_t i = 0; i < cuts.size(); ++i) {
@@ -179,7 +179,7 @@ Series fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, con
     return fit(std::move(rows), model);
 }
 
-void mark(std::vector<RowNote>& notes, const Series& series) {
+void mark(std::vector<RowNote>& notes, const ResponseFit& series) {
     for (const Finding& f : series.findings()) {
         RowNote& note = notes[static_cast<std::size_t>(f.row)];
         note.why = RowNote::Why::taught;
@@ -246,7 +246,7 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
     posterior.pierce = fit_pierce(cuts, posterior, p);
 
-    for (const Series* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
+    for (const ResponseFit* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
         mark(posterior.notes, *series);
     for (RowNote& note : posterior.notes)
         note.text = text_of(note);
