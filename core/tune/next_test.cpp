@@ -22,7 +22,8 @@ struct Known {
 Known known(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
     const Place place = feed_place(plate);
-    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)), posterior.feed.distribution(place.x, place.tag)};
+    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
+            posterior.feed.distribution(place.x, place.tag)};
 }
 
 std::string percent(double p) {
