@@ -6,8 +6,8 @@
 #include <set>
 #include <stdexcept>
 
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 
 namespace torchside::web {
 namespace {

@@ -1,7 +1,7 @@
 #include "web/platform/headless.hpp"
 
-#include "core/document/link.hpp"
-#include "core/document/quote_html.hpp"
+#include "core/link/link.hpp"
+#include "core/quote/quote_html.hpp"
 
 namespace torchside::web {
 

@@ -1,6 +1,6 @@
 #include "web/screens/panel.hpp"
 
-#include "core/document/schema.hpp"
+#include "core/schema/schema.hpp"
 
 namespace torchside::web {
 

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <array>
 
-#include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"

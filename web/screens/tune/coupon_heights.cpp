@@ -124,7 +124,7 @@ void heights_showed(Body& body, const tune::Coupon& coupon) {
     if (legs == std::vector<HeightLeg>(legs.size())) {
         return;
     }
-    const auto read = read_heights(app.book(), coupon, legs);
+    const auto read = read_heights(app.book(), coupon, legs, app.model());
     if (!read.ok()) {
         body.refusal("coupon/wrong", app.in_units(read.fault().text));
         body.gap(8);

@@ -1,4 +1,6 @@
 // The log: every test cut, newest first, what the learning makes of it, and a way to take it out.
+#include <vector>
+
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "web/screens/job_cuts.hpp"
@@ -85,6 +87,16 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     return button(ui, id + "/out", key, "Delete", Look::plain, Role::button, {}, row_name(app, index));
 }
 
+void metal_choice(Body& body, const std::string& path) {
+    std::vector<const char*> keys;
+    std::vector<const char*> names;
+    for (const Metal metal : all_metals) {
+        keys.push_back(stock::key(metal).data()); // literals, and so they end
+        names.push_back(stock::name(metal).data());
+    }
+    body.word_choice(path.c_str(), "Metal", keys, names, 3);
+}
+
 } // namespace
 
 void log_panel(App& app, PanelAt at) {
@@ -118,8 +130,6 @@ void cut_row_panel(App& app, PanelAt of) {
         constexpr const char* verdict_names[] = {"Too slow", "Clean", "Too fast", "—"};
         constexpr const char* pierces[] = {"short", "good", "long", ""};
         constexpr const char* pierce_names[] = {"Short", "Good", "Long", "—"};
-        constexpr const char* metals[] = {"mild_steel", "stainless", "aluminium", "galvanised", "copper"};
-        constexpr const char* metal_names[] = {"Mild steel", "Stainless", "Aluminum", "Galvanized", "Copper"};
         constexpr PathLabel stock[] = {{"thickness_mm", "Thickness"}, {"current_a", "Current"}};
         constexpr PathLabel fields[] = {{"feed_mm_min", "Feed"},
                                         {"kerf_top_mm", "Kerf, top"},
@@ -145,7 +155,7 @@ void cut_row_panel(App& app, PanelAt of) {
         for (const PathLabel& f : stock) {
             body.field(at + '.' + f.path, f.label);
         }
-        body.word_choice((at + ".material").c_str(), "Metal", metals, metal_names, 3);
+        metal_choice(body, at + ".material");
         for (const PathLabel& f : fields) {
             body.field(at + '.' + f.path, f.label);
         }
