@@ -61,7 +61,7 @@ FigureCell cell(const App& app, const char* key, const char* name, const Estimat
             is_open(app, key)};
 }
 
-void figures(Body& column, const cut::Settings& s) {
+void other_figures(Body& column, const cut::Settings& s) {
     App& app = column.app;
     const UnitSystem units = app.book().shop.display.units;
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
@@ -124,7 +124,7 @@ void cut_screen(App& app, Rect place) {
             feed_figure(column, *settings);
             torch_picture(column.ui(), column.inside(torch_picture_height()), app.book(), *settings);
             column.gap(14);
-            figures(column, *settings);
+            other_figures(column, *settings);
         } else {
             refused(column);
         }
