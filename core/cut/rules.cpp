@@ -66,6 +66,17 @@ Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf) {
     return larger(scaled(table.hole_per_thickness, thickness), scaled(table.hole_per_kerf, kerf));
 }
 
+Estimate<Pressure> air_pressure() {
+    const Rule& rule = table.air_pressure;
+    return {Pressure{rule.value, bar}, Pressure{rule.low, bar}, Pressure{rule.high, bar}, practice};
+}
+
+Estimate<Duration> post_flow(Current current) {
+    const Rule& rule = table.post_flow_per_a;
+    const Duration each{current.in(ampere), second};
+    return {rule.value * each, rule.low * each, rule.high * each, practice};
+}
+
 ByHand by_hand(Speed feed, Current current, bool drag) {
     ByHand hand;
     hand.per_100_mm = travel_time(Length{100, mm}, feed);

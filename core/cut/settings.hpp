@@ -18,8 +18,10 @@ struct Settings {
     Estimate<Length> kerf{};
     Estimate<Length> lead_in{};
     Estimate<Length> min_hole{};
-    Voltage controller{};     // arc volts behind the divider
-    bool feed_capped = false; // the table cannot go as fast as the arc could; feed is the table's
+    Estimate<Pressure> pressure{};  // at the machine's inlet while air flows, gauge
+    Estimate<Duration> post_flow{}; // air after the arc goes out
+    Voltage controller{};           // arc volts behind the divider
+    bool feed_capped = false;       // the table cannot go as fast as the arc could; feed is the table's
 };
 
 enum class Reach {

@@ -33,6 +33,14 @@ Estimate<Length> MetalModel::cut_height() const {
     return cut::cut_height();
 }
 
+// What a shop has never touched it has not said.
+Estimate<Pressure> MetalModel::air_pressure() const {
+    const Pressure own = shop_->air.torch_pressure;
+    if (own != air::AirSystem{}.torch_pressure)
+        return {own, own, own, Basis{.entered = true}};
+    return cut::air_pressure();
+}
+
 cut::Plate MetalModel::plate(Length thickness, Current current) const {
     cut::Plate p;
     p.metal = metal_;
@@ -89,6 +97,8 @@ std::optional<cut::Settings> MetalModel::settings(const cut::Plate& plate, cut::
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
+    s.pressure = air_pressure();
+    s.post_flow = cut::post_flow(plate.current);
     s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);
     return s;
 }

@@ -3,6 +3,7 @@
 #include "core/safety/words.hpp"
 #include "tools/cli/results/circuit.hpp"
 #include "tools/cli/results/job.hpp"
+#include "tools/cli/results/settings.hpp"
 #include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
@@ -10,20 +11,10 @@ namespace torchside::cli {
 namespace {
 
 Json settings_json(const std::optional<cut::Settings>& s) {
-    if (!s) {
-        return nulls({"feed_mm_min", "arc_v", "cut_height_mm", "pierce_height_mm", "pierce_delay_s", "kerf_mm",
-                      "lead_in_mm", "min_hole_mm", "controller_v", "feed_capped"});
-    }
-    return {{"feed_mm_min", figure(s->feed, mm_min)},
-            {"arc_v", figure(s->arc, volt)},
-            {"cut_height_mm", figure(s->cut_height, mm)},
-            {"pierce_height_mm", figure(s->pierce_height, mm)},
-            {"pierce_delay_s", figure(s->pierce_delay, second)},
-            {"kerf_mm", figure(s->kerf, mm)},
-            {"lead_in_mm", figure(s->lead_in, mm)},
-            {"min_hole_mm", figure(s->min_hole, mm)},
-            {"controller_v", amount(s->controller, volt)},
-            {"feed_capped", s->feed_capped}};
+    Json out = figures_json(s, UnitSystem::metric);
+    out["controller_v"] = s ? amount(s->controller, volt) : Json();
+    out["feed_capped"] = s ? Json(s->feed_capped) : Json();
+    return out;
 }
 
 Json capacity_json(const cut::Capacity& c) {
