@@ -54,9 +54,6 @@ struct Drive {
 /// Highest speed through a corner between two pieces at least `shorter` long; phi is the change of direction, 0 to pi.
 [[nodiscard]] Speed corner_speed(double phi, Length tolerance, Acceleration a, Length shorter);
 
-/// Time for a straight line from one speed to another, at most `cap` on the way; |v1^2 - v0^2| <= 2 a L.
-[[nodiscard]] Duration straight_time(Length length, Speed v0, Speed v1, Speed cap, Acceleration a);
-
 /// The feed in a hole as a share of the feed set.
 [[nodiscard]] double hole_share(double diameter_mm, Length thickness);
 

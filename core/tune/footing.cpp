@@ -22,16 +22,12 @@ bool rests_on_cuts(const ResponseFit& series, const Place& place) {
     return series.rows() > 0 && share(before, square(series.distribution(place.x, place.tag).sd)) >= by_log;
 }
 
-double practice_share_at(const Posterior& posterior, const Vector& x) {
+double practice_share(const Posterior& posterior, const Vector& x) {
     const double stock = square(posterior.feed.model().stock_sd);
     return share(posterior.feed_physics.variance(x) + stock, posterior.feed_practice.variance(x) + stock);
 }
 
 } // namespace
-
-double practice_share(const Posterior& posterior, const cut::Plate& plate) {
-    return practice_share_at(posterior, feed_place(plate).x);
-}
 
 Footings footings(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
@@ -40,7 +36,7 @@ Footings footings(const Posterior& posterior, const cut::Plate& asked) {
     Footings f;
     if (rests_on_cuts(posterior.feed, feed))
         f.feed = Footing::cuts;
-    else if (practice_share_at(posterior, feed.x) >= by_practice)
+    else if (practice_share(posterior, feed.x) >= by_practice)
         f.feed = Footing::practice;
     if (rests_on_cuts(posterior.arc, arc_place(plate)))
         f.arc = Footing::cuts;

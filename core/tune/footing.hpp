@@ -31,7 +31,4 @@ struct Footings {
 
 [[nodiscard]] Footings footings(const Posterior& posterior, const cut::Plate& plate);
 
-/// Share of the feed's variance that the practice rows take away at this plate, before any own cut.
-[[nodiscard]] double practice_share(const Posterior& posterior, const cut::Plate& plate);
-
 } // namespace torchside::tune

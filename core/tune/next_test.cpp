@@ -22,7 +22,8 @@ struct Known {
 Known known(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
     const Place place = feed_place(plate);
-    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)), posterior.feed.distribution(place.x, place.tag)};
+    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
+            posterior.feed.distribution(place.x, place.tag)};
 }
 
 std::string percent(double p) {
@@ -92,13 +93,6 @@ OffTop off_top(const Outlook& o, Speed fastest) {
 }
 
 } // namespace
-
-double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed) {
-    const Known k = known(posterior, plate);
-    if (!(k.level_1.in(mm_min) > 0.0 && feed.in(mm_min) > 0.0))
-        return 0.0;
-    return Search(k.belief, posterior.feed.model().window).good(std::log(feed / k.level_1));
-}
 
 Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
                       bool coupons) {

@@ -9,7 +9,7 @@
 //            past_table: the table's fastest feed lies in or above the clean window with a chance of less than 50 %
 // Source     own; 90 %, 35 %, 50 % and 1.12 are priors.
 // Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5
-//            points (simulate.hpp).
+//            points (tools/simulate).
 // Edges      a feed that the table cannot reach is not asked for, and no ladder is cut below a window that the table
 //            hardly reaches; a plate that the balance refuses: a Fault.
 // Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
@@ -60,8 +60,5 @@ struct Outlook {
 /// `coupons`: the plate can be pierced standing still, so that a ladder can be cut.
 [[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
                                     bool coupons = true);
-
-/// Chance that a cut at this feed is clean; 0 where the balance refuses the plate.
-[[nodiscard]] double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed);
 
 } // namespace torchside::tune

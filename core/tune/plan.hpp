@@ -5,7 +5,7 @@
 // Formula    cost(y) = 1 + sum over o = low, high of P(o | y) (1 + (1 - g_o) k)
 //            g_o   the largest chance of reading good that any test has after o
 //            k     1.55 cuts for each further miss
-// Source     own. k and the depth were chosen by core/tune/simulate.hpp: mean cuts a shop, standard error 0.01 on the
+// Source     own. k and the depth were chosen by tools/simulate/simulate.hpp: mean cuts a shop, standard error 0.01 on the
 //            same draws of 14 seeds in the first three rows, 0.04 in the others
 //            | the test with the greatest chance of good               | 17.58 |
 //            | one test ahead, this formula                            | 17.45 |

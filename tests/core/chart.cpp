@@ -1,6 +1,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include "core/tune/plate_terms.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/worksheet.hpp"
 
@@ -135,7 +136,10 @@ TEST_CASE("A cell's feed rests on practice where rules of thumb halve its varian
                 {Metal::copper, 6, 0.34095, Footing::physics}};
     for (const auto& r : rows) {
         CAPTURE(static_cast<int>(r.metal), r.t_mm);
-        CHECK_THAT(tune::practice_share(p, plate(r.metal, r.t_mm)), WithinAbs(r.share, 1e-5));
+        const tune::Vector x = tune::feed_place(plate(r.metal, r.t_mm)).x;
+        const double stock = p.feed.model().stock_sd * p.feed.model().stock_sd;
+        const double share = 1.0 - (p.feed_practice.variance(x) + stock) / (p.feed_physics.variance(x) + stock);
+        CHECK_THAT(share, WithinAbs(r.share, 1e-5));
         const tune::Footings f = tune::footings(p, plate(r.metal, r.t_mm));
         CHECK(f.feed == r.feed);
         CHECK(f.kerf == Footing::physics);

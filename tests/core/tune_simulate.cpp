@@ -5,8 +5,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include "core/tune/shop_draw.hpp"
-#include "core/tune/simulate.hpp"
+#include "tools/simulate/shop_draw.hpp"
+#include "tools/simulate/simulate.hpp"
 
 using namespace torchside::tune;
 using Catch::Matchers::WithinAbs;

@@ -9,6 +9,7 @@
 #include "core/cut/pierce.hpp"
 #include "core/cut/rules.hpp"
 #include "core/stock/properties.hpp"
+#include "tests/exact_conduction.hpp"
 
 using namespace torchside;
 
@@ -109,7 +110,7 @@ TEST_CASE("The conduction shape is continuous, rises, and its slope is its slope
 
 TEST_CASE("The fit follows the exact series", "[cut][property]") {
     for (double p = 0.003; p <= 12.0; p *= 1.05)
-        CHECK(std::abs(cut::conduction_shape(p) / cut::conduction_shape_exact(p) - 1.0) <= 0.0019);
+        CHECK(std::abs(cut::conduction_shape(p) / test::conduction_shape_exact(p) - 1.0) <= 0.0019);
 }
 
 TEST_CASE("Limits rise with current", "[cut][property]") {

@@ -4,8 +4,8 @@
 
 #include "core/document/json.hpp"
 #include "core/document/utf8.hpp"
-#include "core/tune/simulate.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/simulate/simulate.hpp"
 
 namespace torchside::cli {
 

@@ -4,8 +4,8 @@
 #include <array>
 #include <cstdint>
 
-#include "core/tune/simulate.hpp"
 #include "core/tune/window.hpp"
+#include "tools/simulate/simulate.hpp"
 
 namespace torchside::tune {
 

@@ -1,4 +1,4 @@
-#include "core/tune/shop_draw.hpp"
+#include "tools/simulate/shop_draw.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "core/tune/simulate.hpp"
+#include "tools/simulate/simulate.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 #include "core/tune/plan.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/posterior.hpp"
-#include "core/tune/shop_draw.hpp"
+#include "tools/simulate/shop_draw.hpp"
 
 namespace torchside::tune {
 namespace {
