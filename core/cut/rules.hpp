@@ -6,7 +6,7 @@
 //            lead-in        max(1.5 t, 2.5 w, 3 mm)          t plate thickness, w kerf
 //            smallest hole  max(1.0 t, 3 w)                  diameter
 //            pace           100 mm / v and 304.8 mm / v      v feed
-//            The band of a maximum takes the low factors with the kerf's low end and the high ones with its high end.
+//            For a maximum, combine the lows with the lows and the highs with the highs.
 // Source     assets/data/cut_rules.json: common practice, no source, except cut height and hole-per-kerf, which are
 //            priors. Nothing published was found for small air torches.
 // Range      any plate the balance accepts; the rules are kept for 1..25 mm.

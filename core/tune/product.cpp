@@ -96,7 +96,7 @@ void along(const ProductView& t, double m, double v, const Nodes& nodes, Up up, 
     }
 }
 
-// What the table says at a node; beyond its ends it says what it says there.
+// The table at a node, clamped to its end values.
 double at(const ProductView& t, std::ptrdiff_t i) {
     const auto last = static_cast<std::ptrdiff_t>(t.value.size()) - 1;
     return t.value[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i, 0, last))];
