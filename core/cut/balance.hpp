@@ -33,7 +33,7 @@
 namespace torchside::cut {
 
 /// One cut to be made. What is not known is worked out from the terms.
-struct Plate {
+struct CutSetup {
     Metal metal = Metal::mild_steel;
     Length thickness{6, mm};
     Current current{45, ampere};
@@ -51,20 +51,20 @@ struct Balance {
     Power conduction{}; // lost into the plate; melt + conduction = eta * power
 };
 
-[[nodiscard]] Outcome<Balance> balance(const Plate& plate, const Terms& terms);
+[[nodiscard]] Outcome<Balance> balance(const CutSetup& plate, const Terms& terms);
 
 /// The feed alone, 0 mm/min where balance() refuses: for searches over thickness and current.
-[[nodiscard]] Speed balance_feed(const Plate& plate, const Terms& terms);
+[[nodiscard]] Speed balance_feed(const CutSetup& plate, const Terms& terms);
 
 /// Level-1 arc voltage: the measured one when the plate has it, else U above. Prior sd of the offset 10 V
 /// (terms.arc_offset.sd), of the slopes in their own terms. Example: handbook, 45 A, 6 mm, 1.5 mm high: 104.0 V.
-[[nodiscard]] Voltage arc_volts(const Plate& plate, const Terms& terms);
+[[nodiscard]] Voltage arc_volts(const CutSetup& plate, const Terms& terms);
 
 /// Bore of the nozzle: the given one, else from the current density. Example: handbook, 45 A: 1.0705 mm.
-[[nodiscard]] Length bore(const Plate& plate, const Terms& terms);
+[[nodiscard]] Length bore(const CutSetup& plate, const Terms& terms);
 
 /// Level-1 kerf to offset by: terms.kerf_width times the bore; prior sd of ln(kerf) 0.30 (terms.kerf_width.sd). Two or
 /// three measured kerfs replace it. Example: handbook, 45 A: 1.606 mm.
-[[nodiscard]] Length kerf(const Plate& plate, const Terms& terms);
+[[nodiscard]] Length kerf(const CutSetup& plate, const Terms& terms);
 
 } // namespace torchside::cut

@@ -75,7 +75,7 @@ void write_circuit(const supply::Report& r, JsonWriter& out) {
     out.close();
 }
 
-void write_tap(const supply::TapReport& r, JsonWriter& out) {
+void write_tap(const supply::ControllerInput& r, JsonWriter& out) {
     out.key("tap").open('{');
     write_amount("controller_high_v", r.controller, volt, out);
     write_amount("before_arc_v", r.before_arc, volt, out);

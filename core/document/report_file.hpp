@@ -9,7 +9,7 @@
 namespace torchside::document {
 
 void write_circuit(const supply::Report& report, JsonWriter& out);
-void write_tap(const supply::TapReport& report, JsonWriter& out);
+void write_tap(const supply::ControllerInput& report, JsonWriter& out);
 void write_air(const air::Report& report, JsonWriter& out);
 
 } // namespace torchside::document

@@ -31,7 +31,7 @@ struct CurvePoint {
     double clean = 0.0;   // chance that a cut at this feed is clean
 };
 
-struct LadderAdvice {
+struct LadderPlan {
     int legs = 5;
     double ratio = 1.12;
     Speed middle{};
@@ -53,12 +53,12 @@ struct Outlook {
     bool stop = false;           // best is clean with more than sure_enough
     bool ladder = false;         // a ladder finds it sooner than single cuts
     bool past_table = false;     // the table goes no faster than feeds that are too slow for this plate
-    LadderAdvice legs{};
+    LadderPlan legs{};
     std::string advice{}; // one sentence
 };
 
 /// `coupons`: the plate can be pierced standing still, so that a ladder can be cut.
-[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
-                                    bool coupons = true);
+[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate,
+                                    const torchside::Table& table, bool coupons = true);
 
 } // namespace torchside::tune

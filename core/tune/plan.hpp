@@ -55,7 +55,7 @@ public:
     [[nodiscard]] std::vector<double> chances() const;
 
     /// Takes in the reading of a test.
-    void observe(double y, Reading reading);
+    void observe(double y, Judgement reading);
 
     [[nodiscard]] double low() const { return low_; }
     [[nodiscard]] const std::vector<double>& mass() const { return mass_; }
@@ -63,7 +63,7 @@ public:
 
 private:
     [[nodiscard]] Test at(std::size_t node) const;
-    [[nodiscard]] std::vector<double> profile(Reading reading) const;
+    [[nodiscard]] std::vector<double> profile(Judgement reading) const;
     [[nodiscard]] double rest(std::size_t node, const std::vector<double>& profile, std::vector<double>& scratch) const;
     [[nodiscard]] std::size_t within(double limit) const;
 

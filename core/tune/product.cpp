@@ -18,7 +18,7 @@ struct Span {
 // Where in f what the verdict says changes.
 Span edges(const Observation& row, const Judge& judge) {
     const Span e{row.y - judge.upper_edge(), row.y - judge.lower_edge()};
-    return {row.verdict == Reading::low ? e.high : e.low, row.verdict == Reading::high ? e.low : e.high};
+    return {row.verdict == Judgement::low ? e.high : e.low, row.verdict == Judgement::high ? e.low : e.high};
 }
 
 // A verdict says one thing below its edges and one above them: these factors are gathered at the edges' nodes and

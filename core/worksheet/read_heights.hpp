@@ -33,7 +33,7 @@ struct HeightLeg {
     friend bool operator==(const HeightLeg&, const HeightLeg&) = default;
 };
 
-struct HeightsReading {
+struct HeightsResult {
     std::optional<Length> height{}; // to go on with, in steps of 0.05 mm
     Length low{};                   // where the square height lies, 8 times in 10
     Length high{};
@@ -46,7 +46,7 @@ struct HeightsReading {
 };
 
 /// `model`: the shop's, where the caller has one. It serves as long as no leg leaves a row for the log.
-[[nodiscard]] Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
-                                                   std::span<const HeightLeg> legs, const ShopModel& model = {});
+[[nodiscard]] Outcome<HeightsResult> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
+                                                  std::span<const HeightLeg> legs, const ShopModel& model = {});
 
 } // namespace torchside

@@ -50,7 +50,7 @@ int main() {
     while (std::scanf("%15s", what) == 1) {
         if (std::strcmp(what, "learn") == 0) {
             const double spread = number();
-            const wear::Belief b = wear::learn(sets(), spread);
+            const wear::WearRates b = wear::learn(sets(), spread);
             std::printf("%.17g %.17g %.17g %.17g %.17g\n", b.per_start, b.per_minute, b.var_start, b.var_minute,
                         b.covariance);
         } else {

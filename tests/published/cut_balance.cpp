@@ -15,7 +15,7 @@ using Catch::Approx;
 
 namespace {
 
-cut::Plate plate(Metal metal, double t_mm, double i_a) {
+cut::CutSetup plate(Metal metal, double t_mm, double i_a) {
     return {metal, Length{t_mm, mm}, Current{i_a, ampere}, {}, {}, Length{1.5, mm}};
 }
 
@@ -198,7 +198,7 @@ constexpr Published handbook_rows[] = {
 };
 
 double feed_of(const Published& r, const cut::Terms& terms) {
-    const cut::Plate p{
+    const cut::CutSetup p{
         r.metal,        Length{r.t_mm, mm}, Current{r.i_a, ampere}, Voltage{r.arc_v, volt}, Length{r.bore_mm, mm},
         Length{1.5, mm}};
     return cut::balance(p, terms).value().feed.in(mm_min);

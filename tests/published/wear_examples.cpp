@@ -26,7 +26,7 @@ const auto four = sets({{300, 60}, {200, 110}, {420, 35}, {250, 80}});
 } // namespace
 
 TEST_CASE("Four sets with the priors", "[wear][published]") {
-    const Belief b = learn(four, 0.2);
+    const WearRates b = learn(four, 0.2);
     CHECK(b.per_start == Approx(0.00196498).epsilon(3e-6));
     CHECK(b.per_minute == Approx(0.0061421).epsilon(1e-5));
     CHECK(std::sqrt(b.var_start) == Approx(0.000476).margin(6e-7));
