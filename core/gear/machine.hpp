@@ -1,5 +1,5 @@
 // What stands in the shop and more than one calculation needs: the plasma power source, its nozzles, the height
-// control, the table and its controller. Plain structs; ranges and error texts are in core/document/schema*.cpp.
+// control, the table and its controller. Plain structs; ranges and error texts are in core/schema/schema*.cpp.
 #pragma once
 
 #include <optional>

@@ -79,7 +79,7 @@ double space_of(const CouponSettings& s) {
 }
 
 // Each leg at its own feed. The way to the first leg is taken to be as long as the way from the last one to another coupon.
-void time(Coupon& c, const CouponSettings& s) {
+void take_time(Coupon& c, const CouponSettings& s) {
     motion::Drive drive;
     drive.acceleration = s.table.acceleration;
     drive.corner_tolerance = s.table.corner_tolerance;
@@ -106,7 +106,7 @@ Coupon finished(Coupon c, const CouponSettings& s, double width_mm, double heigh
     for (part::Run& run : c.path.runs)
         for (part::Vertex& vertex : run.path)
             vertex.at = vertex.at + Point{edge, edge};
-    time(c, s);
+    take_time(c, s);
     return c;
 }
 

@@ -165,7 +165,7 @@ void sound(const Reading<Q>& r) {
         harmless(a->as);
     }
     if (const auto* q = r.question()) {
-        ok = ok && q->answers.size() >= 2 && q->answers.size() <= 4;
+        ok = ok && q->answers.size() >= 2 && q->answers.size() <= 5; // a gauge number, one for each metal sold by gauge
         harmless(q->text);
         for (const auto& a : q->answers) {
             ok = ok && finite(a.value);

@@ -6,10 +6,10 @@
 
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/chart_file.hpp"
 #include "core/worksheet/hindrance.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tests/screens/person.hpp"
+#include "tools/cli/results/chart.hpp"
 #include "web/screens/show.hpp"
 
 using namespace torchside;
@@ -276,7 +276,7 @@ TEST_CASE("two hundred workbooks tell one story on every screen") {
 TEST_CASE("the chart as a file has the feed that Cut shows") {
     browser() = {};
     Person person;
-    const std::string csv = document::write_chart_csv(person.app().chart(), UnitSystem::metric);
+    const std::string csv = cli::chart_csv(person.app().chart(), UnitSystem::metric);
     const std::string feed = show_feed(person.app().sheet().settings->feed.value, person.app().book().shop).number;
     CHECK(csv.find("," + feed + ",") != std::string::npos);
 }

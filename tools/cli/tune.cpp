@@ -1,7 +1,8 @@
 // torchside tune: what the test cuts say about the job's stock, and the next test to cut.
-#include "core/document/tune_file.hpp"
 #include "core/worksheet/tuning.hpp"
+
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/tune.hpp"
 
 namespace torchside::cli {
 
@@ -21,7 +22,7 @@ Outcome<std::string> run_tune(const Arguments& arguments) {
         return seen.fault();
     }
     const tune::Trail trail = metal.trail(metal.plate(job.thickness, job.current));
-    return document::write_tune(metal.posterior(), trail, seen.value(), job);
+    return printed(tune_json(metal.posterior(), trail, seen.value(), job));
 }
 
 } // namespace torchside::cli

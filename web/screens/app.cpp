@@ -2,8 +2,8 @@
 
 #include <utility>
 
-#include "core/document/workbook_file.hpp"
 #include "core/quantity/in_units.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"

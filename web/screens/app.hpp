@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"

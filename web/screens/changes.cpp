@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
 #include "core/quantity/print.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"

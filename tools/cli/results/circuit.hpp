@@ -1,0 +1,15 @@
+// The parts of a worksheet that speak of what feeds the torch.
+#pragma once
+
+#include "core/air/report.hpp"
+#include "core/supply/divider.hpp"
+#include "core/supply/report.hpp"
+#include "tools/cli/results/json.hpp"
+
+namespace torchside::cli {
+
+[[nodiscard]] Json circuit_json(const supply::Report& report);
+[[nodiscard]] Json tap_json(const supply::ControllerInput& report);
+[[nodiscard]] Json air_json(const air::Report& report);
+
+} // namespace torchside::cli
