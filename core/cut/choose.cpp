@@ -9,7 +9,7 @@ namespace torchside::cut {
 namespace {
 
 struct Question {
-    const Plate& plate;
+    const CutSetup& plate;
     const Machine& machine;
     const Table& table;
     const FeedModel& model;
@@ -24,8 +24,8 @@ struct Setting {
     bool too_fast = false;  // for the table even so
 };
 
-Plate with(const Question& q, const Nozzle& nozzle, int amperes) {
-    Plate p = q.plate;
+CutSetup with(const Question& q, const Nozzle& nozzle, int amperes) {
+    CutSetup p = q.plate;
     p.current = Current{static_cast<double>(amperes), ampere};
     p.bore = bore(nozzle, q.terms);
     p.arc.reset();
@@ -103,7 +103,7 @@ std::string why_none(const Question& q, bool any_setting) {
 
 } // namespace
 
-Choice choose(const Plate& plate, const Machine& machine, const Table& table, const FeedModel& model,
+Choice choose(const CutSetup& plate, const Machine& machine, const Table& table, const FeedModel& model,
               const Terms& terms, Length proven) {
     const Question q{plate, machine, table, model, terms, proven};
     std::vector<Nozzle> nozzles = machine.nozzles;

@@ -8,7 +8,7 @@
 //            air pressure   4.5 bar, gauge, while it flows
 //            post-flow      0.3 s for each ampere
 //            pace           100 mm / v and 304.8 mm / v      v feed
-//            The band of a maximum takes the low factors with the kerf's low end and the high ones with its high end.
+//            For a maximum, combine the lows with the lows and the highs with the highs.
 // Source     assets/data/cut_rules.json: common practice, no source, except cut height and hole-per-kerf, which are
 //            priors. Nothing published was found for small air torches. Pressure and post-flow are what such machines
 //            are commonly set to, from memory.

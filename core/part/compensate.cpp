@@ -230,7 +230,7 @@ private:
         run.source = i;
         run.hole_mm = c.role == Role::inner ? equal_diameter_mm(c) : 0.0;
         leads_.enter(c.role == Role::inner ? i : parents_[i] == Near::none ? drawn_.contours.size() : parents_[i]);
-        std::optional<Led> led;
+        std::optional<LeadPath> led;
         if (s_.edge_start && c.role == Role::outer)
             led = leads_.from_edge(travelled, i, box_);
         run.edge_start = led.has_value();

@@ -101,7 +101,7 @@ Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading) {
     return match;
 }
 
-Outcome<Gradient> calibrate(const HeightReading& low, const HeightReading& high) {
+Outcome<Gradient> calibrate(const VoltsAtHeight& low, const VoltsAtHeight& high) {
     const Length rise = high.height - low.height;
     if (rise < least_rise)
         return Fault{"height_mm",
@@ -114,7 +114,7 @@ Outcome<Gradient> calibrate(const HeightReading& low, const HeightReading& high)
     return Gradient{gain.in(volt) / rise.in(mm), volt_per_mm};
 }
 
-Length height_at(Voltage voltage, const HeightReading& known, Gradient gradient) {
+Length height_at(Voltage voltage, const VoltsAtHeight& known, Gradient gradient) {
     return known.height + Length{(voltage - known.voltage).in(volt) / gradient.in(volt_per_mm), mm};
 }
 
@@ -126,8 +126,8 @@ double least_divider(Voltage input_limit, Voltage arc) {
     return std::ceil(needed);
 }
 
-TapReport check_tap(const HeightControl& control, Voltage arc) {
-    TapReport report;
+ControllerInput check_tap(const HeightControl& control, Voltage arc) {
+    ControllerInput report;
     report.controller = at_controller(arc, control.divider_ratio);
     report.before_arc = at_controller(Voltage{open_circuit_v, volt}, control.divider_ratio);
     report.shock = report.before_arc > touchable;

@@ -60,21 +60,21 @@ struct DividerMatch {
 /// Fault: a voltage that is not positive, or a reading above the arc's voltage by more than its uncertainty.
 [[nodiscard]] Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading);
 
-struct HeightReading {
+struct VoltsAtHeight {
     Voltage voltage{};
     Length height{};
 };
 /// Volts per millimetre from two cuts at two heights. Fault: heights closer than 0.1 mm, or volts that do not rise with
 /// height.
-[[nodiscard]] Outcome<Gradient> calibrate(const HeightReading& low, const HeightReading& high);
-[[nodiscard]] Length height_at(Voltage voltage, const HeightReading& known, Gradient gradient);
+[[nodiscard]] Outcome<Gradient> calibrate(const VoltsAtHeight& low, const VoltsAtHeight& high);
+[[nodiscard]] Length height_at(Voltage voltage, const VoltsAtHeight& known, Gradient gradient);
 
 /// The least ratio of the trade, or the next whole one, that keeps an input within its limit.
 [[nodiscard]] double least_divider(Voltage input_limit, Voltage arc);
 
 enum class TapSeverity { fine, caution, stop };
 
-struct TapReport {
+struct ControllerInput {
     Voltage controller{}; // while cutting, at the arc's highest
     Voltage before_arc{}; // the most the standard lets stand there before the arc strikes
     TapSeverity severity = TapSeverity::fine;
@@ -83,6 +83,6 @@ struct TapReport {
     std::vector<std::string> basis{};
 };
 /// `arc`: the highest to expect while cutting.
-[[nodiscard]] TapReport check_tap(const HeightControl& control, Voltage arc);
+[[nodiscard]] ControllerInput check_tap(const HeightControl& control, Voltage arc);
 
 } // namespace torchside::supply

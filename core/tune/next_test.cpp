@@ -19,9 +19,9 @@ struct Known {
     Distribution belief{};
 };
 
-Known known(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
-    const Place place = feed_place(plate);
+Known known(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
+    const Regressors place = feed_regressors(plate);
     return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
             posterior.feed.distribution(place.x, place.tag)};
 }
@@ -53,8 +53,8 @@ std::string advice_of(const Outlook& o) {
            ", and either way the next one is better.";
 }
 
-LadderAdvice ladder_over(const Estimate<Speed>& feed, Speed fastest) {
-    LadderAdvice a;
+LadderPlan ladder_over(const Estimate<Speed>& feed, Speed fastest) {
+    LadderPlan a;
     const Speed high = std::min(feed.high, fastest);
     const Speed low = std::min(feed.low, high);
     a.ratio = rung;
@@ -94,14 +94,7 @@ OffTop off_top(const Outlook& o, Speed fastest) {
 
 } // namespace
 
-double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed) {
-    const Known k = known(posterior, plate);
-    if (!(k.level_1.in(mm_min) > 0.0 && feed.in(mm_min) > 0.0))
-        return 0.0;
-    return Search(k.belief, posterior.feed.model().window).good(std::log(feed / k.level_1));
-}
-
-Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
+Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, const torchside::Table& table,
                       bool coupons) {
     const Outcome<cut::Balance> balance =
         cut::balance(plate_of(plate, posterior.nozzles), cut::small_air_torch(plate.metal));

@@ -65,10 +65,10 @@ struct Posterior {
 [[nodiscard]] Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
                               const Priors& priors);
 
-[[nodiscard]] Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup& plate);
 
 /// Volts that a millimetre of height makes, anywhere.
 [[nodiscard]] Estimate<Gradient> arc_gradient(const Posterior& posterior);
@@ -79,14 +79,14 @@ struct Trail {
     Estimate<Speed> practice{};
     Estimate<Speed> own{};
 };
-[[nodiscard]] Trail trail(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Trail trail(const Posterior& posterior, const cut::CutSetup& plate);
 
 /// The smooth middle of the learnt feed, without any one stock's own part: for the searches of core/cut over thickness.
 /// Refers to the posterior, which must outlive it.
 class LearntFeed final : public cut::FeedModel {
 public:
     explicit LearntFeed(const Posterior& posterior) : posterior_(&posterior) {}
-    [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
+    [[nodiscard]] Speed feed(const cut::CutSetup& plate) const override;
 
 private:
     const Posterior* posterior_;

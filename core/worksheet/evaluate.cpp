@@ -83,7 +83,7 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
     const MetalModel metal{shop, job.material, model};
-    const cut::Plate plate = metal.plate(job.thickness, job.current);
+    const cut::CutSetup plate = metal.plate(job.thickness, job.current);
     const cut::Limits limits = metal.limits(job.current);
     const Estimate<Speed> arc_feed = metal.arc_feed(plate);
     const Estimate<Voltage> arc = metal.arc_volts(plate);

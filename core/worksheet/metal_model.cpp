@@ -41,8 +41,8 @@ Estimate<Pressure> MetalModel::air_pressure() const {
     return cut::air_pressure();
 }
 
-cut::Plate MetalModel::plate(Length thickness, Current current) const {
-    cut::Plate p;
+cut::CutSetup MetalModel::plate(Length thickness, Current current) const {
+    cut::CutSetup p;
     p.metal = metal_;
     p.thickness = thickness;
     p.current = current;
@@ -52,15 +52,15 @@ cut::Plate MetalModel::plate(Length thickness, Current current) const {
     return p;
 }
 
-Speed MetalModel::feed(const cut::Plate& plate) const {
+Speed MetalModel::feed(const cut::CutSetup& plate) const {
     return tune::LearntFeed{posterior()}.feed(plate);
 }
 
-Estimate<Speed> MetalModel::arc_feed(const cut::Plate& plate) const {
+Estimate<Speed> MetalModel::arc_feed(const cut::CutSetup& plate) const {
     return tune::feed(posterior(), plate);
 }
 
-Estimate<Voltage> MetalModel::arc_volts(const cut::Plate& plate) const {
+Estimate<Voltage> MetalModel::arc_volts(const cut::CutSetup& plate) const {
     return tune::arc(posterior(), plate);
 }
 
@@ -68,7 +68,7 @@ cut::Limits MetalModel::limits(Current current) const {
     return cut::limits(plate(Length{1, mm}, current), *this, *terms_, tune::proven(shop_->tests, metal_, current));
 }
 
-Outcome<cut::Reach> MetalModel::cuts(const cut::Plate& plate) const {
+Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Limits l = limits(plate.current);
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
@@ -83,7 +83,7 @@ cut::Choice MetalModel::choose(Length thickness) const {
                        tune::proven(shop_->tests, metal_, most));
 }
 
-std::optional<cut::Settings> MetalModel::settings(const cut::Plate& plate, cut::Reach reach) const {
+std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cut::Reach reach) const {
     if (reach == cut::Reach::refused)
         return std::nullopt;
     cut::Settings s;

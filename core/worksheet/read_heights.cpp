@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/supply/divider.hpp"
-#include "core/tune/reading_rules.hpp"
+#include "core/tune/diagnosis_rules.hpp"
 #include "core/tune/square_height.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/metal_model.hpp"
@@ -31,8 +31,8 @@ std::optional<Fault> refusal(const tune::Coupon& coupon, std::span<const HeightL
     return std::nullopt;
 }
 
-std::vector<tune::TaperReading> tapers(const tune::Coupon& coupon, std::span<const HeightLeg> legs, Length thickness) {
-    std::vector<tune::TaperReading> out;
+std::vector<tune::TaperAt> tapers(const tune::Coupon& coupon, std::span<const HeightLeg> legs, Length thickness) {
+    std::vector<tune::TaperAt> out;
     for (std::size_t i = 0; i < legs.size(); ++i) {
         const Length height = coupon.legs[i].cut_height;
         if (legs[i].kerf_top && legs[i].kerf_bottom)
@@ -44,7 +44,7 @@ std::vector<tune::TaperReading> tapers(const tune::Coupon& coupon, std::span<con
 }
 
 // Sets the height to go on with, and what to say of it.
-void place_height(HeightsReading& r, const tune::SquareHeight& square, const tune::Coupon& coupon) {
+void place_height(HeightsResult& r, const tune::SquareHeight& square, const tune::Coupon& coupon) {
     const auto by_height = [](const tune::Leg& a, const tune::Leg& b) { return a.cut_height < b.cut_height; };
     const auto [lowest, highest] = std::minmax_element(coupon.legs.begin(), coupon.legs.end(), by_height);
     const Length least{tune::reading_rules().height_least_mm, mm};
@@ -92,14 +92,14 @@ bool two_heights(const std::vector<tune::TestCut>& rows) {
 
 } // namespace
 
-Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
-                                     std::span<const HeightLeg> legs, const ShopModel& model) {
+Outcome<HeightsResult> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
+                                    std::span<const HeightLeg> legs, const ShopModel& model) {
     if (auto fault = refusal(coupon, legs))
         return *fault;
     const Job& job = workbook.job;
-    HeightsReading r;
+    HeightsResult r;
     r.rows = rows_of(workbook, coupon, legs);
-    const std::vector<tune::TaperReading> seen = tapers(coupon, legs, job.thickness);
+    const std::vector<tune::TaperAt> seen = tapers(coupon, legs, job.thickness);
     if (const auto square = tune::square_height(seen))
         place_height(r, *square, coupon);
     else
@@ -108,7 +108,7 @@ Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupo
     Shop after = workbook.shop;
     after.tests.insert(after.tests.end(), r.rows.begin(), r.rows.end());
     const MetalModel metal{after, job.material, model};
-    cut::Plate plate = metal.plate(job.thickness, job.current);
+    cut::CutSetup plate = metal.plate(job.thickness, job.current);
     plate.height = r.height.value_or(plate.height);
     r.arc = metal.arc_volts(plate);
     r.controller = supply::at_controller(r.arc.value, after.height_control.divider_ratio);

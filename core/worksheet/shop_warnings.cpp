@@ -46,7 +46,7 @@ Severity severity_of(supply::Weight weight) {
 } // namespace
 
 void warn_of_tap(const Findings& f, std::vector<Warning>& out) {
-    const supply::TapReport& tap = f.sheet.tap;
+    const supply::ControllerInput& tap = f.sheet.tap;
     if (tap.severity == supply::TapSeverity::fine)
         return;
     const bool over = tap.controller > f.workbook.shop.height_control.input_limit;

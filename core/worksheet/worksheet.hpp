@@ -49,7 +49,7 @@ struct Worksheet {
     cut::Capacity capacity{};
     std::optional<cut::ByHand> by_hand{}; // none when the plate is refused
     std::optional<tune::Trail> trail{};   // what moved the feed; none when the plate is refused
-    supply::TapReport tap{};              // what the height control's input gets
+    supply::ControllerInput tap{};        // what the height control's input gets
     supply::Report circuit{};
     std::optional<There> there{}; // none when nothing that the machine can be set to holds
     air::Report air{};

@@ -8,7 +8,7 @@ using namespace torchside::supply;
 
 TEST_CASE("a raw tap into an input that does not stand it is stopped", "[supply]") {
     const HeightControl raw{1.0, Voltage{10, volt}, {}};
-    const TapReport report = check_tap(raw, Voltage{135, volt});
+    const ControllerInput report = check_tap(raw, Voltage{135, volt});
     CHECK(report.severity == TapSeverity::stop);
     CHECK(report.shock);
     CHECK(report.controller == Voltage{135, volt});
@@ -17,31 +17,31 @@ TEST_CASE("a raw tap into an input that does not stand it is stopped", "[supply]
 }
 
 TEST_CASE("a raw tap into an input that stands it is still a shock hazard", "[supply]") {
-    const TapReport report = check_tap({1.0, Voltage{500, volt}, {}}, Voltage{135, volt});
+    const ControllerInput report = check_tap({1.0, Voltage{500, volt}, {}}, Voltage{135, volt});
     CHECK(report.severity == TapSeverity::caution);
     CHECK(report.shock);
 }
 
 TEST_CASE("a tap that carries more than 100 V before the arc strikes is a shock hazard", "[supply]") {
     for (const double ratio : {1.5, 2.0, 4.0, 4.99}) {
-        const TapReport report = check_tap({ratio, Voltage{1000, volt}, {}}, Voltage{135, volt});
+        const ControllerInput report = check_tap({ratio, Voltage{1000, volt}, {}}, Voltage{135, volt});
         CAPTURE(ratio);
         CHECK(report.shock);
         CHECK(report.severity == TapSeverity::caution);
         CHECK(report.text.find("Shock hazard") != std::string::npos);
     }
-    const TapReport at = check_tap({5.0, Voltage{1000, volt}, {}}, Voltage{135, volt});
+    const ControllerInput at = check_tap({5.0, Voltage{1000, volt}, {}}, Voltage{135, volt});
     CHECK_FALSE(at.shock);
     CHECK(at.severity == TapSeverity::fine);
 }
 
 TEST_CASE("a divided tap", "[supply]") {
-    const TapReport fine = check_tap({50.0, Voltage{10, volt}, {}}, Voltage{135, volt});
+    const ControllerInput fine = check_tap({50.0, Voltage{10, volt}, {}}, Voltage{135, volt});
     CHECK(fine.severity == TapSeverity::fine);
     CHECK_FALSE(fine.shock);
     CHECK(fine.text.empty());
     // 20 to 1 is good while cutting, but before the arc strikes up to 25 V may stand there.
-    const TapReport before = check_tap({20.0, Voltage{10, volt}, {}}, Voltage{135, volt});
+    const ControllerInput before = check_tap({20.0, Voltage{10, volt}, {}}, Voltage{135, volt});
     CHECK(before.severity == TapSeverity::stop); // one rule with the divider that is advised
     CHECK(before.text.find("up to 25 V before the arc strikes") != std::string::npos);
     CHECK(before.before_arc == Voltage{25, volt});

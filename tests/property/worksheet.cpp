@@ -140,10 +140,10 @@ TEST_CASE("The learnt feed's middle falls with thickness and rises with current"
         Shop shop = w.shop;
         shop.tests.resize(std::min<std::size_t>(shop.tests.size(), 4));
         const MetalModel learnt{shop, w.job.material};
-        cut::Plate p = learnt.plate(Length{3, mm}, Current{45, ampere});
+        cut::CutSetup p = learnt.plate(Length{3, mm}, Current{45, ampere});
         for (double t = 0.5; t < 30; t *= 1.2) {
             p.thickness = Length{t, mm};
-            cut::Plate thicker = p;
+            cut::CutSetup thicker = p;
             thicker.thickness = 1.05 * p.thickness;
             CHECK((learnt.feed(thicker) < learnt.feed(p) || learnt.feed(p) == Speed{}));
         }

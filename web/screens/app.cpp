@@ -90,7 +90,7 @@ SeenCut App::seen() const {
     return s;
 }
 
-const Outcome<tune::CutReading>& App::reading() {
+const Outcome<tune::CutDiagnosis>& App::reading() {
     drop_stale();
     const SeenCut now = seen();
     if (!reading_ || !(read_ == now)) {

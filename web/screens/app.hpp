@@ -59,7 +59,7 @@ public:
     [[nodiscard]] const Outcome<Tuning>& tuning();
     /// The cut under scratch, and what it says.
     [[nodiscard]] SeenCut seen() const;
-    [[nodiscard]] const Outcome<tune::CutReading>& reading();
+    [[nodiscard]] const Outcome<tune::CutDiagnosis>& reading();
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
@@ -181,7 +181,7 @@ private:
     std::optional<Chart> chart_; // worked out when first looked at
     ChartInputs chart_inputs_;   // what chart_ is of
     std::optional<Outcome<Tuning>> tuning_;
-    std::optional<Outcome<tune::CutReading>> reading_;
+    std::optional<Outcome<tune::CutDiagnosis>> reading_;
     SeenCut read_; // what reading_ is of
     std::optional<Outcome<tune::Coupon>> coupon_;
     tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;

@@ -80,7 +80,7 @@ float measured(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     return y - y0;
 }
 
-float figures(App& app, Point at, float w, const HeightsReading& r) {
+float figures(App& app, Point at, float w, const HeightsResult& r) {
     Ui& ui = app.ui();
     const UnitSystem units = app.book().shop.display.units;
     float y = at.y + 8;
@@ -109,7 +109,7 @@ float figures(App& app, Point at, float w, const HeightsReading& r) {
 }
 
 /// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.
-void keep(App& app, const HeightsReading& r, bool with_height) {
+void keep(App& app, const HeightsResult& r, bool with_height) {
     Outcome<Workbook> next = app.book();
     for (const tune::TestCut& row : r.rows) {
         if (next.ok()) {
@@ -143,7 +143,7 @@ float heights_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) 
         return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +
                8 - y0;
     }
-    const HeightsReading& r = read.value();
+    const HeightsResult& r = read.value();
     y += figures(app, {x, y}, w, r) + 8;
     const std::size_t count = r.rows.size();
     const std::string cuts = std::to_string(count) + (count == 1 ? " cut" : " cuts");

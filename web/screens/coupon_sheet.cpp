@@ -189,7 +189,7 @@ float swirl_showed(App& app, Rect body, float y0) {
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return y - y0;
     }
-    const tune::SwirlReading r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
+    const tune::TiltAndSwirl r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
     const auto degrees = [](double v) { return print_fixed(v, 1) + "°"; };
     y += line(app, "coupon/by_height", {x, y}, w, "Height and feed", degrees(r.alike_deg));
     y += line(app, "coupon/by_tilt", {x, y}, w, "Tilt, to the bottom face", degrees(r.tilt_deg));

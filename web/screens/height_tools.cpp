@@ -20,7 +20,7 @@ float reading(App& app, Point at, float w) {
                              " and the controller reads " + show(settings->controller).whole() + ".";
     float y = at.y + 14;
     y += words(ui, "height/reading", Type::text, {at.x, y}, w, text, ui.tokens().ink) + 4;
-    const supply::TapReport tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
+    const supply::ControllerInput tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
     if (!tap.text.empty()) {
         const Sign sign = tap.severity == supply::TapSeverity::stop ? Sign::stop : Sign::caution;
         y += signed_words(app, "height/tap", sign, {at.x, y}, w, tap.text, tap.basis.empty() ? "" : tap.basis.front());

@@ -26,7 +26,7 @@ void head(const App& app, std::string_view title, std::string_view about, std::s
 
 // --- the chart
 
-constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"}; // by Footing
+constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"}; // by DominantBasis
 constexpr const char* tested_marks[] = {"", " mark-near", " mark-here"};              // by Tested
 constexpr const char* reach_notes[] = {"", "edge start", "rough, no clean cut", ""};  // by Reach
 

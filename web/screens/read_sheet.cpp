@@ -104,7 +104,7 @@ float squareness(App& app, Point at, float w, const tune::Squareness& s) {
     return y - at.y;
 }
 
-float reasons(App& app, Point at, float w, const tune::CutReading& r) {
+float reasons(App& app, Point at, float w, const tune::CutDiagnosis& r) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
     float y = at.y + section(ui, "read/why/title", at, w, "Why");
@@ -159,7 +159,7 @@ float answer(App& app, Rect place, bool draw) {
             nothing ? t.quiet : t.stop);
         return y + 10 - place.y;
     }
-    const tune::CutReading& r = reading.value();
+    const tune::CutDiagnosis& r = reading.value();
     const std::string by = amount(app, r.advice);
     say("read/what", Type::title, r.advice.what, t.ink);
     say("read/turn", Type::text, by.empty() ? r.advice.turn : std::string_view(by), t.accent);

@@ -62,7 +62,7 @@ Json circuit_json(const supply::Report& r) {
     };
 }
 
-Json tap_json(const supply::TapReport& r) {
+Json tap_json(const supply::ControllerInput& r) {
     return {{"controller_high_v", amount(r.controller, volt)},
             {"before_arc_v", amount(r.before_arc, volt)},
             {"severity", word_of(tap_words, r.severity)},

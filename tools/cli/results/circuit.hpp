@@ -9,7 +9,7 @@
 namespace torchside::cli {
 
 [[nodiscard]] Json circuit_json(const supply::Report& report);
-[[nodiscard]] Json tap_json(const supply::TapReport& report);
+[[nodiscard]] Json tap_json(const supply::ControllerInput& report);
 [[nodiscard]] Json air_json(const air::Report& report);
 
 } // namespace torchside::cli

@@ -1,13 +1,13 @@
-#include "core/tune/reading.hpp"
+#include "core/tune/diagnosis.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <vector>
 
 #include "core/cut/capacity.hpp"
+#include "core/tune/diagnosis_rules.hpp"
 #include "core/tune/next_test.hpp"
 #include "core/tune/plate_terms.hpp"
-#include "core/tune/reading_rules.hpp"
 #include "core/tune/squareness.hpp"
 
 namespace torchside::tune {
@@ -164,7 +164,7 @@ void turn_height(Advice& a, const std::optional<Faces>& f, const MadeCut& made, 
         by = std::clamp(-f->alike_deg / reading_rules().deg_per_mm_height, -reading_rules().height_step_most_mm,
                         reading_rules().height_step_most_mm);
     by = std::fmax(by, std::fmin(0.0, reading_rules().height_least_mm - made.plate.height.in(mm)));
-    cut::Plate moved = made.plate;
+    cut::CutSetup moved = made.plate;
     moved.height = moved.height + Length{by, mm};
     a.knob = Knob::height;
     a.height_by = Length{by, mm};
@@ -208,11 +208,11 @@ void turn(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const S
 
 } // namespace
 
-Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
-                             const ShopView& shop) {
+Outcome<CutDiagnosis> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
+                               const ShopView& shop) {
     if (auto fault = refusal(seen, measured, made))
         return *fault;
-    const cut::Plate plate = plate_of(made.plate, shop.machine.nozzles);
+    const cut::CutSetup plate = plate_of(made.plate, shop.machine.nozzles);
     const cut::Terms& terms = cut::small_air_torch(plate.metal);
     if (const auto balance = cut::balance(plate, terms); !balance)
         return balance.fault();
@@ -225,7 +225,7 @@ Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, con
     if (!chance)
         return chance.fault();
 
-    CutReading r;
+    CutDiagnosis r;
     r.causes = chance.value();
     const auto likeliest = std::max_element(r.causes.begin(), r.causes.end());
     r.advice.cause = static_cast<Cause>(likeliest - r.causes.begin());
