@@ -5,13 +5,15 @@
 
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/quantity/field_unit.hpp"
 #include "core/quantity/print.hpp"
-#include "core/quantity/read.hpp"
 #include "core/stock/gauge.hpp"
 #include "core/stock/thickness.hpp"
+#include "tests/core/typed_readers.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside;
+using namespace torchside::test;
 using torchside::test::Rng;
 
 namespace {
@@ -190,8 +192,9 @@ void read_all(std::string_view text) {
     sound(read_duration(text, second));
     sound(read_flow(text, u));
     sound(read_percent(text));
-    sound(read_field(text, "C", u));
-    sound(read_field(text, text, u));
+    for (int unit = 0; unit <= static_cast<int>(FieldUnit::kilohm); ++unit) {
+        sound(read_field(text, static_cast<FieldUnit>(unit), u));
+    }
 }
 
 } // namespace
