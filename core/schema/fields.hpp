@@ -58,7 +58,7 @@ struct Field {
 extern const Fields shop_fields;
 extern const Fields job_fields;
 
-/// A member of an object that is not const behind the const door of Field::member.
+/// Mutable access to a member, through Field::member, of an object that is not const.
 [[nodiscard]] inline void* writable(const Field& field, void* object) {
     return const_cast<void*>(field.member(object)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
 }

@@ -172,7 +172,7 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "shop": {"machine": {"plate_i1max_a": 20, "plate_i1eff_a": 21}}})",
      "shop.machine.plate_i1eff_a: 21 is more than the largest supply current, accepted is at most 20 A"},
     {R"({"torchside": 1, "shop": {"wear": {"sets": [{"starts": 9, "arc_min": 0}, {"starts": 0, "arc_min": 0}]}}})",
-     "shop.wear.sets[1].starts: 0 and no arc time either, accepted for a worn set is what wore it out"},
+     "shop.wear.sets[1].starts: 0 and no arc time either, accepted is a worn set with starts or arc time"},
     {R"({"torchside": 1, "shop": {"air": {"cut_out_bar": 6}}})",
      "shop.air.cut_out_bar: 6 is not above the cut-in, accepted is more than 6 bar"},
     {R"({"torchside": 1, "job": {"current_a": 1e999}})",
