@@ -243,7 +243,7 @@ TEST_CASE("every key of the contract is described") {
     CHECK(info->kind == FieldKind::number);
     CHECK(info->low == 0.3);
     CHECK(info->high == 150.0);
-    CHECK(std::string(info->unit) == "mm");
+    CHECK(info->unit == FieldUnit::mm);
     CHECK(std::string(info->meaning) == "Thickness of the plate.");
     CHECK(accepted(*info) == "0.3 to 150 mm");
     CHECK(field("shop.machine.nozzles[3].bore_mm")->nullable);
