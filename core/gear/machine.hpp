@@ -14,6 +14,8 @@ namespace torchside {
 struct Nozzle {
     Current rated{45, ampere};    // 10..200 A
     std::optional<Length> bore{}; // 0.4..4 mm; unknown: from a current density (core/cut)
+
+    friend bool operator==(const Nozzle&, const Nozzle&) = default;
 };
 
 struct Machine {

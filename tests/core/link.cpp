@@ -128,8 +128,9 @@ TEST_CASE("a link that was made by hand is judged field by field") {
           "job.thickness_mm: 200 is not accepted, accepted is 0.3 to 150 mm");
     CHECK(fault_of(job_of("\xA1\x01\xA1\x03\xF9\x7E\x00"sv)).starts_with("job.thickness_mm: "));          // NaN
     CHECK(fault_of(job_of("\xA1\x01\xA1\x03\x61\x38"sv)).starts_with("job.thickness_mm: no such value")); // "8"
-    CHECK(fault_of(job_of("\xA1\x01\xA1\x02\x05"sv)) ==
-          "job.material: no such value, accepted is mild_steel, stainless, aluminium, galvanised or copper");
+    CHECK(fault_of(job_of("\xA1\x01\xA1\x02\x07"sv)) ==
+          "job.material: no such value, accepted is mild_steel, stainless, aluminium, galvanised, copper, brass or "
+          "wear_plate");
     CHECK(fault_of(job_of("\xA1\x01\xA1\x18\xFA\x05"sv)) ==
           "job.number 250: unknown field, accepted is what this Torchside knows: update it");
     CHECK(fault_of(job_of("\xA1\x01\xA2\x03\x08\x03\x09"sv)) == "job.thickness_mm: given twice, accepted is once");

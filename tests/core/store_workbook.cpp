@@ -81,10 +81,11 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "job": {"thickness_mm": -6}})",
      "job.thickness_mm: -6 is not accepted, accepted is 0.3 to 150 mm"},
     {R"({"torchside": 1, "job": {"material": "steel"}})",
-     "job.material: \"steel\" is not accepted, accepted is mild_steel, stainless, aluminium, galvanised or copper"},
+     "job.material: \"steel\" is not accepted, accepted is mild_steel, stainless, aluminium, galvanised, copper, brass "
+     "or wear_plate"},
     {R"({"torchside": 1, "job": {"material": "Mild_steel"}})",
-     "job.material: \"Mild_steel\" is not accepted, accepted is mild_steel, stainless, aluminium, galvanised or "
-     "copper"},
+     "job.material: \"Mild_steel\" is not accepted, accepted is mild_steel, stainless, aluminium, galvanised, copper, "
+     "brass or wear_plate"},
     {R"({"torchside": 1, "shop": {"circuit": {"run_awg": 9}}})",
      "shop.circuit.run_awg: 9 is not accepted, accepted is 2, 3, 4, 6, 8, 10, 12 or 14 AWG"},
     {R"({"torchside": 1, "shop": {"circuit": {"cord_awg": 20}}})",
@@ -250,7 +251,7 @@ TEST_CASE("every key of the contract is described") {
     CHECK(field("shop.tests[]")->kind == FieldKind::object);
     CHECK(field("shop.tests")->kind == FieldKind::list);
     CHECK(field("job")->kind == FieldKind::object);
-    CHECK(field("job.material")->words.size() == 5);
+    CHECK(field("job.material")->words.size() == 7);
     CHECK(field("shop.circuit.run_awg")->choices.size() == 8);
     for (const char* wrong :
          {"", "job.", ".job", "job..part", "jobs", "job.thickness_mm.x", "job[0]", "shop.tests.feed_mm_min",

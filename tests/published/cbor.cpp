@@ -6,7 +6,7 @@
 
 #include "core/codec/cbor.hpp"
 
-using namespace torchside::document;
+using namespace torchside;
 
 namespace {
 

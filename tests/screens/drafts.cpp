@@ -26,7 +26,7 @@ bool holds(const std::string& text, std::string_view part) {
 }
 
 /// Types letter by letter and leaves it at that.
-void codec::letters(Person& p, const char* id, std::string_view text) {
+void letters(Person& p, const char* id, std::string_view text) {
     p.touch_id(id);
     for (std::size_t i = 1; i <= text.size(); ++i) {
         p.app().ui().enter(id, text.substr(0, i), false);
@@ -93,7 +93,7 @@ TEST_CASE("percent: every field that is a share says its range in percent") {
 TEST_CASE("a refused field that was left keeps its words, marked, until it is corrected") {
     At p("place/quote", "terms");
     const std::string before = write_workbook(p.app().book());
-    codec::letters(p, tax, "8%5");
+    letters(p, tax, "8%5");
     leave(p, tax, "8%5");
     CHECK_FALSE(p.app().ui().edit());
     still_there(p, tax, "8%5", "Enter 0 to 50 %");
@@ -114,7 +114,7 @@ TEST_CASE("a refused field that was left keeps its words, marked, until it is co
 TEST_CASE("left by Close, by another field or by another place, without a word to the field") {
     for (const char* way : {"close", "field", "place"}) {
         At p("place/quote", "terms", 800); // no keypad in the way
-        codec::letters(p, tax, "99");
+        letters(p, tax, "99");
         if (std::string_view(way) == "close") {
             p.touch("Close");
         } else if (std::string_view(way) == "field") {
@@ -133,7 +133,7 @@ TEST_CASE("left by Close, by another field or by another place, without a word t
 TEST_CASE("what was typed before the refusal does not stand: 999 leaves 6, not 99") {
     At p("place/cut", "stock");
     const std::string before = write_workbook(p.app().book());
-    codec::letters(p, "stock/thickness", "999");
+    letters(p, "stock/thickness", "999");
     CHECK(write_workbook(p.app().book()) == before);
     leave(p, "stock/thickness", "999");
     still_there(p, "stock/thickness", "999", "Enter 0.3 to 150 mm.");
@@ -158,7 +158,7 @@ TEST_CASE("a text that is too long stays, and Escape drops it") {
 TEST_CASE("the sheet to the customer says what is not taken and what stands, and leads to the field") {
     At p("place/quote", "terms");
     p.type("Tax", "8");
-    codec::letters(p, tax, "88");
+    letters(p, tax, "88");
     leave(p, tax, "88");
     p.touch("Close");
     p.touch("To the customer");
@@ -174,7 +174,7 @@ TEST_CASE("the sheet to the customer says what is not taken and what stands, and
 
 TEST_CASE("a value that comes another way drops the draft") {
     At p("place/cut", "stock");
-    codec::letters(p, "stock/current", "999");
+    letters(p, "stock/current", "999");
     leave(p, "stock/current", "999");
     REQUIRE(p.app().drafts.first() != nullptr);
     p.touch("30 A");

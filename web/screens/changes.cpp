@@ -62,7 +62,8 @@ std::string told(const App& app, const Fault& fault) {
 
 void App::hold(Workbook next) {
     book_ = std::move(next);
-    sheet_ = evaluate(book_, &part_memo_);
+    model_ = model_.fitted_to(book_.shop);
+    sheet_ = evaluate(book_, &part_memo_, model_);
     stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
     links.reset();
     drafts.settle(book_);

@@ -1,4 +1,4 @@
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/metal_model.hpp"
 
 #include <algorithm>
 
@@ -20,21 +20,20 @@ bool hold_to(Estimate<Speed>& feed, Speed fastest) {
 
 } // namespace
 
-Advice::Advice(const Shop& shop, Metal metal)
-    : shop_(&shop), metal_(metal), terms_(&cut::small_air_torch(metal)),
-      posterior_(tune::learn(shop.tests, shop.machine, shop.height_control.gradient)) {}
+MetalModel::MetalModel(const Shop& shop, Metal metal, const ShopModel& model)
+    : shop_(&shop), metal_(metal), terms_(&cut::small_air_torch(metal)), model_(model.fitted_to(shop)) {}
 
-const Nozzle* Advice::nozzle(Current current) const {
+const Nozzle* MetalModel::nozzle(Current current) const {
     return cut::nozzle_for(shop_->machine.nozzles, current);
 }
 
-Estimate<Length> Advice::cut_height() const {
+Estimate<Length> MetalModel::cut_height() const {
     if (const auto& own = shop_->height_control.cut_height)
         return {*own, *own, *own, Basis{.entered = true}};
     return cut::cut_height();
 }
 
-cut::Plate Advice::plate(Length thickness, Current current) const {
+cut::Plate MetalModel::plate(Length thickness, Current current) const {
     cut::Plate p;
     p.metal = metal_;
     p.thickness = thickness;
@@ -45,23 +44,23 @@ cut::Plate Advice::plate(Length thickness, Current current) const {
     return p;
 }
 
-Speed Advice::feed(const cut::Plate& plate) const {
-    return tune::LearntFeed{posterior_}.feed(plate);
+Speed MetalModel::feed(const cut::Plate& plate) const {
+    return tune::LearntFeed{posterior()}.feed(plate);
 }
 
-Estimate<Speed> Advice::arc_feed(const cut::Plate& plate) const {
-    return tune::feed(posterior_, plate);
+Estimate<Speed> MetalModel::arc_feed(const cut::Plate& plate) const {
+    return tune::feed(posterior(), plate);
 }
 
-Estimate<Voltage> Advice::arc_volts(const cut::Plate& plate) const {
-    return tune::arc(posterior_, plate);
+Estimate<Voltage> MetalModel::arc_volts(const cut::Plate& plate) const {
+    return tune::arc(posterior(), plate);
 }
 
-cut::Limits Advice::limits(Current current) const {
+cut::Limits MetalModel::limits(Current current) const {
     return cut::limits(plate(Length{1, mm}, current), *this, *terms_, tune::proven(shop_->tests, metal_, current));
 }
 
-Outcome<cut::Reach> Advice::cuts(const cut::Plate& plate) const {
+Outcome<cut::Reach> MetalModel::cuts(const cut::Plate& plate) const {
     const cut::Limits l = limits(plate.current);
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
@@ -70,24 +69,24 @@ Outcome<cut::Reach> Advice::cuts(const cut::Plate& plate) const {
     return reach;
 }
 
-cut::Choice Advice::choose(Length thickness) const {
+cut::Choice MetalModel::choose(Length thickness) const {
     const Current most = shop_->machine.max_current;
     return cut::choose(plate(thickness, most), shop_->machine, shop_->table, *this, *terms_,
                        tune::proven(shop_->tests, metal_, most));
 }
 
-std::optional<cut::Settings> Advice::settings(const cut::Plate& plate, cut::Reach reach) const {
+std::optional<cut::Settings> MetalModel::settings(const cut::Plate& plate, cut::Reach reach) const {
     if (reach == cut::Reach::refused)
         return std::nullopt;
     cut::Settings s;
-    s.feed = tune::feed(posterior_, plate);
+    s.feed = tune::feed(posterior(), plate);
     s.feed_capped = hold_to(s.feed, shop_->table.max_feed);
-    s.arc = tune::arc(posterior_, plate);
-    s.kerf = tune::kerf(posterior_, plate);
+    s.arc = tune::arc(posterior(), plate);
+    s.kerf = tune::kerf(posterior(), plate);
     s.cut_height = cut_height();
     s.pierce_height = cut::pierce_height(s.cut_height);
     if (reach == cut::Reach::clean)
-        s.pierce_delay = tune::pierce_delay(posterior_, plate);
+        s.pierce_delay = tune::pierce_delay(posterior(), plate);
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
     s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);

@@ -4,16 +4,15 @@
 
 #include "core/cut/capacity.hpp"
 #include "core/cut/settings.hpp"
-#include "core/tune/posterior.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
 
-class Advice final : public cut::FeedModel {
+class MetalModel final : public cut::FeedModel {
 public:
-    /// Keeps a pointer to the shop, which must outlive it.
-    Advice(const Shop& shop, Metal metal);
-    Advice(Shop&& shop, Metal metal) = delete;
+    /// Keeps a pointer to the shop, which must outlive it. A model that does not hold for the shop is not used.
+    MetalModel(const Shop& shop, Metal metal, const ShopModel& model = {});
+    MetalModel(Shop&& shop, Metal metal, const ShopModel& model = {}) = delete;
 
     [[nodiscard]] Metal metal() const { return metal_; }
     [[nodiscard]] const cut::Terms& terms() const { return *terms_; }
@@ -32,9 +31,9 @@ public:
     [[nodiscard]] cut::Limits limits(Current current) const;
     /// How a plate can be cut. Fault: it is refused.
     [[nodiscard]] Outcome<cut::Reach> cuts(const cut::Plate& plate) const;
-    [[nodiscard]] const tune::Posterior& posterior() const { return posterior_; }
+    [[nodiscard]] const tune::Posterior& posterior() const { return model_.posterior(); }
     /// What moved the feed.
-    [[nodiscard]] tune::Trail trail(const cut::Plate& plate) const { return tune::trail(posterior_, plate); }
+    [[nodiscard]] tune::Trail trail(const cut::Plate& plate) const { return tune::trail(posterior(), plate); }
     [[nodiscard]] cut::Choice choose(Length thickness) const;
 
     /// None when the plate is refused; feed held down to the table's fastest, no pierce delay but for a standing
@@ -49,7 +48,7 @@ private:
     const Shop* shop_;
     Metal metal_;
     const cut::Terms* terms_;
-    tune::Posterior posterior_;
+    ShopModel model_; // fitted to the shop
 };
 
 } // namespace torchside

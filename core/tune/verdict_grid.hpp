@@ -19,31 +19,60 @@
 
 #include <array>
 #include <cstddef>
+#include <span>
 #include <vector>
 
-#include "core/tune/gaussian.hpp"
+#include "core/tune/stock_evidence.hpp"
 
 namespace torchside::tune {
 
-struct Joint {
-    static constexpr std::size_t most_directions = 3;
-    using Place = std::array<double, most_directions>;
+/// f of a place, own readings in and own verdicts out, as a mixture of normal distributions of one variance.
+struct Mixture {
+    std::vector<double> means{}, weights{};
+    double low = 0.0, high = 0.0; // of the means
+    double variance = 0.0;
+};
 
-    std::size_t directions = 0;
-    std::array<Vector, most_directions> gain{}; // x'gain[k]: how far x'b moves when z[k] moves by 1
-    std::vector<Place> nodes{};
-    std::vector<double> ln_weight{}; // of every node, the largest 0
+/// Marks the stocks whose verdicts keep their shape.
+void choose_shaped(std::vector<StockEvidence>& stocks);
+
+/// Holds no reference to what it was built from.
+class VerdictGrid {
+public:
+    /// Of no verdicts.
+    VerdictGrid() = default;
+    /// `stocks`: marked by choose_shaped().
+    VerdictGrid(const Gaussian& coefficients, std::span<const StockEvidence> stocks, double stock_sd);
+
+    [[nodiscard]] bool empty() const { return nodes_.empty(); }
+
+    /// `own`: the stock at x; null where none was cut.
+    [[nodiscard]] Mixture mixture(const Vector& x, const StockEvidence* own) const;
+
+private:
+    static constexpr std::size_t most_directions = 3;
+    using Node = std::array<double, most_directions>;
 
     /// x'b at a node, and what is left open of it there.
     struct Along {
         double mean = 0.0;
-        Place slope{};
+        Node slope{};
         double variance = 0.0;
-        [[nodiscard]] double at(const Place& z) const {
+        [[nodiscard]] double at(const Node& z) const {
             return mean + slope[0] * z[0] + slope[1] * z[1] + slope[2] * z[2];
         }
     };
-    [[nodiscard]] Along along(const Gaussian& fit, const Vector& x) const;
+    [[nodiscard]] Along along(const Vector& x) const;
+    void find_directions(std::span<const StockEvidence> stocks);
+    void lay();
+    [[nodiscard]] std::vector<double> correction(const StockEvidence& stock) const;
+
+    Gaussian coefficients_{};
+    double stock_sd_ = 0.0;
+    std::size_t directions_ = 0;
+    std::array<Vector, most_directions> gain_{}; // x'gain[k]: how far x'b moves when z[k] moves by 1
+    std::vector<Node> nodes_{};
+    std::vector<double> ln_weight_{}; // of every node, the largest 0
 };
 
 } // namespace torchside::tune

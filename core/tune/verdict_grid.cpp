@@ -1,4 +1,4 @@
-#include "core/tune/joint.hpp"
+#include "core/tune/verdict_grid.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,6 @@
 
 #include "core/quantity/sort_rows.hpp"
 #include "core/tune/product.hpp"
-#include "core/tune/series.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -38,7 +37,7 @@ double between(const double* y, double t) {
 }
 
 // One node of an axis: close together in the middle, ever further apart outside, where a misread verdict leaves a thin tail.
-double place(const Axis& axis, int i) {
+double node_at(const Axis& axis, int i) {
     return axis.apart / stretch * std::sinh(stretch * i);
 }
 
@@ -46,31 +45,31 @@ double ln_width(int i) {
     return std::log(std::cosh(stretch * i));
 }
 
+} // namespace
+
 // All nodes that are at most `outermost` from the middle, counted in nodes, in a fixed order; ln weights of the sum over them
 // with N(z) in.
-void lay_grid(Joint& joint) {
-    const Axis& axis = axes[joint.directions];
+void VerdictGrid::lay() {
+    const Axis& axis = axes[directions_];
     const int end = axis.outermost;
-    const int ends[Joint::most_directions] = {end, joint.directions > 1 ? end : 0, joint.directions > 2 ? end : 0};
+    const int ends[most_directions] = {end, directions_ > 1 ? end : 0, directions_ > 2 ? end : 0};
     for (int i = -ends[0]; i <= ends[0]; ++i)
         for (int j = -ends[1]; j <= ends[1]; ++j)
             for (int k = -ends[2]; k <= ends[2]; ++k) {
                 if (i * i + j * j + k * k > end * end)
                     continue;
-                const Joint::Place z{place(axis, i), place(axis, j), place(axis, k)};
-                joint.nodes.push_back(z);
-                joint.ln_weight.push_back(ln_width(i) + ln_width(j) + ln_width(k) -
-                                          0.5 * (z[0] * z[0] + z[1] * z[1] + z[2] * z[2]));
+                const Node z{node_at(axis, i), node_at(axis, j), node_at(axis, k)};
+                nodes_.push_back(z);
+                ln_weight_.push_back(ln_width(i) + ln_width(j) + ln_width(k) -
+                                     0.5 * (z[0] * z[0] + z[1] * z[1] + z[2] * z[2]));
             }
 }
 
-} // namespace
-
-Joint::Along Joint::along(const Gaussian& fit, const Vector& x) const {
-    Along a{fit.at(x), {}, fit.variance(x)};
-    for (std::size_t k = 0; k < directions; ++k) {
-        for (std::size_t i = 0; i < fit.n; ++i)
-            a.slope[k] += x[i] * gain[k][i];
+VerdictGrid::Along VerdictGrid::along(const Vector& x) const {
+    Along a{coefficients_.at(x), {}, coefficients_.variance(x)};
+    for (std::size_t k = 0; k < directions_; ++k) {
+        for (std::size_t i = 0; i < coefficients_.n; ++i)
+            a.slope[k] += x[i] * gain_[k][i];
         a.variance -= a.slope[k] * a.slope[k];
     }
     a.variance = std::fmax(0.0, a.variance);
@@ -78,18 +77,18 @@ Joint::Along Joint::along(const Gaussian& fit, const Vector& x) const {
 }
 
 // ln of what the stock's verdicts and readings say at every node, over what its message says there.
-std::vector<double> Series::correction(const Stock& stock) const {
-    const Joint::Along eta = joint_.along(coefficients_, stock.x);
+std::vector<double> VerdictGrid::correction(const StockEvidence& stock) const {
+    const Along eta = along(stock.x);
     const double k = 1.0 - stock.tau * eta.variance; // takes the message out of what is left open
     const double open = eta.variance / k;
-    const double prior = open + model_.stock_sd * model_.stock_sd;
+    const double prior = open + stock_sd_ * stock_sd_;
     const double v = prior / (1.0 + prior * stock.reading_tau);
     const auto without = [&](double m) { return (m - stock.nu * eta.variance) / k; };
     double spread = 0.0;
     for (const double slope : eta.slope)
         spread += slope * slope;
-    const Axis& axis = axes[joint_.directions];
-    const double furthest = place(axis, axis.outermost) * std::sqrt(spread);
+    const Axis& axis = axes[directions_];
+    const double furthest = node_at(axis, axis.outermost) * std::sqrt(spread);
     const double low = without(eta.mean - furthest);
     const double high = without(eta.mean + furthest);
     const double step = table_step * std::sqrt(prior);
@@ -98,12 +97,12 @@ std::vector<double> Series::correction(const Stock& stock) const {
         const double m = low + (static_cast<double>(i) - 1.0) * step;
         const double middle = v * (m / prior + stock.reading_nu);
         table[i] = ln_normal(m, prior, stock.reading_tau, stock.reading_nu) - ln_normal(m, open, stock.tau, stock.nu) +
-                   moments({stock.low, stock.step, stock.evidence}, middle, v).ln_integral;
+                   moments(stock.table(), middle, v).ln_integral;
     }
-    std::vector<double> ln(joint_.nodes.size());
+    std::vector<double> ln(nodes_.size());
     for (std::size_t i = 0; i < ln.size(); ++i) {
         const double place =
-            std::clamp((without(eta.at(joint_.nodes[i])) - low) / step, 0.0, static_cast<double>(table.size() - 4));
+            std::clamp((without(eta.at(nodes_[i])) - low) / step, 0.0, static_cast<double>(table.size() - 4));
         const double below = std::floor(place);
         ln[i] = between(&table[static_cast<std::size_t>(below)], place - below);
     }
@@ -111,15 +110,15 @@ std::vector<double> Series::correction(const Stock& stock) const {
 }
 
 // The directions in which the judged stocks depend on the coefficients, the one with most to say first.
-void Series::find_directions() {
-    const double s2 = model_.stock_sd * model_.stock_sd;
-    while (joint_.directions < Joint::most_directions) {
-        const Stock* next = nullptr;
+void VerdictGrid::find_directions(std::span<const StockEvidence> stocks) {
+    const double s2 = stock_sd_ * stock_sd_;
+    while (directions_ < most_directions) {
+        const StockEvidence* next = nullptr;
         double most = told_apart * s2;
-        for (const Stock& stock : stocks_) {
+        for (const StockEvidence& stock : stocks) {
             if (!stock.shaped)
                 continue;
-            const double open = joint_.along(coefficients_, stock.x).variance;
+            const double open = along(stock.x).variance;
             if (open > most) {
                 most = open;
                 next = &stock;
@@ -127,80 +126,78 @@ void Series::find_directions() {
         }
         if (next == nullptr)
             return;
-        const Joint::Along eta = joint_.along(coefficients_, next->x);
+        const Along eta = along(next->x);
         Vector gain = coefficients_.gain(next->x);
         for (std::size_t i = 0; i < coefficients_.n; ++i) {
-            for (std::size_t k = 0; k < joint_.directions; ++k)
-                gain[i] -= eta.slope[k] * joint_.gain[k][i];
+            for (std::size_t k = 0; k < directions_; ++k)
+                gain[i] -= eta.slope[k] * gain_[k][i];
             gain[i] /= std::sqrt(eta.variance);
         }
-        joint_.gain[joint_.directions++] = gain;
+        gain_[directions_++] = gain;
     }
 }
 
-// Which stocks' verdicts keep their shape.
-void Series::choose_shaped() {
-    std::vector<Stock*> judged;
-    for (Stock& stock : stocks_)
-        if (!stock.evidence.empty())
+void choose_shaped(std::vector<StockEvidence>& stocks) {
+    std::vector<StockEvidence*> judged;
+    for (StockEvidence& stock : stocks)
+        if (!stock.verdicts.empty())
             judged.push_back(&stock);
-    sort_rows(judged, [](const Stock* a, const Stock* b) { return a->variance > b->variance; });
+    sort_rows(judged, [](const StockEvidence* a, const StockEvidence* b) { return a->variance > b->variance; });
     for (std::size_t i = 0; i < judged.size(); ++i)
         judged[i]->shaped = i < most_shaped;
 }
 
-void Series::shape() {
-    joint_ = {};
-    choose_shaped();
-    find_directions();
-    if (joint_.directions == 0)
+VerdictGrid::VerdictGrid(const Gaussian& coefficients, std::span<const StockEvidence> stocks, double stock_sd)
+    : coefficients_(coefficients), stock_sd_(stock_sd) {
+    find_directions(stocks);
+    if (directions_ == 0)
         return;
-    lay_grid(joint_);
-    for (const Stock& stock : stocks_) {
+    lay();
+    for (const StockEvidence& stock : stocks) {
         if (!stock.shaped)
             continue;
         const std::vector<double> ln = correction(stock);
         for (std::size_t i = 0; i < ln.size(); ++i)
-            joint_.ln_weight[i] += ln[i];
+            ln_weight_[i] += ln[i];
     }
-    const double most = *std::max_element(joint_.ln_weight.begin(), joint_.ln_weight.end());
-    for (double& ln : joint_.ln_weight)
+    const double most = *std::max_element(ln_weight_.begin(), ln_weight_.end());
+    for (double& ln : ln_weight_)
         ln -= most;
 }
 
-Series::Spread Series::spread_of(const Vector& x, const Stock* own) const {
-    const Joint::Along eta = joint_.along(coefficients_, x);
-    const Stock none{};
-    const Stock& stock = own != nullptr ? *own : none;
+Mixture VerdictGrid::mixture(const Vector& x, const StockEvidence* own) const {
+    const Along eta = along(x);
+    const StockEvidence none{};
+    const StockEvidence& stock = own != nullptr ? *own : none;
     const double k = 1.0 - stock.tau * eta.variance;
     const double open = eta.variance / k;
-    const double prior = open + model_.stock_sd * model_.stock_sd;
-    std::vector<double> ln = joint_.ln_weight;
+    const double prior = open + stock_sd_ * stock_sd_;
+    std::vector<double> ln = ln_weight_;
     if (stock.shaped) {
         const std::vector<double> said = correction(stock);
         for (std::size_t i = 0; i < ln.size(); ++i)
             ln[i] -= said[i];
     }
-    Spread spread;
-    spread.variance = prior / (1.0 + prior * stock.reading_tau);
+    Mixture out;
+    out.variance = prior / (1.0 + prior * stock.reading_tau);
     std::vector<double> means;
     for (std::size_t i = 0; i < ln.size(); ++i) {
-        const double m = (eta.at(joint_.nodes[i]) - stock.nu * eta.variance) / k;
+        const double m = (eta.at(nodes_[i]) - stock.nu * eta.variance) / k;
         ln[i] += ln_normal(m, prior, stock.reading_tau, stock.reading_nu) - ln_normal(m, open, stock.tau, stock.nu);
-        means.push_back(spread.variance * (m / prior + stock.reading_nu));
+        means.push_back(out.variance * (m / prior + stock.reading_nu));
     }
     const double most = *std::max_element(ln.begin(), ln.end());
-    spread.low = std::numeric_limits<double>::infinity();
-    spread.high = -spread.low;
+    out.low = std::numeric_limits<double>::infinity();
+    out.high = -out.low;
     for (std::size_t i = 0; i < ln.size(); ++i) {
         if (ln[i] - most < too_little)
             continue;
-        spread.means.push_back(means[i]);
-        spread.weights.push_back(std::exp(ln[i] - most));
-        spread.low = std::min(spread.low, means[i]);
-        spread.high = std::max(spread.high, means[i]);
+        out.means.push_back(means[i]);
+        out.weights.push_back(std::exp(ln[i] - most));
+        out.low = std::min(out.low, means[i]);
+        out.high = std::max(out.high, means[i]);
     }
-    return spread;
+    return out;
 }
 
 } // namespace torchside::tune

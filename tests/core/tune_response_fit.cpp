@@ -8,7 +8,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/tune/quantile.hpp"
-#include "core/tune/series.hpp"
+#include "core/tune/response_fit.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside::tune;
@@ -136,7 +136,7 @@ Brute brute(const std::vector<Observation>& rows, double at) {
 
 void compare(const std::vector<Observation>& rows, double at) {
     const Brute exact = brute(rows, at);
-    const Belief b = fit(rows, model()).belief({1.0, at}, 0);
+    const Distribution b = fit(rows, model()).distribution({1.0, at}, 0);
     CAPTURE(at, rows.size(), exact.mean, b.mean, exact.sd, b.sd);
     CHECK_THAT(std::exp(b.mean), WithinRel(std::exp(exact.mean), 0.002));
     CHECK_THAT(b.sd, WithinRel(exact.sd, 0.015));
@@ -176,8 +176,8 @@ TEST_CASE("What one verdict says of another stock keeps its shape") {
                 compare({verdict(-0.3, y, r)}, at);
 }
 
-TEST_CASE("The example of joint.hpp") {
-    const Belief b = fit({verdict(0.0, 0.0, Reading::high)}, model()).belief({1.0, 0.0}, 7);
+TEST_CASE("The example of verdict_grid.hpp") {
+    const Distribution b = fit({verdict(0.0, 0.0, Reading::high)}, model()).distribution({1.0, 0.0}, 7);
     CHECK_THAT(b.quantile(0.1), WithinAbs(-0.532, 0.001));
     CHECK_THAT(b.quantile(0.5), WithinAbs(-0.251, 0.001));
     CHECK_THAT(b.quantile(0.9), WithinAbs(-0.057, 0.001));
@@ -198,7 +198,7 @@ TEST_CASE("One verdict, one stock: exact") {
     for (const Reading r : {Reading::low, Reading::good, Reading::high}) {
         const std::vector<Observation> rows{verdict(0.3, 0.2, r)};
         const Brute exact = brute(rows, 0.3);
-        const Belief b = fit(rows, model()).belief({1.0, 0.3}, 0);
+        const Distribution b = fit(rows, model()).distribution({1.0, 0.3}, 0);
         CHECK_THAT(b.mean, WithinAbs(exact.mean, 0.002));
         CHECK_THAT(b.sd, WithinRel(exact.sd, 0.01));
     }
@@ -245,7 +245,7 @@ TEST_CASE("Random logs: how near to brute force, on plates that were cut and on 
             const std::vector<Observation> rows = random_log(rng);
             const double at = cut_before ? rows[rng.below(rows.size())].x[1] : rng.uniform(-1.4, 1.4);
             const Brute exact = brute(rows, at);
-            const Belief b = fit(rows, model()).belief({1.0, at}, 0);
+            const Distribution b = fit(rows, model()).distribution({1.0, at}, 0);
             o.middle.push_back(std::abs(b.quantile(0.5) - exact.middle));
             o.ends.push_back(std::max(std::abs(b.quantile(0.1) - exact.low), std::abs(b.quantile(0.9) - exact.high)));
         }
@@ -270,7 +270,7 @@ TEST_CASE("A reading that is far off is flagged and weighted down; the others ar
         rows.back().row = i;
     }
     rows[5].y = 1.2;
-    const Series s = fit(rows, model());
+    const ResponseFit s = fit(rows, model());
     for (const Finding& f : s.findings()) {
         CAPTURE(f.row, f.sd_off, f.weight);
         CHECK(f.flagged == (f.row == 5));
@@ -287,12 +287,12 @@ TEST_CASE("A verdict against all others is flagged and told as misread") {
     }
     rows.push_back(verdict(0.0, 0.9, Reading::low));
     rows.back().row = 6;
-    const Series s = fit(rows, model());
+    const ResponseFit s = fit(rows, model());
     const Finding& odd = s.findings()[6];
     CHECK(odd.flagged);
     CHECK(odd.weight < 0.01);
     CHECK_FALSE(s.findings()[2].flagged);
-    CHECK_THAT(s.belief({1.0, 0.0}, 0).mean, WithinAbs(0.05, 0.03));
+    CHECK_THAT(s.distribution({1.0, 0.0}, 0).mean, WithinAbs(0.05, 0.03));
 }
 
 TEST_CASE("Verdicts that speak for another window are read by it") {
@@ -312,7 +312,7 @@ TEST_CASE("Verdicts that speak for another window are read by it") {
 
 TEST_CASE("Quantiles of a belief enclose the mass they say") {
     const std::vector<Observation> rows{verdict(0.0, 0.1, Reading::low)};
-    const Belief b = fit(rows, model()).belief({1.0, 0.0}, 0);
+    const Distribution b = fit(rows, model()).distribution({1.0, 0.0}, 0);
     double below = 0.0;
     for (std::size_t i = 0; i < b.mass.size(); ++i)
         below += b.low + b.step * static_cast<double>(i) < b.quantile(0.3) ? b.mass[i] : 0.0;
