@@ -71,7 +71,7 @@ TEST_CASE("a drawn part is kept to the last bit") {
     CHECK(*back.value().job.part.drawing == drawing.value().outline);
     CHECK(back.value().job.part.drawing_name == "slot.dxf");
     CHECK(write_workbook(back.value()) == json);
-    const auto drawn = part::draw(back.value().job.part);
+    const auto drawn = part::make_outline(back.value().job.part);
     REQUIRE(drawn);
     CHECK(drawn.value() == drawing.value().outline);
     CHECK(set(w, "job.quantity", 3).value().job.part.drawing == w.job.part.drawing); // the same one, not a copy
@@ -87,7 +87,7 @@ TEST_CASE("contours are turned the way their role runs") {
 
 TEST_CASE("a drawing that is not there is asked for") {
     const auto read = read_workbook(with_drawing("null"));
-    const auto drawn = part::draw(read.value().job.part);
+    const auto drawn = part::make_outline(read.value().job.part);
     REQUIRE_FALSE(drawn);
     CHECK(drawn.fault().text == "is not there, accepted is a DXF or SVG: open it again");
 }
