@@ -156,10 +156,6 @@ Speed to_dial(Speed feed, Speed fastest, UnitSystem units) {
     return std::min(Speed{std::round(feed.in(unit) / step) * step, unit}, fastest);
 }
 
-Printed print_m_min(Speed speed) {
-    return trimmed(speed.in(m_min), 2, "m/min");
-}
-
 Printed print(Acceleration acceleration, UnitSystem units) {
     return units == UnitSystem::metric ? trimmed(acceleration.in(mm_s2), 0, "mm/s²")
                                        : trimmed(acceleration.in(in_s2), 1, "in/s²");
@@ -239,24 +235,6 @@ std::optional<InchFraction> inch_fraction(Length length) {
     out.error = Length{static_cast<double>(n) / 64.0, inch} - length;
     out.exact = std::abs(out.error.in(inch)) < 0.00005;
     return out;
-}
-
-std::string InchFraction::with_error() const {
-    if (exact) {
-        return text;
-    }
-    const double e = error.in(inch);
-    return text + " (" + (e > 0 ? "+" : "") + print_fixed(e, 4) + " in)";
-}
-
-std::string read_back(Length length) {
-    const std::optional<InchFraction> fraction = inch_fraction(length);
-    return print(length, UnitSystem::metric).text() + " · " +
-           (fraction && fraction->exact ? fraction->text : print(length, UnitSystem::inch).text());
-}
-
-std::string read_back(Speed speed) {
-    return print(speed, UnitSystem::metric).text() + " · " + print(speed, UnitSystem::inch).text();
 }
 
 } // namespace torchside

@@ -66,11 +66,12 @@ float figures(App& app, Point at, float w) {
     const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
     if (circuit.run_mm2 ? r.run_min_mm2.has_value() : run_awg.has_value()) {
         put("circuit/run_min", "Wiring, at least",
-            circuit.run_mm2 ? show_field(*r.run_min_mm2, "mm2", units) : std::to_string(*run_awg) + " AWG");
+            circuit.run_mm2 ? print_field(*r.run_min_mm2, FieldUnit::mm2, units) : std::to_string(*run_awg) + " AWG");
     }
     if (r.by_section ? r.cord_min_mm2.has_value() : r.cord_min_awg.has_value()) {
         put("circuit/cord_min", "Extension cord, at least",
-            r.by_section ? show_field(*r.cord_min_mm2, "mm2", units) : std::to_string(*r.cord_min_awg) + " AWG");
+            r.by_section ? print_field(*r.cord_min_mm2, FieldUnit::mm2, units)
+                         : std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
         put("circuit/generator_min", "Generator, at least",

@@ -70,13 +70,13 @@ float measured(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     App::Scratch::Leg& leg = app.scratch.heights[order[shown]];
     const std::string high = leg_words(app, coupon, coupon.legs[order[shown]]);
     const std::string id = "field/scratch/leg/" + std::to_string(shown) + '/';
-    const auto field = [&](const char* key, const char* label, const std::string& idle, const char* unit,
+    const auto field = [&](const char* key, const char* label, const std::string& idle, FieldUnit unit,
                            std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id + key, label, idle, unit, value);
     };
-    field("arc_v", "Arc volts", high + "; at the torch: controller volts times the divider", "V", leg.arc);
-    field("kerf_top_mm", "Kerf, top", "Width of its slot at the top", "mm", leg.kerf_top);
-    field("kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", "mm", leg.kerf_bottom);
+    field("arc_v", "Arc volts", high + "; at the torch: controller volts times the divider", FieldUnit::volt, leg.arc);
+    field("kerf_top_mm", "Kerf, top", "Width of its slot at the top", FieldUnit::mm, leg.kerf_top);
+    field("kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", FieldUnit::mm, leg.kerf_bottom);
     return y - y0;
 }
 

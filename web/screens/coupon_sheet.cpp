@@ -145,7 +145,8 @@ float kerf_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) {
     float y = y0 + section(ui, "coupon/showed", {x, y0}, w, "What does it measure?");
     const auto field = [&](const char* id, const char* label, const tune::Leg& leg, std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id, label,
-                           "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge", "mm", value);
+                           "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge", FieldUnit::mm,
+                           value);
     };
     field("field/scratch/square_mm", "Square", coupon.legs.back(), s.square);
     field("field/scratch/hole_mm", "Hole", coupon.legs.front(), s.hole);
@@ -184,7 +185,7 @@ float swirl_showed(App& app, Rect body, float y0) {
     constexpr const char* labels[] = {"Left, top", "Left, bottom", "Right, top", "Right, bottom"};
     for (std::size_t i = 0; i < a.size(); ++i) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
-                           "Face of that square as drawn; minus: narrower at the bottom", "deg", a[i]);
+                           "Face of that square as drawn; minus: narrower at the bottom", FieldUnit::degree, a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return y - y0;

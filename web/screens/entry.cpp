@@ -231,12 +231,12 @@ void edit_entry(App& app, std::string_view path) {
 }
 
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
-                    std::string_view unit, std::optional<double>& value) {
+                    FieldUnit unit, std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
     const FieldText field{id,
                           {},
                           label,
-                          value ? show_field(*value, unit, units) : no_reading,
+                          value ? print_field(*value, unit, units) : no_reading,
                           std::string(idle),
                           std::string(idle),
                           keyboard_of(app)};
@@ -332,7 +332,7 @@ float current_entry(App& app, Rect place) {
                           amps.whole(),    "Output of the machine", asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        Heard h = heard(read_current(text), [](Current c) { return c.in(ampere); });
+        Heard h = heard(read_field(text, FieldUnit::ampere, app.book().shop.display.units), [](double v) { return v; });
         if (!h.wrong.empty()) {
             h.wrong = field.takes;
         }

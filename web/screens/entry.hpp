@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 
+#include "core/quantity/field_unit.hpp"
 #include "web/screens/app.hpp"
 
 namespace torchside::web {
@@ -20,7 +21,7 @@ void edit_entry(App& app, std::string_view path);
 
 /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
 float scratch_entry(App& app, Rect place, std::string_view id, std::string_view label, std::string_view idle,
-                    std::string_view unit, std::optional<double>& value);
+                    FieldUnit unit, std::optional<double>& value);
 /// The words of a path as buttons under a heading, "" for not given, in one row or in rows of so many; returns the height
 /// used.
 float word_choice(App& app, Rect place, const char* path, const char* name, std::span<const char* const> words,

@@ -70,7 +70,7 @@ float arc_tools(App& app, Rect place) {
     }
     float y = place.y;
     y += scratch_entry(app, {place.x, y, place.w, 0}, arc_reading_field, "Controller reads",
-                       "Volts it shows while this cut runs", "V", app.scratch.reading_v);
+                       "Volts it shows while this cut runs", FieldUnit::volt, app.scratch.reading_v);
     if (!app.scratch.reading_v) {
         return y - place.y;
     }
@@ -95,8 +95,8 @@ float kerf_tools(App& app, Rect place) {
     const std::string idle =
         "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge";
     float y = place.y;
-    y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/kerf_square_mm", "The square measures", idle, "mm",
-                       app.scratch.kerf_square);
+    y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/kerf_square_mm", "The square measures", idle,
+                       FieldUnit::mm, app.scratch.kerf_square);
     if (!app.scratch.kerf_square) {
         return y - place.y;
     }

@@ -35,15 +35,16 @@ float gradient(App& app, Rect body, float y0) {
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
     float y = y0 + section(ui, "height/gradient", {x, y0}, w, "Volts of height, from two cuts");
-    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
+    const auto field = [&](const char* id, const char* label, const char* idle, FieldUnit unit,
                            std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
     };
-    field("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
-    field("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", "V", s.low_v);
-    field("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more", "mm",
-          s.high_mm);
-    field("field/scratch/high_v", "Volts there ", "Same plate, same feed", "V", s.high_v);
+    field("field/scratch/low_mm", "Low height", "Torch to plate", FieldUnit::mm, s.low_mm);
+    field("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", FieldUnit::volt,
+          s.low_v);
+    field("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more",
+          FieldUnit::mm, s.high_mm);
+    field("field/scratch/high_v", "Volts there ", "Same plate, same feed", FieldUnit::volt, s.high_v);
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
         return y - y0;
     }
@@ -71,7 +72,7 @@ float loading(App& app, Rect body, float y0) {
     const float w = body.w - 2 * sheet_margin;
     float y = y0 + section(ui, "height/loading", {x, y0}, w, "A divider of your own, loaded by the input");
     const auto field = [&](const char* id, const char* label, const char* idle, std::optional<double>& value) {
-        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, "kohm", value);
+        y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, FieldUnit::kilohm, value);
     };
     field("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", s.upper_kohm);
     field("field/scratch/lower", "Lower resistor", "In kilohm, across the input", s.lower_kohm);

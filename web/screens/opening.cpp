@@ -42,7 +42,7 @@ void take(App& app, int numbers) {
     app.contour.reset();
     app.look_at.reset();
     auto findings = drawing::kept(opening.drawing->problems);
-    if (app.take(document::draw(app.book(), opening.name, std::move(outline), std::move(findings)),
+    if (app.take(document::set_drawing(app.book(), opening.name, std::move(outline), std::move(findings)),
                  "Opened " + opening.name)) {
         opening.step = Step::none;
     } else {

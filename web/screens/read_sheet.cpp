@@ -123,21 +123,23 @@ float entries(App& app, Rect body, float y0) {
     const float x = body.x + sheet_margin;
     const float w = body.w - 2 * sheet_margin;
     float y = y0;
-    const auto field = [&](const char* id, const char* label, const char* idle, const char* unit,
+    const auto field = [&](const char* id, const char* label, const char* idle, FieldUnit unit,
                            std::optional<double>& value) {
         y += scratch_entry(app, {body.x, y, body.w, 0}, id, label, idle, unit, value);
     };
     y += section(app.ui(), "read/measured", {x, y}, w, "Measured instead, if you can");
-    field("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", "mm", s.kerf_top);
-    field("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", "mm", s.kerf_bottom);
-    field("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom", "deg",
-          s.left_deg);
-    field("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height", "deg",
-          s.right_deg);
-    field("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", "mm", s.lag);
+    field("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", FieldUnit::mm, s.kerf_top);
+    field("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", FieldUnit::mm,
+          s.kerf_bottom);
+    field("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom",
+          FieldUnit::degree, s.left_deg);
+    field("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height",
+          FieldUnit::degree, s.right_deg);
+    field("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", FieldUnit::mm, s.lag);
     y += section(app.ui(), "read/cut", {x, y}, w, "How it was cut");
-    field("field/scratch/height_mm", "Cut height", "The usual one if left alone", "mm", s.height);
-    field("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider", "V", s.arc);
+    field("field/scratch/height_mm", "Cut height", "The usual one if left alone", FieldUnit::mm, s.height);
+    field("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider", FieldUnit::volt,
+          s.arc);
     return y - y0;
 }
 
@@ -197,7 +199,7 @@ void read_sheet(App& app, Rect place, bool closable) {
         const float w = body.w - 2 * sheet_margin;
         float y = body.y;
         y += scratch_entry(app, {body.x, y, body.w, 0}, "field/scratch/read_feed", "It was cut at",
-                           "Its feed; the next test's if left alone", "mm/min", app.scratch.cut_feed);
+                           "Its feed; the next test's if left alone", FieldUnit::mm_min, app.scratch.cut_feed);
         y += sign_tiles(app, {x, y}, w);
         y += entries(app, body, y);
         if (const auto& reading = app.reading(); reading.ok()) {

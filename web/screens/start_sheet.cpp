@@ -118,7 +118,8 @@ void start_machine(App& app, Rect body, float& y) {
 }
 
 std::string wire_words(const supply::Circuit& c, UnitSystem units) {
-    return c.run_mm2 ? show_field(*c.run_mm2, "mm2", units) + " wire" : std::to_string(c.run_awg) + " AWG wire";
+    return c.run_mm2 ? print_field(*c.run_mm2, FieldUnit::mm2, units) + " wire"
+                     : std::to_string(c.run_awg) + " AWG wire";
 }
 
 void start_supply(App& app, Rect body, float& y) {
@@ -136,7 +137,8 @@ void start_supply(App& app, Rect body, float& y) {
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
     assumed(app, body, y, "start/supply/assumed",
-            wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
+            wire_words(now, units) + ", " + print_field(now.run.in(metre), FieldUnit::metre, units) +
+                " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.sheet().circuit;
     y += signed_words(app, "start/circuit", circuit_sign(app), {body.x + sheet_margin, y}, body.w - 2 * sheet_margin,
@@ -163,7 +165,7 @@ void start_air(App& app, Rect body, float& y) {
     const air::AirSystem& a = app.book().shop.air;
     assumed(app, body, y, "start/air/assumed",
             print(a.cut_in, units).number + " to " + print(a.cut_out, units).text() + " in the tank, " +
-                show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
+                print_field(a.hose.in(metre), FieldUnit::metre, units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.sheet().air;
     const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds

@@ -120,7 +120,7 @@ float what_it_showed(App& app, Rect place, const tune::Outlook& o) {
     const float w = place.w - 2 * sheet_margin;
     float y = place.y;
     y += scratch_entry(app, {place.x, y, place.w, 0}, "field/scratch/cut_feed", "Cut at",
-                       "Feed of the cut you made; the next one if left alone", "mm/min", app.scratch.cut_feed);
+                       "Feed of the cut you made; the next one if left alone", FieldUnit::mm_min, app.scratch.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
     const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
