@@ -39,7 +39,7 @@ void contours(std::string_view key, const std::vector<PartContour>& all, JsonWri
     out.close();
 }
 
-void problem(std::string_view code, part::Problem::Severity severity, std::string_view text, JsonWriter& out) {
+void problem(std::string_view code, Severity severity, std::string_view text, JsonWriter& out) {
     out.open_line('{');
     out.key("code").text(code);
     out.key("severity").text(word_of(severity_words, severity));
@@ -58,7 +58,7 @@ void lines(const price::Report& r, JsonWriter& out) {
     out.close();
 }
 
-void make_or_buy(const std::optional<price::MakeOrBuy>& m, JsonWriter& out) {
+void make_or_buy(const std::optional<price::MakeOrBuy>& m, const Speech& speech, JsonWriter& out) {
     out.key("make_or_buy");
     if (!m) {
         return out.null();
@@ -67,7 +67,7 @@ void make_or_buy(const std::optional<price::MakeOrBuy>& m, JsonWriter& out) {
     out.key("verdict").text(word_of(choice_words, m->choice));
     write_figure("saved_each", m->saved_each, out);
     write_plain("break_even", m->break_even, out);
-    out.key("text").text(m->text);
+    out.key("text").text(say(m->title, speech) + ". " + say(m->detail, speech));
     out.close();
 }
 
@@ -89,7 +89,7 @@ void write_sheet(const part::SheetFit& fit, JsonWriter& out) {
 
 } // namespace
 
-void write_part(const Worksheet& sheet, JsonWriter& out) {
+void write_part(const Worksheet& sheet, const Speech& speech, JsonWriter& out) {
     const PartStage& part = *sheet.part;
     out.key("part").open('{');
     out.key("area_mm2").number(part.area_mm2);
@@ -102,12 +102,12 @@ void write_part(const Worksheet& sheet, JsonWriter& out) {
     contours("compensated", part.compensated, out);
     out.key("problems").open('[');
     if (part.fault) {
-        problem("no_part", part::Problem::Severity::stop, part.fault->text, out);
+        problem("no_part", Severity::stop, part.fault->text, out);
         out.key("field").text(part.fault->field);
         out.close();
     }
     for (const part::Problem& p : part.problems) {
-        problem(p.code, p.severity, p.text, out);
+        problem(p.code, p.severity, say(message_of(p), speech), out);
         out.key("x_mm").number(spot(p.at.x));
         out.key("y_mm").number(spot(p.at.y));
         out.key("size_mm").number(place(p.size_mm));
@@ -177,7 +177,8 @@ void write_wear(const wear::Report& r, JsonWriter& out) {
     out.close();
 }
 
-void write_price(const std::optional<price::Report>& r, std::string_view currency, JsonWriter& out) {
+void write_price(const std::optional<price::Report>& r, std::string_view currency, const Speech& speech,
+                 JsonWriter& out) {
     out.key("price").open('{');
     out.key("currency").text(currency);
     if (!r) {
@@ -213,7 +214,7 @@ void write_price(const std::optional<price::Report>& r, std::string_view currenc
         out.close();
     }
     out.close();
-    make_or_buy(r->make_or_buy, out);
+    make_or_buy(r->make_or_buy, speech, out);
     out.key("rounding").text(r->rounding);
     out.key("band").text(r->band);
     out.close();

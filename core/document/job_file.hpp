@@ -6,14 +6,16 @@
 #include <string_view>
 
 #include "core/document/json.hpp"
+#include "core/words/say.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside::document {
 
-void write_part(const Worksheet& sheet, JsonWriter& out);
+void write_part(const Worksheet& sheet, const Speech& speech, JsonWriter& out);
 void write_gaps(const Gaps& gaps, JsonWriter& out);
 void write_time(const std::optional<motion::Report>& time, JsonWriter& out);
 void write_wear(const wear::Report& wear, JsonWriter& out);
-void write_price(const std::optional<price::Report>& price, std::string_view currency, JsonWriter& out);
+void write_price(const std::optional<price::Report>& price, std::string_view currency, const Speech& speech,
+                 JsonWriter& out);
 
 } // namespace torchside::document

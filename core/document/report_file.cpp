@@ -7,28 +7,28 @@ namespace torchside::document {
 
 namespace {
 
-void checks(const std::vector<supply::Check>& all, JsonWriter& out) {
+void checks(const std::vector<supply::Check>& all, const Speech& speech, JsonWriter& out) {
     out.key("checks").open('[');
     for (const supply::Check& check : all) {
         out.open_line('{');
         out.key("code").text(word_of(check_words, check.kind));
         out.key("ok").flag(check.ok);
-        out.key("text").text(check.text);
-        out.key("source").text(check.source);
-        out.key("weight").text(word_of(weight_words, check.weight));
+        out.key("text").text(say(check.message, speech));
+        out.key("source").text(say(check.source, speech));
+        out.key("weight").text(word_of(severity_words, check.message.severity));
         out.close();
     }
     out.close();
 }
 
-void chain(const supply::Chain& way, JsonWriter& out) {
+void chain(const supply::Chain& way, const Speech& speech, JsonWriter& out) {
     out.key("chain").open('[');
     for (const supply::Node& node : way.nodes) {
         out.open_line('{');
         out.key("stop").text(word_of(stop_words, node.stop));
         out.key("present").flag(node.present);
-        out.key("figure").text(node.figure);
-        out.key("detail").text(node.detail);
+        out.key("figure").text(say(node.figure, speech));
+        out.key("detail").text(say(node.detail, speech));
         out.key("used").number(node.used);
         write_amount("v", node.voltage, volt, out);
         out.close();
@@ -36,9 +36,22 @@ void chain(const supply::Chain& way, JsonWriter& out) {
     out.close();
 }
 
+/// What stands on the verdict's row: title and detail, then what to do.
+void verdict(const Message& message, const Speech& speech, JsonWriter& out) {
+    out.key("summary").text(say_summary(message, speech));
+    out.key("way_out").text(say(message.remedy, speech));
+}
+
+std::vector<std::string> said(const std::vector<Text>& texts, const Speech& speech) {
+    std::vector<std::string> out;
+    for (const Text& text : texts)
+        out.push_back(say(text, speech));
+    return out;
+}
+
 } // namespace
 
-void write_circuit(const supply::Report& r, JsonWriter& out) {
+void write_circuit(const supply::Report& r, const Speech& speech, JsonWriter& out) {
     out.key("circuit").open('{');
     write_amount("input_a", r.input, ampere, out);
     write_amount("input_at_rated_load_a", r.input_at_rated_load, ampere, out);
@@ -64,29 +77,28 @@ void write_circuit(const supply::Report& r, JsonWriter& out) {
     write_amount("generator_min_va", r.generator_min, volt_ampere, out);
     out.key("duty").number(r.duty);
     write_amount("arc_s_per_10_min", r.arc_per_10_min, second, out);
-    out.key("duty_note").text(r.duty_note);
+    out.key("duty_note").text(say(r.duty_note, speech));
     out.key("power_basis").text(word_of(power_basis_words, r.power_basis));
-    checks(r.checks, out);
-    chain(r.chain, out);
-    out.key("guard").text(r.guard);
-    out.key("summary").text(r.summary);
-    out.key("way_out").text(r.way_out);
-    write_texts("basis", r.basis, out);
+    checks(r.checks, speech, out);
+    chain(r.chain, speech, out);
+    out.key("guard").text(say(r.guard, speech));
+    verdict(r.message, speech, out);
+    write_texts("basis", said(r.basis, speech), out);
     out.close();
 }
 
-void write_tap(const supply::TapReport& r, JsonWriter& out) {
+void write_tap(const supply::TapReport& r, const Speech& speech, JsonWriter& out) {
     out.key("tap").open('{');
     write_amount("controller_high_v", r.controller, volt, out);
     write_amount("before_arc_v", r.before_arc, volt, out);
-    out.key("severity").text(word_of(tap_words, r.severity));
+    out.key("severity").text(r.message ? word_of(severity_words, r.message->severity) : "fine");
     out.key("shock").flag(r.shock);
-    out.key("text").text(r.text);
-    write_texts("basis", r.basis, out);
+    out.key("text").text(r.message ? say(*r.message, speech) : "");
+    write_texts("basis", said(r.basis, speech), out);
     out.close();
 }
 
-void write_air(const air::Report& r, JsonWriter& out) {
+void write_air(const air::Report& r, const Speech& speech, JsonWriter& out) {
     out.key("air").open('{');
     out.key("verdict").text(word_of(air_words, r.verdict));
     write_amount("runs_s", r.runs, second, out);
@@ -103,10 +115,9 @@ void write_air(const air::Report& r, JsonWriter& out) {
     out.key("water_g_h").number(r.water_g_h);
     out.key("dew_point_c").number(r.dew_point_c);
     out.key("water_class").number(r.water_class);
-    out.key("dryness").text(r.dryness);
-    out.key("summary").text(r.summary);
-    out.key("way_out").text(r.way_out);
-    write_texts("basis", r.basis, out);
+    out.key("dryness").text(say(r.dryness, speech));
+    verdict(r.message, speech, out);
+    write_texts("basis", said(r.basis, speech), out);
     out.close();
 }
 

@@ -5,11 +5,12 @@
 #include "core/document/json.hpp"
 #include "core/supply/divider.hpp"
 #include "core/supply/report.hpp"
+#include "core/words/say.hpp"
 
 namespace torchside::document {
 
-void write_circuit(const supply::Report& report, JsonWriter& out);
-void write_tap(const supply::TapReport& report, JsonWriter& out);
-void write_air(const air::Report& report, JsonWriter& out);
+void write_circuit(const supply::Report& report, const Speech& speech, JsonWriter& out);
+void write_tap(const supply::TapReport& report, const Speech& speech, JsonWriter& out);
+void write_air(const air::Report& report, const Speech& speech, JsonWriter& out);
 
 } // namespace torchside::document

@@ -35,7 +35,7 @@ void settings(const std::optional<cut::Settings>& s, JsonWriter& out) {
     out.close();
 }
 
-void capacity(const cut::Capacity& c, JsonWriter& out) {
+void capacity(const cut::Capacity& c, const Speech& speech, JsonWriter& out) {
     out.key("capacity").open('{');
     write_amount("clean_mm", c.clean, mm, out);
     write_amount("pierce_mm", c.pierce, mm, out);
@@ -43,11 +43,11 @@ void capacity(const cut::Capacity& c, JsonWriter& out) {
     out.key("verdict").text(word_of(reach_words, c.verdict));
     write_amount("suggested_current_a", c.suggested_current, ampere, out);
     write_amount("suggested_nozzle_a", c.suggested_nozzle, ampere, out);
-    out.key("reason").text(c.reason);
+    out.key("reason").text(say(c.reason, speech));
     out.close();
 }
 
-void by_hand(const std::optional<cut::ByHand>& b, JsonWriter& out) {
+void by_hand(const std::optional<cut::ByHand>& b, const Speech& speech, JsonWriter& out) {
     out.key("by_hand").open('{');
     if (!b) {
         for (const std::string_view key : {"s_per_100_mm", "s_per_foot", "drag", "advice"}) {
@@ -58,7 +58,7 @@ void by_hand(const std::optional<cut::ByHand>& b, JsonWriter& out) {
     write_amount("s_per_100_mm", b->per_100_mm, second, out);
     write_amount("s_per_foot", b->per_foot, second, out);
     out.key("drag").flag(b->drag);
-    out.key("advice").text(b->advice);
+    out.key("advice").text(say(b->advice, speech));
     out.close();
 }
 
@@ -89,7 +89,7 @@ void safety(const safety::Report& r, UnitSystem units, JsonWriter& out) {
         const safety::CautionWords words = safety::words_of(caution, units);
         out.open_line('{');
         out.key("code").text(caution.code);
-        out.key("severity").text(word_of(severity_words, caution.weight));
+        out.key("severity").text(word_of(severity_words, caution.severity));
         out.key("text").text(words.text);
         out.key("source").text(words.citation);
         out.key("limits").open('[');
@@ -103,14 +103,14 @@ void safety(const safety::Report& r, UnitSystem units, JsonWriter& out) {
     out.close();
 }
 
-void warnings(const std::vector<Warning>& all, JsonWriter& out) {
+void warnings(const std::vector<Message>& all, const Speech& speech, JsonWriter& out) {
     out.key("warnings").open('[');
-    for (const Warning& warning : all) {
+    for (const Message& warning : all) {
         out.open_line('{');
         out.key("code").text(warning.code);
         out.key("severity").text(word_of(severity_words, warning.severity));
         out.key("field").text(warning.field);
-        out.key("text").text(warning.text);
+        out.key("text").text(say(warning, speech));
         out.close();
     }
     out.close();
@@ -128,23 +128,24 @@ void job(const Job& j, JsonWriter& out) {
 } // namespace
 
 std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook) {
+    const Speech speech{workbook.shop.display.units};
     JsonWriter out;
     out.open('{');
     job(workbook.job, out);
     settings(sheet.settings, out);
-    capacity(sheet.capacity, out);
-    by_hand(sheet.by_hand, out);
+    capacity(sheet.capacity, speech, out);
+    by_hand(sheet.by_hand, speech, out);
     trail(sheet.trail, out);
-    write_tap(sheet.tap, out);
-    write_circuit(sheet.circuit, out);
-    write_air(sheet.air, out);
-    write_part(sheet, out);
+    write_tap(sheet.tap, speech, out);
+    write_circuit(sheet.circuit, speech, out);
+    write_air(sheet.air, speech, out);
+    write_part(sheet, speech, out);
     write_gaps(sheet.gaps, out);
     write_time(sheet.time, out);
     write_wear(sheet.wear, out);
-    write_price(sheet.price, workbook.shop.rates.currency, out);
+    write_price(sheet.price, workbook.shop.rates.currency, speech, out);
     safety(sheet.safety, workbook.shop.display.units, out);
-    warnings(sheet.warnings, out);
+    warnings(sheet.warnings, speech, out);
     out.close();
     return out.take();
 }

@@ -10,6 +10,7 @@
 
 #include "core/price/money.hpp"
 #include "core/quantity/estimate.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::price {
 
@@ -36,7 +37,7 @@ struct MakeOrBuy {
     Choice choice = Choice::make;
     Estimate<double> saved_each{};   // outside price less our cost; below 0 when buying is cheaper
     std::optional<int> break_even{}; // from this quantity on making costs less; none: never
-    std::string text{};              // one sentence
+    Text title{}, detail{};          // which, by how much; from how many on
 };
 
 struct Report {

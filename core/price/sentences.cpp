@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/price.hpp"
 
 namespace torchside::price {
 namespace {
@@ -65,18 +66,22 @@ void describe(const Work& w, const Order& o, Report& out) {
         "80 % bands from arc time, wear and arc volts, first order, causes independent; what you typed has none.";
 }
 
-std::string make_or_buy_text(const MakeOrBuy& m, int quantity, int decimals) {
-    const auto cash = [&](double a) { return print(money(std::abs(a), decimals), decimals); };
+void describe(MakeOrBuy& m, int quantity, int decimals) {
     const double each = m.saved_each.value;
-    const std::string sum = cash(each) + " each, " + cash(each * quantity) + " in all";
-    std::string text = m.choice == Choice::make ? "Making saves " + sum + ". "
-                       : m.choice == Choice::buy
-                           ? "Buying saves " + sum + ". "
-                           : "Too close to call: making " + std::string(each < 0.0 ? "costs " : "saves ") + sum + ". ";
-    if (!m.break_even)
-        return text + "Making never pays at this outside price.";
-    return text + "Making pays from " + std::to_string(*m.break_even) +
-           (*m.break_even == 1 ? " part on." : " parts on.");
+    const std::string one = print(money(std::abs(each), decimals), decimals);
+    const std::string all = print(money(std::abs(each * quantity), decimals), decimals);
+    if (m.choice == Choice::make)
+        m.title = words::price::Making{.all = all, .each = one};
+    else if (m.choice == Choice::buy)
+        m.title = words::price::Buying{.all = all, .each = one};
+    else if (each < 0.0)
+        m.title = words::price::CloseCosts{.all = all, .each = one};
+    else
+        m.title = words::price::CloseSaves{.all = all, .each = one};
+    if (m.break_even)
+        m.detail = words::price::PaysFrom{.count = *m.break_even};
+    else
+        m.detail = words::price::never_pays;
 }
 
 } // namespace torchside::price

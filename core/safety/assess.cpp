@@ -38,7 +38,7 @@ struct CautionRow {
     std::string_view code;
     Group group;
     When when;
-    Weight weight;
+    Severity severity;
     std::string_view head;
 };
 constexpr CautionRow cautions[] = {
@@ -46,7 +46,7 @@ constexpr CautionRow cautions[] = {
 };
 static_assert(cautions[std::size(cautions) - 1].code == "local_rules", "the employer's and local rules close the list");
 static_assert(std::is_sorted(std::begin(cautions), std::end(cautions),
-                             [](const CautionRow& a, const CautionRow& b) { return a.weight > b.weight; }),
+                             [](const CautionRow& a, const CautionRow& b) { return a.severity > b.severity; }),
               "stops, then cautions, then notes");
 
 bool applies(When when, const Input& in) {
@@ -100,7 +100,7 @@ Report assess(const Input& input) {
     for (std::size_t i = 0; i < std::size(cautions); ++i) {
         const CautionRow& row = cautions[i];
         if (applies(row.when, input)) {
-            report.cautions.push_back({row.code, row.group, row.weight, row.head, i});
+            report.cautions.push_back({row.code, row.group, row.severity, row.head, i});
         }
     }
     return report;

@@ -9,16 +9,16 @@
 
 #include "core/gear/country.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/message.hpp"
 
 namespace torchside::safety {
 
-enum class Weight { note, caution, stop };
 enum class Group { shock, eyes, fume, fire, ears, moving, people, last };
 
 struct Caution {
     std::string_view code; // a short stable word, e.g. "zinc_fume"
     Group group = Group::last;
-    Weight weight = Weight::note;
+    Severity severity = Severity::note;
     std::string_view head; // one line for the first screen; empty when that has another row for it, or none
     std::size_t row = 0;   // of assets/data/cautions.json
 };

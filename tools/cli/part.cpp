@@ -6,6 +6,7 @@
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
+#include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 
 namespace torchside::cli {
@@ -23,8 +24,7 @@ const char* role_name(part::Role role) {
     return role == part::Role::outer ? "outer" : role == part::Role::inner ? "inner" : "open";
 }
 
-const char* severity_name(part::Problem::Severity severity) {
-    using Severity = part::Problem::Severity;
+const char* severity_name(Severity severity) {
     return severity == Severity::stop ? "stop" : severity == Severity::caution ? "caution" : "note";
 }
 
@@ -61,7 +61,7 @@ void write_problems(const drawing::Drawing& drawing, document::JsonWriter& out) 
         out.open_line('{');
         out.key("code").text(p.code);
         out.key("severity").text(severity_name(p.severity));
-        out.key("text").text(p.text);
+        out.key("text").text(say(part::message_of(p), UnitSystem::metric));
         out.key("x_mm").number(p.at.x);
         out.key("y_mm").number(p.at.y);
         out.key("size_mm").number(p.size_mm);

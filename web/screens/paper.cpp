@@ -175,7 +175,7 @@ std::string card(const App& app) {
     if (sheet.settings) {
         dial_in(app, *sheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ No settings for this plate. " + sheet.capacity.reason);
+        element(out, "p", "stop", "■ No settings for this plate. " + app.say(sheet.capacity.reason));
     }
     what_it_makes(app, out);
     if (sheet.part && !sheet.part->outline.contours.empty()) {

@@ -88,7 +88,7 @@ void costs_sheet(App& app, Rect place, bool closable) {
         };
         text("costs/margin", Type::text, price.margin_text);
         text("costs/buy", Type::text,
-             price.make_or_buy ? std::string_view(price.make_or_buy->text)
+             price.make_or_buy ? app.say(price.make_or_buy->title) + ". " + app.say(price.make_or_buy->detail)
                                : "Enter what a cutting service asks for one, and making is held against buying.");
         text("costs/band", Type::label, price.band);
         text("costs/rounding", Type::label, price.rounding);

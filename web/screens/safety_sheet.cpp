@@ -9,8 +9,8 @@ namespace {
 constexpr const char* group_names[] = {"Shock", "Eyes and skin",        "Fume and gas",  "Fire",
                                        "Ears",  "Moving and hot parts", "People near by"};
 
-Sign sign_of_weight(safety::Weight weight) {
-    return weight == safety::Weight::stop ? Sign::stop : Sign::caution;
+Sign sign_of_caution(Severity severity) {
+    return severity == Severity::stop ? Sign::stop : Sign::caution;
 }
 
 float caution_words(App& app, const safety::Caution& c, Point at, float w) {
@@ -21,10 +21,10 @@ float caution_words(App& app, const safety::Caution& c, Point at, float w) {
     const float x = at.x + 32;
     const float room = w - 32;
     float y = at.y + 8;
-    if (c.weight == safety::Weight::note) {
+    if (c.severity == Severity::note) {
         ui.pen().disc({at.x + 10, y + Pen::line_height(Type::text) / 2}, 2.5F, t.ink);
     } else {
-        draw_sign(ui.pen(), t, sign_of_weight(c.weight), {at.x + 10, y + Pen::line_height(Type::text) / 2});
+        draw_sign(ui.pen(), t, sign_of_caution(c.severity), {at.x + 10, y + Pen::line_height(Type::text) / 2});
     }
     y += words(ui, id, Type::text, {x, y}, room, said.text, t.ink) + 2;
     std::string limits;
