@@ -72,13 +72,12 @@ ByHand by_hand(Speed feed, Current current, bool drag) {
     hand.per_100_mm = travel_time(Length{100, mm}, feed);
     hand.per_foot = travel_time(Length{1, foot}, feed);
     hand.drag = current <= Current{table.drag_current.value, ampere};
-    const Text gap = words::either(words::by_hand::gap_mm, words::by_hand::gap_in);
     if (drag && hand.drag)
         hand.advice = words::by_hand::drag;
     else if (drag)
-        hand.advice = words::by_hand::TooMuchToDrag{.gap = gap, .most = Current{table.drag_current.value, ampere}};
+        hand.advice = words::by_hand::TooMuchToDrag{.most = Current{table.drag_current.value, ampere}};
     else
-        hand.advice = words::by_hand::Hold{.gap = gap};
+        hand.advice = words::by_hand::hold;
     return hand;
 }
 

@@ -76,25 +76,24 @@ void trail(const std::optional<tune::Trail>& t, JsonWriter& out) {
     out.close();
 }
 
-void safety(const safety::Report& r, UnitSystem units, JsonWriter& out) {
+void safety(const safety::Report& r, const Speech& speech, JsonWriter& out) {
     out.key("safety").open('{');
     out.key("country").text(word_of(country_words, r.country));
     out.key("shade_min").number(r.shade_min);
     out.key("shade_us").number(r.shade.us);
     out.key("shade_en").number(r.shade.en);
-    out.key("shade_text").text(r.shade_text);
-    out.key("shade_note").text(safety::shade_note(r));
+    out.key("shade_text").text(say(r.shade_text, speech));
+    out.key("shade_note").text(say(safety::shade_note(r), speech));
     out.key("cautions").open('[');
     for (const safety::Caution& caution : r.cautions) {
-        const safety::CautionWords words = safety::words_of(caution, units);
         out.open_line('{');
         out.key("code").text(caution.code);
         out.key("severity").text(word_of(severity_words, caution.severity));
-        out.key("text").text(words.text);
-        out.key("source").text(words.citation);
+        out.key("text").text(say(caution.text, speech));
+        out.key("source").text(say(caution.citation, speech));
         out.key("limits").open('[');
-        for (const std::string_view limit : safety::limits_of(caution, r.country)) {
-            out.text(limit);
+        for (const Word limit : safety::limits_of(caution, r.country)) {
+            out.text(say(limit, speech));
         }
         out.close();
         out.close();
@@ -144,7 +143,7 @@ std::string write_worksheet(const Worksheet& sheet, const Workbook& workbook) {
     write_time(sheet.time, out);
     write_wear(sheet.wear, out);
     write_price(sheet.price, workbook.shop.rates.currency, speech, out);
-    safety(sheet.safety, workbook.shop.display.units, out);
+    safety(sheet.safety, speech, out);
     warnings(sheet.warnings, speech, out);
     out.close();
     return out.take();

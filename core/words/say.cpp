@@ -116,7 +116,7 @@ private:
         std::string_view content{};
     };
     static constexpr std::size_t most_slots = 8; // this and the marks in a phrase: tools/embed_words
-    static constexpr unsigned char first_plural = 16, plural_end = 31;
+    static constexpr unsigned char first_plural = 16, by_units = 24, choice_end = 31;
 
     static std::size_t two_bytes(std::string_view at) {
         return static_cast<unsigned char>(at[0]) + 256U * static_cast<unsigned char>(at[1]);
@@ -152,22 +152,23 @@ private:
             return tell_slot(slots[speech_.units == UnitSystem::metric ? 0 : 1]);
         for (const char* at = phrase(word); *at != '\0'; ++at) {
             const auto sign = static_cast<unsigned char>(*at);
-            if (sign > plural_end)
+            if (sign > choice_end)
                 out_ += *at;
             else if (sign < first_plural)
                 tell_slot(slots[sign - 1]);
+            else if (sign == by_units)
+                at = tell_choice(at + 1, speech_.units == UnitSystem::metric);
             else
-                at = tell_plural(at + 1, value_of(slots[sign - first_plural].content));
+                at = tell_choice(at + 1, value_of(slots[sign - first_plural].content) == 1.0);
         }
     }
 
     /// "hole|holes" and a mark at its end, where it returns.
-    const char* tell_plural(const char* at, double count) {
-        const bool one = count == 1.0;
-        for (bool first = true; *at != plural_end; ++at) {
+    const char* tell_choice(const char* at, bool wants_first) {
+        for (bool first = true; *at != choice_end; ++at) {
             if (*at == '|')
                 first = false;
-            else if (first == one)
+            else if (first == wants_first)
                 out_ += *at;
         }
         return at;

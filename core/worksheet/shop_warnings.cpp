@@ -25,7 +25,7 @@ void warn_of_air(const Findings& f, std::vector<Message>& out) {
 
 void warn_of_hazards(const Findings& f, std::vector<Message>& out) {
     for (const safety::Caution& c : safety::worst_two(f.sheet.safety))
-        out.push_back({c.code, Topic::safety, c.severity, words::verbatim(c.head), {}, {}, "job.material"});
+        out.push_back({c.code, Topic::safety, c.severity, c.title, {}, c.remedy, "job.material"});
 }
 
 } // namespace torchside

@@ -28,9 +28,9 @@ Workbook base_plates() {
     return w;
 }
 
-const Warning* find(const Worksheet& sheet, std::string_view code) {
+const Message* find(const Worksheet& sheet, std::string_view code) {
     const auto at =
-        std::find_if(sheet.warnings.begin(), sheet.warnings.end(), [&](const Warning& w) { return w.code == code; });
+        std::find_if(sheet.warnings.begin(), sheet.warnings.end(), [&](const Message& w) { return w.code == code; });
     return at == sheet.warnings.end() ? nullptr : &*at;
 }
 
@@ -151,7 +151,7 @@ TEST_CASE("Problems of the part are warned of, each kind once", "[worksheet][job
     REQUIRE(find(small, "small_hole"));
     CHECK(find(small, "small_hole")->text.starts_with("4 places: "));
     CHECK(std::count_if(small.warnings.begin(), small.warnings.end(),
-                        [](const Warning& x) { return x.code == "small_hole"; }) == 1);
+                        [](const Message& x) { return x.code == "small_hole"; }) == 1);
     w.job.thickness = Length{2, mm}; // now the kerf decides: three of them are more than 4.5 mm
     w.job.part.hole = Length{4, mm};
     const Worksheet thin = evaluate(w);

@@ -65,7 +65,8 @@ Verdict air_supply(const App& app) {
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, app.sheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once", "safety"};
+    return {"safety", Sign::holds, app.say(app.sheet().safety.shade_text), "Shock, eyes, fume, fire, ears: read once",
+            "safety"};
 }
 
 /// Where what is said of a topic is shown. Reach, circuit and air have a row of their own on Cut.
