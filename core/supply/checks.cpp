@@ -130,7 +130,8 @@ void run_device(const Case& c) {
         said.detail = words::circuit::WireAllowsAlone{.most = most, .wire = wire};
     else
         said.detail = words::circuit::WireAllows{.most = most, .wire = wire};
-    said.detail += words::circuit::BreakerIs{.breaker = circuit.breaker};
+    if (most > Current{})
+        said.detail += words::circuit::BreakerIs{.breaker = circuit.breaker};
     if (!ok)
         said.remedy = use(least_run_words(c));
     c.add(CheckKind::run_device, Severity::stop, ok, said,

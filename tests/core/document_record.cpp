@@ -51,10 +51,10 @@ TEST_CASE("the newest whole record is taken") {
     REQUIRE(a.ok());
     CHECK(a.value().workbook.job.thickness.in(mm) == 8.0);
     CHECK(a.value().counter == 8);
-    CHECK(a.value().slot == Slot::a);
+    CHECK(a.value().slot == document::Slot::a);
     CHECK_FALSE(a.value().other_damaged);
-    CHECK(newest(older, newer).value().slot == Slot::b);
-    CHECK(newest("", newer).value().slot == Slot::b);
+    CHECK(newest(older, newer).value().slot == document::Slot::b);
+    CHECK(newest("", newer).value().slot == document::Slot::b);
     CHECK_FALSE(newest("", newer).value().other_damaged);
     CHECK(newest("", "").fault().field == "storage.empty");
     CHECK(newest("x", "").fault().field == "storage.damaged");
@@ -65,7 +65,7 @@ TEST_CASE("a whole record that cannot be read gives way, unless a newer program 
     const std::string good = record_of(with_thickness(3), 7);
     const auto kept = newest(pack_record("{\"torchside\": 1, \"job\": {\"thickness_mm\": 999}}", 8), good);
     REQUIRE(kept.ok());
-    CHECK(kept.value().slot == Slot::b);
+    CHECK(kept.value().slot == document::Slot::b);
     CHECK(kept.value().other_damaged);
     CHECK(newest(pack_record("{\"torchside\": 2}", 8), good).fault().field == "torchside");
     CHECK(newest(good, pack_record("{\"torchside\": 2}", 8)).fault().field == "torchside");

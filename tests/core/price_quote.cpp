@@ -7,6 +7,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/price/quote.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::price;
@@ -188,7 +189,7 @@ TEST_CASE("Make or buy", "[price]") {
     r = price_of(work(), p);
     CHECK(r.make_or_buy->choice == Choice::buy);
     CHECK_FALSE(r.make_or_buy->break_even);
-    CHECK(r.make_or_buy->text.find("never pays") != std::string::npos);
+    CHECK(test::said(r.make_or_buy->detail).find("never pays") != std::string::npos);
     p.outside_quote_each = r.cost_each.value;
     CHECK(price_of(work(), p).make_or_buy->choice == Choice::even);
 }

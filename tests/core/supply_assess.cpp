@@ -94,7 +94,7 @@ TEST_CASE("240 V circuits that hold", "[supply]") {
     unmarked.circuit.marked_75c = false;
     const Report nm = assess(unmarked);
     CHECK_FALSE(find(nm, CheckKind::run_device)->ok);
-    CHECK(has(find(nm, CheckKind::run_device)->text, "6 AWG or thicker (8 AWG or thicker where"));
+    CHECK(has(test::said(find(nm, CheckKind::run_device)->message), "6 AWG or thicker, or 8 AWG or thicker if"));
     CHECK_FALSE(nm.highest_current);
 }
 

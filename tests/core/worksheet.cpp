@@ -123,7 +123,7 @@ TEST_CASE("12.7 mm at 50 A is within reach, 40 mm is refused with a reason", "[w
     CHECK_FALSE(thick.trail);
     REQUIRE(has(thick, "plate_refused", Severity::stop));
     CHECK(thick.warnings.front().code == "plate_refused");
-    CHECK(thick.warnings.front().text.find("40 mm ") == 0);
+    CHECK(test::said(thick.warnings.front().detail).find("40 mm ") == 0);
     CHECK_FALSE(thick.capacity.reason.empty());
 }
 

@@ -140,8 +140,8 @@ TEST_CASE("a breaker above its wire: nothing is advised", "[published][supply]")
     CHECK_THAT(drawn_at_advised(input), WithinRel(25.0, 1e-9));
     input.circuit.run_mm2 = 1.0;
     report = assess(input);
-    CHECK(has(find(report, CheckKind::run_device)->text, "not in the table"));
-    CHECK_FALSE(has(find(report, CheckKind::run_device)->text, "0 A"));
+    CHECK(has(test::said(find(report, CheckKind::run_device)->message), "not in the table"));
+    CHECK_FALSE(has(test::said(find(report, CheckKind::run_device)->message), "0 A"));
     CHECK(report.run_min_mm2 == 4);
 }
 
@@ -236,7 +236,7 @@ TEST_CASE("a plug caps the advice, and must be made for the supply", "[published
     Report report = assess(input);
     CHECK(report.capped_by == Cap::plug);
     CHECK_THAT(drawn_at_advised(input), WithinRel(13.0, 1e-9));
-    CHECK(has(find(report, CheckKind::plug)->text, "fuse of 13 A"));
+    CHECK(has(test::said(find(report, CheckKind::plug)->message), "fuse of 13 A"));
     input.circuit.plug = Plug::schuko_16; // behind a breaker of 32 A
     report = assess(input);
     CHECK_FALSE(ok(report, CheckKind::plug_fit));
