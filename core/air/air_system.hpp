@@ -1,4 +1,4 @@
-// The compressor, receiver and hose that feed the torch, as the user describes them. Ranges: core/document/schema*.cpp.
+// The compressor, receiver and hose that feed the torch, as the user describes them. Ranges: core/schema/schema*.cpp.
 #pragma once
 
 #include "core/quantity/quantity.hpp"

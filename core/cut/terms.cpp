@@ -21,22 +21,32 @@ constexpr Row rows[] = {
 #include "generated/cut_terms.inc"
 };
 
-using Table = std::array<Terms, std::size(all_metals)>;
+using Table = std::array<Terms, stock::metal_count>;
 
 constexpr Table table_of(Set set) {
     Table table{};
     for (const Row& row : rows) {
         if (row.set && *row.set != set)
             continue;
-        for (const Metal metal : all_metals)
-            if (!row.metal || *row.metal == metal)
-                table[static_cast<std::size_t>(metal)].*row.field = {row.value, row.sd, row.source};
+        for (const stock::MetalInfo& metal : stock::metals)
+            if (!row.metal || *row.metal == metal.cuts_as)
+                table[static_cast<std::size_t>(metal.metal)].*row.field = {row.value, row.sd, row.source};
     }
     return table;
 }
 
+constexpr bool complete(const Table& table) {
+    for (const Row& row : rows)
+        for (const Terms& terms : table)
+            if ((terms.*row.field).source.empty())
+                return false;
+    return true;
+}
+
 constexpr Table small_air_table = table_of(Set::small_air_torch);
 constexpr Table handbook_table = table_of(Set::handbook);
+static_assert(complete(small_air_table) && complete(handbook_table),
+              "assets/data/cut_terms.json leaves out a term of a metal");
 
 } // namespace
 

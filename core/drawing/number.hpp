@@ -10,9 +10,8 @@
 namespace torchside::drawing {
 
 /// Reads a decimal number at text[at] ("-1", ".5", "+2.50E-3"), moves `at` behind it. False, and `at` unmoved, when
-/// there is none or it does not fit a double. The value is the double nearest to what is written, for up to 19 digits
-/// and 19 decimals; beyond that within two units in the last place.
-[[nodiscard]] bool read_decimal(std::string_view text, std::size_t& at, double& value);
+/// there is none or it does not fit a double.
+[[nodiscard]] bool take_decimal(std::string_view text, std::size_t& at, double& value);
 
 /// The whole of `text` but for blanks around it.
 [[nodiscard]] bool whole_decimal(std::string_view text, double& value);

@@ -117,7 +117,7 @@ const char* PathReader::command(char letter) {
 
 bool PathReader::number(double& out) {
     skip_separator(data_, i_);
-    return read_decimal(data_, i_, out);
+    return take_decimal(data_, i_, out);
 }
 
 bool PathReader::flag(bool& out) {
@@ -257,9 +257,9 @@ const char* read_points(std::string_view text, std::vector<Point>& out) {
     skip_blanks(text, i);
     while (i < text.size() && out.size() <= most_drawing_pieces) {
         Point p;
-        const bool x = read_decimal(text, i, p.x);
+        const bool x = take_decimal(text, i, p.x);
         skip_separator(text, i);
-        if (!x || !read_decimal(text, i, p.y)) {
+        if (!x || !take_decimal(text, i, p.y)) {
             return "has points that are not pairs of numbers, accepted is x,y x,y ...";
         }
         skip_separator(text, i);
@@ -273,7 +273,7 @@ const char* read_view_box(std::string_view text, double (&out)[4]) {
     bool good = true;
     for (double& number : out) {
         skip_separator(text, i);
-        good = good && read_decimal(text, i, number);
+        good = good && take_decimal(text, i, number);
     }
     skip_blanks(text, i);
     good = good && i == text.size() && out[2] > 0.0 && out[3] > 0.0;
@@ -323,7 +323,7 @@ const char* read_transform(std::string_view text, Affine& out) {
         i = open + 1;
         skip_blanks(text, i);
         while (i < text.size() && text[i] != ')') {
-            if (n == v.size() || !read_decimal(text, i, v[n])) {
+            if (n == v.size() || !take_decimal(text, i, v[n])) {
                 return broken_transform;
             }
             ++n;
@@ -358,7 +358,7 @@ const char* read_length(std::string_view text, double whole, SvgLength& out) {
     const std::string_view bare = without_blanks(text);
     std::size_t i = 0;
     double value = 0.0;
-    if (read_decimal(bare, i, value)) {
+    if (take_decimal(bare, i, value)) {
         for (const auto& unit : units) {
             if (alike(unit.name, bare.substr(i))) {
                 out = {value * unit.px, unit.unit};

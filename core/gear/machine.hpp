@@ -1,5 +1,5 @@
 // What stands in the shop and more than one calculation needs: the plasma power source, its nozzles, the height
-// control, the table and its controller. Plain structs; ranges and error texts are in core/document/schema*.cpp.
+// control, the table and its controller. Plain structs; ranges and error texts are in core/schema/schema*.cpp.
 #pragma once
 
 #include <optional>
@@ -14,6 +14,8 @@ namespace torchside {
 struct Nozzle {
     Current rated{45, ampere};    // 10..200 A
     std::optional<Length> bore{}; // 0.4..4 mm; unknown: from a current density (core/cut)
+
+    friend bool operator==(const Nozzle&, const Nozzle&) = default;
 };
 
 struct Machine {

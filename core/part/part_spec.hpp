@@ -1,4 +1,4 @@
-// A part as the user describes it: a shape by its sizes, or a drawing. Ranges: core/document/schema*.cpp.
+// A part as the user describes it: a shape by its sizes, or a drawing. Ranges: core/schema/schema*.cpp.
 #pragma once
 
 #include <memory>

@@ -1,4 +1,4 @@
-// A quote that was handed out, as the shop remembers it. Ranges: core/document/schema_shop.cpp.
+// A quote that was handed out, as the shop remembers it. Ranges: core/schema/schema_shop.cpp.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// What a quote says to the customer beside the price. Ranges: core/document/schema_job.cpp.
+// What a quote says to the customer beside the price. Ranges: core/schema/schema_job.cpp.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// Shop rates and the priced side of a job. Ranges: core/document/schema*.cpp.
+// Shop rates and the priced side of a job. Ranges: core/schema/schema*.cpp.
 #pragma once
 
 #include <optional>

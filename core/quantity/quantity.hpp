@@ -7,7 +7,7 @@
 //   double t_mm = t.in(mm);      // 6.35
 //   Speed v{60, mm_s};           // 3600 mm/min
 //
-// Ranges: any finite double; a field's own range is checked where the field is read (core/document). NaN and infinity
+// Ranges: any finite double; a field's own range is checked where the field is read (core/schema). NaN and infinity
 // are refused there and never reach a Quantity that a formula sees.
 // Source of the conversion factors: inch = 25.4 mm exactly (yard-and-pound agreement of 1959), the rest follow from the
 // SI brochure; psi = 6.894757293168361 kPa (from lbf, in and g_n, all exact).

@@ -93,7 +93,7 @@ private:
 [[nodiscard]] Reading<double> read_percent(std::string_view text);
 
 /// For a field of the workbook: the number in the unit of its key ("mm", "mm/min", "A", "V/mm", "s", "min", "bar",
-/// "kVA", "C" ...; "" is a plain number, "share" is read_percent), as core/document/schema.hpp names it. A bare number
+/// "kVA", "C" ...; "" is a plain number, "share" is read_percent), as core/schema/schema.hpp names it. A bare number
 /// is in that unit, or in its inch counterpart when `bare` says so (°F, kcmil, V/in; "hp" is kW to a metric reader;
 /// "money/kg", "1/m" and "kW/(m3/min)" are a pound's, a foot's and 100 cfm's). A unit it does not know counts as a plain number.
 /// Only a temperature and an angle ("deg") may be negative.

@@ -23,12 +23,8 @@ static_assert(shades[0].from_a == 0.0);
 
 enum class When {
     always,
-    steel,
-    galvanised,
-    stainless,
-    copper,
-    aluminium,
-    aluminium_over_water,
+    metal,            // one of metal_cautions.json
+    metal_over_water, // the same, with a water table under it
     raw_tap,
     by_hand,
     driven,
@@ -51,22 +47,45 @@ static_assert(std::is_sorted(std::begin(cautions), std::end(cautions),
                              [](const CautionRow& a, const CautionRow& b) { return a.severity > b.severity; }),
               "stops, then cautions, then notes");
 
-bool applies(When when, const Input& in) {
-    switch (when) {
+struct MetalCaution {
+    std::string_view code;
+    Metal metal;
+};
+constexpr MetalCaution metal_cautions[] = {
+#include "generated/metal_cautions.inc"
+};
+
+constexpr bool of_metal(std::string_view code, Metal metal) {
+    for (const MetalCaution& row : metal_cautions)
+        if (row.code == code && row.metal == metal)
+            return true;
+    return false;
+}
+
+// Every metal has a fume to be drawn off, and every row speaks of a caution that waits for a metal.
+constexpr bool all_spoken_of() {
+    for (const MetalCaution& row : metal_cautions)
+        if (std::none_of(std::begin(cautions), std::end(cautions), [&](const CautionRow& c) {
+                return c.code == row.code && (c.when == When::metal || c.when == When::metal_over_water);
+            }))
+            return false;
+    for (const Metal metal : all_metals)
+        if (std::none_of(std::begin(cautions), std::end(cautions), [&](const CautionRow& c) {
+                return c.group == Group::fume && c.when == When::metal && of_metal(c.code, metal);
+            }))
+            return false;
+    return true;
+}
+static_assert(all_spoken_of(), "assets/data/metal_cautions.json leaves out a metal's fume, or names no caution");
+
+bool applies(const CautionRow& row, const Input& in) {
+    switch (row.when) {
     case When::always:
         return true;
-    case When::steel:
-        return in.metal == Metal::mild_steel || in.metal == Metal::galvanised;
-    case When::galvanised:
-        return in.metal == Metal::galvanised;
-    case When::stainless:
-        return in.metal == Metal::stainless;
-    case When::copper:
-        return in.metal == Metal::copper;
-    case When::aluminium:
-        return in.metal == Metal::aluminium;
-    case When::aluminium_over_water:
-        return in.metal == Metal::aluminium && in.water_table;
+    case When::metal:
+        return of_metal(row.code, in.metal);
+    case When::metal_over_water:
+        return of_metal(row.code, in.metal) && in.water_table;
     case When::raw_tap:
         return in.raw_tap;
     case When::by_hand:
@@ -97,17 +116,14 @@ Report assess(const Input& input) {
     Report report{input.country, input.current, lens_shade(input.current)};
     const bool en = input.country != Country::us && report.shade.en != 0;
     report.shade_min = en ? report.shade.en : report.shade.us;
-    if (en) {
+    if (en)
         report.shade_text = words::safety::ShadeEn{.shade = report.shade_min};
-    } else {
+    else
         report.shade_text = words::safety::ShadeUs{.shade = report.shade_min};
-    }
-    for (const CautionRow& row : cautions) {
-        if (applies(row.when, input)) {
+    for (const CautionRow& row : cautions)
+        if (applies(row, input))
             report.cautions.push_back(
                 {row.code, row.group, row.severity, row.title, row.remedy, row.text, row.citation});
-        }
-    }
     return report;
 }
 

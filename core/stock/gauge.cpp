@@ -14,21 +14,21 @@ constexpr GaugeRow rows[] = {
 };
 constexpr std::size_t per_metal = thinnest_gauge - thickest_gauge + 1;
 
-/// gauges() and gauge_thickness() find a row by its place: a metal's rows stand together, in the order of the gauges.
+/// gauges() and gauge_thickness() find a row by its place: a series' rows stand together, in the order of the gauges.
 constexpr bool in_order() {
     if (std::size(rows) % per_metal != 0) {
         return false;
     }
     for (std::size_t i = 0; i < std::size(rows); ++i) {
         const std::size_t nth = i % per_metal;
-        if (rows[i].metal != rows[i - nth].metal || rows[i].gauge != thickest_gauge + static_cast<int>(nth) ||
+        if (rows[i].series != rows[i - nth].series || rows[i].gauge != thickest_gauge + static_cast<int>(nth) ||
             (nth > 0 && rows[i].thickness_in >= rows[i - 1].thickness_in)) {
             return false;
         }
     }
     return true;
 }
-static_assert(in_order(), "assets/data/gauges.json: rows of one metal together, gauge 7 to 24, thinner each time");
+static_assert(in_order(), "assets/data/gauges.json: rows of one series together, gauge 7 to 24, thinner each time");
 
 double distance(Length a, Length b) {
     const double d = (a - b).in(mm);
@@ -39,7 +39,7 @@ double distance(Length a, Length b) {
 
 std::span<const GaugeRow> gauges(Metal metal) {
     for (std::size_t i = 0; i < std::size(rows); i += per_metal) {
-        if (rows[i].metal == metal) {
+        if (rows[i].series == metal_info(metal).gauges) {
             return std::span{rows}.subspan(i, per_metal);
         }
     }
@@ -75,22 +75,6 @@ std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness) {
         return {};
     }
     return NearGauge{series[best].gauge, found, found - thickness};
-}
-
-std::string_view gauge_series(Metal metal) {
-    switch (metal) {
-    case Metal::mild_steel:
-        return "Manufacturers' Standard Gauge";
-    case Metal::galvanised:
-        return "Galvanized Sheet Gauge";
-    case Metal::stainless:
-        return "U.S. Standard Gauge";
-    case Metal::aluminium:
-        return "Brown & Sharpe Gauge";
-    case Metal::copper:
-        break;
-    }
-    return {};
 }
 
 std::string print_gauge(Metal metal, int gauge) {

@@ -25,7 +25,7 @@
 namespace torchside::stock {
 
 struct GaugeRow {
-    Metal metal;
+    GaugeSeries series;
     int gauge;
     double thickness_in;
     std::string_view source; // key of assets/data/sources.json
@@ -34,10 +34,10 @@ struct GaugeRow {
 
 inline constexpr int thickest_gauge = 7, thinnest_gauge = 24;
 
-/// The metal's rows, thickest first; empty for copper.
+/// The metal's rows, thickest first; empty for a metal that is sold by thickness.
 [[nodiscard]] std::span<const GaugeRow> gauges(Metal metal);
 
-/// None for copper and outside 7..24.
+/// None for such a metal and outside 7..24.
 [[nodiscard]] std::optional<Length> gauge_thickness(Metal metal, int gauge);
 
 struct NearGauge {
@@ -45,11 +45,9 @@ struct NearGauge {
     Length thickness{};
     Length difference{}; // the gauge's thickness less the one asked about
 };
-/// The gauge whose thickness is nearest; none for copper, and where it is off by more than half the way to a next gauge
+/// The gauge whose thickness is nearest; none for such a metal, and where it is off by more than half the way to a next gauge
 /// (thicker than 7 ga or thinner than 24 ga by more than that).
 [[nodiscard]] std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness);
-
-[[nodiscard]] std::string_view gauge_series(Metal metal); // "Manufacturers' Standard Gauge"; empty for copper
 
 /// A gauge with its thickness, never without: "16 ga, 0.0598 in". Empty when there is none.
 [[nodiscard]] std::string print_gauge(Metal metal, int gauge);

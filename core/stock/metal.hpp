@@ -1,11 +1,67 @@
-// The metals a small air plasma torch is asked to cut.
+// The metals a small air plasma torch is asked to cut. A new one is an enumerator and a row here; what it cannot do
+// without (assets/data: metals, cut_terms, thicknesses, metal_cautions) is missed at build time.
 #pragma once
+
+#include <array>
+#include <cstddef>
+#include <iterator>
+#include <string_view>
 
 namespace torchside {
 
-enum class Metal { mild_steel, stainless, aluminium, galvanised, copper };
+enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass, wear_plate };
 
-inline constexpr Metal all_metals[] = {Metal::mild_steel, Metal::stainless, Metal::aluminium, Metal::galvanised,
-                                       Metal::copper};
+namespace stock {
+
+/// The series that a gauge number of sheet is read in (core/stock/gauge.hpp).
+enum class GaugeSeries { none, manufacturers, galvanized_sheet, us_standard, brown_sharpe };
+
+struct MetalInfo {
+    Metal metal;
+    std::string_view key;  // of the workbook
+    std::string_view name; // on the screen
+    Metal cuts_as;         // whose physics, terms and log it shares: itself, or a metal above
+    GaugeSeries gauges;    // none: sold by thickness
+};
+
+inline constexpr MetalInfo metals[] = {
+    {Metal::mild_steel, "mild_steel", "Mild steel", Metal::mild_steel, GaugeSeries::manufacturers},
+    {Metal::stainless, "stainless", "Stainless", Metal::stainless, GaugeSeries::us_standard},
+    {Metal::aluminium, "aluminium", "Aluminum", Metal::aluminium, GaugeSeries::brown_sharpe},
+    {Metal::galvanised, "galvanised", "Galvanized", Metal::mild_steel, GaugeSeries::galvanized_sheet},
+    {Metal::copper, "copper", "Copper", Metal::copper, GaugeSeries::none},
+    {Metal::brass, "brass", "Brass", Metal::brass, GaugeSeries::brown_sharpe},
+    {Metal::wear_plate, "wear_plate", "Wear plate", Metal::mild_steel, GaugeSeries::none},
+};
+inline constexpr std::size_t metal_count = std::size(metals);
+static_assert(metal_count == static_cast<std::size_t>(Metal::wear_plate) + 1,
+              "a row for the last metal, and none after it");
+
+[[nodiscard]] constexpr const MetalInfo& metal_info(Metal metal) {
+    return metals[static_cast<std::size_t>(metal)];
+}
+
+/// One of `member` for each metal, in the order of the enum.
+template <class T>
+[[nodiscard]] constexpr std::array<T, metal_count> each_metal(T MetalInfo::*member) {
+    std::array<T, metal_count> all{};
+    for (std::size_t i = 0; i < metal_count; ++i)
+        all[i] = metals[i].*member;
+    return all;
+}
+
+} // namespace stock
+
+inline constexpr std::array<Metal, stock::metal_count> all_metals = stock::each_metal(&stock::MetalInfo::metal);
+
+static_assert(
+    [] {
+        const auto cuts_as = [](Metal metal) { return stock::metal_info(metal).cuts_as; };
+        for (std::size_t i = 0; i < stock::metal_count; ++i)
+            if (all_metals[i] != static_cast<Metal>(i) || cuts_as(cuts_as(all_metals[i])) != cuts_as(all_metals[i]))
+                return false;
+        return true;
+    }(),
+    "metals in the order of the enum, each cutting as one that cuts as itself");
 
 } // namespace torchside

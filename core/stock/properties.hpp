@@ -1,4 +1,4 @@
-// What the calculation needs to know of each metal, and what people call it.
+// What the calculation needs to know of each metal, and what it is called.
 //
 // Values are means over heating from 293 K to the melt, for common grades: low-carbon steel, 304/316, 5052/6061. Each
 // is a row of assets/data/metals.json with its own source and status; most are from memory, those of aluminium's
@@ -11,10 +11,8 @@
 // Worked example (also a test): mild steel h = 690 * 1502 + 247 000 = 1 283 380 J/kg; alpha = 6.462e-6 m2/s.
 #pragma once
 
-#include <optional>
 #include <string_view>
 
-#include "core/quantity/quantity.hpp"
 #include "core/stock/metal.hpp"
 
 namespace torchside::stock {
@@ -34,18 +32,10 @@ inline constexpr double room_k = 293.0;
 [[nodiscard]] double melt_heat_j_kg(const Properties& p);
 [[nodiscard]] double diffusivity_m2_s(const Properties& p);
 
-/// Heat to boil a zinc coat of `coat` on each side off a sheet, as a share of the heat to melt the sheet's steel
-/// through. 20 um on 1.5 mm: 0.042 (0.040 +- 0.002 expected). Any thickness above 0.
-[[nodiscard]] double zinc_heat_share(Length coat, Length thickness);
-
-/// Whose settings it takes: galvanised cuts as mild steel, every other metal as itself.
+/// Whose properties and settings it takes: galvanised cuts as mild steel.
 [[nodiscard]] Metal cuts_as(Metal metal);
 
-[[nodiscard]] std::string_view name(Metal metal);         // "Mild steel", for the screen
-[[nodiscard]] std::string_view key(Metal metal);          // "mild_steel", for the workbook
-[[nodiscard]] std::string_view common_grade(Metal metal); // "low-carbon", "304, 316", "5052, 6061" ...
-[[nodiscard]] std::optional<Metal> metal_from_key(std::string_view key);
-/// The screen's name, the key, or another common word ("aluminum", "galv", "304"), in any case.
-[[nodiscard]] std::optional<Metal> metal_from_name(std::string_view name);
+[[nodiscard]] std::string_view name(Metal metal); // "Mild steel", for the screen
+[[nodiscard]] std::string_view key(Metal metal);  // "mild_steel", for the workbook
 
 } // namespace torchside::stock

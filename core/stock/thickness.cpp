@@ -19,6 +19,20 @@ constexpr ChipRow chip_rows[] = {
 #include "generated/thicknesses.inc"
 };
 
+constexpr bool all_have_chips() {
+    for (const Metal metal : all_metals) {
+        bool metric = false, inches = false;
+        for (const ChipRow& row : chip_rows) {
+            (row.units == UnitSystem::metric ? metric : inches) |= row.metal == metal;
+        }
+        if (!metric || !inches) {
+            return false;
+        }
+    }
+    return true;
+}
+static_assert(all_have_chips(), "assets/data/thicknesses.json: thicknesses of every metal in both units");
+
 std::string gauge_word(int gauge) {
     return print_fixed(gauge, 0) + " ga";
 }
@@ -38,9 +52,9 @@ Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal
         return reading;
     }
     const int n = gauge->number;
-    if (metal == Metal::copper) {
-        return Refusal{
-            "copper is sold by thickness or by weight, not by gauge; type the thickness, such as 1.5 mm or 1/16 in"};
+    if (metal && gauges(*metal).empty()) {
+        return Refusal{std::string{name(*metal)} +
+                       " is sold by thickness, not by gauge; type the thickness, such as 1.5 mm or 1/16 in"};
     }
     if (n < thickest_gauge || n > thinnest_gauge) {
         return Refusal{gauge_word(n) + " is not in the table; 7 ga to 24 ga are accepted, or the thickness itself"};

@@ -1,4 +1,4 @@
-// The circuit that feeds the machine, as the user describes it. Ranges and error texts: core/document/schema*.cpp.
+// The circuit that feeds the machine, as the user describes it. Ranges and error texts: core/schema/schema*.cpp.
 #pragma once
 
 #include <optional>

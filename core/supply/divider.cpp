@@ -37,7 +37,7 @@ void add_shock(Text& text, Voltage before_arc) {
     text += words::height::tap_wait;
 }
 
-Slot ratio_slot(double ratio) {
+words::Slot ratio_slot(double ratio) {
     return words::number(ratio, 2);
 }
 

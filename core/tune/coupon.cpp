@@ -3,10 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/motion/travel.hpp"
+#include "core/part/piece.hpp"
 #include "core/quantity/figure_rows.hpp"
 
 namespace torchside::tune {
 namespace {
+
+using part::Point;
 
 struct Rules {
     double least_leg = 0.0;
@@ -30,7 +34,6 @@ constexpr FigureRow<Rules> rule_rows[] = {
 constexpr Rules rules = figures_of(rule_rows);
 
 constexpr const char* heights_accepted = "a coupon is cut at a height of 0.5 to 12 mm: fewer legs or smaller steps";
-constexpr int arc_steps = 16;
 constexpr double hair = 1e-9; // a ladder that was fitted under the table's feed may end on its last bit
 
 bool height_fits(Length h) {
@@ -62,24 +65,6 @@ std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
     return std::nullopt;
 }
 
-double distance(Point a, Point b) {
-    return std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm);
-}
-
-// Radians of an arc about its centre, in its own direction; a whole turn where it ends at its start.
-double turn_of(Point from, const Piece& piece) {
-    const double turn = std::atan2(piece.to.y_mm - piece.centre.y_mm, piece.to.x_mm - piece.centre.x_mm) -
-                        std::atan2(from.y_mm - piece.centre.y_mm, from.x_mm - piece.centre.x_mm);
-    const double ahead = piece.kind == Piece::Kind::arc_clockwise ? -turn : turn;
-    constexpr double whole = 6.283185307179586;
-    return ahead < 1e-9 ? ahead + whole : ahead;
-}
-
-double length_of(Point from, const Piece& piece) {
-    return piece.kind == Piece::Kind::line ? distance(from, piece.to)
-                                           : distance(piece.centre, from) * turn_of(from, piece);
-}
-
 Coupon begin(const CouponSettings& s, CouponKind kind) {
     Coupon c;
     c.kind = kind;
@@ -93,8 +78,24 @@ double space_of(const CouponSettings& s) {
     return std::fmax(rules.least_space, rules.space_per_thickness * s.plate.thickness.in(mm));
 }
 
-void shift(Point& p, double by_mm) {
-    p = {p.x_mm + by_mm, p.y_mm + by_mm};
+// Each leg at its own feed. The way to the first leg is taken to be as long as the way from the last one to another coupon.
+void take_time(Coupon& c, const CouponSettings& s) {
+    motion::Drive drive;
+    drive.acceleration = s.table.acceleration;
+    drive.corner_tolerance = s.table.corner_tolerance;
+    drive.rapid = s.table.rapid;
+    drive.pierce_delay = Estimate<Duration>{s.pierce_delay, s.pierce_delay, s.pierce_delay};
+    drive.touch_off = s.touch_off;
+    drive.thickness = s.plate.thickness;
+    drive.feed = {s.feed, s.feed, s.feed};
+    c.time = motion::travel(c.path, drive).moving;
+    for (std::size_t i = 0; i < c.legs.size(); ++i) {
+        const Speed feed = c.legs[i].feed;
+        drive.feed = {feed, feed, feed};
+        const motion::Report leg = motion::travel({{c.path.runs[i]}}, drive);
+        c.time = c.time + leg.arc.value;
+        c.cut_length = c.cut_length + leg.cut;
+    }
 }
 
 // Width and height are of what is cut; the plate has metal around it, half as wide as between two legs.
@@ -102,32 +103,21 @@ Coupon finished(Coupon c, const CouponSettings& s, double width_mm, double heigh
     const double edge = std::fmax(0.5 * space_of(s), s.kerf.in(mm));
     c.width = Length{width_mm + 2.0 * edge, mm};
     c.height = Length{height_mm + 2.0 * edge, mm};
-    for (Leg& leg : c.legs) {
-        shift(leg.start, edge);
-        for (Piece& piece : leg.pieces) {
-            shift(piece.to, edge);
-            if (piece.kind != Piece::Kind::line)
-                shift(piece.centre, edge);
-        }
-    }
-    Point at{};
-    double cut_mm = 0.0;
-    for (const Leg& leg : c.legs) {
-        c.time = c.time + travel_time(Length{distance(at, leg.start), mm}, s.table.rapid) + c.pierce_delay;
-        at = leg.start;
-        for (const Piece& piece : leg.pieces) {
-            const double l = length_of(at, piece);
-            cut_mm += l;
-            c.time = c.time + travel_time(Length{l, mm}, leg.feed);
-            at = piece.to;
-        }
-    }
-    c.cut_length = Length{cut_mm, mm};
+    for (part::Run& run : c.path.runs)
+        for (part::Vertex& vertex : run.path)
+            vertex.at = vertex.at + Point{edge, edge};
+    take_time(c, s);
     return c;
 }
 
-Piece line(double x, double y) {
-    return {Piece::Kind::line, {x, y}, {}};
+// The run of a leg. Its feed is its own, so no hole's diameter is told.
+void add(Coupon& c, Leg leg, part::Role role, std::vector<part::Vertex> path) {
+    part::Run run;
+    run.role = role;
+    run.contour_end = path.size() - 1;
+    run.path = std::move(path);
+    c.path.runs.push_back(std::move(run));
+    c.legs.push_back(std::move(leg));
 }
 
 // Straight legs side by side, slow at the bottom; every second one first.
@@ -139,53 +129,35 @@ Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> l
     for (std::size_t first = 0; first < 2; ++first) {
         for (std::size_t i = first; i < legs.size(); i += 2) {
             const double y = static_cast<double>(i) * space;
-            legs[i].start = {0.0, y};
-            legs[i].pieces = {line(length, y)};
-            c.legs.push_back(std::move(legs[i]));
+            add(c, std::move(legs[i]), part::Role::open, {{{0.0, y}}, {{length, y}}});
         }
     }
     return finished(std::move(c), s, length, static_cast<double>(legs.size() - 1) * space);
 }
 
 // A square cut from its left edge's middle, led in from outside.
-Leg square_leg(const CouponSettings& s, Point corner, double side, bool clockwise) {
+void add_square(Coupon& c, const CouponSettings& s, std::string_view label, Point corner, double side, bool clockwise) {
     const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
-    const double x0 = corner.x_mm;
-    const double y0 = corner.y_mm;
-    const double x1 = x0 + side;
-    const double y1 = y0 + side;
-    const double middle = y0 + 0.5 * side;
+    const Point far = corner + Point{side, side};
+    const Point middle = corner + Point{0.0, 0.5 * side};
     Leg leg;
-    leg.start = {x0 - lead, middle};
+    leg.label = label;
     leg.feed = s.feed;
     leg.cut_height = s.cut_height;
     leg.size = Length{side, mm};
     leg.height_control = true;
+    const part::Vertex above{{corner.x, far.y}}, below{corner};
+    const part::Vertex right_above{far}, right_below{{far.x, corner.y}};
+    std::vector<part::Vertex> path{{{corner.x - lead, middle.y}}, {middle}};
     if (clockwise)
-        leg.pieces = {line(x0, middle), line(x0, y1), line(x1, y1), line(x1, y0), line(x0, y0), line(x0, middle)};
+        path.insert(path.end(), {above, right_above, right_below, below, {middle}});
     else
-        leg.pieces = {line(x0, middle), line(x0, y0), line(x1, y0), line(x1, y1), line(x0, y1), line(x0, middle)};
-    return leg;
+        path.insert(path.end(), {below, right_below, right_above, above, {middle}});
+    add(c, std::move(leg), part::Role::outer, std::move(path));
+    c.path.runs.back().contour_begin = 1;
 }
 
 } // namespace
-
-std::vector<Point> outline(const Leg& leg) {
-    std::vector<Point> points{leg.start};
-    for (const Piece& piece : leg.pieces) {
-        const Point from = points.back();
-        const bool clockwise = piece.kind == Piece::Kind::arc_clockwise;
-        for (int i = 1; i < arc_steps && piece.kind != Piece::Kind::line; ++i) {
-            const double a = (clockwise ? -1.0 : 1.0) * turn_of(from, piece) * i / arc_steps;
-            const double x = from.x_mm - piece.centre.x_mm;
-            const double y = from.y_mm - piece.centre.y_mm;
-            points.push_back({piece.centre.x_mm + x * std::cos(a) - y * std::sin(a),
-                              piece.centre.y_mm + x * std::sin(a) + y * std::cos(a)});
-        }
-        points.push_back(piece.to);
-    }
-    return points;
-}
 
 std::vector<Speed> ladder_feeds(const LadderAdvice& ladder) {
     std::vector<Speed> feeds;
@@ -258,20 +230,19 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     const double side =
         std::fmax(rules.square, std::ceil(diameter + rules.rim_per_thickness * s.plate.thickness.in(mm)));
     const Point centre{lead + 0.5 * side, 0.5 * side};
-    const double edge = centre.x_mm + 0.5 * diameter;
+    const double edge = centre.x + 0.5 * diameter;
     Coupon c = begin(s, CouponKind::kerf);
     Leg hole;
     hole.label = "hole";
     hole.size = Length{diameter, mm};
-    hole.start = centre;
-    hole.pieces = {line(edge, centre.y_mm),
-                   {Piece::Kind::arc_counter_clockwise, {centre.x_mm - 0.5 * diameter, centre.y_mm}, centre},
-                   {Piece::Kind::arc_counter_clockwise, {edge, centre.y_mm}, centre}};
     hole.feed = rules.hole_feed_share * s.feed;
     hole.cut_height = s.cut_height;
-    c.legs.push_back(std::move(hole));
-    c.legs.push_back(square_leg(s, {lead, 0.0}, side, true));
-    c.legs.back().label = "square";
+    constexpr double half_turn = 1.0; // the bulge of half a circle, anticlockwise
+    const Point right{edge, centre.y};
+    add(c, std::move(hole), part::Role::inner,
+        {{centre}, {right, half_turn}, {{centre.x - 0.5 * diameter, centre.y}, half_turn}, {right}});
+    c.path.runs.back().contour_begin = 1;
+    add_square(c, s, "square", {lead, 0.0}, side, true);
     return finished(std::move(c), s, lead + side, side);
 }
 
@@ -282,10 +253,8 @@ Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
     const double space = space_of(s);
     const double second_x = 2.0 * lead + rules.swirl_square + space;
     Coupon c = begin(s, CouponKind::swirl);
-    c.legs.push_back(square_leg(s, {lead, 0.0}, rules.swirl_square, true));
-    c.legs.back().label = "square, clockwise";
-    c.legs.push_back(square_leg(s, {second_x, 0.0}, rules.swirl_square, false));
-    c.legs.back().label = "square, counter-clockwise";
+    add_square(c, s, "square, clockwise", {lead, 0.0}, rules.swirl_square, true);
+    add_square(c, s, "square, counter-clockwise", {second_x, 0.0}, rules.swirl_square, false);
     return finished(std::move(c), s, second_x + rules.swirl_square, rules.swirl_square);
 }
 

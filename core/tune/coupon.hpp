@@ -7,8 +7,8 @@
 //            swirl    two squares, one cut clockwise and one counter-clockwise: tells tilt from swirl
 // Formula    leg length max(60 mm, 10 t); space between legs max(3 t, 10 mm); feed_i = middle r^(i - (n-1)/2); square
 //            50 mm, hole max(20 mm, the smallest that t and kerf allow), swirl squares 40 mm; hole feed 0.6 of the
-//            straight feed. Legs are cut every second one first, so that no leg heats its neighbour. time = paths at
-//            their feeds + pierces + moves between at the rapid feed
+//            straight feed. Legs are cut every second one first, so that no leg heats its neighbour. time: core/motion
+//            of each leg at its feed, the moves as from one coupon to the next
 // Source     own layout; leg length, spacing, ratio 1.12, square and hole: good practice from memory, step sizes
 //            priors; hole feed: shop rule from memory.
 // Range      5 to 9 legs; feeds up to the table's; heights 0.5 to 12 mm. The plate must be pierced standing still.
@@ -24,33 +24,18 @@
 
 #include "core/cut/balance.hpp"
 #include "core/gear/machine.hpp"
+#include "core/part/cut_path.hpp"
 #include "core/part/kerf.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/tune/next_test.hpp"
 
 namespace torchside::tune {
 
-struct Point {
-    double x_mm = 0.0;
-    double y_mm = 0.0;
-    friend bool operator==(const Point&, const Point&) = default;
-};
-
-/// A straight piece, or an arc about `centre`.
-struct Piece {
-    enum class Kind { line, arc_clockwise, arc_counter_clockwise };
-    Kind kind = Kind::line;
-    Point to{};
-    Point centre{}; // of an arc
-};
-
-/// One torch-on: pierce at `start`, along the pieces, torch off.
+/// How one run of a coupon's path is cut.
 struct Leg {
     std::string_view label{};     // "leg", "square", "hole"; plain letters, no brackets
     int number = 0;               // of a leg of a ladder, the slowest or lowest is 1; 0: none
     std::optional<Length> size{}; // of a square or a hole, along the path
-    Point start{};
-    std::vector<Piece> pieces{};
     Speed feed{};
     Length cut_height{};
     bool height_control = false; // on while cutting; off on short and heavily curved paths
@@ -60,8 +45,9 @@ enum class CouponKind { ladder, heights, kerf, swirl };
 
 struct Coupon {
     CouponKind kind = CouponKind::ladder;
-    std::vector<Leg> legs{}; // in the order they are cut
-    Length width{};          // all paths lie in 0..width x 0..height
+    part::CutPath path{};    // in the order it is cut
+    std::vector<Leg> legs{}; // one for each run of the path
+    Length width{};          // the path lies in 0..width x 0..height
     Length height{};
     Length cut_length{};
     Duration time{};
@@ -81,15 +67,13 @@ struct CouponSettings {
     Length lead_in{9, mm};
     Length least_hole{6, mm};
     Table table{};
+    Duration touch_off{3, second};
 };
 
 [[nodiscard]] Outcome<Coupon> ladder_coupon(const CouponSettings& settings, const LadderAdvice& ladder);
 [[nodiscard]] Outcome<Coupon> height_coupon(const CouponSettings& settings, int legs = 5, Length step = {0.3, mm});
 [[nodiscard]] Outcome<Coupon> kerf_coupon(const CouponSettings& settings);
 [[nodiscard]] Outcome<Coupon> swirl_coupon(const CouponSettings& settings);
-
-/// The path of a leg from its start, arcs as 16 straight pieces: to draw it.
-[[nodiscard]] std::vector<Point> outline(const Leg& leg);
 
 /// Feeds of a ladder, slow to fast.
 [[nodiscard]] std::vector<Speed> ladder_feeds(const LadderAdvice& ladder);

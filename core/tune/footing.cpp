@@ -17,9 +17,9 @@ double share(double before, double after) {
 }
 
 // What the log took away of what was open before it.
-bool rests_on_cuts(const Series& series, const Place& place) {
+bool rests_on_cuts(const ResponseFit& series, const Place& place) {
     const double before = series.model().prior.variance(place.x) + square(series.model().stock_sd);
-    return series.rows() > 0 && share(before, square(series.belief(place.x, place.tag).sd)) >= by_log;
+    return series.rows() > 0 && share(before, square(series.distribution(place.x, place.tag).sd)) >= by_log;
 }
 
 double practice_share_at(const Posterior& posterior, const Vector& x) {

@@ -1,5 +1,6 @@
 // From the log to the four fits.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/cut/pierce.hpp"
@@ -71,6 +72,12 @@ Model model_of(const Gaussian& prior, double stock_sd, const Priors& p) {
     return m;
 }
 
+Gaussian feed_spread(double bias, double slope, const Priors& p) {
+    std::array<double, 3 + metal_classes> sd{bias, slope, p.feed_current};
+    std::fill(sd.begin() + 3, sd.end(), p.feed_metal);
+    return Gaussian::independent(sd);
+}
+
 Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
     const cut::Terms& t = cut::small_air_torch(Metal::mild_steel);
     const double sd[] = {t.arc_offset.sd, t.arc_per_mm.sd, t.arc_per_a.sd, t.arc_per_height.sd};
@@ -83,22 +90,13 @@ Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
 } // namespace
 
 Gaussian feed_physics(const Priors& p) {
-    const double sd[] = {p.feed_bias,  p.feed_slope, p.feed_current, p.feed_metal,
-                         p.feed_metal, p.feed_metal, p.feed_metal};
-    return Gaussian::independent(sd);
+    return feed_spread(p.feed_bias, p.feed_slope, p);
 }
 
 // Rules of thumb describe the typical shop: they are taken in by the part of the prior that all shops share, and the
 // shop's own part is laid on top again.
 Gaussian feed_practice(const Priors& p) {
-    const double sd[] = {rest(p.feed_bias, p.feed_shop_bias),
-                         rest(p.feed_slope, p.feed_shop_slope),
-                         p.feed_current,
-                         p.feed_metal,
-                         p.feed_metal,
-                         p.feed_metal,
-                         p.feed_metal};
-    Gaussian typical = Gaussian::independent(sd);
+    Gaussian typical = feed_spread(rest(p.feed_bias, p.feed_shop_bias), rest(p.feed_slope, p.feed_shop_slope), p);
     for (const Practice& row : practice) {
         cut::Plate plate;
         plate.metal = row.metal;
@@ -155,7 +153,7 @@ struct KnownLimit {
     }
 };
 
-Series fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
+ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
     std::vector<Observation> rows;
     std::vector<KnownLimit> limits;
     for (std::size_t i = 0; i < cuts.size(); ++i) {
@@ -181,7 +179,7 @@ Series fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, con
     return fit(std::move(rows), model);
 }
 
-void mark(std::vector<RowNote>& notes, const Series& series) {
+void mark(std::vector<RowNote>& notes, const ResponseFit& series) {
     for (const Finding& f : series.findings()) {
         RowNote& note = notes[static_cast<std::size_t>(f.row)];
         note.why = RowNote::Why::taught;
@@ -248,7 +246,7 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
     posterior.pierce = fit_pierce(cuts, posterior, p);
 
-    for (const Series* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
+    for (const ResponseFit* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
         mark(posterior.notes, *series);
     for (RowNote& note : posterior.notes)
         note.text = text_of(note);

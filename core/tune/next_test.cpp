@@ -16,13 +16,14 @@ constexpr double told_apart = 0.015; // of ln(feed): less is the same feed on th
 
 struct Known {
     Speed level_1{};
-    Belief belief{};
+    Distribution belief{};
 };
 
 Known known(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
     const Place place = feed_place(plate);
-    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)), posterior.feed.belief(place.x, place.tag)};
+    return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
+            posterior.feed.distribution(place.x, place.tag)};
 }
 
 std::string percent(double p) {

@@ -11,7 +11,7 @@ constexpr double worth_looking = 0.6; // tests with less than this share of the 
 constexpr double tail = 1e-6;         // of the mass, left out at either end
 
 // Density of the belief at f, up to a factor.
-double density(const Belief& b, double f) {
+double density(const Distribution& b, double f) {
     if (b.mass.empty()) {
         const double z = (f - b.mean) / b.sd;
         return std::exp(-0.5 * z * z);
@@ -27,7 +27,7 @@ double density(const Belief& b, double f) {
 
 } // namespace
 
-Search::Search(const Belief& belief, const Window& window) : judge_(window) {
+Search::Search(const Distribution& belief, const Window& window) : judge_(window) {
     const double high = belief.quantile(1.0 - tail) + step;
     low_ = belief.quantile(tail) - step;
     mass_.resize(static_cast<std::size_t>((high - low_) / step) + 2);

@@ -26,7 +26,7 @@
 #include <limits>
 #include <vector>
 
-#include "core/tune/series.hpp"
+#include "core/tune/response_fit.hpp"
 #include "core/tune/window.hpp"
 
 namespace torchside::tune {
@@ -40,7 +40,7 @@ struct Test {
 
 class Search {
 public:
-    Search(const Belief& belief, const Window& window);
+    Search(const Distribution& belief, const Window& window);
 
     /// The test with the fewest cuts to come.
     [[nodiscard]] Test next(double limit = std::numeric_limits<double>::infinity()) const;

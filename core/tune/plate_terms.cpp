@@ -24,18 +24,13 @@ std::int64_t bore_tag(const cut::Plate& plate) {
 }
 
 std::size_t metal_class(Metal metal) {
-    switch (metal) {
-    case Metal::mild_steel:
-    case Metal::galvanised:
-        return 0;
-    case Metal::stainless:
-        return 1;
-    case Metal::aluminium:
-        return 2;
-    case Metal::copper:
-        return 3;
+    std::size_t before = 0;
+    for (const stock::MetalInfo& other : stock::metals) {
+        if (other.metal == stock::metal_info(metal).cuts_as)
+            break;
+        before += other.cuts_as == other.metal ? 1 : 0;
     }
-    return 0;
+    return before;
 }
 
 } // namespace

@@ -1,7 +1,7 @@
 // What the learning needs to know of a plate: its place among the regressors, and which stock it is.
 //
 // What       x of f = x'b for each response, and a tag that tells apart stocks of equal x by their nozzle.
-// Formula    feed    x = (1, ln(t/6 mm), ln(I/45 A), [one of mild steel and galvanised, stainless, aluminium, copper])
+// Formula    feed    x = (1, ln(t/6 mm), ln(I/45 A), [one of the metals that cut as themselves])
 //            kerf    x = (1, ln(t/6), ln(I/45))           pierce  the same
 //            arc     x = (1, t - 6, I - 45, h - 1.5)      mm, A, mm: the spreads of core/cut's voltage terms
 //            thickness is taken to 0.001 mm, current to 0.01 A, bore to 0.001 mm, so that one stock is one stock
@@ -27,6 +27,16 @@ struct Place {
     Vector x{};
     std::int64_t tag = 0;
 };
+
+/// Metals whose feed has an offset of its own: those that cut as themselves, in the order of the enum.
+inline constexpr std::size_t metal_classes = [] {
+    std::size_t n = 0;
+    for (const stock::MetalInfo& metal : stock::metals)
+        n += metal.cuts_as == metal.metal ? 1 : 0;
+    return n;
+}();
+static_assert(3 + metal_classes <= most_terms && metal_classes <= 8,
+              "feed_place() and a stock's tag have room for them");
 
 [[nodiscard]] Place feed_place(const cut::Plate& plate);
 [[nodiscard]] Place power_place(const cut::Plate& plate); // kerf and pierce delay

@@ -10,7 +10,7 @@
 namespace torchside::tune {
 namespace {
 
-Basis basis_of(const Series& series, bool practice) {
+Basis basis_of(const ResponseFit& series, bool practice) {
     Basis basis;
     basis.physics = true;
     basis.practice = practice;
@@ -18,20 +18,20 @@ Basis basis_of(const Series& series, bool practice) {
     return basis;
 }
 
-Belief with_noise(Belief belief, double sd) {
+Distribution with_noise(Distribution belief, double sd) {
     belief.sd = std::sqrt(belief.sd * belief.sd + sd * sd);
     return belief;
 }
 
 // level 1 times e^f, at the median and the ends of the band.
 template <class Q>
-Estimate<Q> scaled(Q level_1, const Belief& f, const Basis& basis) {
+Estimate<Q> scaled(Q level_1, const Distribution& f, const Basis& basis) {
     return {std::exp(f.quantile(0.5)) * level_1, std::exp(f.quantile(0.1)) * level_1,
             std::exp(f.quantile(0.9)) * level_1, basis};
 }
 
-Belief normal(const Gaussian& coefficients, const Vector& x, double stock_sd) {
-    Belief b;
+Distribution normal(const Gaussian& coefficients, const Vector& x, double stock_sd) {
+    Distribution b;
     b.mean = coefficients.at(x);
     b.sd = std::sqrt(coefficients.variance(x) + stock_sd * stock_sd);
     return b;
@@ -45,7 +45,7 @@ Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& asked) {
     if (!(level_1.in(mm_min) > 0.0))
         return {};
     const Place place = feed_place(plate);
-    return scaled(level_1, posterior.feed.belief(place.x, place.tag), basis_of(posterior.feed, true));
+    return scaled(level_1, posterior.feed.distribution(place.x, place.tag), basis_of(posterior.feed, true));
 }
 
 Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& asked) {
@@ -54,7 +54,7 @@ Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& asked) {
     if (!(level_1.in(mm) > 0.0 && plate.thickness.in(mm) > 0.0))
         return {};
     const Place place = power_place(plate);
-    const Belief f = with_noise(posterior.kerf.belief(place.x, place.tag), priors().kerf_noise);
+    const Distribution f = with_noise(posterior.kerf.distribution(place.x, place.tag), priors().kerf_noise);
     return scaled(level_1, f, basis_of(posterior.kerf, false));
 }
 
@@ -62,7 +62,7 @@ Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
     const cut::Plate plate = plate_of(asked, posterior.nozzles);
     const Voltage level_1 = cut::arc_volts(plate, cut::small_air_torch(plate.metal));
     const Place place = arc_place(plate);
-    const Belief f = with_noise(posterior.arc.belief(place.x, place.tag), priors().arc_noise);
+    const Distribution f = with_noise(posterior.arc.distribution(place.x, place.tag), priors().arc_noise);
     const double u = level_1.in(volt);
     // Absurd rows far from this plate could carry the line below any arc's voltage.
     constexpr double least = 20.0;
@@ -88,7 +88,7 @@ Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& as
     if (!(level_1.in(second) > 0.0))
         return {};
     const Place place = power_place(plate);
-    return scaled(level_1, posterior.pierce.belief(place.x, place.tag), basis_of(posterior.pierce, false));
+    return scaled(level_1, posterior.pierce.distribution(place.x, place.tag), basis_of(posterior.pierce, false));
 }
 
 // Regula falsi with Illinois' weight: ln(feed) over ln(t) is nearly straight, so a handful of steps will do.

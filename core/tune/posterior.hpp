@@ -10,7 +10,7 @@
 //            Level 2: the rows of assets/data/practice.json read b0, b1, b2, c of the typical shop with log-sd 0.20;
 //            the shop's own part of b0 (sd 0.22 of 0.35) and b1 (sd 0.11 of 0.20) they leave open, so that shops
 //            spread about the chart by 0.25 and 0.15, the chart's own error counted in.
-//            Level 3: the log, through series.hpp. value is the median, low..high the 10 % and 90 % points of e_stock
+//            Level 3: the log, through response_fit.hpp. value is the median, low..high the 10 % and 90 % points of e_stock
 //            and all coefficients (of the next cut, noise included, for kerf and arc).
 // Rows       feed with a verdict: window likelihood. A feed with neither verdict nor any other finding: the feed this
 //            shop runs, a clean one, log-sd 0.08. Kerf: mean of both faces; one face alone with more noise. Arc volts:
@@ -31,7 +31,7 @@
 #include "core/gear/machine.hpp"
 #include "core/quantity/estimate.hpp"
 #include "core/tune/priors.hpp"
-#include "core/tune/series.hpp"
+#include "core/tune/response_fit.hpp"
 #include "core/tune/test_cut.hpp"
 
 namespace torchside::tune {
@@ -47,10 +47,10 @@ struct RowNote {
 };
 
 struct Posterior {
-    Series feed{};
-    Series kerf{};
-    Series arc{};
-    Series pierce{};
+    ResponseFit feed{};
+    ResponseFit kerf{};
+    ResponseFit arc{};
+    ResponseFit pierce{};
     Gaussian feed_physics{};  // coefficients of the feed after level 1
     Gaussian feed_practice{}; // after level 2
     std::vector<Nozzle> nozzles{};

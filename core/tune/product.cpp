@@ -5,7 +5,7 @@
 #include <numbers>
 #include <utility>
 
-#include "core/tune/series.hpp"
+#include "core/tune/observation.hpp"
 
 namespace torchside::tune {
 namespace {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <initializer_list>
 
+#include "core/part/piece.hpp"
 #include "core/quantity/print.hpp"
 
 namespace torchside::tune {
@@ -49,8 +50,8 @@ public:
 
     std::string write(std::string_view title) {
         header(title);
-        for (const Leg& leg : coupon_.legs)
-            cut(leg);
+        for (std::size_t i = 0; i < coupon_.legs.size(); ++i)
+            cut(coupon_.legs[i], coupon_.path.runs[i]);
         line({words_.torch_off, "\nM2"});
         return std::move(text_);
     }
@@ -110,9 +111,9 @@ private:
             line({"G0 Z", place(words_.safe_height)});
     }
 
-    void pierce(const Leg& leg) {
+    void pierce(const Leg& leg, part::Point at) {
         up();
-        line({"G0 X", place(leg.start.x_mm), " Y", place(leg.start.y_mm)});
+        line({"G0 X", place(at.x), " Y", place(at.y)});
         if (words_.z_words)
             line({"G0 Z", place(coupon_.pierce_height)});
         line({words_.torch_on});
@@ -123,30 +124,30 @@ private:
             line({"G1 Z", place(leg.cut_height), " F", feed(std::min(leg.feed, plunge))});
     }
 
-    void follow(const Leg& leg) {
-        Point at = leg.start;
-        std::string feed_word = " F" + feed(leg.feed); // once a leg
-        for (const Piece& piece : leg.pieces) {
-            const bool arc = piece.kind != Piece::Kind::line;
-            text_ += !arc ? "G1" : piece.kind == Piece::Kind::arc_clockwise ? "G2" : "G3";
-            text_ += " X" + place(piece.to.x_mm) + " Y" + place(piece.to.y_mm);
-            if (arc)
-                text_ += " I" + place(piece.centre.x_mm - at.x_mm) + " J" + place(piece.centre.y_mm - at.y_mm);
+    void follow(const part::Run& run, Speed speed) {
+        std::string feed_word = " F" + feed(speed); // once a run
+        for (std::size_t i = 0; i + 1 < run.path.size(); ++i) {
+            const part::Piece piece{run.path[i].at, run.path[i + 1].at, run.path[i].bulge};
+            text_ += piece.straight() ? "G1" : piece.bulge < 0.0 ? "G2" : "G3";
+            text_ += " X" + place(piece.to.x) + " Y" + place(piece.to.y);
+            if (!piece.straight()) {
+                const part::Point centre = part::arc_of(piece).centre - piece.from;
+                text_ += " I" + place(centre.x) + " J" + place(centre.y);
+            }
             line({feed_word});
             feed_word.clear();
-            at = piece.to;
         }
     }
 
-    void cut(const Leg& leg) {
+    void cut(const Leg& leg, const part::Run& run) {
         comment({leg.label, leg.number > 0 ? " " + std::to_string(leg.number) : "",
                  leg.size ? " " + place(*leg.size) : "", ": ", feed(leg.feed),
                  inches_ ? " in/min, height " : " mm/min, height ", place(leg.cut_height)});
         const bool controlled = leg.height_control && !words_.height_on.empty();
-        pierce(leg);
+        pierce(leg, run.path.front().at);
         if (controlled)
             line({words_.height_on});
-        follow(leg);
+        follow(run, leg.feed);
         if (controlled)
             line({words_.height_off});
         line({words_.torch_off});

@@ -85,7 +85,7 @@ void learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Machine& mac
         const double truth = jobs.chart[job] + shop.truth(job);
         for (int cut = 0; cut < most_cuts; ++cut) {
             const Posterior posterior = learn(log, machine);
-            const Belief belief = posterior.feed.belief(jobs.place[job].x, jobs.place[job].tag);
+            const Distribution belief = posterior.feed.distribution(jobs.place[job].x, jobs.place[job].tag);
             if (cut == 0) {
                 ++tally.jobs;
                 tally.covered += truth >= belief.quantile(0.1) && truth <= belief.quantile(0.9);
@@ -123,7 +123,7 @@ long rule_cuts(const ShopDraw& shop) {
 }
 
 // One job with nothing to learn from but its own cuts.
-int search_cuts(const ShopDraw& shop, std::size_t job, const Belief& belief, const Window& window) {
+int search_cuts(const ShopDraw& shop, std::size_t job, const Distribution& belief, const Window& window) {
     Search search(belief, window);
     for (int cut = 0; cut < most_cuts; ++cut) {
         const double y = search.next().y;

@@ -25,6 +25,8 @@ struct TestCut {
     std::optional<PierceVerdict> pierce{};
     std::optional<Current> nozzle{}; // rated current of the nozzle used; absent: the one the shop would pick
     bool worn = false;               // the nozzle or electrode was worn: kept, but it does not teach
+
+    friend bool operator==(const TestCut&, const TestCut&) = default;
 };
 
 } // namespace torchside::tune

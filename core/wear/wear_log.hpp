@@ -1,4 +1,4 @@
-// What the user knows about their consumables. Ranges: core/document/schema*.cpp.
+// What the user knows about their consumables. Ranges: core/schema/schema*.cpp.
 #pragma once
 
 #include <vector>

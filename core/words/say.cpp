@@ -10,6 +10,9 @@
 #include "core/words/own_phrases.hpp"
 
 namespace torchside {
+
+using words::Slot;
+
 namespace {
 
 #include "generated/words_tables.inc"

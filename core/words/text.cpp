@@ -15,23 +15,23 @@ void put_two_bytes(std::string& out, std::size_t value) {
 
 } // namespace
 
-Slot::Slot(const Text& text) : form_(Form::text), name_(text.bytes_) {}
+words::Slot::Slot(const Text& text) : form_(Form::text), name_(text.bytes_) {}
 
 Text::Text(Word word) {
     if (word != Word{})
         *this = {word, {}};
 }
 
-Text::Text(Word word, std::initializer_list<const Slot*> slots) {
+Text::Text(Word word, std::initializer_list<const words::Slot*> slots) {
     put_two_bytes(bytes_, static_cast<std::size_t>(word));
     bytes_ += static_cast<char>(slots.size());
-    for (const Slot* slot : slots) {
+    for (const words::Slot* slot : slots) {
         bytes_ += static_cast<char>(slot->form_);
         if (slot->word_) {
             const Text phrase{static_cast<Word>(static_cast<std::uint16_t>(slot->value_))};
             put_two_bytes(bytes_, phrase.bytes_.size());
             bytes_ += phrase.bytes_;
-        } else if (slot->form_ <= Slot::Form::verbatim) {
+        } else if (slot->form_ <= words::Slot::Form::verbatim) {
             const std::string_view content = slot->name_.substr(0, 0xFFFF);
             put_two_bytes(bytes_, content.size());
             bytes_ += content;

@@ -22,6 +22,8 @@ namespace torchside {
 enum class Word : std::uint16_t; // group and place in it, named in generated/words; 0 says nothing
 class Text;
 
+namespace words {
+
 /// What stands in a slot. It may point into its source, so it lives no longer than the statement that makes the text.
 class Slot {
 public:
@@ -78,7 +80,7 @@ public:
     ~Slot() = default;
 
 private:
-    friend class Text;
+    friend class torchside::Text;
     Form form_;
     bool word_ = false;
     std::uint8_t digits_ = 0;
@@ -88,12 +90,14 @@ private:
     };
 };
 
+} // namespace words
+
 /// A phrase or several, each with its slots. Empty: nothing is said.
 class Text {
 public:
     Text() = default;
     Text(Word word);
-    Text(Word word, std::initializer_list<const Slot*> slots);
+    Text(Word word, std::initializer_list<const words::Slot*> slots);
 
     [[nodiscard]] bool empty() const { return bytes_.empty(); }
     /// Another sentence behind it.
@@ -102,7 +106,7 @@ public:
     friend bool operator==(const Text&, const Text&) = default;
 
 private:
-    friend class Slot;
+    friend class words::Slot;
     friend class Teller; // say.cpp
     std::string bytes_;  // for each phrase: Word (2), number of slots (1), and a slot's form (1), size (2) and content
 };

@@ -5,7 +5,7 @@
 
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/metal_model.hpp"
 
 namespace torchside {
 namespace {
@@ -66,8 +66,8 @@ std::vector<Current> chart_currents(const Machine& machine) {
     return currents;
 }
 
-Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses) {
-    const Advice advice{shop, metal};
+Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses, const ShopModel& model) {
+    const MetalModel learnt{shop, metal, model};
     Chart c;
     c.metal = metal;
     c.fastest = shop.table.max_feed;
@@ -75,33 +75,45 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses) 
     for (const Current current : chart_currents(shop.machine)) {
         ChartColumn column;
         column.current = current;
-        if (const Nozzle* nozzle = advice.nozzle(current)) {
+        if (const Nozzle* nozzle = learnt.nozzle(current)) {
             column.nozzle = nozzle->rated;
             column.over_rating = nozzle->rated < current;
         }
-        column.limits = advice.limits(current);
+        column.limits = learnt.limits(current);
         c.columns.push_back(column);
     }
     c.cells.reserve(c.rows.size() * c.columns.size());
     for (const Length thickness : c.rows)
         for (const ChartColumn& column : c.columns) {
-            const cut::Plate plate = advice.plate(thickness, column.current);
+            const cut::Plate plate = learnt.plate(thickness, column.current);
             const cut::Reach reach = cut::reach(thickness, column.limits);
-            c.cells.push_back({reach, tested(shop.tests, plate), advice.settings(plate, reach),
-                               tune::footings(advice.posterior(), plate)});
+            c.cells.push_back({reach, tested(shop.tests, plate), learnt.settings(plate, reach),
+                               tune::footings(learnt.posterior(), plate)});
         }
     return c;
 }
 
-Chart chart(const Shop& shop, Metal metal, UnitSystem units) {
+Chart chart(const Shop& shop, Metal metal, UnitSystem units, const ShopModel& model) {
     std::vector<Length> thicknesses;
     for (const stock::Chip& chip : stock::chips(metal, units))
         thicknesses.push_back(chip.thickness);
-    return chart(shop, metal, thicknesses);
+    return chart(shop, metal, thicknesses, model);
 }
 
-Chart chart(const Shop& shop, Metal metal) {
-    return chart(shop, metal, shop.display.units);
+ChartInputs chart_inputs(const Shop& shop, Metal metal, const ShopModel& model) {
+    const HeightControl& height = shop.height_control;
+    return {model,
+            metal,
+            shop.display.units,
+            shop.machine.min_current,
+            shop.machine.max_current,
+            shop.table.max_feed,
+            height.cut_height,
+            height.divider_ratio};
+}
+
+Chart chart(const Shop& shop, Metal metal, const ShopModel& model) {
+    return chart(shop, metal, shop.display.units, model);
 }
 
 } // namespace torchside

@@ -14,7 +14,7 @@
 #include "core/cut/capacity.hpp"
 #include "core/cut/settings.hpp"
 #include "core/tune/footing.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
 
@@ -39,6 +39,19 @@ struct ChartColumn {
     cut::Limits limits{};
 };
 
+/// All that a chart with the thicknesses sold depends on: while it stays the same, a chart may be kept.
+struct ChartInputs {
+    ShopModel model{}; // log, nozzles and gradient
+    Metal metal = Metal::mild_steel;
+    UnitSystem units = UnitSystem::metric;
+    Current lowest{}, highest{}; // that the machine can be set to
+    Speed fastest{};             // of the table
+    std::optional<Length> cut_height{};
+    double divider_ratio = 1.0;
+
+    friend bool operator==(const ChartInputs&, const ChartInputs&) = default;
+};
+
 struct Chart {
     Metal metal = Metal::mild_steel;
     Speed fastest{}; // of the table
@@ -51,11 +64,16 @@ struct Chart {
     }
 };
 
-[[nodiscard]] Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses);
+/// `model`: the shop's, where the caller has one.
+[[nodiscard]] Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses,
+                          const ShopModel& model = {});
 
-/// With the thicknesses sold, in the shop's own units or in those asked for.
-[[nodiscard]] Chart chart(const Shop& shop, Metal metal);
-[[nodiscard]] Chart chart(const Shop& shop, Metal metal, UnitSystem units);
+/// With the thicknesses sold in the shop's own units, or in those asked for.
+[[nodiscard]] Chart chart(const Shop& shop, Metal metal, const ShopModel& model = {});
+[[nodiscard]] Chart chart(const Shop& shop, Metal metal, UnitSystem units, const ShopModel& model = {});
+
+/// `model` is fitted to the shop.
+[[nodiscard]] ChartInputs chart_inputs(const Shop& shop, Metal metal, const ShopModel& model);
 
 /// The columns' currents, lowest first.
 [[nodiscard]] std::vector<Current> chart_currents(const Machine& machine);

@@ -23,18 +23,18 @@ std::optional<Length> kerf_of(const tune::Leg& leg, Length measured, bool inside
 
 } // namespace
 
-Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
+Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, const ShopModel& model) {
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
-    const Advice advice{shop, job.material};
-    const cut::Plate plate = advice.plate(job.thickness, job.current);
-    const auto reach = advice.cuts(plate);
+    const MetalModel metal{shop, job.material, model};
+    const cut::Plate plate = metal.plate(job.thickness, job.current);
+    const auto reach = metal.cuts(plate);
     if (!reach)
         return reach.fault();
-    const auto settings = advice.settings(plate, reach.value());
+    const auto settings = metal.settings(plate, reach.value());
     if (!settings->pierce_delay)
         return Fault{"job.thickness_mm", "too thick to pierce standing still, accepted for a coupon is at most " +
-                                             words::both_limits(advice.limits(job.current).pierce) +
+                                             words::both_limits(metal.limits(job.current).pierce) +
                                              " at this current; cut single tests from the plate's edge instead"};
     tune::CouponSettings s;
     s.plate = plate;
@@ -46,6 +46,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     s.lead_in = settings->lead_in.value;
     s.least_hole = settings->min_hole.value;
     s.table = shop.table;
+    s.touch_off = shop.height_control.touch_off;
     switch (kind) {
     case tune::CouponKind::heights:
         s.cut_height = std::max(s.cut_height, lowest_ladder);
@@ -57,7 +58,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind) {
     case tune::CouponKind::ladder:
         break;
     }
-    const auto seen = outlook(advice, workbook);
+    const auto seen = outlook(metal, workbook);
     if (!seen)
         return seen.fault();
     return tune::ladder_coupon(s, seen.value().legs);

@@ -14,11 +14,13 @@
 #include <vector>
 
 #include "core/tune/coupon.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
 
-[[nodiscard]] Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind);
+/// `model`: the shop's, where the caller has one.
+[[nodiscard]] Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind,
+                                           const ShopModel& model = {});
 
 /// The units a program is written in.
 [[nodiscard]] UnitSystem program_units(const Shop& shop);

@@ -5,9 +5,9 @@
 #include "core/cut/rules.hpp"
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
-#include "core/worksheet/advice.hpp"
 #include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
+#include "core/worksheet/metal_model.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "core/worksheet/worksheet.hpp"
 
@@ -23,8 +23,8 @@ supply::ArcLine arc_line(const Estimate<Voltage>& arc, Current current, const cu
     return line;
 }
 
-cut::Capacity capacity_of(const Advice& advice, Length thickness, const cut::Limits& limits) {
-    const cut::Choice choice = advice.choose(thickness);
+cut::Capacity capacity_of(const MetalModel& metal, Length thickness, const cut::Limits& limits) {
+    const cut::Choice choice = metal.choose(thickness);
     cut::Capacity c;
     c.clean = limits.clean;
     c.pierce = limits.pierce;
@@ -36,13 +36,13 @@ cut::Capacity capacity_of(const Advice& advice, Length thickness, const cut::Lim
     return c;
 }
 
-std::optional<There> there_of(const Advice& advice, const Machine& machine, const supply::Report& circuit) {
+std::optional<There> there_of(const MetalModel& metal, const Machine& machine, const supply::Report& circuit) {
     if (!circuit.highest_current || circuit.highest_below_machine)
         return std::nullopt;
     // Down, as a dial is set: rounded up it would trip.
     const Current whole{std::floor(circuit.highest_current->in(ampere)), ampere};
     const Current current = std::max(whole, machine.min_current);
-    return There{current, advice.limits(current)};
+    return There{current, metal.limits(current)};
 }
 
 safety::Report safety_of(const Workbook& w, bool raw_tap) {
@@ -58,29 +58,29 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
 
 } // namespace
 
-Worksheet evaluate(const Workbook& workbook, PartMemo* memo) {
+Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& model) {
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
-    const Advice advice{shop, job.material};
-    const cut::Plate plate = advice.plate(job.thickness, job.current);
-    const cut::Limits limits = advice.limits(job.current);
-    const Estimate<Speed> arc_feed = advice.arc_feed(plate);
-    const Estimate<Voltage> arc = advice.arc_volts(plate);
+    const MetalModel metal{shop, job.material, model};
+    const cut::Plate plate = metal.plate(job.thickness, job.current);
+    const cut::Limits limits = metal.limits(job.current);
+    const Estimate<Speed> arc_feed = metal.arc_feed(plate);
+    const Estimate<Voltage> arc = metal.arc_volts(plate);
 
     Worksheet sheet;
-    sheet.capacity = capacity_of(advice, job.thickness, limits);
-    sheet.settings = advice.settings(plate, sheet.capacity.verdict);
+    sheet.capacity = capacity_of(metal, job.thickness, limits);
+    sheet.settings = metal.settings(plate, sheet.capacity.verdict);
     if (sheet.settings) {
         sheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
         if (job.torch == TorchHold::hand_drag && sheet.by_hand->drag) // the tip rides on the plate
             sheet.settings->cut_height = {Length{}, Length{}, Length{}, sheet.settings->cut_height.basis};
-        sheet.trail = advice.trail(plate);
+        sheet.trail = metal.trail(plate);
     }
     if (job.torch == TorchHold::table)
         sheet.tap = supply::check_tap(shop.height_control, arc.high);
     sheet.circuit = supply::assess(
-        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, advice.terms()), country_of(shop)});
-    sheet.there = there_of(advice, shop.machine, sheet.circuit);
+        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()), country_of(shop)});
+    sheet.there = there_of(metal, shop.machine, sheet.circuit);
     sheet.air = air::assess(shop.air);
     sheet.safety = safety_of(workbook, sheet.tap.shock);
     sheet.gaps = gaps_of(job);

@@ -6,8 +6,8 @@
 #include "core/supply/divider.hpp"
 #include "core/tune/reading_rules.hpp"
 #include "core/tune/square_height.hpp"
-#include "core/worksheet/advice.hpp"
 #include "core/worksheet/coupons.hpp"
+#include "core/worksheet/metal_model.hpp"
 
 namespace torchside {
 namespace {
@@ -93,7 +93,7 @@ bool two_heights(const std::vector<tune::TestCut>& rows) {
 } // namespace
 
 Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
-                                     std::span<const HeightLeg> legs) {
+                                     std::span<const HeightLeg> legs, const ShopModel& model) {
     if (auto fault = refusal(coupon, legs))
         return *fault;
     const Job& job = workbook.job;
@@ -107,13 +107,13 @@ Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupo
                                 : "These legs do not tell one height from another: keep the height you use.";
     Shop after = workbook.shop;
     after.tests.insert(after.tests.end(), r.rows.begin(), r.rows.end());
-    const Advice advice{after, job.material};
-    cut::Plate plate = advice.plate(job.thickness, job.current);
+    const MetalModel metal{after, job.material, model};
+    cut::Plate plate = metal.plate(job.thickness, job.current);
     plate.height = r.height.value_or(plate.height);
-    r.arc = advice.arc_volts(plate);
+    r.arc = metal.arc_volts(plate);
     r.controller = supply::at_controller(r.arc.value, after.height_control.divider_ratio);
     if (two_heights(r.rows))
-        r.gradient = tune::arc_gradient(advice.posterior());
+        r.gradient = tune::arc_gradient(metal.posterior());
     return r;
 }
 

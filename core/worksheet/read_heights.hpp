@@ -22,7 +22,7 @@
 
 #include "core/quantity/estimate.hpp"
 #include "core/tune/coupon.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
 
@@ -47,7 +47,8 @@ struct HeightsReading {
     std::vector<tune::TestCut> rows{};            // for the log
 };
 
+/// `model`: the shop's, where the caller has one. It serves as long as no leg leaves a row for the log.
 [[nodiscard]] Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
-                                                   std::span<const HeightLeg> legs);
+                                                   std::span<const HeightLeg> legs, const ShopModel& model = {});
 
 } // namespace torchside

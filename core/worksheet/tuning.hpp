@@ -12,7 +12,7 @@
 
 #include "core/tune/next_test.hpp"
 #include "core/tune/reading.hpp"
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/metal_model.hpp"
 
 namespace torchside {
 
@@ -33,12 +33,14 @@ struct SeenCut {
     friend bool operator==(const SeenCut&, const SeenCut&) = default;
 };
 
-/// The same for a caller who has the shop's advice already.
-[[nodiscard]] Outcome<tune::Outlook> outlook(const Advice& advice, const Workbook& workbook);
+/// The outlook alone. `metal`: the model of the job's metal.
+[[nodiscard]] Outcome<tune::Outlook> outlook(const MetalModel& metal, const Workbook& workbook);
 
-[[nodiscard]] Outcome<Tuning> tuning(const Workbook& workbook);
+/// `model`, here and below: the shop's, where the caller has one.
+[[nodiscard]] Outcome<Tuning> tuning(const Workbook& workbook, const ShopModel& model = {});
 
 /// Its cause, the knob to turn, and its row for the log.
-[[nodiscard]] Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen);
+[[nodiscard]] Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen,
+                                                 const ShopModel& model = {});
 
 } // namespace torchside

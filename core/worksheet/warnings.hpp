@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "core/worksheet/advice.hpp"
+#include "core/worksheet/metal_model.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside {

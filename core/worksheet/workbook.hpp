@@ -1,4 +1,4 @@
-// The workbook: all that a shop and a job are, and the only input of evaluate(). Saved as JSON by core/document, whose
+// The workbook: all that a shop and a job are, and the only input of evaluate(). Saved as JSON by core/store, whose
 // schema holds the range and the meaning of every key. A default-made Workbook is valid: it is the default shop.
 #pragma once
 

@@ -17,7 +17,7 @@
 #include "core/wear/report.hpp"
 #include "core/words/message.hpp"
 #include "core/worksheet/part_stage.hpp"
-#include "core/worksheet/workbook.hpp"
+#include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
 
@@ -55,7 +55,7 @@ struct Worksheet {
 };
 
 /// Total: every workbook whose fields are in range has a worksheet. With a memo the part is not built again as long as
-/// nothing that it depends on has changed; the answer is the same.
-[[nodiscard]] Worksheet evaluate(const Workbook& workbook, PartMemo* memo = nullptr);
+/// nothing that it depends on has changed, with the shop's model its log is not fitted again; the answer is the same.
+[[nodiscard]] Worksheet evaluate(const Workbook& workbook, PartMemo* memo = nullptr, const ShopModel& model = {});
 
 } // namespace torchside

@@ -4,7 +4,8 @@
 // What       Runs `work` again and again, prints the best run against the budget, by the processor's time: what other
 //            programs take meanwhile does not count, and what they do to the caches is not in the best of many runs.
 //            While the budget is not met it goes on for up to 5 s, so a busy machine makes a bench longer, not wrong.
-// Range      budgets are for the release build on a desk computer; a phone is taken to be 4 times slower.
+// Range      budgets are for the release build on a desk computer; a phone is taken to be 4 times slower. As wasm a
+//            program has three times the budget.
 // Example    Bench bench;
 //            bench.at_most("a fit of 500 rows", 5.0, [&] { return learn(rows, machine).notes[0].weight; });
 //            return bench.done();
@@ -22,13 +23,15 @@ public:
     /// `work` must take no more than that many milliseconds. It returns a double that rests on all it did, so that
     /// none of it can be left out.
     template <class Work>
-    void at_most(const char* what, double budget_ms, Work work) {
+    void at_most(const char* what, double native_ms, Work work) {
+        const double budget_ms = slower * native_ms;
         report(what, best_s(budget_ms * 1e-3, work) * 1e3, budget_ms, "ms, at most", true);
     }
 
     /// `work`, which does `count` of something, must do at least that many a second.
     template <class Work>
-    void at_least(const char* what, double per_s, double count, Work work) {
+    void at_least(const char* what, double native_per_s, double count, Work work) {
+        const double per_s = native_per_s / slower;
         report(what, count / best_s(count / per_s, work), per_s, "a second, at least", false);
     }
 
@@ -39,6 +42,11 @@ public:
     }
 
 private:
+#ifdef __EMSCRIPTEN__
+    static constexpr double slower = 3.0;
+#else
+    static constexpr double slower = 1.0;
+#endif
     static constexpr double usual_s = 0.3;
     static constexpr double most_s = 5.0;
 

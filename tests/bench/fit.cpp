@@ -1,5 +1,4 @@
 // How long learning from a log takes: all that evaluate() and tuning() need of it.
-#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -7,52 +6,25 @@
 #include "core/worksheet/tuning.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tests/bench/bench.hpp"
+#include "tests/bench/log.hpp"
 
 using namespace torchside;
 using namespace torchside::tune;
+using bench::everyday;
 
 namespace {
-
-constexpr double thicknesses_mm[] = {1.5, 2, 3, 4.5, 6, 8, 10, 12, 16};
-constexpr Metal metals[] = {Metal::mild_steel, Metal::mild_steel, Metal::stainless, Metal::aluminium};
-constexpr double currents_a[] = {45, 45, 60, 30, 45};
-
-// A row that says all that a row can: verdict, kerf, arc volts, pierce. `i` spreads them; some are misread.
-TestCut cut(std::size_t i, double thickness_mm, Metal metal, double current_a) {
-    TestCut row;
-    row.material = metal;
-    row.thickness = Length{thickness_mm, mm};
-    row.current = Current{current_a, ampere};
-    const double off = 0.25 * std::sin(12.9898 * static_cast<double>(i)); // of ln(feed)
-    row.feed = Speed{1500 * std::pow(thickness_mm / 6, -1.1) * current_a / 45 * std::exp(off), mm_min};
-    const double seen = i % 31 == 0 ? -off : off;
-    row.verdict = seen > 0.08 ? Verdict::too_fast : seen < -0.08 ? Verdict::too_slow : Verdict::clean;
-    row.kerf_top = Length{1.7 + 0.1 * off, mm};
-    row.kerf_bottom = Length{1.4 - 0.1 * off, mm};
-    row.arc = Voltage{120 + thickness_mm + 8 * off, volt};
-    row.pierce_delay = Duration{0.3 * thickness_mm / 6 * std::exp(2 * off), second};
-    row.pierce = off > 0.15 ? PierceVerdict::is_long : off < -0.15 ? PierceVerdict::is_short : PierceVerdict::good;
-    return row;
-}
-
-std::vector<TestCut> everyday(std::size_t n) {
-    std::vector<TestCut> log;
-    for (std::size_t i = 0; i < n; ++i)
-        log.push_back(cut(i, thicknesses_mm[i % 9], metals[i / 9 % 4], currents_a[i / 36 % 5]));
-    return log;
-}
 
 std::vector<TestCut> one_stock(std::size_t n) {
     std::vector<TestCut> log;
     for (std::size_t i = 0; i < n; ++i)
-        log.push_back(cut(i, 6, Metal::mild_steel, 45));
+        log.push_back(bench::cut(i, 6, Metal::mild_steel, 45));
     return log;
 }
 
 std::vector<TestCut> all_different(std::size_t n) {
     std::vector<TestCut> log;
     for (std::size_t i = 0; i < n; ++i)
-        log.push_back(cut(i, 1.5 + 0.02 * static_cast<double>(i), metals[i % 4], 45));
+        log.push_back(bench::cut(i, 1.5 + 0.02 * static_cast<double>(i), bench::metals[i % 4], 45));
     return log;
 }
 

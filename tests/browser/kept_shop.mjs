@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { ROOT } from './harness.mjs';
 
-/** CRC-32 (ITU-T V.42), as core/document/record.hpp has it. */
+/** CRC-32 (ITU-T V.42), as core/store/record.hpp has it. */
 function crc32(bytes) {
   let crc = ~0;
   for (const byte of bytes) {

@@ -3,9 +3,9 @@
 
 #include <string>
 
-#include "core/document/ledger.hpp"
-#include "core/document/link.hpp"
-#include "core/document/quote_html.hpp"
+#include "core/link/ledger.hpp"
+#include "core/link/link.hpp"
+#include "core/quote/quote_html.hpp"
 
 using namespace torchside;
 using namespace torchside::document;

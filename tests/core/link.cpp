@@ -5,12 +5,12 @@
 #include <cmath>
 #include <string>
 
-#include "core/document/cbor.hpp"
-#include "core/document/date.hpp"
-#include "core/document/intent.hpp"
-#include "core/document/link.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/cbor.hpp"
+#include "core/link/link.hpp"
 #include "core/part/shapes.hpp"
+#include "core/quote/date.hpp"
+#include "core/schema/intent.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
 
@@ -128,8 +128,9 @@ TEST_CASE("a link that was made by hand is judged field by field") {
           "job.thickness_mm: 200 is not accepted, accepted is 0.3 to 150 mm");
     CHECK(fault_of(job_of("\xA1\x01\xA1\x03\xF9\x7E\x00"sv)).starts_with("job.thickness_mm: "));          // NaN
     CHECK(fault_of(job_of("\xA1\x01\xA1\x03\x61\x38"sv)).starts_with("job.thickness_mm: no such value")); // "8"
-    CHECK(fault_of(job_of("\xA1\x01\xA1\x02\x05"sv)) ==
-          "job.material: no such value, accepted is mild_steel, stainless, aluminium, galvanised or copper");
+    CHECK(fault_of(job_of("\xA1\x01\xA1\x02\x07"sv)) ==
+          "job.material: no such value, accepted is mild_steel, stainless, aluminium, galvanised, copper, brass or "
+          "wear_plate");
     CHECK(fault_of(job_of("\xA1\x01\xA1\x18\xFA\x05"sv)) ==
           "job.number 250: unknown field, accepted is what this Torchside knows: update it");
     CHECK(fault_of(job_of("\xA1\x01\xA2\x03\x08\x03\x09"sv)) == "job.thickness_mm: given twice, accepted is once");
@@ -148,12 +149,12 @@ TEST_CASE("texts lose what could pose as other text") {
     const std::string text = "A\xE2\x80\xAE\xE2\x80\x8B\tB\xC2\xAD"
                              "C";
     std::string cbor("\xA1\x00\xA1\x16"sv);
-    cbor_text(cbor, text);
+    codec::cbor_text(cbor, text);
     CHECK(open_job_link(job_of(cbor)).value().shop.name == "ABC");
     std::string bad("\xA1\x00\xA1\x16\x62\xC3\x28"sv); // no UTF-8
     CHECK(fault_of(job_of(bad)).starts_with("shop.name: no such value"));
     std::string longer("\xA1\x00\xA1\x16"sv);
-    cbor_text(longer, std::string(61, 'x'));
+    codec::cbor_text(longer, std::string(61, 'x'));
     CHECK(fault_of(job_of(longer)).starts_with("shop.name: "));
 }
 

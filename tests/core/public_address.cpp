@@ -2,8 +2,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/public_address.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/public_address.hpp"
 
 using namespace torchside;
 using namespace torchside::document;

@@ -1,7 +1,7 @@
 // What usually feeds a machine at a voltage, and the intent that takes it.
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 #include "core/supply/usual.hpp"
 
 using namespace torchside;

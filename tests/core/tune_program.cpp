@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,6 +10,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include "core/part/piece.hpp"
+#include "core/part/trace.hpp"
 #include "core/tune/coupon.hpp"
 #include "core/tune/program.hpp"
 
@@ -273,8 +276,9 @@ TEST_CASE("A ladder's legs are cut at the feeds it promises, every second one fi
     const double expected[] = {733, 920, 1154, 821, 1030};
     for (std::size_t i = 0; i < 5; ++i)
         CHECK_THAT(r.feeds[i], WithinAbs(expected[i], 0.6));
-    // 5 legs of 60 mm at those feeds take 20.0 s, the rest is 5 pierces of 0.5 s and the moves between.
-    CHECK_THAT(c.time.in(second), WithinAbs(19.96 + 2.5 + 2.1, 1.0));
+    // 5 legs of 60 mm at those feeds take 20.0 s; the rest is 5 pierces of 0.5 s, 5 touch-offs of 3 s, and moves of 60 to
+    // 78 mm at 10 000 mm/min, half of them at 500 mm/s2 up and down: 0.7 s each.
+    CHECK_THAT(c.time.in(second), WithinAbs(19.96 + 2.5 + 15.0 + 3.5, 1.0));
 }
 
 TEST_CASE("A height ladder's legs are cut at its heights") {
@@ -303,20 +307,18 @@ TEST_CASE("Feeds past 10 000 and lengths past 10 m are written without gaps") {
     CHECK(run(c, {}, UnitSystem::metric).fastest_mm_min > 20000);
 }
 
-TEST_CASE("A leg is drawn along its path, arcs on their circle") {
+TEST_CASE("A hole is two halves of a circle, anticlockwise, led in from its middle") {
     const Coupon c = kerf_coupon(settings()).value();
-    const Leg& hole = c.legs.front();
-    const std::vector<Point> p = outline(hole);
-    REQUIRE(p.size() == 1 + 1 + 16 + 16);
-    CHECK(p.front() == hole.start);
-    CHECK(p.back() == hole.pieces.back().to);
-    const Point centre = hole.pieces.back().centre;
-    for (std::size_t i = 1; i < p.size(); ++i)
-        CHECK_THAT(std::hypot(p[i].x_mm - centre.x_mm, p[i].y_mm - centre.y_mm),
-                   WithinAbs(0.5 * hole.size->in(mm), 1e-9));
-    CHECK_THAT(p[9].y_mm,
-               WithinAbs(centre.y_mm + 0.5 * hole.size->in(mm), 1e-9)); // a quarter of the way, counter-clockwise
-    CHECK(outline(c.legs.back()).size() == c.legs.back().pieces.size() + 1);
+    REQUIRE(c.path.runs.size() == c.legs.size());
+    const part::Run& hole = c.path.runs.front();
+    REQUIRE(hole.path.size() == 4);
+    const part::Point centre = hole.path.front().at;
+    const double radius = 0.5 * c.legs.front().size->in(mm);
+    CHECK(hole.path[1].at == hole.path[3].at);
+    for (const part::Point& p : part::trace(std::span(hole.path).subspan(1), false, 0.01))
+        CHECK_THAT(std::hypot(p.x - centre.x, p.y - centre.y), WithinAbs(radius, 1e-9));
+    const part::Point quarter = part::point_at({hole.path[1].at, hole.path[2].at, hole.path[1].bulge}, 0.5);
+    CHECK_THAT(quarter.y, WithinAbs(centre.y + radius, 1e-9));
 }
 
 TEST_CASE("Programs say what they are and what to check") {

@@ -1,8 +1,8 @@
 // Whose rules speak: the country that was chosen, or the one the supply points to.
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/intent.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/intent.hpp"
+#include "core/store/workbook_file.hpp"
 #include "core/worksheet/country.hpp"
 
 using namespace torchside;

@@ -6,12 +6,11 @@
 #include <catch2/catch_approx.hpp>
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/intent.hpp"
-#include "core/document/json.hpp"
-#include "core/document/worksheet_file.hpp"
+#include "core/schema/intent.hpp"
 #include "core/wear/assess.hpp"
 #include "core/worksheet/job_stages.hpp"
 #include "tests/core/said.hpp"
+#include "tools/cli/results/worksheet.hpp"
 
 using namespace torchside;
 using Catch::Approx;
@@ -35,8 +34,8 @@ const Message* find(const Worksheet& sheet, std::string_view code) {
     return at == sheet.warnings.end() ? nullptr : &*at;
 }
 
-std::string printed(const Workbook& w, PartMemo* memo) {
-    return document::write_worksheet(evaluate(w, memo), w);
+cli::Json as_json(const Workbook& w, PartMemo* memo) {
+    return cli::worksheet_json(evaluate(w, memo), w);
 }
 
 } // namespace
@@ -92,19 +91,19 @@ TEST_CASE("What was learnt reaches the price", "[worksheet][job]") {
 TEST_CASE("The same worksheet with and without a memo, and the part is built once", "[worksheet][job]") {
     PartMemo memo;
     Workbook w = base_plates();
-    CHECK(printed(w, &memo) == printed(w, nullptr));
+    CHECK(as_json(w, &memo) == as_json(w, nullptr));
     const PartStage* first = memo.stage.get();
     // What the part does not depend on.
     w.job.quantity = 7;
     w.shop.rates.labour_per_h = 99;
     w.shop.wear.now = {200, Duration{40, minute}};
-    CHECK(printed(w, &memo) == printed(w, nullptr));
+    CHECK(as_json(w, &memo) == as_json(w, nullptr));
     CHECK(memo.stage.get() == first);
     // And what it does.
     const auto moved = [&](auto change) {
         const PartStage* last = memo.stage.get();
         change();
-        CHECK(printed(w, &memo) == printed(w, nullptr));
+        CHECK(as_json(w, &memo) == as_json(w, nullptr));
         CHECK(memo.stage.get() != last);
     };
     moved([&] { w.job.part.hole = Length{20, mm}; });
@@ -166,7 +165,8 @@ TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
     CHECK_FALSE(find(evaluate(w), "slow_places"));
     w.shop.table.acceleration = Acceleration{20, mm_s2};
     REQUIRE(find(evaluate(w), "slow_places"));
-    CHECK(test::said(*find(evaluate(w), "slow_places")).find("Have height control hold still there") != std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "slow_places")).find("Have height control hold still there") !=
+          std::string::npos);
     w.job.torch = TorchHold::hand_standoff; // no table in the hand
     CHECK_FALSE(find(evaluate(w), "slow_places"));
 
@@ -292,18 +292,11 @@ TEST_CASE("The worksheet file has part, time, wear and price, whatever is missin
     Workbook w = base_plates();
     for (const double t : {6.0, 60.0}) {
         w.job.thickness = Length{t, mm};
-        const auto parsed = document::parse_json(printed(w, nullptr));
-        REQUIRE(parsed);
-        const auto members = [&](std::string_view key) -> std::vector<std::string> {
-            const auto& top = parsed.value();
-            const auto at = std::find(top.keys.begin(), top.keys.end(), key);
-            REQUIRE(at != top.keys.end());
-            return top.items[static_cast<std::size_t>(at - top.keys.begin())].keys;
-        };
+        const cli::Json top = as_json(w, nullptr);
         const auto holds = [&](std::string_view key, std::initializer_list<std::string_view> wanted) {
-            const auto all = members(key);
+            const cli::Json& object = top.at(std::string(key));
             return std::all_of(wanted.begin(), wanted.end(),
-                               [&](std::string_view k) { return std::find(all.begin(), all.end(), k) != all.end(); });
+                               [&](std::string_view k) { return object.contains(std::string(k)); });
         };
         CHECK(holds("part", {"area_mm2", "mass_kg", "cut_mm", "pierces", "contours", "compensated", "problems"}));
         CHECK(holds("time", {"cutting_s", "piercing_s", "moving_s", "resting_s", "total_s", "starts", "restarts",

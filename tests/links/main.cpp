@@ -8,8 +8,8 @@
 #include <cstdlib>
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/link.hpp"
+#include "core/link/link.hpp"
+#include "core/schema/intent.hpp"
 #include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"

@@ -1,10 +1,10 @@
 #!/usr/bin/python3
 """The command line as its users meet it. usage: tests/oracle/cli.py [TORCHSIDE]
 
-Runs the command for every row of cli_cases.txt and for cases made from the printed schema. A row is
+Runs the command for every row of cli_cases.txt, for cases made from the printed schema, and as README.md shows it. A row is
     exit | arguments | standard input | pattern
 with the pattern (a regular expression) searched in standard output (exit 0) or matched against the one line on standard
-error (exit 2). In arguments and input {demo} is the demo workbook's path, \\n a line end. # begins a comment.
+error (exit 2). In arguments and input {demo} is the demo workbook's path, {flange} the drawing's, \\n a line end. # begins a comment.
 Last line: N passed, N failed.
 """
 import json
@@ -41,9 +41,20 @@ def rows(command):
         if not line.strip() or line.startswith("#"):
             continue
         code, arguments, stdin, pattern = (part.strip() for part in line.split(" | ", 3))
-        fill = lambda text: text.replace("{demo}", str(ROOT / "assets/demo.json")).replace("\\n", "\n")
+        fill = lambda text: text.replace("{demo}", str(ROOT / "assets/demo.json")).replace("{flange}", str(ROOT / "assets/flange.dxf")).replace("\\n", "\n")
         done = run(command, shlex.split(fill(arguments)), fill(stdin))
         judge(f"cli_cases.txt:{number}: {arguments}", done, int(code), pattern)
+
+
+def readme_cases(command):
+    """What README.md shows is there and does what it says."""
+    shown = re.findall(r"^    \$ build/native/torchside (.*)$", (ROOT / "README.md").read_text(), re.M)
+    for line in shown:
+        arguments = [str(ROOT / word) if (ROOT / word).is_file() else word for word in shlex.split(line, comments=True)]
+        judge(f"README.md: {line}", run(command, arguments), 0, r"\S")
+    if len(shown) < 5:
+        TOTALS[False] += 1
+        print("FAILED README.md: fewer than five commands were found")
 
 
 def nested(path, value):
@@ -97,6 +108,7 @@ def lowest(spec):
 def main():
     command = sys.argv[1] if len(sys.argv) > 1 else str(ROOT / "build/native/torchside")
     rows(command)
+    readme_cases(command)
     if "worksheet" in run(command, ["--help"]).stdout.decode():
         schema_cases(command)
     print(f"{TOTALS[True]} passed, {TOTALS[False]} failed")

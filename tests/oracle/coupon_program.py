@@ -17,10 +17,11 @@ import pathlib
 import subprocess
 import sys
 
+from _metals import METALS
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = sys.argv[1] if len(sys.argv) > 1 else str(ROOT / "build/native/torchside")
 KINDS = ["ladder", "heights", "kerf", "swirl"]
-METALS = ["mild_steel", "stainless", "aluminium", "galvanised", "copper"]
 THICKNESSES = [0.5, 0.8, 1.2, 2, 3, 4.7625, 6, 8, 10, 12.7, 20, 40]
 WITHIN = 0.002
 WORDS = [{}, {"dwell_unit": "ms", "safe_height_mm": 40}, {"height_on": "M64 P2", "height_off": "M65 P2"},

@@ -116,7 +116,7 @@ def pinned():
 
 def pin(schema):
     numbers, words, defaults = pinned()
-    source = (ROOT / "core/document/link_numbers.cpp").read_text()
+    source = (ROOT / "core/link/link_numbers.cpp").read_text()
     table = re.sub(r"//[^\n]*", "", source[source.index("keys[] = {"):source.index("};")])
     for number, name in enumerate(re.findall(r'"(\w*)"', table)):
         if name:

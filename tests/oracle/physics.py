@@ -16,10 +16,11 @@ import sys
 
 import mpmath as mp
 
+from _metals import CUTS_AS, METALS
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 PLATES = 2000
 TOLERANCE = mp.mpf("1e-9")
-METALS = ("mild_steel", "stainless", "aluminium", "galvanised", "copper")
 FIT = [mp.mpf(c) for c in ("1.41169109", "0.31112078", "0.00906904", "-0.00144780", "-0.00012903")]
 FIT_LOW, FIT_HIGH, HIGH_EXPONENT = mp.mpf("0.003"), mp.mpf(12), mp.mpf("0.33")
 ROOM_K = 293
@@ -62,14 +63,14 @@ def table(name):
 
 
 def properties(metal):
-    return {r["field"]: mp.mpf(r["value"]) for r in table("metals") if r["metal"] == metal}
+    return {r["field"]: mp.mpf(r["value"]) for r in table("metals") if r["metal"] == CUTS_AS.get(metal, metal)}
 
 
 def terms(metal):
     return {
         r["field"]: mp.mpf(r["value"])
         for r in table("cut_terms")
-        if r["set"] in (None, "small_air_torch") and r["metal"] in (None, metal)
+        if r["set"] in (None, "small_air_torch") and r["metal"] in (None, CUTS_AS.get(metal, metal))
     }
 
 

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Every member of the workbook's structs is a key of the schema. usage: tests/oracle/schema_members.py
 
-A member that is added to a struct and forgotten in core/document/schema_*.cpp would be lost on every save.
+A member that is added to a struct and forgotten in core/schema/schema_*.cpp would be lost on every save.
 """
 import pathlib
 import re
@@ -15,7 +15,7 @@ MEMBER = re.compile(r"^\s+(?!static|friend|using)[\w:<>, ]+?\s(\w+)\s*(?:\{.*\}|
 
 
 def main():
-    schema = "".join(path.read_text() for path in sorted((ROOT / "core/document").glob("schema_*.cpp")))
+    schema = "".join(path.read_text() for path in sorted((ROOT / "core/schema").glob("schema_*.cpp")))
     passed, failed = 0, 0
     for header in HEADERS:
         text = re.sub(r"//[^\n]*", "", (ROOT / header).read_text())

@@ -22,12 +22,13 @@ import tempfile
 import numpy
 from scipy.stats import norm
 
+from _metals import CUTS_AS, METALS
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 DATA = ROOT / "assets" / "data"
 LOGS = 300
 TOLERANCE = 1e-9
-METALS = ("mild_steel", "stainless", "aluminium", "galvanised", "copper")
-OWN_OFFSET = ("mild_steel", "stainless", "aluminium", "copper")  # galvanised shares that of mild steel
+OWN_OFFSET = tuple(m for m in METALS if m not in CUTS_AS)
 
 
 def rows_of(name):
@@ -41,7 +42,7 @@ END = norm.ppf(0.9)
 
 
 def x_feed(metal, t, amps):
-    base = "mild_steel" if metal == "galvanised" else metal
+    base = CUTS_AS.get(metal, metal)
     return [1.0, math.log(t / 6), math.log(amps / 45)] + [float(base == m) for m in OWN_OFFSET]
 
 
@@ -50,7 +51,7 @@ def x_arc(t, amps, height):
 
 
 def stock_of(metal, t, amps, bore):
-    return ("mild_steel" if metal == "galvanised" else metal, t, amps, bore)
+    return (CUTS_AS.get(metal, metal), t, amps, bore)
 
 
 class Learnt:
@@ -86,7 +87,7 @@ def coefficients(cov, rows):
 
 def feed_prior(practice_level_1):
     sd = [math.sqrt(P["feed_bias"] ** 2 - P["feed_shop_bias"] ** 2), math.sqrt(P["feed_slope"] ** 2 - P["feed_shop_slope"] ** 2),
-          P["feed_current"]] + [P["feed_metal"]] * 4
+          P["feed_current"]] + [P["feed_metal"]] * len(OWN_OFFSET)
     rows = [(x_feed(r["metal"], r["thickness_mm"], r["current_a"]), math.log(r["feed_mm_min"] / level), r["log_sd"])
             for r, level in zip(PRACTICE, practice_level_1)]
     mean, cov = coefficients(numpy.diag(numpy.square(sd)), rows)

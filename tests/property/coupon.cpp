@@ -1,6 +1,7 @@
 // Whatever the shop: all that a coupon cuts, its kerf with it, lies in the plate that it asks for.
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/part/trace.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tests/property/random_workbook.hpp"
@@ -21,11 +22,11 @@ TEST_CASE("Coupons lie inside the plate that they need, kerf and all") {
             ++made;
             const double half = 0.5 * evaluate(w).settings->kerf.value.in(mm);
             bool inside = true;
-            for (const tune::Leg& leg : c.value().legs) {
-                for (const tune::Point& p : tune::outline(leg)) {
-                    inside = inside && p.x_mm - half >= -1e-9 && p.y_mm - half >= -1e-9 &&
-                             p.x_mm + half <= c.value().width.in(mm) + 1e-9 &&
-                             p.y_mm + half <= c.value().height.in(mm) + 1e-9;
+            for (const part::Run& run : c.value().path.runs) {
+                for (const part::Point& p : part::trace(run.path, false, 0.01)) {
+                    inside = inside && p.x - half >= -1e-9 && p.y - half >= -1e-9 &&
+                             p.x + half <= c.value().width.in(mm) + 1e-9 &&
+                             p.y + half <= c.value().height.in(mm) + 1e-9;
                 }
             }
             CAPTURE(i, static_cast<int>(kind), half);

@@ -3,9 +3,9 @@
 
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/intent.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
 
 using namespace torchside;

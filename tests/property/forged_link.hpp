@@ -5,7 +5,7 @@
 #include <array>
 #include <string>
 
-#include "core/document/link.hpp"
+#include "core/link/link.hpp"
 #include "tests/property/random_quote.hpp"
 
 namespace torchside::test {

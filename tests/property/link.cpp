@@ -5,10 +5,10 @@
 #include <iterator>
 #include <string>
 
-#include "core/document/intent.hpp"
-#include "core/document/link.hpp"
-#include "core/document/link_numbers.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/link/link.hpp"
+#include "core/link/link_numbers.hpp"
+#include "core/schema/intent.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"

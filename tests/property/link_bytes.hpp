@@ -4,7 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/document/record.hpp"
+#include "core/codec/crc32.hpp"
+#include "core/store/record.hpp"
 
 namespace torchside::test {
 
@@ -54,7 +55,7 @@ inline std::string link_of(char kind, std::string_view bytes) {
 /// Version, kind and content with a checksum that fits.
 inline std::string checked_link(char kind, std::string_view content) {
     std::string bytes(content);
-    const std::uint32_t check = document::crc32(content);
+    const std::uint32_t check = codec::crc32(content);
     for (unsigned shift = 32; shift > 0;) {
         shift -= 8;
         bytes += static_cast<char>(static_cast<unsigned char>(check >> shift & 0xFFU));

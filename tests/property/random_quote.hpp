@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "core/document/quote_fields.hpp"
 #include "core/price/money.hpp"
+#include "core/quote/quote_fields.hpp"
 #include "tests/property/random_workbook.hpp"
 
 namespace torchside::test {

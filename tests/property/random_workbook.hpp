@@ -5,10 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/document/access.hpp"
-#include "core/document/outline_json.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
+#include "core/schema/access.hpp"
+#include "core/schema/outline_json.hpp"
 #include "tests/property/rng.hpp"
 
 namespace torchside::test {

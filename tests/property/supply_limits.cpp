@@ -8,7 +8,6 @@
 
 using namespace torchside;
 using supply::CircuitVerdict;
-using supply::Weight;
 
 namespace {
 

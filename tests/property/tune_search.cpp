@@ -62,7 +62,7 @@ double expected_cuts(const Search& search, double chance) {
 
 TEST_CASE("Within one job no choice of tests needs fewer cuts than the product's") {
     for (const double sd : {0.06, 0.10, 0.14, 0.20, 0.35}) {
-        const double ours = expected_cuts(Search(Belief{0.0, sd, 0.0, 0.0, {}}, sharp), 1.0);
+        const double ours = expected_cuts(Search(Distribution{0.0, sd, 0.0, 0.0, {}}, sharp), 1.0);
         const double least = least_cuts(sd);
         INFO("sd " << sd << ": ours " << ours << ", least " << least);
         CHECK(ours < 1.002 * least);

@@ -4,8 +4,8 @@
 
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/worksheet/advice.hpp"
 #include "core/worksheet/chart.hpp"
+#include "core/worksheet/metal_model.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tests/property/random_workbook.hpp"
 
@@ -139,13 +139,13 @@ TEST_CASE("The learnt feed's middle falls with thickness and rises with current"
         const Workbook w = test::random_workbook(rng);
         Shop shop = w.shop;
         shop.tests.resize(std::min<std::size_t>(shop.tests.size(), 4));
-        const Advice advice{shop, w.job.material};
-        cut::Plate p = advice.plate(Length{3, mm}, Current{45, ampere});
+        const MetalModel learnt{shop, w.job.material};
+        cut::Plate p = learnt.plate(Length{3, mm}, Current{45, ampere});
         for (double t = 0.5; t < 30; t *= 1.2) {
             p.thickness = Length{t, mm};
             cut::Plate thicker = p;
             thicker.thickness = 1.05 * p.thickness;
-            CHECK((advice.feed(thicker) < advice.feed(p) || advice.feed(p) == Speed{}));
+            CHECK((learnt.feed(thicker) < learnt.feed(p) || learnt.feed(p) == Speed{}));
         }
     }
 }
@@ -153,17 +153,17 @@ TEST_CASE("The learnt feed's middle falls with thickness and rises with current"
 TEST_CASE("No own cuts: feed and capacity are monotone", "[worksheet][property]") {
     const Shop shop;
     for (const Metal metal : all_metals) {
-        const Advice advice{shop, metal};
+        const MetalModel learnt{shop, metal};
         cut::Limits before{};
         for (double i_a = 20; i_a <= 100; i_a += 5) {
-            const cut::Limits l = advice.limits(Current{i_a, ampere});
+            const cut::Limits l = learnt.limits(Current{i_a, ampere});
             CHECK((l.clean > before.clean || l.capped));
             CHECK((l.sever > before.sever || l.capped));
             CHECK((l.pierce > before.pierce || l.capped));
             before = l;
             Speed last{1e9, mm_min};
             for (double t = 0.5; t < 12; t *= 1.1) {
-                const Speed v = advice.arc_feed(advice.plate(Length{t, mm}, Current{i_a, ampere})).value;
+                const Speed v = learnt.arc_feed(learnt.plate(Length{t, mm}, Current{i_a, ampere})).value;
                 CHECK((v < last || v == Speed{}));
                 last = v;
             }

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <string>
 
-#include "core/document/cbor.hpp"
+#include "core/codec/cbor.hpp"
 
-using namespace torchside::document;
+using namespace torchside;
 
 namespace {
 
@@ -31,7 +31,7 @@ std::string bytes_of(std::string_view hex_digits) {
 
 std::string written(double value) {
     std::string out;
-    cbor_number(out, value);
+    codec::cbor_number(out, value);
     return hex(out);
 }
 
@@ -83,7 +83,7 @@ TEST_CASE("numbers are read as the RFC's examples") {
     for (const Row& row : rows) {
         INFO(row.bytes);
         const std::string bytes = bytes_of(row.bytes);
-        CborReader in(bytes);
+        codec::CborReader in(bytes);
         double value = 0.0;
         REQUIRE(in.number(value));
         CHECK(value == row.value);
@@ -93,12 +93,12 @@ TEST_CASE("numbers are read as the RFC's examples") {
 
 TEST_CASE("text and simple values are as the RFC's examples") {
     std::string out;
-    cbor_text(out, "");
-    cbor_text(out, "IETF");
-    cbor_text(out, "\xC3\xBC");
-    cbor_flag(out, false);
-    cbor_flag(out, true);
-    cbor_null(out);
+    codec::cbor_text(out, "");
+    codec::cbor_text(out, "IETF");
+    codec::cbor_text(out, "\xC3\xBC");
+    codec::cbor_flag(out, false);
+    codec::cbor_flag(out, true);
+    codec::cbor_null(out);
     CHECK(hex(out) == "60"
                       "6449455446"
                       "62c3bc"
@@ -134,14 +134,14 @@ TEST_CASE("what is cut short or of another kind is not read") {
                             "c48221c4822101"}) {
         INFO(bad);
         const std::string bytes = bytes_of(bad);
-        CborReader in(bytes);
+        codec::CborReader in(bytes);
         CHECK_FALSE(in.number(value));
     }
     std::string_view text;
-    CHECK_FALSE(CborReader(bytes_of("6449455446")).string(Cbor::text, 3, text));
-    CHECK_FALSE(CborReader(bytes_of("64494554")).string(Cbor::text, 100, text));
-    CHECK_FALSE(CborReader(bytes_of("7bffffffffffffffff41")).string(Cbor::text, 100, text));
-    CHECK_FALSE(CborReader(bytes_of("41ff")).string(Cbor::text, 100, text));
+    CHECK_FALSE(codec::CborReader(bytes_of("6449455446")).string(codec::Cbor::text, 3, text));
+    CHECK_FALSE(codec::CborReader(bytes_of("64494554")).string(codec::Cbor::text, 100, text));
+    CHECK_FALSE(codec::CborReader(bytes_of("7bffffffffffffffff41")).string(codec::Cbor::text, 100, text));
+    CHECK_FALSE(codec::CborReader(bytes_of("41ff")).string(codec::Cbor::text, 100, text));
 }
 
 TEST_CASE("any double comes back to the last bit") {
@@ -149,8 +149,8 @@ TEST_CASE("any double comes back to the last bit") {
                                5e-324, 1.7976931348623157e308, 123456.789, 0.005, 1e-22, 1.6, 120.65}) {
         INFO(value);
         std::string out;
-        cbor_number(out, value);
-        CborReader in(out);
+        codec::cbor_number(out, value);
+        codec::CborReader in(out);
         double back = 0.0;
         REQUIRE(in.number(back));
         CHECK(back == value);

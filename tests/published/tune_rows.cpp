@@ -5,7 +5,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/tune/gaussian.hpp"
-#include "core/tune/series.hpp"
+#include "core/tune/response_fit.hpp"
 
 using namespace torchside::tune;
 using Catch::Matchers::WithinAbs;
@@ -24,7 +24,7 @@ Vector at(double thickness_mm, double current_a) {
     return {1.0, std::log(thickness_mm / 6.0), std::log(current_a / 45.0)};
 }
 
-Series learnt(std::size_t n, const Cut* rows) {
+ResponseFit learnt(std::size_t n, const Cut* rows) {
     Model model;
     model.prior = Gaussian::independent(prior_sd);
     model.stock_sd = 0.06;
@@ -41,7 +41,7 @@ Series learnt(std::size_t n, const Cut* rows) {
 }
 
 // Prediction of another cut: coefficients and 0.08 of noise.
-double sd_new(const Series& s, const Vector& x) {
+double sd_new(const ResponseFit& s, const Vector& x) {
     return std::sqrt(s.coefficients().variance(x) + 0.08 * 0.08);
 }
 
@@ -64,7 +64,7 @@ TEST_CASE("Three cuts at one current move bias and thickness slope, not the curr
 }
 
 TEST_CASE("Prediction between the cuts, and a wider one at another current") {
-    const Series s = learnt(3, cuts);
+    const ResponseFit s = learnt(3, cuts);
     CHECK_THAT(s.curve(at(8, 45)), WithinAbs(0.25938, 1e-5));
     CHECK_THAT(sd_new(s, at(8, 45)), WithinAbs(0.09677, 1e-5));
     CHECK_THAT(637 * std::exp(s.curve(at(8, 45))), WithinAbs(825.6, 0.1));

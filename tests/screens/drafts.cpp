@@ -2,7 +2,7 @@
 // leaves the shop says so. And a share is typed and read back as a percentage.
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/workbook_file.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside::web;

@@ -6,7 +6,7 @@
 #include <imgui_internal.h>
 #include <set>
 
-#include "core/document/record.hpp"
+#include "core/store/record.hpp"
 #include "tests/screens/shops.hpp"
 
 using namespace torchside;

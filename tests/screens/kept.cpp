@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;

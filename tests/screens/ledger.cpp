@@ -1,7 +1,7 @@
 // Quotes handed out: a person sends them, changes them, and looks at the list.
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/link.hpp"
+#include "core/link/link.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;

@@ -6,10 +6,10 @@
 #include <set>
 #include <stdexcept>
 
-#include "core/document/link.hpp"
-#include "core/document/quote_html.hpp"
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/link/link.hpp"
+#include "core/quote/quote_html.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {

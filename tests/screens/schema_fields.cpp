@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "core/document/fields.hpp"
+#include "core/schema/fields.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;

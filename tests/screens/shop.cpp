@@ -2,9 +2,9 @@
 #include <catch2/catch_test_macros.hpp>
 #include <string>
 
-#include "core/document/link.hpp"
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/link/link.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside;

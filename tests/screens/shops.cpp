@@ -4,7 +4,7 @@
 #include <fstream>
 #include <sstream>
 
-#include "core/document/workbook_file.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "web/screens/shop_sections.hpp"
 

@@ -6,11 +6,11 @@
 
 #include <catch2/catch_test_macros.hpp>
 
-#include "core/document/chart_file.hpp"
 #include "core/worksheet/hindrance.hpp"
 #include "tests/core/said.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tests/screens/person.hpp"
+#include "tools/cli/results/chart.hpp"
 #include "web/screens/show.hpp"
 
 using namespace torchside;
@@ -185,7 +185,7 @@ void check_price(const Story& story, const App& app) {
     CHECK(story.value("costs", "costs/total") == with_currency(total, app.book().shop.rates.currency));
     CHECK(story.value("breaks", "breaks/" + std::to_string(app.book().job.quantity)) == total);
     CHECK(story.value("quote", "quote/hold").starts_with(story.value("wear", "wear/hold")));
-    CHECK(story.name("rates", "rates/margin") == price.margin_text);
+    CHECK(story.name("rates", "rates/margin") == app.say(price.margin_text));
     CHECK(story.value("part", "part/time").starts_with(story.value("time", "time/total")));
     CHECK(story.value("part", "part/batch").starts_with(story.value("time", "time/batch")));
     CHECK(story.value("part", "part/starts").starts_with(story.value("time", "time/starts")));
@@ -277,7 +277,7 @@ TEST_CASE("two hundred workbooks tell one story on every screen") {
 TEST_CASE("the chart as a file has the feed that Cut shows") {
     browser() = {};
     Person person;
-    const std::string csv = document::write_chart_csv(person.app().chart(), UnitSystem::metric);
+    const std::string csv = cli::chart_csv(person.app().chart(), UnitSystem::metric);
     const std::string feed = show_feed(person.app().sheet().settings->feed.value, person.app().book().shop).number;
     CHECK(csv.find("," + feed + ",") != std::string::npos);
 }

@@ -9,9 +9,9 @@
 #include <set>
 #include <vector>
 
-#include "core/document/intent.hpp"
-#include "core/document/merge.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/intent.hpp"
+#include "core/store/merge.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/property/rng.hpp"
 #include "tests/screens/person.hpp"
 

@@ -2,7 +2,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <set>
 
-#include "core/document/workbook_file.hpp"
+#include "core/store/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
 using namespace torchside::web;

@@ -1,8 +1,8 @@
 // torchside chart: every thickness against every current of a shop.
 #include "core/worksheet/chart.hpp"
 
-#include "core/document/chart_file.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/chart.hpp"
 
 namespace torchside::cli {
 
@@ -29,7 +29,7 @@ Outcome<std::string> run_chart(const Arguments& arguments) {
     const Shop& shop = workbook.value().shop;
     const UnitSystem system = units.value() == 2 ? shop.display.units : static_cast<UnitSystem>(units.value());
     const Chart made = chart(shop, metal.value(), system);
-    return format.value() == 0 ? document::write_chart_csv(made, system) : document::write_chart_json(made, system);
+    return format.value() == 0 ? chart_csv(made, system) : printed(chart_json(made, system));
 }
 
 } // namespace torchside::cli

@@ -1,8 +1,8 @@
 // torchside coupon: a test coupon of the job's plate as a program for the shop's controller, or as JSON.
 #include "core/worksheet/coupons.hpp"
 
-#include "core/document/coupon_file.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/coupon.hpp"
 
 namespace torchside::cli {
 
@@ -31,7 +31,7 @@ Outcome<std::string> run_coupon(const Arguments& arguments) {
         return made.fault();
     }
     if (format.value() == 1) {
-        return document::write_coupon(made.value());
+        return printed(coupon_json(made.value()));
     }
     return coupon_program(workbook.value(), made.value());
 }

@@ -1,11 +1,11 @@
 // torchside link, torchside open: a job or its quote as a link, and back.
-#include "core/document/link.hpp"
+#include "core/link/link.hpp"
 
 #include <ctime>
 
-#include "core/document/date.hpp"
-#include "core/document/utf8.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/utf8.hpp"
+#include "core/quote/date.hpp"
+#include "core/store/workbook_file.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tools/cli/command.hpp"
 
@@ -26,7 +26,7 @@ Outcome<std::string> quote_of(const Workbook& workbook, const Words& words) {
     const std::string typed = words.option("--date").value_or(today());
     const auto day = document::read_day(typed);
     if (!day) {
-        return Fault{"--date", '"' + document::one_line(typed) + "\" is no day, accepted is the day of issue such as " +
+        return Fault{"--date", '"' + codec::one_line(typed) + "\" is no day, accepted is the day of issue such as " +
                                    "2026-11-25, or none for today"};
     }
     const Worksheet sheet = evaluate(workbook);

@@ -1,8 +1,8 @@
-// torchside: the calculator as a command, for scripts and for checks. See DESIGN's table of commands and `--help`.
+// torchside: the calculator as a command, for scripts and for checks. `--help` lists them.
 #include <cstdio>
 #include <cstring>
 
-#include "core/document/utf8.hpp"
+#include "core/codec/utf8.hpp"
 #include "tools/cli/command.hpp"
 
 namespace {
@@ -56,7 +56,7 @@ Outcome<std::string> run(const Arguments& words) {
     if (words.empty()) {
         return Fault{"COMMAND", "missing, accepted is " + names + ", --help or --version"};
     }
-    return Fault{words[0].empty() ? "COMMAND" : document::one_line(words[0]),
+    return Fault{words[0].empty() ? "COMMAND" : codec::one_line(words[0]),
                  "unknown command, accepted is " + names + ", --help or --version"};
 }
 

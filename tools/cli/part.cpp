@@ -1,13 +1,14 @@
 // torchside part: what is in a drawing. A drawing that can be read but not cut as it is prints its problems.
 #include <cmath>
 
-#include "core/document/json.hpp"
-#include "core/document/schema.hpp"
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
+#include "core/schema/schema.hpp"
 #include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/json.hpp"
+#include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
 
@@ -20,80 +21,50 @@ constexpr drawing::DrawingUnit units[] = {
 
 constexpr const char* a_drawing = "a DXF or SVG file";
 
-const char* role_name(part::Role role) {
-    return role == part::Role::outer ? "outer" : role == part::Role::inner ? "inner" : "open";
+Json point_json(const part::Vertex& v) {
+    return Json::array({number(v.at.x), number(v.at.y), number(v.bulge)});
 }
 
-const char* severity_name(Severity severity) {
-    return severity == Severity::stop ? "stop" : severity == Severity::caution ? "caution" : "note";
-}
-
-void write_points(const part::Contour& c, document::JsonWriter& out) {
-    out.key("points").open_line('[');
-    for (const part::Vertex& v : c.points) {
-        out.open_line('[');
-        out.number(v.at.x);
-        out.number(v.at.y);
-        out.number(v.bulge);
-        out.close();
+Json contour_json(const part::Contour& c, bool points) {
+    Json out = {{"role", word_of(role_words, c.role)},
+                {"length_mm", number(part::length_mm(c))},
+                {"area_mm2", number(std::abs(part::area_mm2(c)))}};
+    if (points) {
+        out["points"] = list_of(c.points, point_json);
     }
-    out.close();
+    return out;
 }
 
-void write_contours(const part::Outline& outline, bool points, document::JsonWriter& out) {
-    out.key("contours").open('[');
-    for (const part::Contour& c : outline.contours) {
-        out.open_line('{');
-        out.key("role").text(role_name(c.role));
-        out.key("length_mm").number(part::length_mm(c));
-        out.key("area_mm2").number(std::abs(part::area_mm2(c)));
-        if (points) {
-            write_points(c, out);
-        }
-        out.close();
-    }
-    out.close();
+Json problem_json(const part::Problem& p) {
+    return {{"code", p.code},
+            {"severity", word_of(severity_words, p.severity)},
+            {"text", say(part::message_of(p), UnitSystem::metric)},
+            {"x_mm", number(p.at.x)},
+            {"y_mm", number(p.at.y)},
+            {"size_mm", number(p.size_mm)}};
 }
 
-void write_problems(const drawing::Drawing& drawing, document::JsonWriter& out) {
-    out.key("problems").open('[');
-    for (const part::Problem& p : drawing.problems) {
-        out.open_line('{');
-        out.key("code").text(p.code);
-        out.key("severity").text(severity_name(p.severity));
-        out.key("text").text(say(part::message_of(p), UnitSystem::metric));
-        out.key("x_mm").number(p.at.x);
-        out.key("y_mm").number(p.at.y);
-        out.key("size_mm").number(p.size_mm);
-        out.close();
-    }
-    out.close();
+Json counts_json(const drawing::DrawingCounts& counts) {
+    return {{"pieces", counts.pieces},
+            {"gaps_joined", counts.gaps_joined},
+            {"largest_gap_mm", number(counts.largest_gap_mm)},
+            {"duplicates", counts.duplicates},
+            {"short_pieces", counts.short_pieces},
+            {"not_read", counts.not_read},
+            {"hidden", counts.hidden}};
 }
 
-std::string to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool points) {
-    const drawing::DrawingCounts& counts = drawing.counts;
-    document::JsonWriter out;
-    out.open('{');
-    out.key("unit").text(drawing::unit_name(drawing.unit));
-    out.key("unit_known").flag(drawing.unit_known);
-    out.key("area_mm2").number(part::area_mm2(drawing.outline));
-    out.key("mass_kg");
-    mass ? out.number(mass->in(kg)) : out.null();
-    out.key("cut_mm").number(part::length_mm(drawing.outline));
-    out.key("pierces").number(static_cast<double>(drawing.outline.contours.size()));
-    write_contours(drawing.outline, points, out);
-    write_problems(drawing, out);
-    out.key("counts").open_line('{');
-    out.key("pieces").number(static_cast<double>(counts.pieces));
-    out.key("gaps_joined").number(static_cast<double>(counts.gaps_joined));
-    out.key("largest_gap_mm").number(counts.largest_gap_mm);
-    out.key("duplicates").number(static_cast<double>(counts.duplicates));
-    out.key("short_pieces").number(static_cast<double>(counts.short_pieces));
-    out.key("not_read").number(static_cast<double>(counts.not_read));
-    out.key("hidden").number(static_cast<double>(counts.hidden));
-    out.close();
-    out.close();
-    return out.take();
+Json to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool points) {
+    const auto& contours = drawing.outline.contours;
+    return {{"unit", drawing::unit_name(drawing.unit)},
+            {"unit_known", drawing.unit_known},
+            {"area_mm2", number(part::area_mm2(drawing.outline))},
+            {"mass_kg", amount(mass, kg)},
+            {"cut_mm", number(part::length_mm(drawing.outline))},
+            {"pierces", contours.size()},
+            {"contours", list_of(contours, [&](const part::Contour& c) { return contour_json(c, points); })},
+            {"problems", list_of(drawing.problems, problem_json)},
+            {"counts", counts_json(drawing.counts)}};
 }
 
 Outcome<drawing::ReadSettings> settings_of(const Words& words) {
@@ -161,7 +132,7 @@ Outcome<std::string> run_part(const Arguments& arguments) {
     if (!mass) {
         return mass.fault();
     }
-    return to_json(drawing.value(), mass.value(), points.value() == 1);
+    return printed(to_json(drawing.value(), mass.value(), points.value() == 1));
 }
 
 } // namespace torchside::cli

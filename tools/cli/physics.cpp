@@ -1,7 +1,7 @@
 // torchside physics: the energy balance alone, with the terms of a small air torch, for checks.
 #include "core/cut/balance.hpp"
-#include "core/document/json.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/json.hpp"
 
 namespace torchside::cli {
 
@@ -20,18 +20,14 @@ Fault by_option(const Fault& fault, const Words& words) {
     return fault;
 }
 
-std::string to_json(const cut::Balance& b, Length kerf) {
-    document::JsonWriter out;
-    out.open('{');
-    out.key("feed_mm_min").number(b.feed.in(mm_min));
-    out.key("arc_v").number(b.arc.in(volt));
-    out.key("kerf_mm").number(kerf.in(mm));
-    out.key("melted_width_mm").number(b.kerf.in(mm));
-    out.key("power_w").number(b.power.in(watt));
-    out.key("melt_w").number(b.melt.in(watt));
-    out.key("conduction_w").number(b.conduction.in(watt));
-    out.close();
-    return out.take();
+Json to_json(const cut::Balance& b, Length kerf) {
+    return {{"feed_mm_min", amount(b.feed, mm_min)},
+            {"arc_v", amount(b.arc, volt)},
+            {"kerf_mm", amount(kerf, mm)},
+            {"melted_width_mm", amount(b.kerf, mm)},
+            {"power_w", amount(b.power, watt)},
+            {"melt_w", amount(b.melt, watt)},
+            {"conduction_w", amount(b.conduction, watt)}};
 }
 
 } // namespace
@@ -75,7 +71,7 @@ Outcome<std::string> run_physics(const Arguments& arguments) {
     if (!balance) {
         return by_option(balance.fault(), words.value());
     }
-    return to_json(balance.value(), cut::kerf(plate, terms));
+    return printed(to_json(balance.value(), cut::kerf(plate, terms)));
 }
 
 } // namespace torchside::cli

@@ -1,5 +1,5 @@
 // torchside schema: every key of the workbook with its range, default and meaning, as a JSON Schema.
-#include "core/document/schema.hpp"
+#include "core/schema/schema.hpp"
 
 #include "tools/cli/command.hpp"
 

@@ -2,10 +2,10 @@
 #include <cstdint>
 #include <string>
 
-#include "core/document/json.hpp"
-#include "core/document/utf8.hpp"
+#include "core/codec/utf8.hpp"
 #include "core/tune/simulate.hpp"
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/json.hpp"
 
 namespace torchside::cli {
 
@@ -22,43 +22,35 @@ Outcome<double> whole(const Words& words, std::string_view name, double low, dou
     const double n = number.value();
     if (!(n >= low && n <= high) || n != static_cast<double>(static_cast<std::int64_t>(n))) {
         return Fault{std::string(name),
-                     document::one_line(*words.option(name)) + " is not accepted, accepted is " + accepted};
+                     codec::one_line(*words.option(name)) + " is not accepted, accepted is " + accepted};
     }
     return n;
 }
 
-std::string to_json(const tune::SimulationReport& r) {
-    document::JsonWriter out;
-    out.open('{');
-    out.key("shops").number(r.shops);
-    out.key("mean_cuts").number(r.mean_cuts);
-    out.key("mean_cuts_se").number(r.mean_cuts_se);
-    out.key("rule_mean_cuts").number(r.rule_mean_cuts);
-    out.key("ratio").number(r.ratio);
-    out.key("knowing_mean_cuts").number(r.knowing_mean_cuts);
-    out.key("told_mean_cuts").number(r.told_mean_cuts);
-    out.key("coverage80").number(r.coverage80);
-    out.key("first_cut_clean").number(r.first_cut_clean);
-    out.key("truly_clean").number(r.truly_clean);
-    out.key("worst_calibration").number(r.worst_calibration);
-    out.key("calibration").open('[');
-    for (const tune::Decile& decile : r.calibration) {
-        out.open_line('{');
-        out.key("said").number(decile.said);
-        out.key("came").number(decile.came);
-        out.key("cuts").number(decile.cuts);
-        out.close();
-    }
-    out.close();
-    out.close();
-    return out.take();
+Json decile_json(const tune::Decile& decile) {
+    return {{"said", number(decile.said)}, {"came", number(decile.came)}, {"cuts", number(decile.cuts)}};
+}
+
+Json to_json(const tune::SimulationReport& r) {
+    return {{"shops", r.shops},
+            {"mean_cuts", number(r.mean_cuts)},
+            {"mean_cuts_se", number(r.mean_cuts_se)},
+            {"rule_mean_cuts", number(r.rule_mean_cuts)},
+            {"ratio", number(r.ratio)},
+            {"knowing_mean_cuts", number(r.knowing_mean_cuts)},
+            {"told_mean_cuts", number(r.told_mean_cuts)},
+            {"coverage80", number(r.coverage80)},
+            {"first_cut_clean", number(r.first_cut_clean)},
+            {"truly_clean", number(r.truly_clean)},
+            {"worst_calibration", number(r.worst_calibration)},
+            {"calibration", list_of(r.calibration, decile_json)}};
 }
 
 } // namespace
 
 Outcome<std::string> run_simulate(const Arguments& arguments) {
     if (arguments.empty() || arguments[0] != "tune") {
-        return Fault{"SIMULATION", (arguments.empty() ? "missing" : document::one_line(arguments[0]) + " is unknown") +
+        return Fault{"SIMULATION", (arguments.empty() ? "missing" : codec::one_line(arguments[0]) + " is unknown") +
                                        ", accepted is tune"};
     }
     const auto words = Words::sort(arguments, 1, {"--shops", "--seed"});
@@ -78,7 +70,7 @@ Outcome<std::string> run_simulate(const Arguments& arguments) {
     if (!report) {
         return report.fault();
     }
-    return to_json(report.value());
+    return printed(to_json(report.value()));
 }
 
 } // namespace torchside::cli

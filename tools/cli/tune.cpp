@@ -1,7 +1,8 @@
 // torchside tune: what the test cuts say about the job's stock, and the next test to cut.
-#include "core/document/tune_file.hpp"
 #include "core/worksheet/tuning.hpp"
+
 #include "tools/cli/command.hpp"
+#include "tools/cli/results/tune.hpp"
 
 namespace torchside::cli {
 
@@ -15,13 +16,13 @@ Outcome<std::string> run_tune(const Arguments& arguments) {
         return workbook.fault();
     }
     const Job& job = workbook.value().job;
-    const Advice advice(workbook.value().shop, job.material);
-    const auto seen = outlook(advice, workbook.value());
+    const MetalModel metal(workbook.value().shop, job.material);
+    const auto seen = outlook(metal, workbook.value());
     if (!seen) {
         return seen.fault();
     }
-    const tune::Trail trail = advice.trail(advice.plate(job.thickness, job.current));
-    return document::write_tune(advice.posterior(), trail, seen.value(), job);
+    const tune::Trail trail = metal.trail(metal.plate(job.thickness, job.current));
+    return printed(tune_json(metal.posterior(), trail, seen.value(), job));
 }
 
 } // namespace torchside::cli

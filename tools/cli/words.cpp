@@ -4,10 +4,10 @@
 #include <cstdio>
 #include <memory>
 
-#include "core/document/json.hpp"
-#include "core/document/schema.hpp"
-#include "core/document/utf8.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/codec/json.hpp"
+#include "core/codec/utf8.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 
 namespace torchside::cli {
 
@@ -27,11 +27,11 @@ constexpr const char* or_input = ", or - for standard input";
 
 /// A word as the field of a fault, which is never empty.
 std::string named(std::string_view word, const std::string& otherwise) {
-    return word.empty() ? otherwise : document::one_line(word);
+    return word.empty() ? otherwise : codec::one_line(word);
 }
 
 std::string quoted(std::string_view word) {
-    return '"' + document::one_line(word) + '"';
+    return '"' + codec::one_line(word) + '"';
 }
 
 } // namespace
@@ -48,7 +48,7 @@ Outcome<Words> Words::sort(const Arguments& arguments, std::size_t files,
             continue;
         }
         if (std::find(options.begin(), options.end(), word) == options.end()) {
-            return Fault{document::one_line(word), "unknown option, accepted is " + listed(options)};
+            return Fault{codec::one_line(word), "unknown option, accepted is " + listed(options)};
         }
         if (words.option(word)) {
             return Fault{word, "given twice, accepted is once"};
@@ -82,8 +82,8 @@ Outcome<std::optional<double>> Words::number_if_given(std::string_view name) con
     if (!typed) {
         return std::optional<double>{};
     }
-    const auto json = document::parse_json(*typed);
-    if (!json || json.value().type != document::JsonValue::Type::number) {
+    const auto json = codec::parse_json(*typed);
+    if (!json || json.value().type != codec::JsonValue::Type::number) {
         return Fault{std::string(name), quoted(*typed) + " is no number, accepted is a number such as 6 or 12.7"};
     }
     return std::optional(json.value().number);

@@ -1,6 +1,5 @@
 // torchside worksheet: a workbook in, everything there is to know about its job out.
-#include "core/document/worksheet_file.hpp"
-
+#include "tools/cli/results/worksheet.hpp"
 #include "tools/cli/command.hpp"
 
 namespace torchside::cli {
@@ -14,7 +13,7 @@ Outcome<std::string> run_worksheet(const Arguments& arguments) {
     if (!workbook) {
         return workbook.fault();
     }
-    return document::write_worksheet(evaluate(workbook.value()), workbook.value());
+    return printed(worksheet_json(evaluate(workbook.value()), workbook.value()));
 }
 
 } // namespace torchside::cli

@@ -7,9 +7,9 @@ extern "C" {
 #include <qrcodegen.h>
 }
 
-#include "core/document/ledger.hpp"
-#include "core/document/link.hpp"
-#include "core/document/quote_html.hpp"
+#include "core/link/ledger.hpp"
+#include "core/link/link.hpp"
+#include "core/quote/quote_html.hpp"
 
 namespace {
 

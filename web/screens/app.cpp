@@ -2,8 +2,8 @@
 
 #include <utility>
 
-#include "core/document/workbook_file.hpp"
 #include "core/quantity/in_units.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -26,7 +26,8 @@ constexpr int most_builds = 6; // an activation, what it opens, the field after 
 App::App() {
     take_route(platform::fragment());
     book_ = keeper_.load();
-    sheet_ = evaluate(book_, &part_memo_);
+    model_ = ShopModel(book_.shop);
+    sheet_ = evaluate(book_, &part_memo_, model_);
 }
 
 const Tokens& App::tokens() const {
@@ -44,7 +45,9 @@ const Tokens& App::tokens() const {
 void App::drop_stale() {
     if (stale_ && !building_) {
         stale_ = false;
-        chart_.reset();
+        if (chart_inputs_ != chart_inputs(book_.shop, book_.job.material, model_)) {
+            chart_.reset(); // no thickness changes it
+        }
         tuning_.reset();
         reading_.reset();
         coupon_.reset();
@@ -54,7 +57,8 @@ void App::drop_stale() {
 const Chart& App::chart() {
     drop_stale();
     if (!chart_) {
-        chart_ = torchside::chart(book_.shop, book_.job.material);
+        chart_inputs_ = chart_inputs(book_.shop, book_.job.material, model_);
+        chart_ = torchside::chart(book_.shop, book_.job.material, model_);
     }
     return *chart_;
 }
@@ -62,7 +66,7 @@ const Chart& App::chart() {
 const Outcome<Tuning>& App::tuning() {
     drop_stale();
     if (!tuning_) {
-        tuning_ = torchside::tuning(book_);
+        tuning_ = torchside::tuning(book_, model_);
     }
     return *tuning_;
 }
@@ -90,7 +94,7 @@ const Outcome<tune::CutReading>& App::reading() {
     drop_stale();
     const SeenCut now = seen();
     if (!reading_ || !(read_ == now)) {
-        reading_ = read_cut(book_, now);
+        reading_ = read_cut(book_, now, model_);
         read_ = now;
     }
     return *reading_;
@@ -100,7 +104,7 @@ const Outcome<tune::Coupon>& App::coupon() {
     drop_stale();
     if (!coupon_ || coupon_kind_ != scratch.coupon) {
         coupon_kind_ = scratch.coupon;
-        coupon_ = torchside::coupon(book_, scratch.coupon);
+        coupon_ = torchside::coupon(book_, scratch.coupon, model_);
     }
     return *coupon_;
 }

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 #include "core/words/say.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/coupons.hpp"
@@ -54,6 +54,8 @@ public:
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }
     [[nodiscard]] const Worksheet& sheet() const { return sheet_; }
+    /// What the log has taught.
+    [[nodiscard]] const ShopModel& model() const { return model_; }
     [[nodiscard]] const Chart& chart();
     [[nodiscard]] const Outcome<Tuning>& tuning();
     /// The cut under scratch, and what it says.
@@ -175,11 +177,13 @@ private:
     Workbook book_;
     std::string written_; // book_ as a file, once there was a change; what is the same to the letter is no change
     std::optional<Change> change_;
+    ShopModel model_;    // before what asks it: fitted anew when the log, a nozzle or the gradient has changed
     PartMemo part_memo_; // before the sheet: a big drawing is not compensated again at every edit
     Worksheet sheet_;
     bool stale_ = false;         // what follows is of the workbook before
     bool building_ = false;      // and is being drawn
     std::optional<Chart> chart_; // worked out when first looked at
+    ChartInputs chart_inputs_;   // what chart_ is of
     std::optional<Outcome<Tuning>> tuning_;
     std::optional<Outcome<tune::CutReading>> reading_;
     SeenCut read_; // what reading_ is of

@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
 #include "core/quantity/print.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -62,7 +62,8 @@ std::string told(const App& app, const Fault& fault) {
 
 void App::hold(Workbook next) {
     book_ = std::move(next);
-    sheet_ = evaluate(book_, &part_memo_);
+    model_ = model_.fitted_to(book_.shop);
+    sheet_ = evaluate(book_, &part_memo_, model_);
     stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
     links.reset();
     drafts.settle(book_);

@@ -10,7 +10,7 @@
 #include <string>
 #include <string_view>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 #include "core/tune/coupon.hpp"
 #include "core/tune/signs.hpp"
 

@@ -137,7 +137,7 @@ float heights_showed(App& app, Rect body, float y0, const tune::Coupon& coupon) 
     if (legs == std::vector<HeightLeg>(legs.size())) {
         return y + 8 - y0;
     }
-    const auto read = read_heights(app.book(), coupon, legs);
+    const auto read = read_heights(app.book(), coupon, legs, app.model());
     if (!read.ok()) {
         y += 8;
         return y + words(ui, "coupon/wrong", Type::text, {x, y}, w, app.in_units(read.fault().text), ui.tokens().stop) +

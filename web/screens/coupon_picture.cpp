@@ -2,13 +2,15 @@
 
 #include <vector>
 
+#include "core/part/trace.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
 constexpr float most_height = 250;
-constexpr float margin = 1;       // for the plate's own line
+constexpr float margin = 1; // for the plate's own line
+constexpr double arcs_within_mm = 0.05;
 constexpr float words_room = 104; // beside the legs of a ladder
 
 struct Scale {
@@ -20,10 +22,10 @@ struct Scale {
     }
 };
 
-void draw_leg(const Pen& pen, const Tokens& t, const Scale& scale, const tune::Leg& leg) {
+void draw_run(const Pen& pen, const Tokens& t, const Scale& scale, const part::Run& run) {
     std::vector<Point> path;
-    for (const tune::Point& p : tune::outline(leg)) {
-        path.push_back(scale.at(p.x_mm, p.y_mm));
+    for (const part::Point& p : part::trace(run.path, false, arcs_within_mm)) {
+        path.push_back(scale.at(p.x, p.y));
     }
     pen.polyline(path.data(), static_cast<int>(path.size()), t.accent, 2.5F);
     pen.disc(path.front(), 4, t.ink);
@@ -41,8 +43,8 @@ std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
     std::vector<std::size_t> order(coupon.legs.size());
     for (std::size_t i = 0; i < order.size(); ++i) {
         std::size_t below = 0;
-        for (const tune::Leg& other : coupon.legs) {
-            below += other.start.y_mm < coupon.legs[i].start.y_mm ? 1 : 0;
+        for (const part::Run& other : coupon.path.runs) {
+            below += other.path.front().at.y < coupon.path.runs[i].path.front().at.y ? 1 : 0;
         }
         order[below] = i;
     }
@@ -64,11 +66,12 @@ float coupon_picture(App& app, Point at, float w, const tune::Coupon& coupon) {
     const Scale scale{px, {plate.x + margin, plate.bottom() - margin}};
     pen.fill(plate, t.fill);
     pen.frame(plate, t.ink, 1.5F);
-    for (const tune::Leg& leg : coupon.legs) {
-        draw_leg(pen, t, scale, leg);
+    for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
+        const part::Run& run = coupon.path.runs[i];
+        draw_run(pen, t, scale, run);
         if (legs) {
-            const Point end = scale.at(leg.pieces.back().to.x_mm, leg.start.y_mm);
-            pen.text(Type::label, {end.x + 10, end.y - 9}, t.ink, leg_words(app, coupon, leg));
+            const Point end = scale.at(run.path.back().at.x, run.path.back().at.y);
+            pen.text(Type::label, {end.x + 10, end.y - 9}, t.ink, leg_words(app, coupon, coupon.legs[i]));
         }
     }
     ui.node("coupon/picture", Role::img, plate,

@@ -1,9 +1,9 @@
 // What the customer will see, beside the quote as it is made: the same allow-list that the link carries, and nothing else.
 #include <algorithm>
 
-#include "core/document/date.hpp"
-#include "core/document/quote.hpp"
 #include "core/quantity/print.hpp"
+#include "core/quote/date.hpp"
+#include "core/quote/quote.hpp"
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"

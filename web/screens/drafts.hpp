@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/document/intent.hpp"
+#include "core/schema/intent.hpp"
 
 namespace torchside::web {
 

@@ -2,9 +2,9 @@
 
 #include <utility>
 
-#include "core/document/schema.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/read.hpp"
+#include "core/schema/schema.hpp"
 #include "core/stock/gauge.hpp"
 #include "core/stock/thickness.hpp"
 #include "web/kit/controls.hpp"

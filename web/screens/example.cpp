@@ -1,7 +1,7 @@
 #include "web/screens/example.hpp"
 
-#include "core/document/ledger.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/link/ledger.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/sheet_frame.hpp"
 

@@ -2,9 +2,10 @@
 #include <array>
 #include <cstdint>
 
-#include "core/document/ledger.hpp"
-#include "core/document/record.hpp"
+#include "core/codec/crc32.hpp"
+#include "core/link/ledger.hpp"
 #include "core/stock/properties.hpp"
+#include "core/store/record.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
@@ -49,7 +50,7 @@ float incoming_lines(App& app, const Workbook& in, float x, float y, float w) {
 /// What a seal key may be called without giving it away: the CRC-32 of it (32 of its 256 bits).
 std::string key_name(const std::string& key) {
     std::string out = "key ";
-    const std::uint32_t sum = document::crc32(key);
+    const std::uint32_t sum = codec::crc32(key);
     for (int shift = 28; shift >= 0; shift -= 4) {
         out += "0123456789abcdef"[sum >> shift & 15U];
     }

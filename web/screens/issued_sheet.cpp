@@ -1,7 +1,7 @@
 // The quotes that were handed out, newest first, and the key that seals them.
-#include "core/document/date.hpp"
-#include "core/document/ledger.hpp"
+#include "core/link/ledger.hpp"
 #include "core/price/money.hpp"
+#include "core/quote/date.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/example.hpp"
 #include "web/screens/link_acts.hpp"

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/document/record.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/store/record.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {

@@ -10,8 +10,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/document/merge.hpp"
-#include "core/document/salvage.hpp"
+#include "core/store/merge.hpp"
+#include "core/store/salvage.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::web {

@@ -1,8 +1,8 @@
 // Kept work: where it lies, its backups, what to do when it cannot be read or kept, and what two tabs changed at once.
 #include <algorithm>
 
-#include "core/document/schema.hpp"
-#include "core/document/workbook_file.hpp"
+#include "core/schema/schema.hpp"
+#include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"

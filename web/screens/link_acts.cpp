@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "core/document/public_address.hpp"
+#include "core/schema/public_address.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/example.hpp"

@@ -1,6 +1,6 @@
 #include "web/screens/links.hpp"
 
-#include "core/document/public_address.hpp"
+#include "core/schema/public_address.hpp"
 #include "web/platform/platform.hpp"
 
 namespace torchside::web {

@@ -6,8 +6,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/document/ledger.hpp"
-#include "core/document/link.hpp"
+#include "core/link/ledger.hpp"
+#include "core/link/link.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside::web {

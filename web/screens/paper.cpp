@@ -1,8 +1,8 @@
 #include "web/screens/paper.hpp"
 
-#include "core/document/date.hpp"
-#include "core/document/html.hpp"
 #include "core/quantity/print.hpp"
+#include "core/quote/date.hpp"
+#include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/chart_marks.hpp"

@@ -1,7 +1,7 @@
 // The sheet that sends a quote to the customer, as a link, a QR code, a page or a file.
-#include "core/document/date.hpp"
-#include "core/document/ledger.hpp"
+#include "core/link/ledger.hpp"
 #include "core/quantity/print.hpp"
+#include "core/quote/date.hpp"
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/example.hpp"

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/document/schema.hpp"
+#include "core/schema/schema.hpp"
 
 namespace torchside::web {
 

@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <array>
 
-#include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
+#include "core/schema/intent.hpp"
 #include "web/screens/entry.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/sheet_frame.hpp"

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <vector>
 
-#include "core/document/intent.hpp"
 #include "core/quantity/print.hpp"
+#include "core/schema/intent.hpp"
 #include "core/supply/plug.hpp"
 #include "core/supply/usual.hpp"
 #include "core/worksheet/country.hpp"

@@ -1,0 +1,16 @@
+// The parts of a worksheet that speak of what feeds the torch.
+#pragma once
+
+#include "core/air/report.hpp"
+#include "core/supply/divider.hpp"
+#include "core/supply/report.hpp"
+#include "core/words/say.hpp"
+#include "tools/cli/results/json.hpp"
+
+namespace torchside::cli {
+
+[[nodiscard]] Json circuit_json(const supply::Report& report, const Speech& speech);
+[[nodiscard]] Json tap_json(const supply::TapReport& report, const Speech& speech);
+[[nodiscard]] Json air_json(const air::Report& report, const Speech& speech);
+
+} // namespace torchside::cli
