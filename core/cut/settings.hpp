@@ -2,10 +2,10 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::cut {
 
@@ -38,15 +38,15 @@ struct Capacity {
     Reach verdict = Reach::clean;
     std::optional<Current> suggested_current{}; // none: nothing this machine has cuts the plate cleanly
     std::optional<Current> suggested_nozzle{};  // rated current of that nozzle
-    std::string reason{};                       // one sentence: why that current and nozzle, or why none
+    Text reason{};                              // sentences: why that current and nozzle, or why none
 };
 
 /// The same cut with the torch in the hand.
 struct ByHand {
     Duration per_100_mm{};
     Duration per_foot{};
-    bool drag = false;    // the tip may ride on the plate at this current
-    std::string advice{}; // one sentence
+    bool drag = false; // the tip may ride on the plate at this current
+    Text advice{};     // sentences
 };
 
 } // namespace torchside::cut

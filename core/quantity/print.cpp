@@ -213,6 +213,20 @@ Printed print_percent(double share, int decimals) {
     return {print_fixed(100.0 * share, decimals), "%"};
 }
 
+Printed print_at_most(Length thickness, UnitSystem units) {
+    constexpr double hair = 1e-9; // 20 mm is not 19.9
+    if (units == UnitSystem::metric)
+        return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1), "mm"};
+    return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2), "in"};
+}
+
+Printed print_water(double grams, UnitSystem units) {
+    constexpr double grams_per_ounce = 29.5735295625; // in a US fluid ounce, 1/128 gal
+    if (units == UnitSystem::metric)
+        return {print_significant(grams, 2), "g"};
+    return {print_significant(grams / grams_per_ounce, 2), "fl oz"};
+}
+
 std::optional<InchFraction> inch_fraction(Length length) {
     const double x = length.in(inch);
     if (!(x >= 1.0 / 128.0 && x <= 1000.0)) {

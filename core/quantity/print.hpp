@@ -45,6 +45,10 @@ struct Printed {
 [[nodiscard]] Printed print(Current current);   // "45 A", one decimal when there is one
 [[nodiscard]] Printed print(Voltage voltage);   // "128 V", one decimal when there is one
 [[nodiscard]] Printed print_percent(double share, int decimals = 0);
+/// A limit that is an estimate, rounded down, for what is shown must not promise more: "18.5 mm", "0.72 in".
+[[nodiscard]] Printed print_at_most(Length thickness, UnitSystem units);
+/// Water by its mass: "74 g", "2.5 fl oz".
+[[nodiscard]] Printed print_water(double grams, UnitSystem units);
 
 /// The nearest 1/64 in, reduced. Worked example (also a test): 6 mm is 15/64 in, error -0.0018 in.
 struct InchFraction {

@@ -73,7 +73,7 @@ Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
         return Fault{"job.thickness_mm", "thicker than this current parts, accepted is at most " +
-                                             words::limit(l.sever) + ", or more current"};
+                                             words::both_limits(l.sever) + ", or more current"};
     return reach;
 }
 

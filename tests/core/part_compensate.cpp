@@ -199,7 +199,7 @@ TEST_CASE("What does not come out as drawn is named, where it is and how wide", 
     o.contours[2] = circle({15, 15}, 0.6, Role::inner);
     c = compensated(o, settings(1.6));
     REQUIRE(codes(c) == "vanishes");
-    CHECK(c.problems[0].severity == Problem::Severity::stop);
+    CHECK(c.problems[0].severity == Severity::stop);
     CHECK_THAT(c.problems[0].size_mm, WithinAbs(1.2, 1e-3));
     CHECK(c.path.runs.size() == 4);
     CHECK(c.source == std::vector<std::size_t>{0, 1, 3, 4});

@@ -99,7 +99,7 @@ TEST_CASE("a part with an open line is never said to be fit to cut as drawn") {
     const Worksheet sheet = evaluate(read.value());
     std::size_t open = 0;
     for (const part::Problem& p : sheet.part->problems) {
-        open += std::string_view(p.code) == "open_contour" && p.severity == part::Problem::Severity::stop ? 1 : 0;
+        open += std::string_view(p.code) == "open_contour" && p.severity == Severity::stop ? 1 : 0;
     }
     CHECK(open == 1);
 }
@@ -129,7 +129,7 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
     for (const part::Problem& p : sheet.part->problems) {
         if (std::string_view(p.code) == "crossing") { // half way between the two circles
             CHECK(std::abs(p.at.x - 201.502) < 0.006);
-            CHECK(p.severity == part::Problem::Severity::stop);
+            CHECK(p.severity == Severity::stop);
         }
     }
     const auto again = set_drawing(back.value(), "clean.dxf", outline, {});
@@ -158,8 +158,8 @@ TEST_CASE("of each kind of finding the first twenty are kept, places within a ki
     CHECK(set_drawing({}, "far.dxf", std::make_shared<part::Outline>(), kept));
     CHECK(kept.front().size.in(mm) == 1.23);
     CHECK(std::string(drawing::problem(kept[1]).code) == "not_read");
-    CHECK(drawing::problem(kept[1]).severity == part::Problem::Severity::note);
-    CHECK(drawing::problem(kept[2]).severity == part::Problem::Severity::caution); // the same code, another weight
+    CHECK(drawing::problem(kept[1]).severity == Severity::note);
+    CHECK(drawing::problem(kept[2]).severity == Severity::caution); // the same code, another weight
 }
 
 TEST_CASE("a closed line without area is named once, as that") {

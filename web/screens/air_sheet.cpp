@@ -60,7 +60,8 @@ void cycle_picture(App& app, Rect place) {
     pen.text(Type::label, {place.x, plot.bottom() + 5}, t.quiet, std::string(print(system.cut_in, units).unit));
     pen.text(Type::label, {plot.x, plot.bottom() + 5}, t.quiet, "0");
     pen.text(Type::label, {plot.right(), plot.bottom() + 5}, t.quiet, print(r.cycle.back().at).text(), Align::right);
-    ui.node("air/cycle", Role::img, place, "Tank pressure over one cut and its recovery; " + r.summary);
+    ui.node("air/cycle", Role::img, place,
+            "Tank pressure over one cut and its recovery; " + say_summary(r.message, app.speech()));
 }
 
 float figures(App& app, Point at, float w) {
@@ -81,7 +82,7 @@ float figures(App& app, Point at, float w) {
         print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     put("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
     put("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    put("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
+    put("air/water", "Water in an arc hour", print_water(r.water_g_h, units).text());
     return y - at.y;
 }
 
@@ -116,7 +117,7 @@ float outcome(App& app, Point at, float w) {
     cycle_picture(app, {at.x, y, w, plot_height});
     y += plot_height + 8;
     y += figures(app, {at.x, y}, w) + 10;
-    return y + words(ui, "air/dryness", Type::text, {at.x, y}, w, r.dryness, ui.tokens().ink) + 6 - at.y;
+    return y + words(ui, "air/dryness", Type::text, {at.x, y}, w, app.say(r.dryness), ui.tokens().ink) + 6 - at.y;
 }
 
 float basis(App& app, Point at, float w) {
@@ -125,7 +126,7 @@ float basis(App& app, Point at, float w) {
     float y = at.y + section(ui, "air/basis", at, w, "What this rests on");
     for (std::size_t i = 0; i < r.basis.size(); ++i) {
         const std::string id = "air/basis/" + std::to_string(i);
-        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
+        y += words(ui, id, Type::label, {at.x, y}, w, app.say(r.basis[i]), ui.tokens().quiet) + 6;
     }
     return y - at.y;
 }
@@ -139,7 +140,8 @@ void air_sheet(App& app, Rect place, bool closable) {
                       : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
                                                                           : Sign::caution;
     const auto verdict = [&](Rect at) {
-        return signed_words(app, "air/summary", sign, {at.x + sheet_margin, at.y}, w, r.summary, r.way_out);
+        return signed_words(app, "air/summary", sign, {at.x + sheet_margin, at.y}, w,
+                            say_summary(r.message, app.speech()), app.say(r.message.remedy));
     };
     const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
@@ -153,7 +155,8 @@ void air_sheet(App& app, Rect place, bool closable) {
         return y + 20 - body.y;
     };
     SheetFrame frame{"air", "Air, compressor to torch", closable};
-    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
+    frame.verdict_height =
+        signed_words_height(app.ui(), w, say_summary(r.message, app.speech()), app.say(r.message.remedy));
     frame.verdict = Drawer::of(verdict);
     framed_sheet(app, place, frame, Drawer::of(body_of));
 }

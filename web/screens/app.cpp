@@ -114,6 +114,10 @@ void App::say(std::string_view what, Sign sign) {
     said_sign_ = sign;
 }
 
+std::string App::say(const Text& text) const {
+    return torchside::say(text, speech());
+}
+
 std::string App::in_units(std::string_view text) const {
     return torchside::in_units(text, book_.shop.display.units);
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/schema/intent.hpp"
+#include "core/words/say.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
@@ -63,6 +64,9 @@ public:
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    /// What core has to say, in the user's units.
+    [[nodiscard]] std::string say(const Text& text) const;
+    [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
     /// A sentence of core's in the user's units.
     [[nodiscard]] std::string in_units(std::string_view text) const;
     [[nodiscard]] bool wide() const { return columns_ > 1; }

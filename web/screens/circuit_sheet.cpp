@@ -135,7 +135,7 @@ float outcome(App& app, Point at, float w) {
     const float x = at.x;
     float y = at.y + section(ui, "circuit/chain/title", at, w, "From the panel to the torch");
     const float chain = chain_picture_height(ui, r.chain);
-    const auto stop = chain_picture(ui, {x, y, w, chain}, r.chain);
+    const auto stop = chain_picture(ui, {x, y, w, chain}, r.chain, app.speech());
     y += chain + 12;
     y += section(ui, "circuit/band/title", {x, y}, w, "When the breaker trips: latest times, none promised");
     band_picture(ui, {x, y, w, band_picture_height()}, r.band, r.verdict == supply::CircuitVerdict::holds);
@@ -143,10 +143,13 @@ float outcome(App& app, Point at, float w) {
     y += figures(app, {x, y}, w);
     for (std::size_t i = 0; i < r.checks.size(); ++i) {
         const supply::Check& check = r.checks[i];
-        const Sign sign = check.ok ? Sign::holds : check.weight == supply::Weight::stop ? Sign::stop : Sign::caution;
-        y += signed_words(app, "circuit/check/" + std::to_string(i), sign, {x, y}, w, check.text, check.source);
+        const Sign sign = check.ok                                   ? Sign::holds
+                          : check.message.severity == Severity::stop ? Sign::stop
+                                                                     : Sign::caution;
+        y += signed_words(app, "circuit/check/" + std::to_string(i), sign, {x, y}, w, say(check.message, app.speech()),
+                          app.say(check.source));
     }
-    y += words(ui, "circuit/guard", Type::text, {x, y}, w, r.guard, ui.tokens().ink) + 8;
+    y += words(ui, "circuit/guard", Type::text, {x, y}, w, app.say(r.guard), ui.tokens().ink) + 8;
     if (stop) {
         go_to(app, *stop);
     }
@@ -159,7 +162,7 @@ float basis(App& app, Point at, float w) {
     float y = at.y + section(ui, "circuit/basis", at, w, "What this rests on");
     for (std::size_t i = 0; i < r.basis.size(); ++i) {
         const std::string id = "circuit/basis/" + std::to_string(i);
-        y += words(ui, id, Type::label, {at.x, y}, w, r.basis[i], ui.tokens().quiet) + 6;
+        y += words(ui, id, Type::label, {at.x, y}, w, app.say(r.basis[i]), ui.tokens().quiet) + 6;
     }
     return y - at.y;
 }
@@ -170,8 +173,8 @@ void circuit_sheet(App& app, Rect place, bool closable) {
     const supply::Report r = app.sheet().circuit; // as the sheet begins: a touch below may make another
     const float w = place.w - 2 * sheet_margin;
     const auto verdict = [&](Rect at) {
-        return signed_words(app, "circuit/summary", circuit_sign(app), {at.x + sheet_margin, at.y}, w, r.summary,
-                            r.way_out);
+        return signed_words(app, "circuit/summary", circuit_sign(app), {at.x + sheet_margin, at.y}, w,
+                            say_summary(r.message, app.speech()), app.say(r.message.remedy));
     };
     const auto body_of = [&](Rect body) {
         const float x = body.x + sheet_margin;
@@ -185,7 +188,8 @@ void circuit_sheet(App& app, Rect place, bool closable) {
         return y + 20 - body.y;
     };
     SheetFrame frame{"circuit", "Circuit, panel to torch", closable};
-    frame.verdict_height = signed_words_height(app.ui(), w, r.summary, r.way_out);
+    frame.verdict_height =
+        signed_words_height(app.ui(), w, say_summary(r.message, app.speech()), app.say(r.message.remedy));
     frame.verdict = Drawer::of(verdict);
     framed_sheet(app, place, frame, Drawer::of(body_of));
 }

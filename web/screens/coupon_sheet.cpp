@@ -85,7 +85,7 @@ float controller_rows(App& app, Rect body, float y0) {
         app.open("controller");
     }
     y += ui.reach();
-    if (link_row(ui, "coupon/safety", {body.x, y, body.w, ui.reach()}, "Safety", app.sheet().safety.shade_text,
+    if (link_row(ui, "coupon/safety", {body.x, y, body.w, ui.reach()}, "Safety", app.say(app.sheet().safety.shade_text),
                  Mark::air)) {
         app.open("safety");
     }

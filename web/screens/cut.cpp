@@ -100,8 +100,8 @@ float refused(App& app, Rect place) {
     float y = place.y + 22;
     y += words(ui, "cut/refused", Type::title, {place.x + 46, y}, place.w - 60, "No settings for this plate", t.stop) +
          8;
-    y += words(ui, "cut/refused/why", Type::text, {place.x + 14, y + 8}, place.w - 28, app.sheet().capacity.reason,
-               t.ink) +
+    y += words(ui, "cut/refused/why", Type::text, {place.x + 14, y + 8}, place.w - 28,
+               app.say(app.sheet().capacity.reason), t.ink) +
          24;
     return y - place.y;
 }

@@ -38,7 +38,7 @@ float arc_answer(App& app, Rect body, const supply::ArcCheck& check) {
     float y = body.y;
     const bool turn = check.state == ArcState::high || check.state == ArcState::low;
     y += signed_words(app, "arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, {x, y}, w,
-                      check.text, check.to_do + (turn ? in_height(app, check.off) : std::string())) +
+                      app.say(check.text), app.say(check.to_do) + (turn ? in_height(app, check.off) : std::string())) +
          8;
     if (check.ratio) {
         if (button(ui, "arc/divider", {x, y, w, ui.reach()}, "Use " + print_trimmed(*check.ratio, 2) + ":1",

@@ -6,6 +6,7 @@
 #include "web/screens/figure_tools.hpp"
 #include "web/screens/sheet_frame.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -21,9 +22,9 @@ float reading(App& app, Point at, float w) {
     float y = at.y + 14;
     y += words(ui, "height/reading", Type::text, {at.x, y}, w, text, ui.tokens().ink) + 4;
     const supply::ControllerInput tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
-    if (!tap.text.empty()) {
-        const Sign sign = tap.severity == supply::TapSeverity::stop ? Sign::stop : Sign::caution;
-        y += signed_words(app, "height/tap", sign, {at.x, y}, w, tap.text, tap.basis.empty() ? "" : tap.basis.front());
+    if (tap.message) {
+        y += signed_words(app, "height/tap", sign_of(tap.message->severity), {at.x, y}, w,
+                          say(*tap.message, app.speech()), app.say(tap.basis.front()));
     }
     return y - at.y;
 }

@@ -138,7 +138,7 @@ void live_words(App& app) {
     if (const auto& settings = app.sheet().settings) {
         spoken = "Feed " + show_feed(settings->feed.value, app.book().shop).whole();
     } else {
-        spoken = app.sheet().capacity.reason;
+        spoken = app.say(app.sheet().capacity.reason);
     }
     if (app.change() != nullptr) {
         spoken = change_words(app) + spoken;

@@ -100,7 +100,7 @@ float found(App& app, Rect place) {
     for (std::size_t i = 0; i < warnings.size(); ++i) {
         if (warnings[i].field == "job.part.shape") {
             y += signed_words(app, "drawing/found/" + std::to_string(i), sign_of(warnings[i].severity), {place.x, y},
-                              place.w, warnings[i].text, {});
+                              place.w, say(warnings[i], app.speech()), {});
         }
     }
     return y - place.y;

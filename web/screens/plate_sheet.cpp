@@ -88,8 +88,8 @@ void plate_sheet(App& app, Rect place, bool closable) {
         y += picture(app, {x, y}, w);
         const auto in_the_way = hindrance(app.book(), app.sheet());
         if (in_the_way) {
-            y += signed_words(app, "plate/hindrance", Sign::stop, {x, y}, w, capital(in_the_way->reason) + '.',
-                              in_the_way->detail);
+            y += signed_words(app, "plate/hindrance", Sign::stop, {x, y}, w, app.say(in_the_way->reason) + '.',
+                              app.say(in_the_way->detail));
         }
         if (fit.count == 0 && in_the_way && app.sheet().settings) {
             y += 8; // the part itself is not to be made: there is nothing to lay on a sheet

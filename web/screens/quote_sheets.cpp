@@ -41,7 +41,7 @@ float cost_line(App& app, const price::Report& price, std::size_t i, Column c) {
     const price::Line& l = price.lines[i];
     const std::string id = "costs/" + std::to_string(i);
     float y = c.y + line(app, id, {c.x, c.y}, c.w, line_names[i], price::print(l.total, price.decimals));
-    std::string about = l.how;
+    std::string about = app.say(l.how);
     if (l.each.high > l.each.low) {
         about += ". Each " + show_money(l.each.low, price.decimals) + " to " + show_money(l.each.high, price.decimals);
         if (i != static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
@@ -86,12 +86,12 @@ void costs_sheet(App& app, Rect place, bool closable) {
                        10;
             }
         };
-        text("costs/margin", Type::text, price.margin_text);
+        text("costs/margin", Type::text, app.say(price.margin_text));
         text("costs/buy", Type::text,
-             price.make_or_buy ? std::string_view(price.make_or_buy->text)
+             price.make_or_buy ? app.say(price.make_or_buy->title) + ". " + app.say(price.make_or_buy->detail)
                                : "Enter what a cutting service asks for one, and making is held against buying.");
-        text("costs/band", Type::label, price.band);
-        text("costs/rounding", Type::label, price.rounding);
+        text("costs/band", Type::label, app.say(price.band));
+        text("costs/rounding", Type::label, app.say(price.rounding));
         c.y += entry(app, {body.x, c.y, body.w, 0}, "job.price.outside_quote_each", "Bought, each");
         return c.y + 12 - body.y;
     });
@@ -135,7 +135,7 @@ void rates_sheet(App& app, Rect place, bool closable) {
         if (const auto& price = app.sheet().price) {
             y += 10 +
                  words(app.ui(), "rates/margin", Type::text, {body.x + sheet_margin, y + 10}, body.w - 2 * sheet_margin,
-                       price->margin_text, app.ui().tokens().ink) +
+                       app.say(price->margin_text), app.ui().tokens().ink) +
                  8;
         }
         y += fields(app, {body.x, y, body.w, 0}, all);

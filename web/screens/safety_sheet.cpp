@@ -9,32 +9,31 @@ namespace {
 constexpr const char* group_names[] = {"Shock", "Eyes and skin",        "Fume and gas",  "Fire",
                                        "Ears",  "Moving and hot parts", "People near by"};
 
-Sign sign_of_weight(safety::Weight weight) {
-    return weight == safety::Weight::stop ? Sign::stop : Sign::caution;
+Sign sign_of_caution(Severity severity) {
+    return severity == Severity::stop ? Sign::stop : Sign::caution;
 }
 
 float caution_words(App& app, const safety::Caution& c, Point at, float w) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
-    const safety::CautionWords said = safety::words_of(c, app.book().shop.display.units);
     const std::string id = "safety/" + std::string(c.code);
     const float x = at.x + 32;
     const float room = w - 32;
     float y = at.y + 8;
-    if (c.weight == safety::Weight::note) {
+    if (c.severity == Severity::note) {
         ui.pen().disc({at.x + 10, y + Pen::line_height(Type::text) / 2}, 2.5F, t.ink);
     } else {
-        draw_sign(ui.pen(), t, sign_of_weight(c.weight), {at.x + 10, y + Pen::line_height(Type::text) / 2});
+        draw_sign(ui.pen(), t, sign_of_caution(c.severity), {at.x + 10, y + Pen::line_height(Type::text) / 2});
     }
-    y += words(ui, id, Type::text, {x, y}, room, said.text, t.ink) + 2;
+    y += words(ui, id, Type::text, {x, y}, room, app.say(c.text), t.ink) + 2;
     std::string limits;
-    for (const std::string_view limit : safety::limits_of(c, app.sheet().safety.country)) {
-        limits += (limits.empty() ? "Limits: " : " · ") + std::string(limit);
+    for (const Word limit : safety::limits_of(c, app.sheet().safety.country)) {
+        limits += (limits.empty() ? "Limits: " : " · ") + app.say(limit);
     }
     if (!limits.empty()) {
-        y += words(ui, id + "/limits", Type::label, {x, y}, room, app.in_units(limits), t.ink) + 2;
+        y += words(ui, id + "/limits", Type::label, {x, y}, room, limits, t.ink) + 2;
     }
-    return y + words(ui, id + "/source", Type::label, {x, y}, room, said.citation, t.quiet) + 4 - at.y;
+    return y + words(ui, id + "/source", Type::label, {x, y}, room, app.say(c.citation), t.quiet) + 4 - at.y;
 }
 
 /// The drawing, the name beside it, and what belongs to it.
@@ -71,8 +70,9 @@ void safety_sheet(App& app, Rect place, bool closable) {
         const float x = body.x + sheet_margin;
         const float w = body.w - 2 * sheet_margin;
         float y = body.y + 12;
-        y += words(ui, "safety/shade", Type::title, {x, y}, w, r.shade_text, ui.tokens().ink) + 4;
-        y += words(ui, "safety/shade/note", Type::text, {x, y}, w, safety::shade_note(r), ui.tokens().ink) + 14;
+        y += words(ui, "safety/shade", Type::title, {x, y}, w, app.say(r.shade_text), ui.tokens().ink) + 4;
+        y +=
+            words(ui, "safety/shade/note", Type::text, {x, y}, w, app.say(safety::shade_note(r)), ui.tokens().ink) + 14;
         for (int group = 0; group <= static_cast<int>(safety::Group::last); ++group) {
             y += group_words(app, static_cast<safety::Group>(group), {x, y}, w);
         }

@@ -138,7 +138,7 @@ void reach_sheet(App& app, Rect place, bool closable) {
         up_to("reach/clean", "Clean cut, up to", c.clean);
         up_to("reach/sever", "Severance cut, up to", c.sever);
         y += 14;
-        y += words(ui, "reach/reason", Type::text, {x, y}, w, c.reason, ui.tokens().ink) + 14;
+        y += words(ui, "reach/reason", Type::text, {x, y}, w, app.say(c.reason), ui.tokens().ink) + 14;
         if (c.suggested_current) {
             const bool same = std::abs(c.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
             if (!same && button(ui, "reach/use", {x, y, w, ui.reach()}, "Use " + show(*c.suggested_current).whole(),

@@ -41,7 +41,7 @@ std::string height_summary(const App& app) {
 }
 
 std::string circuit_summary(const App& app) {
-    return app.sheet().circuit.summary;
+    return say_summary(app.sheet().circuit.message, app.speech());
 }
 
 std::string country_summary(const App& app) {
@@ -49,7 +49,7 @@ std::string country_summary(const App& app) {
 }
 
 std::string air_summary(const App& app) {
-    return app.sheet().air.summary;
+    return say_summary(app.sheet().air.message, app.speech());
 }
 
 std::string table_summary(const App& app) {

@@ -4,7 +4,6 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/thickness.hpp"
 #include "core/worksheet/holes.hpp"
-#include "core/worksheet/words.hpp"
 
 namespace torchside::web {
 namespace {
@@ -32,7 +31,7 @@ Shown show(Length length, UnitSystem units) {
 }
 
 Shown show_limit(Length length, UnitSystem units) {
-    return shown(words::at_most(length, units), words::at_most(length, other(units)));
+    return shown(print_at_most(length, units), print_at_most(length, other(units)));
 }
 
 Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {

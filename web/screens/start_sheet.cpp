@@ -142,7 +142,7 @@ void start_supply(App& app, Rect body, float& y) {
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.sheet().circuit;
     y += signed_words(app, "start/circuit", circuit_sign(app), {body.x + sheet_margin, y}, body.w - 2 * sheet_margin,
-                      r.summary, r.way_out);
+                      say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
 
 void start_air(App& app, Rect body, float& y) {
@@ -171,8 +171,8 @@ void start_air(App& app, Rect body, float& y) {
     const Sign sign = r.verdict == air::AirVerdict::sustained             ? Sign::holds
                       : r.verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
                                                                           : Sign::caution;
-    y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin, r.summary,
-                      r.way_out);
+    y += signed_words(app, "start/air", sign, {body.x + sheet_margin, y}, body.w - 2 * sheet_margin,
+                      say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
 
 } // namespace

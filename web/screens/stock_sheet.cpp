@@ -101,7 +101,7 @@ float suggestion(App& app, Point at, float w) {
         }
         y += ui.reach() + 8;
     }
-    y += words(ui, "stock/why", Type::label, {at.x, y}, w, capacity.reason, ui.tokens().quiet);
+    y += words(ui, "stock/why", Type::label, {at.x, y}, w, app.say(capacity.reason), ui.tokens().quiet);
     return y - at.y;
 }
 
@@ -120,7 +120,8 @@ float torch_hold(App& app, Point at, float w) {
     if (const auto& hand = app.sheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
         const bool metric = app.metric();
         const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
-        const std::string text = pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + hand->advice;
+        const std::string text =
+            pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + app.say(hand->advice);
         y += 10 + words(app.ui(), "stock/pace", Type::text, {at.x, y + 10}, w, text, app.ui().tokens().ink);
     }
     return y - at.y;
