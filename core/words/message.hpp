@@ -31,7 +31,7 @@ enum class Topic : std::uint8_t {
 };
 
 struct Message {
-    std::string_view code; // a short stable word of a literal: "plate_refused"
+    std::string_view code{}; // a short stable word of a literal: "plate_refused"
     Topic topic = Topic::reach;
     Severity severity = Severity::note;
     Text title{};            // no full stop

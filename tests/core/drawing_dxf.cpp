@@ -9,6 +9,7 @@
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "tests/core/drawing_text.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::drawing;
@@ -235,7 +236,7 @@ TEST_CASE("what encloses something and is left out is a caution, a text a note")
     REQUIRE(d.problems.size() == 3);
     CHECK(d.counts.not_read == 3);
     CHECK(d.problems[0].severity == Severity::caution);
-    CHECK(std::string(d.problems[0].text).find("region") != std::string::npos);
+    CHECK(test::said(part::message_of(d.problems[0])).find("region") != std::string::npos);
     CHECK(d.problems[1].severity == Severity::caution);
     CHECK(d.problems[2].severity == Severity::note);
 }

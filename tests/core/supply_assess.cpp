@@ -231,7 +231,7 @@ TEST_CASE("metric wiring", "[supply]") {
     CHECK(report.verdict == CircuitVerdict::may_trip); // 17.0 A on a C16
     CHECK(report.load_ratio > 1);
     CHECK(report.run_min_mm2 == 2.5);
-    CHECK(has(node(report, Stop::run).detail, "2.5 mm²"));
+    CHECK(has(test::said(node(report, Stop::run).detail), "2.5 mm²"));
     input.circuit.run_mm2 = 1.0; // no ampacity known
     const Report thin = assess(input);
     CHECK_FALSE(find(thin, CheckKind::run_device)->ok);

@@ -55,7 +55,7 @@ TEST_CASE("Feed signs: which way, and logged as a verdict") {
     CHECK(good.advice.cause == Cause::right);
     CHECK(good.advice.knob == Knob::none);
     CHECK(good.row.verdict == Verdict::clean);
-    CHECK_FALSE(good.advice.why.empty());
+    CHECK(good.advice.why != Word{});
 }
 
 TEST_CASE("Dross at corners only is not the feed's fault") {

@@ -45,8 +45,8 @@ TEST_CASE("a name may hold any signs and any length", "[words]") {
 TEST_CASE("nothing is said of nothing", "[words]") {
     CHECK(Text{Word{}}.empty());
     CHECK(test::said(Text{}).empty());
-    CHECK(test::said(Message{.title = words::circuit::holds}) == "Circuit holds.");
-    CHECK(test::said(Message{.title = words::circuit::holds, .remedy = words::circuit::put_right}) ==
+    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds}) == "Circuit holds.");
+    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds, .remedy = words::circuit::put_right}) ==
           "Circuit holds. Do not use this circuit until that is put right.");
     CHECK(Text{words::circuit::holds} == Text{words::circuit::holds});
     CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});

@@ -104,8 +104,8 @@ float figures(App& app, Point at, float w, const HeightsResult& r) {
                   slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
     }
     y += 8;
-    return y + words(ui, "coupon/height/advice", Type::text, {at.x, y}, w, app.in_units(r.advice), ui.tokens().ink) +
-           4 - at.y;
+    return y + words(ui, "coupon/height/advice", Type::text, {at.x, y}, w, app.say(r.advice), ui.tokens().ink) + 4 -
+           at.y;
 }
 
 /// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.

@@ -44,7 +44,7 @@ std::string row_name(const App& app, std::size_t index) {
 
 /// True when the row was deleted: the list is another one now.
 bool row(App& app, std::size_t index, Point at, float w, const tune::RowNote& remark, float& height) {
-    const std::string_view note = remark.text;
+    const std::string note = app.say(remark.text);
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -136,8 +136,8 @@ void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable) {
         y += words(ui, "log/row/stock", Type::text, {x, y}, w, stock_words(app, app.book().shop.tests[index]),
                    ui.tokens().ink);
         const auto& tuning = app.tuning();
-        if (tuning.ok() && !tuning.value().notes[index].text.empty()) {
-            y += 4 + words(ui, "log/row/note", Type::label, {x, y + 4}, w, tuning.value().notes[index].text,
+        if (tuning.ok() && tuning.value().notes[index].text != Word{}) {
+            y += 4 + words(ui, "log/row/note", Type::label, {x, y + 4}, w, app.say(tuning.value().notes[index].text),
                            ui.tokens().caution);
         }
         if (!app.refusal().empty() && !ui.edit()) {

@@ -108,7 +108,7 @@ float reasons(App& app, Point at, float w, const tune::CutDiagnosis& r) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
     float y = at.y + section(ui, "read/why/title", at, w, "Why");
-    y += words(ui, "read/why", Type::text, {at.x, y}, w, r.advice.why, t.ink) + 8;
+    y += words(ui, "read/why", Type::text, {at.x, y}, w, app.say(r.advice.why), t.ink) + 8;
     for (std::size_t i = 0; i < r.causes.size(); ++i) {
         if (r.causes[i] >= 0.1) {
             y += line(app, "read/cause/" + std::to_string(i), {at.x, y}, w, cause_names[i],
@@ -163,8 +163,8 @@ float answer(App& app, Rect place, bool draw) {
     }
     const tune::CutDiagnosis& r = reading.value();
     const std::string by = amount(app, r.advice);
-    say("read/what", Type::title, r.advice.what, t.ink);
-    say("read/turn", Type::text, by.empty() ? r.advice.turn : std::string_view(by), t.accent);
+    say("read/what", Type::title, app.say(r.advice.what), t.ink);
+    say("read/turn", Type::text, by.empty() ? app.say(r.advice.turn) : by, t.accent);
     say("read/sure", Type::label, "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.",
         t.quiet);
     y += 8;

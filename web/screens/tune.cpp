@@ -106,7 +106,7 @@ float next_cut(App& app, Point at, float w, const tune::Outlook& o) {
     pen.figure(Type::second, {at.x + half, at.y + 22}, t.ink, t.quiet, chance.number, "%");
     pen.text(Type::label, {at.x + half, at.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
     float y = at.y + 78;
-    y += words(ui, "tune/advice", Type::text, {at.x, y}, w, o.advice, t.ink);
+    y += words(ui, "tune/advice", Type::text, {at.x, y}, w, app.say(o.advice), t.ink);
     if (const std::string why = why_off_top(app, o); !why.empty()) {
         y += 4 + words(ui, "tune/why", Type::label, {at.x, y + 4}, w, why, t.quiet);
     }
