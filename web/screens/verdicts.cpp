@@ -12,7 +12,7 @@ namespace torchside::web {
 namespace {
 
 std::string reach_words(const App& app) {
-    const cut::Capacity& c = app.sheet().capacity;
+    const cut::Capacity& c = app.worksheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
     return "Clean cut up to " + show_limit(c.clean, units).number + ", pierce " + show_limit(c.pierce, units).number +
            ", sever " + show_limit(c.sever, units).whole();
@@ -21,7 +21,7 @@ std::string reach_words(const App& app) {
 /// The worst of what is said of this.
 Sign worst(const App& app, Topic topic) {
     Sign sign = Sign::holds;
-    for (const Message& message : app.sheet().warnings) {
+    for (const Message& message : app.worksheet().warnings) {
         if (message.topic == topic) {
             sign = std::max(sign, sign_of(message.severity));
         }
@@ -32,7 +32,7 @@ Sign worst(const App& app, Topic topic) {
 } // namespace
 
 Sign circuit_sign(const App& app) {
-    const supply::CircuitVerdict verdict = app.sheet().circuit.verdict;
+    const supply::CircuitVerdict verdict = app.worksheet().circuit.verdict;
     const Sign sign = verdict == supply::CircuitVerdict::holds      ? Sign::holds
                       : verdict == supply::CircuitVerdict::may_trip ? Sign::caution
                                                                     : Sign::stop;
@@ -40,8 +40,8 @@ Sign circuit_sign(const App& app) {
 }
 
 Verdict plate_verdict(const App& app) {
-    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), sheet_of(Topic::reach)};
-    for (const Message& message : app.sheet().warnings) {
+    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), panel_of(Topic::reach)};
+    for (const Message& message : app.worksheet().warnings) {
         if (message.topic == Topic::reach) {
             v.sign = sign_of(message.severity);
             v.sentence = app.say(message.title);
@@ -53,20 +53,20 @@ Verdict plate_verdict(const App& app) {
 namespace {
 
 Verdict row_of(const App& app, std::string code, Sign sign, const Message& message) {
-    return {std::move(code), sign, app.say(message.title), say_below(message, app.speech()), sheet_of(message.topic)};
+    return {std::move(code), sign, app.say(message.title), say_below(message, app.speech()), panel_of(message.topic)};
 }
 
 Verdict circuit(const App& app) {
-    return row_of(app, "circuit", circuit_sign(app), app.sheet().circuit.message);
+    return row_of(app, "circuit", circuit_sign(app), app.worksheet().circuit.message);
 }
 
 Verdict air_supply(const App& app) {
-    return row_of(app, "air", worst(app, Topic::air), app.sheet().air.message);
+    return row_of(app, "air", worst(app, Topic::air), app.worksheet().air.message);
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, app.say(app.sheet().safety.shade_text), "Shock, eyes, fume, fire, ears: read once",
-            "safety"};
+    return {"safety", Sign::holds, app.say(app.worksheet().safety.shade_text),
+            "Shock, eyes, fume, fire, ears: read once", "safety"};
 }
 
 /// Where what is said of a topic is shown. Reach, circuit and air have a row of their own on Cut.
@@ -90,7 +90,7 @@ const Shown& shown_of(Topic topic) {
 
 } // namespace
 
-std::string sheet_of(Topic topic) {
+std::string panel_of(Topic topic) {
     return shown_of(topic).sheet;
 }
 
@@ -108,7 +108,7 @@ void worst_first(std::vector<Verdict>& rows) {
 }
 
 std::string missing(const App& app, std::string_view what) {
-    const auto in_the_way = hindrance(app.book(), app.sheet());
+    const auto in_the_way = hindrance(app.book(), app.worksheet());
     return "No " + std::string(what) + (in_the_way ? ": " + app.say(in_the_way->reason) : std::string());
 }
 
@@ -116,22 +116,28 @@ Sign sign_of(Severity severity) {
     return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
 }
 
+Sign sign_of(air::AirVerdict verdict) {
+    return verdict == air::AirVerdict::sustained             ? Sign::holds
+           : verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                             : Sign::caution;
+}
+
 std::vector<Verdict> quote_verdicts(const App& app) {
     std::vector<Verdict> rows;
-    for (const Message& message : app.sheet().warnings) {
+    for (const Message& message : app.worksheet().warnings) {
         if (shown_of(message.topic).on_quote) {
             rows.push_back(of_message(app, message));
         }
     }
-    const auto& price = app.sheet().price;
+    const auto& price = app.worksheet().price;
     if (price && price->make_or_buy && price->make_or_buy->choice != price::Choice::buy) {
         const price::MakeOrBuy& m = *price->make_or_buy;
-        rows.push_back({"make", Sign::holds, app.say(m.title), app.say(m.detail), sheet_of(Topic::price)});
+        rows.push_back({"make", Sign::holds, app.say(m.title), app.say(m.detail), panel_of(Topic::price)});
     }
-    if (price && !app.sheet().wear.change_before && !app.sheet().wear.outlived) {
+    if (price && !app.worksheet().wear.change_before && !app.worksheet().wear.outlived) {
         rows.push_back({"wear", Sign::holds, "These consumables will last the batch",
-                        app.sheet().wear.guess ? "A rough guess until you log a worn-out set" : "From your log",
-                        sheet_of(Topic::wear)});
+                        app.worksheet().wear.guess ? "A rough guess until you log a worn-out set" : "From your log",
+                        panel_of(Topic::wear)});
     }
     worst_first(rows);
     return rows;
@@ -139,7 +145,7 @@ std::vector<Verdict> quote_verdicts(const App& app) {
 
 std::vector<Verdict> verdicts(const App& app) {
     std::vector<Verdict> rows{plate_verdict(app), circuit(app), air_supply(app)};
-    for (const Message& message : app.sheet().warnings) {
+    for (const Message& message : app.worksheet().warnings) {
         if (shown_of(message.topic).on_cut) {
             rows.push_back(of_message(app, message));
         }

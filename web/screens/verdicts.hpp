@@ -15,15 +15,16 @@ struct Verdict {
     Sign sign = Sign::holds;
     std::string sentence;
     std::string way_out;
-    std::string sheet;                    // what touching the row opens
+    std::string panel;                    // what touching the row opens
     std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };
 
 [[nodiscard]] Sign sign_of(Severity severity);
+[[nodiscard]] Sign sign_of(air::AirVerdict verdict);
 [[nodiscard]] Sign circuit_sign(const App& app); // breaker, wires and plug together
 void worst_first(std::vector<Verdict>& rows);
 [[nodiscard]] Verdict of_message(const App& app, const Message& message);
-[[nodiscard]] std::string sheet_of(Topic topic); // where more of it stands
+[[nodiscard]] std::string panel_of(Topic topic); // where more of it stands
 [[nodiscard]] bool is_of_part(Topic topic);
 /// Whether this current reaches through this plate.
 [[nodiscard]] Verdict plate_verdict(const App& app);
