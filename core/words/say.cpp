@@ -127,7 +127,8 @@ private:
 
     static double value_of(std::string_view content) {
         std::array<char, sizeof(double)> bytes{};
-        content.copy(bytes.data(), bytes.size(), 1);
+        if (content.size() > bytes.size()) // else it is no figure
+            content.copy(bytes.data(), bytes.size(), 1);
         return std::bit_cast<double>(bytes);
     }
 
