@@ -6,6 +6,7 @@
 #include "core/cut/pierce.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/rows.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -21,7 +22,6 @@ struct Practice {
 
 constexpr Practice practice[] = {
 #include "generated/practice.inc"
-#include "generated/words/tune.hpp"
 };
 
 double square(double x) {

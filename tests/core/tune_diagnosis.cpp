@@ -166,7 +166,7 @@ TEST_CASE("What cannot be is refused by name") {
 TEST_CASE("Every sign has its words, and some cause that it speaks for") {
     for (std::size_t i = 0; i < sign_count; ++i) {
         const auto sign = static_cast<Sign>(i);
-        CHECK_FALSE(words(sign).empty());
+        CHECK_FALSE(tune::words(sign).empty());
         const auto before = causes({}, false).value();
         const auto after = causes(Signs().mark(sign), false).value();
         double most = 0;
