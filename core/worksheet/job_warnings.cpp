@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/quantity/in_units.hpp"
 #include "core/worksheet/holes.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "generated/words/machine.hpp"
@@ -62,7 +63,7 @@ void warn_of_part(const Findings& f, std::vector<Message>& out) {
                        Topic::part,
                        Severity::stop,
                        words::part::sizes_impossible,
-                       words::part::Fault{.fault = part.fault->text},
+                       words::part::Fault{.fault = in_units(part.fault->text, f.workbook.shop.display.units)},
                        {},
                        part.fault->field});
     // One word for each kind; where they are is in the part's own list.
@@ -86,7 +87,7 @@ void warn_of_gaps(const Findings& f, std::vector<Message>& out) {
                        Topic::mesh,
                        Severity::stop,
                        words::mesh::sizes_impossible,
-                       words::part::Fault{.fault = gaps.fault->text},
+                       words::part::Fault{.fault = in_units(gaps.fault->text, f.workbook.shop.display.units)},
                        {},
                        gaps.fault->field});
     if (!(gaps.per_m > 0.0))

@@ -35,7 +35,7 @@ TEST_CASE("No two figures share a key, and each says what it is") {
 
 TEST_CASE("A plate started at its edge has no pierce delay, and every other figure") {
     Workbook w;
-    w.job.thickness = Length{12.7, mm};
+    w.job.thickness = Length{11, mm};
     w.job.current = Current{45, ampere};
     const Worksheet sheet = evaluate(w);
     REQUIRE(sheet.capacity.verdict == cut::Reach::edge_start);
