@@ -14,7 +14,7 @@ bool inside(double x, double low, double high) {
     return x >= low && x <= high;
 } // false for NaN
 
-std::optional<Fault> refusal(const Plate& plate) {
+std::optional<Fault> refusal(const CutSetup& plate) {
     if (!inside(plate.thickness.in(mm), 0.1, 200.0))
         return Fault{"job.thickness_mm", "the cut model holds for plate of 0.1 to 200 mm (0.004 to 7.87 in)"};
     if (!inside(plate.current.in(ampere), 5.0, 1000.0))
@@ -67,7 +67,7 @@ KerfHeat kerf_heat(Metal metal, const Terms& terms) {
             stock::diffusivity_m2_s(m)};
 }
 
-Voltage arc_volts(const Plate& plate, const Terms& terms) {
+Voltage arc_volts(const CutSetup& plate, const Terms& terms) {
     if (plate.arc)
         return *plate.arc;
     return Voltage{terms.arc_offset.value + terms.arc_per_a.value * plate.current.in(ampere) +
@@ -76,7 +76,7 @@ Voltage arc_volts(const Plate& plate, const Terms& terms) {
                    volt};
 }
 
-Length bore(const Plate& plate, const Terms& terms) {
+Length bore(const CutSetup& plate, const Terms& terms) {
     if (plate.bore)
         return *plate.bore;
     const double i = plate.current.in(ampere);
@@ -84,11 +84,11 @@ Length bore(const Plate& plate, const Terms& terms) {
     return Length{std::sqrt(4.0 * i / (std::numbers::pi * density)), mm};
 }
 
-Length kerf(const Plate& plate, const Terms& terms) {
+Length kerf(const CutSetup& plate, const Terms& terms) {
     return terms.kerf_width.value * bore(plate, terms);
 }
 
-Outcome<Balance> balance(const Plate& plate, const Terms& terms) {
+Outcome<Balance> balance(const CutSetup& plate, const Terms& terms) {
     if (auto fault = refusal(plate))
         return *fault;
     const KerfHeat heat = kerf_heat(plate.metal, terms);
@@ -114,7 +114,7 @@ Outcome<Balance> balance(const Plate& plate, const Terms& terms) {
                    Power{e.loss * conduction_shape(e.p_slope * v), watt}};
 }
 
-Speed balance_feed(const Plate& plate, const Terms& terms) {
+Speed balance_feed(const CutSetup& plate, const Terms& terms) {
     const Outcome<Balance> b = balance(plate, terms);
     return b ? b.value().feed : Speed{};
 }

@@ -9,12 +9,12 @@
 //   eta, kappa, s, f_c, phi, q, J and the voltage terms: Terms      G  core/cut/conduction.hpp
 // Source     own balance; eta fitted to assets/data/published_cuts.csv by tools/fit; each term's own source is in
 //            assets/data/cut_terms.json.
-// Error      | rows                                                      | terms           | RMS ln error of v |
-//            | 14 handbook rows, 6..152 mm, 250..750 A, given U and bore | handbook        | 0.216 | | the same |
-//            small_air_torch | 0.214                       | | the same, each from the fit to the others |
-//            small_air_torch | 0.261                       | | 5 practice rows, 3..12 mm, 45 A, from memory |
-//            small_air_torch | 0.200, 14 % low on the mean | No complete published row exists for 20..100 A air: expect
-//            +-35 % (1 sd) before any own cut.
+// Error      | rows                                                      | terms           | RMS ln error of v    |
+//            | 14 handbook rows, 6..152 mm, 250..750 A, given U and bore | handbook        | 0.216                |
+//            | the same                                                  | small_air_torch | 0.214                |
+//            | the same, each from the fit to the others                 | small_air_torch | 0.261                |
+//            | 5 practice rows, 3..12 mm, 45 A, from memory              | small_air_torch | 0.200, mean 14 % low |
+//            No complete published row exists for 20..100 A air: expect +-35 % (1 sd) before any own cut.
 // Edges      v is a production feed; the plate still parts at about 1.25 v. Below 1 mm the energy limit is above what
 //            the table, the arc and melt ejection allow. Nothing here knows the jet's momentum or the arc's length, so
 //            thick plate comes out optimistic: core/cut/capacity.hpp caps it. Refused with a Fault: thickness outside
@@ -33,7 +33,7 @@
 namespace torchside::cut {
 
 /// One cut to be made. What is not known is worked out from the terms.
-struct Plate {
+struct CutSetup {
     Metal metal = Metal::mild_steel;
     Length thickness{6, mm};
     Current current{45, ampere};
@@ -51,20 +51,20 @@ struct Balance {
     Power conduction{}; // lost into the plate; melt + conduction = eta * power
 };
 
-[[nodiscard]] Outcome<Balance> balance(const Plate& plate, const Terms& terms);
+[[nodiscard]] Outcome<Balance> balance(const CutSetup& plate, const Terms& terms);
 
 /// The feed alone, 0 mm/min where balance() refuses: for searches over thickness and current.
-[[nodiscard]] Speed balance_feed(const Plate& plate, const Terms& terms);
+[[nodiscard]] Speed balance_feed(const CutSetup& plate, const Terms& terms);
 
 /// Level-1 arc voltage: the measured one when the plate has it, else U above. Prior sd of the offset 10 V
 /// (terms.arc_offset.sd), of the slopes in their own terms. Example: handbook, 45 A, 6 mm, 1.5 mm high: 104.0 V.
-[[nodiscard]] Voltage arc_volts(const Plate& plate, const Terms& terms);
+[[nodiscard]] Voltage arc_volts(const CutSetup& plate, const Terms& terms);
 
 /// Bore of the nozzle: the given one, else from the current density. Example: handbook, 45 A: 1.0705 mm.
-[[nodiscard]] Length bore(const Plate& plate, const Terms& terms);
+[[nodiscard]] Length bore(const CutSetup& plate, const Terms& terms);
 
 /// Level-1 kerf to offset by: terms.kerf_width times the bore; prior sd of ln(kerf) 0.30 (terms.kerf_width.sd). Two or
 /// three measured kerfs replace it. Example: handbook, 45 A: 1.606 mm.
-[[nodiscard]] Length kerf(const Plate& plate, const Terms& terms);
+[[nodiscard]] Length kerf(const CutSetup& plate, const Terms& terms);
 
 } // namespace torchside::cut

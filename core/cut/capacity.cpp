@@ -10,7 +10,7 @@ Length cap(const Terms& terms, Length proven) {
     return std::max(Length{terms.capacity_cap.value, mm}, proven);
 }
 
-Speed feed_at(Plate plate, Length thickness, const FeedModel& model) {
+Speed feed_at(CutSetup plate, Length thickness, const FeedModel& model) {
     plate.thickness = thickness;
     return model.feed(plate);
 }
@@ -21,7 +21,7 @@ Speed rating(const Term& term) {
 
 } // namespace
 
-Limits limits(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven) {
+Limits limits(const CutSetup& plate, const FeedModel& model, const Terms& terms, Length proven) {
     const Length top = cap(terms, proven);
     const Length clean = thickness_at(rating(terms.clean_feed), plate, model);
     const Length pierce = thickness_at(rating(terms.pierce_feed), plate, model);
@@ -34,7 +34,7 @@ Limits limits(const Plate& plate, const FeedModel& model, const Terms& terms, Le
     return l;
 }
 
-Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven) {
+Reach reach(const CutSetup& plate, const FeedModel& model, const Terms& terms, Length proven) {
     const Length top = cap(terms, proven);
     const Length t = plate.thickness;
     const Speed feed = model.feed(plate);
@@ -58,7 +58,7 @@ Reach reach(Length thickness, const Limits& limits) {
 }
 
 Length bore(const Nozzle& nozzle, const Terms& terms) {
-    Plate at_rating;
+    CutSetup at_rating;
     at_rating.current = nozzle.rated;
     at_rating.bore = nozzle.bore;
     return bore(at_rating, terms);

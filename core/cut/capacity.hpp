@@ -31,13 +31,13 @@ struct Limits {
 
 /// `plate` gives metal, current, bore and height; its thickness is not read. `proven`: the thickest plate of this metal
 /// that the user has cut cleanly at this current or less, 0 for none.
-[[nodiscard]] Limits limits(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven = {});
+[[nodiscard]] Limits limits(const CutSetup& plate, const FeedModel& model, const Terms& terms, Length proven = {});
 
 /// Where a thickness lies among limits already found.
 [[nodiscard]] Reach reach(Length thickness, const Limits& limits);
 
 /// The same without the search, for one plate.
-[[nodiscard]] Reach reach(const Plate& plate, const FeedModel& model, const Terms& terms, Length proven = {});
+[[nodiscard]] Reach reach(const CutSetup& plate, const FeedModel& model, const Terms& terms, Length proven = {});
 
 /// The nozzle a shop uses at a current: the smallest rated for it, else the largest it has. Null only when `nozzles` is
 /// empty.
@@ -50,13 +50,13 @@ struct Choice {
     std::optional<Current> current{};
     std::optional<Current> nozzle{};
     Reach reach = Reach::refused;
-    std::string reason{};
+    Text reason{};
 };
 
 /// Which current and nozzle for this plate: the smallest nozzle that pierces and cuts it cleanly, then the smallest
 /// that cuts it cleanly from an edge; the current is the largest whole ampere that the machine, the nozzle and the
 /// table's fastest feed allow. Thin plate that is too fast for the table even at the lowest current gets that current.
-[[nodiscard]] Choice choose(const Plate& plate, const Machine& machine, const Table& table, const FeedModel& model,
+[[nodiscard]] Choice choose(const CutSetup& plate, const Machine& machine, const Table& table, const FeedModel& model,
                             const Terms& terms, Length proven = {});
 
 } // namespace torchside::cut

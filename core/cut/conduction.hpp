@@ -7,11 +7,9 @@
 //            G(p) = F(p) - 4 p                            the swept strip leaves as melt and is counted there
 //            heat per thickness [W/m] = k (T_melt - T_0) G(p)
 // Source     own: the Fourier-mode solution of the moving-source equation (Rosenthal 1946, key rosenthal_1946) for a
-//            round isothermal hole. The fit's constants are own, made with the series.
+//            round isothermal hole. The fit's constants are own, made with the series, which
+//            tests/exact_conduction.hpp sums.
 // Range      | form  | p            | largest relative error of G                                            |
-//            | exact | 0 < p <= 4   | 1e-13                                                                  |
-//            | exact | 4 < p <= 8   | 5e-9: the terms alternate and cancel                                   |
-//            | exact | 8 < p <= 12  | 1e-5; beyond 12 the series must not be summed in double precision      |
 //            | fit   | 0.003..12    | 0.19 %                                                                 |
 //            | slow  | p < 0.003    | 2 pi / (ln(2/p) - gamma) - 4 p, scaled by 1 - 3.1e-5 to meet the fit   |
 //            | fast  | p > 12       | G(12) (p/12)^0.33; not known, the exponent is the slope of G at 12     |
@@ -20,14 +18,6 @@
 #pragma once
 
 namespace torchside::cut {
-
-/// Modified Bessel functions of integer order n >= 0, 0 < x <= 12; relative error <= 1e-13 (tests/oracle/physics.py).
-[[nodiscard]] double bessel_i(int n, double x);
-[[nodiscard]] double bessel_k(int n, double x);
-
-/// The series above; 0 < p <= 12.
-[[nodiscard]] double heat_shape_exact(double p);       // F
-[[nodiscard]] double conduction_shape_exact(double p); // G
 
 /// What the balance uses: the fit with its two end forms; any p > 0.
 [[nodiscard]] double conduction_shape(double p); // G

@@ -4,7 +4,7 @@
 
 namespace torchside::cut {
 
-Length thickness_at(Speed wanted, Plate plate, const FeedModel& model) {
+Length thickness_at(Speed wanted, CutSetup plate, const FeedModel& model) {
     double low = 0.1;
     double high = 200.0;
     const auto fast_enough = [&](double t) {

@@ -7,8 +7,8 @@
 
 namespace torchside::cut {
 
-Outcome<Duration> melting_time(const Plate& plate, const Terms& terms) {
-    Plate high = plate;
+Outcome<Duration> melting_time(const CutSetup& plate, const Terms& terms) {
+    CutSetup high = plate;
     high.height = Length{terms.pierce_height.value, mm};
     const Outcome<Balance> b = balance(high, terms); // refuses what cannot be cut; width and power are wanted here
     if (!b)
@@ -19,11 +19,11 @@ Outcome<Duration> melting_time(const Plate& plate, const Terms& terms) {
     return Duration{heat / (terms.efficiency.value * b.value().power.in(watt)), second};
 }
 
-Length pierce_limit(const Plate& plate, const Terms& terms) {
-    return thickness_at(Speed{terms.pierce_feed.value, mm_min}, plate, LevelOne{terms});
+Length pierce_limit(const CutSetup& plate, const Terms& terms) {
+    return thickness_at(Speed{terms.pierce_feed.value, mm_min}, plate, PhysicsModel{terms});
 }
 
-Outcome<Duration> pierce_delay(const Plate& plate, Length limit, const Terms& terms) {
+Outcome<Duration> pierce_delay(const CutSetup& plate, Length limit, const Terms& terms) {
     const Outcome<Duration> melt = melting_time(plate, terms);
     if (!melt)
         return melt.fault();
@@ -34,7 +34,7 @@ Outcome<Duration> pierce_delay(const Plate& plate, Length limit, const Terms& te
     return terms.pierce_margin.value * melt.value() / (1.0 - plate.thickness / limit);
 }
 
-Outcome<Duration> pierce_delay(const Plate& plate, const Terms& terms) {
+Outcome<Duration> pierce_delay(const CutSetup& plate, const Terms& terms) {
     return pierce_delay(plate, pierce_limit(plate, terms), terms);
 }
 

@@ -19,15 +19,15 @@
 namespace torchside::cut {
 
 /// Time to melt the pierced hole of a thin plate.
-[[nodiscard]] Outcome<Duration> melting_time(const Plate& plate, const Terms& terms);
+[[nodiscard]] Outcome<Duration> melting_time(const CutSetup& plate, const Terms& terms);
 
 /// Level-1 t_max: by the energy balance alone.
-[[nodiscard]] Length pierce_limit(const Plate& plate, const Terms& terms);
+[[nodiscard]] Length pierce_limit(const CutSetup& plate, const Terms& terms);
 
 /// The delay, for a limit that the caller knows better (from the user's own cuts).
-[[nodiscard]] Outcome<Duration> pierce_delay(const Plate& plate, Length limit, const Terms& terms);
+[[nodiscard]] Outcome<Duration> pierce_delay(const CutSetup& plate, Length limit, const Terms& terms);
 
 /// The delay with the level-1 limit.
-[[nodiscard]] Outcome<Duration> pierce_delay(const Plate& plate, const Terms& terms);
+[[nodiscard]] Outcome<Duration> pierce_delay(const CutSetup& plate, const Terms& terms);
 
 } // namespace torchside::cut

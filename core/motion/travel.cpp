@@ -269,10 +269,6 @@ Speed corner_speed(double phi, Length tolerance, Acceleration a, Length shorter)
     return Speed{std::sqrt(joint2(s * s, c * c, tolerance.in(mm), a.in(mm_s2), shorter.in(mm))), mm_s};
 }
 
-Duration straight_time(Length length, Speed v0, Speed v1, Speed cap, Acceleration a) {
-    return Duration{trapezoid(length.in(mm), v0.in(mm_s), v1.in(mm_s), cap.in(mm_s), a.in(mm_s2)), second};
-}
-
 double hole_share(double diameter_mm, Length thickness) {
     const double across = diameter_mm / thickness.in(mm);
     const double grown = (across - rules.hole_small) / (rules.hole_large - rules.hole_small);

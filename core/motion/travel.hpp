@@ -13,10 +13,9 @@
 //            rests     at most d seconds of arc in ten minutes: w = ceil(arc of the batch / d) - 1 full windows, rest
 //                      max(0, w (600 s - d) - time without arc)
 //            gaps      each is a restart: the pierce delay once more, standing
-//            edge      a start from the plate's edge has no pierce: the arc transfers there and the torch moves on, so
-//            it
-//                      costs its touch-off and the way in. Where nothing can be pierced the other starts are taken to
-//                      be at the edge of a drilled hole, alike; they are counted (to_drill), the drilling is not
+//            edge      a start from the plate's edge has no pierce: it costs its touch-off and the way in. Where
+//                      nothing can be pierced, the other starts are taken to be at the edge of a drilled hole, at the
+//                      same cost; the holes are counted (to_drill), the drilling is not
 //            band      first order: the time at full feed goes as 1 / feed, the pierces as their delay; in quadrature
 // Source     geometry: a circle that touches both legs and passes the corner at distance d (own derivation; the first
 //            bound is for long legs, the second keeps a curve of short pieces from being driven as if it were
@@ -53,9 +52,6 @@ struct Drive {
 
 /// Highest speed through a corner between two pieces at least `shorter` long; phi is the change of direction, 0 to pi.
 [[nodiscard]] Speed corner_speed(double phi, Length tolerance, Acceleration a, Length shorter);
-
-/// Time for a straight line from one speed to another, at most `cap` on the way; |v1^2 - v0^2| <= 2 a L.
-[[nodiscard]] Duration straight_time(Length length, Speed v0, Speed v1, Speed cap, Acceleration a);
 
 /// The feed in a hole as a share of the feed set.
 [[nodiscard]] double hole_share(double diameter_mm, Length thickness);

@@ -108,10 +108,10 @@ void Leads::lay(const Piece& lead) {
 }
 
 // Lead-in, once round from the place and back to it, then an overburn or a lead-out.
-Led Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in, std::size_t source,
-                  std::optional<Point> scrap) {
+LeadPath Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in, std::size_t source,
+                       std::optional<Point> scrap) {
     const std::size_t n = c.points.size();
-    Led led;
+    LeadPath led;
     led.path = lead_in;
     led.contour_begin = led.path.size();
     const double bulge = c.points[start.piece].bulge;
@@ -147,7 +147,7 @@ Led Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex
     return led;
 }
 
-Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
+LeadPath Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
     const std::vector<Place> all = places(c);
     const double shortest = 0.5 * s_.kerf;
     const Box inside = c.role == Role::inner ? box_of(c) : around({}, 1e300); // spares looking at leads much too long
@@ -169,7 +169,7 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                         continue;
                     if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce))
                         continue;
-                    Led led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
+                    LeadPath led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
                     lay(in);
                     led.pierce_clear = clear_pierce;
                     return led;
@@ -178,7 +178,7 @@ Led Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                   std::nullopt);
 }
 
-std::optional<Led> Leads::from_edge(const Contour& c, std::size_t source, const Box& all) {
+std::optional<LeadPath> Leads::from_edge(const Contour& c, std::size_t source, const Box& all) {
     std::optional<Place> best;
     Piece best_lead;
     for (const Point out : {Point{-1, 0}, Point{0, -1}, Point{1, 0}, Point{0, 1}}) {
@@ -205,7 +205,7 @@ std::optional<Led> Leads::from_edge(const Contour& c, std::size_t source, const 
     if (!best)
         return std::nullopt;
     lay(best_lead);
-    Led led = finish(c, *best, {{best_lead.from, 0.0}}, source, std::nullopt);
+    LeadPath led = finish(c, *best, {{best_lead.from, 0.0}}, source, std::nullopt);
     led.pierce_clear = true;
     return led;
 }

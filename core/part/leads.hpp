@@ -16,7 +16,7 @@ struct LeadSettings {
 };
 
 /// A path as a Run has it.
-struct Led {
+struct LeadPath {
     std::vector<Vertex> path{};
     std::size_t contour_begin = 0;
     std::size_t contour_end = 0;
@@ -35,9 +35,9 @@ public:
 
     /// For a closed contour in the way of travel, half a kerf beside the contour `source` of the drawing; scrap is to
     /// its right or left. In a hole no lead goes on past where its pierce is farthest from all edges.
-    [[nodiscard]] Led lead(const Contour& travelled, std::size_t source, bool scrap_right);
+    [[nodiscard]] LeadPath lead(const Contour& travelled, std::size_t source, bool scrap_right);
     /// Begins beside the box of the drawing; none when nothing goes straight there.
-    [[nodiscard]] std::optional<Led> from_edge(const Contour& travelled, std::size_t source, const Box& all);
+    [[nodiscard]] std::optional<LeadPath> from_edge(const Contour& travelled, std::size_t source, const Box& all);
 
 private:
     struct Place {
@@ -50,8 +50,8 @@ private:
     [[nodiscard]] std::vector<Place> places(const Contour& c) const;
     [[nodiscard]] double deepest(const Place& at, Point scrap, double length) const;
     [[nodiscard]] bool clear(const Piece& lead, Point pierce, std::size_t source, bool pierced);
-    [[nodiscard]] Led finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in,
-                             std::size_t source, std::optional<Point> scrap);
+    [[nodiscard]] LeadPath finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in,
+                                  std::size_t source, std::optional<Point> scrap);
     [[nodiscard]] Piece piece(const Place& at, Point scrap, double length, bool curved, bool out) const;
 
     const Near& drawn_;

@@ -81,7 +81,7 @@ void join_corner(Moved& a, Moved& b, double d) {
     }
     if (turn > 0.0) {
         a.joined = true;
-        // Extended along their tangents; an arc so by its own radius, which a short way is the same.
+        // Lines extend straight, arcs along their own circle; over this distance the difference is negligible.
         const double half_cos = std::cos(0.5 * turn);
         const double more = d * std::tan(0.5 * turn);
         if (there && d * (1.0 - half_cos) <= miter_mm * half_cos && extends(a, more) && extends(b, more)) {

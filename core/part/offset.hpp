@@ -6,9 +6,8 @@
 // How        1 each piece is moved to its right; an arc that would turn inside out is left out
 //            2 at outside corners they are joined by an arc, or, where it would stand out less than 0.001 mm, by their
 //              crossing; at inside corners they are cut back to their crossing, or left crossing
-//            3 all that cross are cut there, found by a tree of boxes. A point of the moved curve can only come too
-//            near
-//              to the contour where the curve crosses itself, so each run between crossings is kept or dropped whole
+//            3 all that cross are cut there, found by a tree of boxes. The moved curve can only come too near to the
+//              contour where it crosses itself, so each run between crossings is kept or dropped whole
 //            4 kept are runs whose middles lie as far from the contour as they should; their ends join to loops
 //            Where coincidences make ends that do not join, the distance is changed by 1e-5 of itself and all done
 //            again.

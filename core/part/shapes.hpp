@@ -5,10 +5,11 @@
 //                           in one. A row begins and ends `hole_edge` from the ends, is spaced evenly, and two rows are
 //                           `hole_edge` from the sides
 //            disc, ring     `outside`, and a bore of `inside`
-//            flange         a ring with `holes` holes evenly on `hole_circle`, the first to the right; a bore of 0:
-//            none gusset         a right-angled triangle of `length` and `width`, corners rounded slotted plate  a
-//            plate with one slot in its middle, along its length, with round ends bracket        an L of `length` and
-//            `width` with legs `leg` wide. Holes on the middle of the legs, as many
+//            flange         a ring with `holes` holes evenly on `hole_circle`, the first to the right; a bore of 0 is
+//                           no bore
+//            gusset         a right-angled triangle of `length` and `width`, corners rounded
+//            slotted plate  a plate with one slot in its middle, along its length, with round ends
+//            bracket        an L of `length` and `width` with legs `leg` wide. Holes on the middle of the legs, as many
 //                           on one as on the other, an odd one in the corner; the last on a leg `hole_edge` from its
 //                           end, those before it evenly between it and the corner
 // Source     own layout
@@ -26,7 +27,7 @@
 
 namespace torchside::part {
 
-[[nodiscard]] Outcome<Outline> draw(const PartSpec& spec);
+[[nodiscard]] Outcome<Outline> make_outline(const PartSpec& spec);
 
 /// A full circle of two half circles; anticlockwise as outer, clockwise as inner contour.
 [[nodiscard]] Contour circle(Point centre, double radius_mm, Role role);

@@ -159,7 +159,7 @@ void add_square(Coupon& c, const CouponSettings& s, std::string_view label, Poin
 
 } // namespace
 
-std::vector<Speed> ladder_feeds(const LadderAdvice& ladder) {
+std::vector<Speed> ladder_feeds(const LadderPlan& ladder) {
     std::vector<Speed> feeds;
     feeds.reserve(static_cast<std::size_t>(std::max(ladder.legs, 0)));
     for (int i = 0; i < ladder.legs; ++i)
@@ -171,9 +171,9 @@ Speed ladder_choice(Speed slowest, Speed fastest) {
     return std::sqrt(fastest / slowest) * slowest;
 }
 
-SwirlReading read_swirl(const SwirlAngles& a) {
+TiltAndSwirl read_swirl(const SwirlAngles& a) {
     // Clockwise, the top edge is cut to the right and the part is on the right of travel; the bottom edge to the left.
-    SwirlReading r;
+    TiltAndSwirl r;
     r.alike_deg = 0.25 * (a.top_clockwise + a.bottom_clockwise + a.top_counter + a.bottom_counter);
     r.tilt_deg = 0.25 * (a.bottom_clockwise - a.top_clockwise + a.bottom_counter - a.top_counter);
     r.swirl_deg = 0.25 * (a.top_counter + a.bottom_counter - a.top_clockwise - a.bottom_clockwise);
@@ -181,7 +181,7 @@ SwirlReading read_swirl(const SwirlAngles& a) {
     return r;
 }
 
-Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderAdvice& ladder) {
+Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder) {
     if (ladder.legs < 5 || ladder.legs > 9)
         return Fault{"legs", "a ladder has 5 to 9 legs"};
     if (!(ladder.ratio >= 1.02 && ladder.ratio <= 1.5))

@@ -58,7 +58,7 @@ struct Coupon {
 
 /// The settings that the coupon is cut with.
 struct CouponSettings {
-    cut::Plate plate{};
+    cut::CutSetup plate{};
     Speed feed{};
     Length cut_height{1.5, mm};
     Length pierce_height{3, mm};
@@ -70,13 +70,13 @@ struct CouponSettings {
     Duration touch_off{3, second};
 };
 
-[[nodiscard]] Outcome<Coupon> ladder_coupon(const CouponSettings& settings, const LadderAdvice& ladder);
+[[nodiscard]] Outcome<Coupon> ladder_coupon(const CouponSettings& settings, const LadderPlan& ladder);
 [[nodiscard]] Outcome<Coupon> height_coupon(const CouponSettings& settings, int legs = 5, Length step = {0.3, mm});
 [[nodiscard]] Outcome<Coupon> kerf_coupon(const CouponSettings& settings);
 [[nodiscard]] Outcome<Coupon> swirl_coupon(const CouponSettings& settings);
 
 /// Feeds of a ladder, slow to fast.
-[[nodiscard]] std::vector<Speed> ladder_feeds(const LadderAdvice& ladder);
+[[nodiscard]] std::vector<Speed> ladder_feeds(const LadderPlan& ladder);
 
 /// The feed to go on with when legs from `slowest` to `fastest` are free of dross.
 [[nodiscard]] Speed ladder_choice(Speed slowest, Speed fastest);
@@ -92,12 +92,12 @@ struct SwirlAngles {
     double top_counter = 0.0;
     double bottom_counter = 0.0;
 };
-struct SwirlReading {
+struct TiltAndSwirl {
     double alike_deg = 0.0;        // height and feed
     double tilt_deg = 0.0;         // positive: the torch leans so that bottom faces taper more
     double swirl_deg = 0.0;        // positive: clockwise parts come out squarer
     bool clockwise_better = false; // outside contours clockwise, holes the other way
 };
-[[nodiscard]] SwirlReading read_swirl(const SwirlAngles& angles);
+[[nodiscard]] TiltAndSwirl read_swirl(const SwirlAngles& angles);
 
 } // namespace torchside::tune

@@ -6,6 +6,7 @@
 #include "core/cut/pierce.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/rows.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -31,31 +32,31 @@ double rest(double whole, double part) {
     return std::sqrt(std::fmax(0.0, square(whole) - square(part)));
 }
 
-Reading reading_of(Verdict verdict) {
+Judgement reading_of(Verdict verdict) {
     switch (verdict) {
     case Verdict::too_fast:
-        return Reading::high;
+        return Judgement::high;
     case Verdict::too_slow:
-        return Reading::low;
+        return Judgement::low;
     case Verdict::clean:
         break;
     }
-    return Reading::good;
+    return Judgement::good;
 }
 
-Reading reading_of(PierceVerdict verdict) {
+Judgement reading_of(PierceVerdict verdict) {
     switch (verdict) {
     case PierceVerdict::is_long:
-        return Reading::high;
+        return Judgement::high;
     case PierceVerdict::is_short:
-        return Reading::low;
+        return Judgement::low;
     case PierceVerdict::good:
         break;
     }
-    return Reading::good;
+    return Judgement::good;
 }
 
-Observation at(const Place& place, int row) {
+Observation at(const Regressors& place, int row) {
     Observation o;
     o.x = place.x;
     o.tag = place.tag;
@@ -98,25 +99,25 @@ Gaussian feed_physics(const Priors& p) {
 Gaussian feed_practice(const Priors& p) {
     Gaussian typical = feed_spread(rest(p.feed_bias, p.feed_shop_bias), rest(p.feed_slope, p.feed_shop_slope), p);
     for (const Practice& row : practice) {
-        cut::Plate plate;
+        cut::CutSetup plate;
         plate.metal = row.metal;
         plate.thickness = Length{row.thickness_mm, mm};
         plate.current = Current{row.current_a, ampere};
         plate.bore = Length{row.bore_mm, mm};
         const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(row.metal));
-        typical.observe(feed_place(plate).x, std::log(row.feed_mm_min / level_1.in(mm_min)), square(row.log_sd));
+        typical.observe(feed_regressors(plate).x, std::log(row.feed_mm_min / level_1.in(mm_min)), square(row.log_sd));
     }
     typical.cov[0][0] += square(std::fmin(p.feed_shop_bias, p.feed_bias));
     typical.cov[1][1] += square(std::fmin(p.feed_shop_slope, p.feed_slope));
     return typical;
 }
 
-void read_row(const TestCut& row, int index, const cut::Plate& plate, Speed level_1, const Priors& p,
+void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, const Priors& p,
               Evidence& evidence) {
     const cut::Terms& terms = cut::small_air_torch(row.material);
     const bool kerf_measured = row.kerf_top || row.kerf_bottom;
     if (row.feed && (row.verdict || !(kerf_measured || row.arc || row.pierce))) {
-        Observation o = at(feed_place(plate), index);
+        Observation o = at(feed_regressors(plate), index);
         o.y = std::log(*row.feed / level_1);
         if (row.verdict)
             o.verdict = reading_of(*row.verdict);
@@ -128,13 +129,13 @@ void read_row(const TestCut& row, int index, const cut::Plate& plate, Speed leve
         const bool both = row.kerf_top && row.kerf_bottom;
         const Length one = row.kerf_top ? *row.kerf_top : *row.kerf_bottom;
         const Length w = both ? 0.5 * (*row.kerf_top + *row.kerf_bottom) : one;
-        Observation o = at(power_place(plate), index);
+        Observation o = at(power_regressors(plate), index);
         o.y = std::log(w / cut::kerf(plate, terms));
         o.noise = square(p.kerf_noise) + (both ? 0.0 : square(p.kerf_one_face));
         evidence.kerf.push_back(o);
     }
     if (row.arc) {
-        Observation o = at(arc_place(plate), index);
+        Observation o = at(arc_regressors(plate), index);
         o.y = (*row.arc - cut::arc_volts(plate, terms)).in(volt);
         o.noise = square(p.arc_noise);
         evidence.arc.push_back(o);
@@ -145,10 +146,10 @@ namespace {
 
 // Level 1 of rows that differ by thickness alone shares the search for the limit.
 struct KnownLimit {
-    cut::Plate plate{};
+    cut::CutSetup plate{};
     Length limit{};
 
-    [[nodiscard]] bool holds_for(const cut::Plate& p) const {
+    [[nodiscard]] bool holds_for(const cut::CutSetup& p) const {
         return plate.metal == p.metal && plate.current == p.current && plate.bore == p.bore && plate.height == p.height;
     }
 };
@@ -160,7 +161,7 @@ ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior
         const TestCut& cut = cuts[i];
         if (cut.worn || !cut.pierce || !cut.pierce_delay || !(cut.pierce_delay->in(second) > 0.0))
             continue;
-        const cut::Plate plate = plate_of(cut, posterior.nozzles);
+        const cut::CutSetup plate = plate_of(cut, posterior.nozzles);
         auto known =
             std::find_if(limits.begin(), limits.end(), [&](const KnownLimit& k) { return k.holds_for(plate); });
         if (known == limits.end())
@@ -168,7 +169,7 @@ ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior
         const Duration level_1 = pierce_level_1(plate, known->limit);
         if (!(level_1.in(second) > 0.0))
             continue;
-        Observation o = at(power_place(plate), static_cast<int>(i));
+        Observation o = at(power_regressors(plate), static_cast<int>(i));
         o.y = std::log(*cut.pierce_delay / level_1);
         o.verdict = reading_of(*cut.pierce);
         rows.push_back(o);
@@ -179,8 +180,8 @@ ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior
     return fit(std::move(rows), model);
 }
 
-void mark(std::vector<RowNote>& notes, const ResponseFit& series) {
-    for (const Finding& f : series.findings()) {
+void mark(std::vector<RowNote>& notes, const ResponseFit& response) {
+    for (const Finding& f : response.findings()) {
         RowNote& note = notes[static_cast<std::size_t>(f.row)];
         note.why = RowNote::Why::taught;
         note.measure_again = note.measure_again || f.flagged;
@@ -189,18 +190,16 @@ void mark(std::vector<RowNote>& notes, const ResponseFit& series) {
     }
 }
 
-std::string_view text_of(const RowNote& note) {
+Word text_of(const RowNote& note) {
     if (note.measure_again)
-        return "More than three standard deviations from what your other cuts say: kept at a low weight. Cut or "
-               "measure it "
-               "again.";
+        return words::tune::row_odd;
     switch (note.why) {
     case RowNote::Why::worn:
-        return "Cut with a worn nozzle or electrode: kept, but it does not teach.";
+        return words::tune::row_worn;
     case RowNote::Why::says_nothing:
-        return "Holds no verdict and no measurement that a setting could be learnt from.";
+        return words::tune::row_says_nothing;
     case RowNote::Why::outside_model:
-        return "Outside the plate, current or height that the cut model holds for: kept, but it does not teach.";
+        return words::tune::row_outside;
     case RowNote::Why::taught:
         break;
     }
@@ -223,7 +222,7 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
 
     Evidence evidence;
     for (std::size_t i = 0; i < cuts.size(); ++i) {
-        const cut::Plate plate = plate_of(cuts[i], posterior.nozzles);
+        const cut::CutSetup plate = plate_of(cuts[i], posterior.nozzles);
         const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
         if (cuts[i].worn)
             posterior.notes[i].why = RowNote::Why::worn;
@@ -246,8 +245,8 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
     posterior.pierce = fit_pierce(cuts, posterior, p);
 
-    for (const ResponseFit* series : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
-        mark(posterior.notes, *series);
+    for (const ResponseFit* response : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
+        mark(posterior.notes, *response);
     for (RowNote& note : posterior.notes)
         note.text = text_of(note);
     return posterior;

@@ -5,6 +5,7 @@
 
 #include "core/tune/plan.hpp"
 #include "core/tune/plate_terms.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -19,15 +20,11 @@ struct Known {
     Distribution belief{};
 };
 
-Known known(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
-    const Place place = feed_place(plate);
+Known known(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
+    const Regressors place = feed_regressors(plate);
     return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
             posterior.feed.distribution(place.x, place.tag)};
-}
-
-std::string percent(double p) {
-    return std::to_string(static_cast<int>(std::floor(100.0 * p + 0.5))) + " %";
 }
 
 // Chance that the right feed is at most so far below the limit that a cut there is clean, or slower still.
@@ -39,22 +36,18 @@ double reached(const Search& search, const Window& window, double limit) {
     return sum;
 }
 
-std::string advice_of(const Outlook& o) {
+Text advice_of(const Outlook& o) {
     if (o.past_table)
-        return "The table does not reach the feed of this plate at this current: even its fastest is clean with a "
-               "chance of only " +
-               percent(o.next_clean) + ". Take a lower current with its nozzle, as the worksheet suggests.";
+        return words::tune::PastTable{.chance = words::percent(o.next_clean)};
     if (o.stop)
-        return "Go to work: a cut at this feed is clean with a chance of " + percent(o.best_clean) + ".";
+        return words::tune::GoToWork{.chance = words::percent(o.best_clean)};
     if (o.ladder)
-        return "No single feed is clean with more than " + percent(o.best_clean) + ": a ladder of " +
-               std::to_string(o.legs.legs) + " legs finds it in one go.";
-    return "Cut one test at this feed: it is clean with a chance of " + percent(o.next_clean) +
-           ", and either way the next one is better.";
+        return words::tune::CutLadder{.chance = words::percent(o.best_clean), .legs = o.legs.legs};
+    return words::tune::CutOne{.chance = words::percent(o.next_clean)};
 }
 
-LadderAdvice ladder_over(const Estimate<Speed>& feed, Speed fastest) {
-    LadderAdvice a;
+LadderPlan ladder_over(const Estimate<Speed>& feed, Speed fastest) {
+    LadderPlan a;
     const Speed high = std::min(feed.high, fastest);
     const Speed low = std::min(feed.low, high);
     a.ratio = rung;
@@ -94,14 +87,7 @@ OffTop off_top(const Outlook& o, Speed fastest) {
 
 } // namespace
 
-double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed) {
-    const Known k = known(posterior, plate);
-    if (!(k.level_1.in(mm_min) > 0.0 && feed.in(mm_min) > 0.0))
-        return 0.0;
-    return Search(k.belief, posterior.feed.model().window).good(std::log(feed / k.level_1));
-}
-
-Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
+Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, const torchside::Table& table,
                       bool coupons) {
     const Outcome<cut::Balance> balance =
         cut::balance(plate_of(plate, posterior.nozzles), cut::small_air_torch(plate.metal));

@@ -9,7 +9,7 @@
 //            past_table: the table's fastest feed lies in or above the clean window with a chance of less than 50 %
 // Source     own; 90 %, 35 %, 50 % and 1.12 are priors.
 // Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5
-//            points (simulate.hpp).
+//            points (tools/simulate).
 // Edges      a feed that the table cannot reach is not asked for, and no ladder is cut below a window that the table
 //            hardly reaches; a plate that the balance refuses: a Fault.
 // Example    no cuts yet, mild steel 6 mm, 45 A: one feed is clean with about 22 %, so a ladder is offered.
@@ -20,6 +20,7 @@
 
 #include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
@@ -31,7 +32,7 @@ struct CurvePoint {
     double clean = 0.0;   // chance that a cut at this feed is clean
 };
 
-struct LadderAdvice {
+struct LadderPlan {
     int legs = 5;
     double ratio = 1.12;
     Speed middle{};
@@ -53,15 +54,12 @@ struct Outlook {
     bool stop = false;           // best is clean with more than sure_enough
     bool ladder = false;         // a ladder finds it sooner than single cuts
     bool past_table = false;     // the table goes no faster than feeds that are too slow for this plate
-    LadderAdvice legs{};
-    std::string advice{}; // one sentence
+    LadderPlan legs{};
+    Text advice{}; // sentences
 };
 
 /// `coupons`: the plate can be pierced standing still, so that a ladder can be cut.
-[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::Plate& plate, const torchside::Table& table,
-                                    bool coupons = true);
-
-/// Chance that a cut at this feed is clean; 0 where the balance refuses the plate.
-[[nodiscard]] double clean_chance(const Posterior& posterior, const cut::Plate& plate, Speed feed);
+[[nodiscard]] Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate,
+                                    const torchside::Table& table, bool coupons = true);
 
 } // namespace torchside::tune

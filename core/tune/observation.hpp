@@ -15,7 +15,7 @@ struct Observation {
     std::int64_t tag = 0; // tells stocks apart that have the same x (nozzle bore)
     double y = 0.0;       // reading or setting, relative to level 1
     double noise = 0.0;   // variance of a reading; 0 for a verdict
-    Reading verdict = Reading::good;
+    Judgement verdict = Judgement::good;
     int row = 0; // index in the log
 
     [[nodiscard]] bool judged() const { return noise == 0.0; }

@@ -41,7 +41,7 @@ Search::Search(const Distribution& belief, const Window& window) : judge_(window
 double Search::good(double y) const {
     double sum = 0.0;
     for (std::size_t i = 0; i < mass_.size(); ++i)
-        sum += mass_[i] * judge_.happens(Reading::good, y - low_ - static_cast<double>(i) * step);
+        sum += mass_[i] * judge_.happens(Judgement::good, y - low_ - static_cast<double>(i) * step);
     return sum;
 }
 
@@ -50,7 +50,7 @@ std::vector<double> Search::chances() const {
     const auto reach = static_cast<std::ptrdiff_t>((-judge_.lower_edge() + judge_.reach()) / step) + 1;
     std::vector<double> profile;
     for (std::ptrdiff_t k = -reach; k <= reach; ++k)
-        profile.push_back(judge_.happens(Reading::good, static_cast<double>(k) * step));
+        profile.push_back(judge_.happens(Judgement::good, static_cast<double>(k) * step));
     const auto n = static_cast<std::ptrdiff_t>(mass_.size());
     std::vector<double> result(mass_.size(), 0.0);
     for (std::ptrdiff_t i = 0; i < n; ++i)
@@ -61,7 +61,7 @@ std::vector<double> Search::chances() const {
 }
 
 // Chance that a test reads so, by the distance in nodes from the right setting to the test, -n..n.
-std::vector<double> Search::profile(Reading reading) const {
+std::vector<double> Search::profile(Judgement reading) const {
     std::vector<double> result;
     result.reserve(2 * mass_.size() + 1);
     const auto n = static_cast<std::ptrdiff_t>(mass_.size());
@@ -117,8 +117,8 @@ Test Search::next(double limit) const {
     const std::vector<double> chance = chances();
     const std::size_t end = std::min(within(limit), chance.size());
     const double most = *std::max_element(chance.begin(), chance.begin() + static_cast<std::ptrdiff_t>(end));
-    const std::vector<double> low = profile(Reading::low);
-    const std::vector<double> high = profile(Reading::high);
+    const std::vector<double> low = profile(Judgement::low);
+    const std::vector<double> high = profile(Judgement::high);
     std::vector<double> scratch;
     double least = std::numeric_limits<double>::infinity();
     std::size_t node = 0;
@@ -141,7 +141,7 @@ Test Search::next(double limit) const {
     return t;
 }
 
-void Search::observe(double y, Reading reading) {
+void Search::observe(double y, Judgement reading) {
     double sum = 0.0;
     for (std::size_t i = 0; i < mass_.size(); ++i)
         sum += mass_[i] *= judge_.reads(reading, y - low_ - static_cast<double>(i) * step);

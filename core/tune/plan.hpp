@@ -5,7 +5,7 @@
 // Formula    cost(y) = 1 + sum over o = low, high of P(o | y) (1 + (1 - g_o) k)
 //            g_o   the largest chance of reading good that any test has after o
 //            k     1.55 cuts for each further miss
-// Source     own. k and the depth were chosen by core/tune/simulate.hpp: mean cuts a shop, standard error 0.01 on the
+// Source     own. k and the depth were chosen by tools/simulate/simulate.hpp: mean cuts a shop, standard error 0.01 on the
 //            same draws of 14 seeds in the first three rows, 0.04 in the others
 //            | the test with the greatest chance of good               | 17.58 |
 //            | one test ahead, this formula                            | 17.45 |
@@ -55,7 +55,7 @@ public:
     [[nodiscard]] std::vector<double> chances() const;
 
     /// Takes in the reading of a test.
-    void observe(double y, Reading reading);
+    void observe(double y, Judgement reading);
 
     [[nodiscard]] double low() const { return low_; }
     [[nodiscard]] const std::vector<double>& mass() const { return mass_; }
@@ -63,7 +63,7 @@ public:
 
 private:
     [[nodiscard]] Test at(std::size_t node) const;
-    [[nodiscard]] std::vector<double> profile(Reading reading) const;
+    [[nodiscard]] std::vector<double> profile(Judgement reading) const;
     [[nodiscard]] double rest(std::size_t node, const std::vector<double>& profile, std::vector<double>& scratch) const;
     [[nodiscard]] std::size_t within(double limit) const;
 

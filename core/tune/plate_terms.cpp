@@ -11,15 +11,15 @@ double rounded(double value, double to) {
     return std::round(value / to) * to;
 }
 
-double thickness(const cut::Plate& plate) {
+double thickness(const cut::CutSetup& plate) {
     return rounded(plate.thickness.in(mm), 0.001);
 }
 
-double current(const cut::Plate& plate) {
+double current(const cut::CutSetup& plate) {
     return rounded(plate.current.in(ampere), 0.01);
 }
 
-std::int64_t bore_tag(const cut::Plate& plate) {
+std::int64_t bore_tag(const cut::CutSetup& plate) {
     return plate.bore ? std::llround(plate.bore->in(mm)*1000.0) : 0;
 }
 
@@ -35,28 +35,28 @@ std::size_t metal_class(Metal metal) {
 
 } // namespace
 
-Place power_place(const cut::Plate& plate) {
-    Place place;
+Regressors power_regressors(const cut::CutSetup& plate) {
+    Regressors place;
     place.x = {1.0, std::log(thickness(plate) / thickness_0_mm), std::log(current(plate) / current_0_a)};
     place.tag = bore_tag(plate) * 8 + static_cast<std::int64_t>(metal_class(plate.metal));
     return place;
 }
 
-Place feed_place(const cut::Plate& plate) {
-    Place place = power_place(plate);
+Regressors feed_regressors(const cut::CutSetup& plate) {
+    Regressors place = power_regressors(plate);
     place.x[3 + metal_class(plate.metal)] = 1.0;
     return place;
 }
 
-Place arc_place(const cut::Plate& plate) {
-    Place place;
+Regressors arc_regressors(const cut::CutSetup& plate) {
+    Regressors place;
     place.x = {1.0, thickness(plate) - thickness_0_mm, current(plate) - current_0_a,
                rounded(plate.height.in(mm), 0.001) - height_0_mm};
     return place;
 }
 
-cut::Plate plate_of(const TestCut& row, std::span<const Nozzle> nozzles) {
-    cut::Plate plate;
+cut::CutSetup plate_of(const TestCut& row, std::span<const Nozzle> nozzles) {
+    cut::CutSetup plate;
     plate.metal = row.material;
     plate.thickness = row.thickness;
     plate.current = row.current;
@@ -68,14 +68,14 @@ cut::Plate plate_of(const TestCut& row, std::span<const Nozzle> nozzles) {
         if (std::abs((nozzle.rated - *row.nozzle).in(ampere)) < 0.5 && nozzle.bore)
             plate.bore = nozzle.bore;
     if (!plate.bore) {
-        cut::Plate rated = plate;
+        cut::CutSetup rated = plate;
         rated.current = *row.nozzle;
         plate.bore = cut::bore(rated, cut::small_air_torch(plate.metal));
     }
     return plate;
 }
 
-cut::Plate plate_of(cut::Plate plate, std::span<const Nozzle> nozzles) {
+cut::CutSetup plate_of(cut::CutSetup plate, std::span<const Nozzle> nozzles) {
     plate.arc.reset();
     if (!plate.bore)
         if (const Nozzle* nozzle = cut::nozzle_for(nozzles, plate.current))

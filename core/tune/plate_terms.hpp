@@ -23,7 +23,7 @@ inline constexpr double thickness_0_mm = 6.0;
 inline constexpr double current_0_a = 45.0;
 inline constexpr double height_0_mm = 1.5;
 
-struct Place {
+struct Regressors {
     Vector x{};
     std::int64_t tag = 0;
 };
@@ -36,19 +36,19 @@ inline constexpr std::size_t metal_classes = [] {
     return n;
 }();
 static_assert(3 + metal_classes <= most_terms && metal_classes <= 8,
-              "feed_place() and a stock's tag have room for them");
+              "feed_regressors() and a stock's tag have room for them");
 
-[[nodiscard]] Place feed_place(const cut::Plate& plate);
-[[nodiscard]] Place power_place(const cut::Plate& plate); // kerf and pierce delay
-[[nodiscard]] Place arc_place(const cut::Plate& plate);
+[[nodiscard]] Regressors feed_regressors(const cut::CutSetup& plate);
+[[nodiscard]] Regressors power_regressors(const cut::CutSetup& plate); // kerf and pierce delay
+[[nodiscard]] Regressors arc_regressors(const cut::CutSetup& plate);
 
 /// The plate that a row of the log was cut from, with the bore of the nozzle used: the one of the rating that the row
 /// names; if the machine has none such, a bore for that rating from the current density; if the row names none, the
 /// nozzle the shop would pick (cut::nozzle_for).
-[[nodiscard]] cut::Plate plate_of(const TestCut& row, std::span<const Nozzle> nozzles);
+[[nodiscard]] cut::CutSetup plate_of(const TestCut& row, std::span<const Nozzle> nozzles);
 
 /// The plate as asked about: a bore filled in when it names none, a measured arc left out (it is evidence, not
 /// setting).
-[[nodiscard]] cut::Plate plate_of(cut::Plate plate, std::span<const Nozzle> nozzles);
+[[nodiscard]] cut::CutSetup plate_of(cut::CutSetup plate, std::span<const Nozzle> nozzles);
 
 } // namespace torchside::tune

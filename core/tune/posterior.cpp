@@ -10,11 +10,11 @@
 namespace torchside::tune {
 namespace {
 
-Basis basis_of(const ResponseFit& series, bool practice) {
+Basis basis_of(const ResponseFit& response, bool practice) {
     Basis basis;
     basis.physics = true;
     basis.practice = practice;
-    basis.tests = series.rows();
+    basis.tests = response.rows();
     return basis;
 }
 
@@ -39,29 +39,29 @@ Distribution normal(const Gaussian& coefficients, const Vector& x, double stock_
 
 } // namespace
 
-Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
     if (!(level_1.in(mm_min) > 0.0))
         return {};
-    const Place place = feed_place(plate);
+    const Regressors place = feed_regressors(plate);
     return scaled(level_1, posterior.feed.distribution(place.x, place.tag), basis_of(posterior.feed, true));
 }
 
-Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Length level_1 = cut::kerf(plate, cut::small_air_torch(plate.metal));
     if (!(level_1.in(mm) > 0.0 && plate.thickness.in(mm) > 0.0))
         return {};
-    const Place place = power_place(plate);
+    const Regressors place = power_regressors(plate);
     const Distribution f = with_noise(posterior.kerf.distribution(place.x, place.tag), priors().kerf_noise);
     return scaled(level_1, f, basis_of(posterior.kerf, false));
 }
 
-Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+Estimate<Voltage> arc(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Voltage level_1 = cut::arc_volts(plate, cut::small_air_torch(plate.metal));
-    const Place place = arc_place(plate);
+    const Regressors place = arc_regressors(plate);
     const Distribution f = with_noise(posterior.arc.distribution(place.x, place.tag), priors().arc_noise);
     const double u = level_1.in(volt);
     // Absurd rows far from this plate could carry the line below any arc's voltage.
@@ -71,7 +71,7 @@ Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& asked) {
 }
 
 Estimate<Gradient> arc_gradient(const Posterior& posterior) {
-    constexpr std::size_t by_height = 3; // of arc_place()
+    constexpr std::size_t by_height = 3; // of arc_regressors()
     const Gaussian& line = posterior.arc.coefficients();
     const double middle = cut::small_air_torch(Metal::mild_steel).arc_per_height.value + line.mean[by_height];
     const double half = band80_sd * std::sqrt(line.cov[by_height][by_height]);
@@ -79,23 +79,23 @@ Estimate<Gradient> arc_gradient(const Posterior& posterior) {
     return {at(middle), at(middle - half), at(middle + half), basis_of(posterior.arc, true)};
 }
 
-Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Length limit = pierce_limit(posterior, plate);
     if (plate.thickness >= limit)
         return {};
     const Duration level_1 = pierce_level_1(plate, limit);
     if (!(level_1.in(second) > 0.0))
         return {};
-    const Place place = power_place(plate);
+    const Regressors place = power_regressors(plate);
     return scaled(level_1, posterior.pierce.distribution(place.x, place.tag), basis_of(posterior.pierce, false));
 }
 
 // Regula falsi with Illinois' weight: ln(feed) over ln(t) is nearly straight, so a handful of steps will do.
-Length pierce_limit(const Posterior& posterior, const cut::Plate& asked) {
+Length pierce_limit(const Posterior& posterior, const cut::CutSetup& asked) {
     const double wanted = std::log(cut::small_air_torch(asked.metal).pierce_feed.value);
     const LearntFeed model(posterior);
-    cut::Plate plate = asked;
+    cut::CutSetup plate = asked;
     const auto excess = [&](double ln_t) {
         plate.thickness = Length{std::exp(ln_t), mm};
         return std::log(std::fmax(model.feed(plate).in(mm_min), 1e-3)) - wanted; // refused plate has a feed of 0
@@ -127,18 +127,18 @@ Length pierce_limit(const Posterior& posterior, const cut::Plate& asked) {
     return Length{std::exp(x), mm};
 }
 
-Duration pierce_level_1(const cut::Plate& plate, Length limit) {
+Duration pierce_level_1(const cut::CutSetup& plate, Length limit) {
     const Length kept = std::max(limit, plate.thickness / 0.9);
     const Outcome<Duration> delay = cut::pierce_delay(plate, kept, cut::small_air_torch(plate.metal));
     return delay ? delay.value() : Duration{};
 }
 
-Trail trail(const Posterior& posterior, const cut::Plate& asked) {
-    const cut::Plate plate = plate_of(asked, posterior.nozzles);
+Trail trail(const Posterior& posterior, const cut::CutSetup& asked) {
+    const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
     if (!(level_1.in(mm_min) > 0.0))
         return {};
-    const Vector x = feed_place(plate).x;
+    const Vector x = feed_regressors(plate).x;
     const double stock_sd = priors().feed_stock;
     Basis basis;
     basis.physics = true;
@@ -150,10 +150,10 @@ Trail trail(const Posterior& posterior, const cut::Plate& asked) {
     return t;
 }
 
-Speed LearntFeed::feed(const cut::Plate& asked) const {
-    const cut::Plate plate = plate_of(asked, posterior_->nozzles);
+Speed LearntFeed::feed(const cut::CutSetup& asked) const {
+    const cut::CutSetup plate = plate_of(asked, posterior_->nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-    return std::exp(posterior_->feed.curve(feed_place(plate).x)) * level_1;
+    return std::exp(posterior_->feed.curve(feed_regressors(plate).x)) * level_1;
 }
 
 Length proven(std::span<const TestCut> cuts, Metal metal, Current current) {

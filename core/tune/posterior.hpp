@@ -33,6 +33,7 @@
 #include "core/tune/priors.hpp"
 #include "core/tune/response_fit.hpp"
 #include "core/tune/test_cut.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
@@ -43,7 +44,7 @@ struct RowNote {
     bool measure_again = false; // some finding of it is more than 3 sd from what all else says
     double weight = 1.0;        // of its least trusted finding
     double sd_off = 0.0;        // of its furthest finding
-    std::string_view text{};    // one sentence; empty when there is nothing to say
+    Word text{};                // none when there is nothing to say
 };
 
 struct Posterior {
@@ -65,10 +66,10 @@ struct Posterior {
 [[nodiscard]] Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
                               const Priors& priors);
 
-[[nodiscard]] Estimate<Speed> feed(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Length> kerf(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::Plate& plate);
-[[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Voltage> arc(const Posterior& posterior, const cut::CutSetup& plate);
+[[nodiscard]] Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup& plate);
 
 /// Volts that a millimetre of height makes, anywhere.
 [[nodiscard]] Estimate<Gradient> arc_gradient(const Posterior& posterior);
@@ -79,14 +80,14 @@ struct Trail {
     Estimate<Speed> practice{};
     Estimate<Speed> own{};
 };
-[[nodiscard]] Trail trail(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Trail trail(const Posterior& posterior, const cut::CutSetup& plate);
 
 /// The smooth middle of the learnt feed, without any one stock's own part: for the searches of core/cut over thickness.
 /// Refers to the posterior, which must outlive it.
 class LearntFeed final : public cut::FeedModel {
 public:
     explicit LearntFeed(const Posterior& posterior) : posterior_(&posterior) {}
-    [[nodiscard]] Speed feed(const cut::Plate& plate) const override;
+    [[nodiscard]] Speed feed(const cut::CutSetup& plate) const override;
 
 private:
     const Posterior* posterior_;

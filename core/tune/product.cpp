@@ -18,7 +18,7 @@ struct Span {
 // Where in f what the verdict says changes.
 Span edges(const Observation& row, const Judge& judge) {
     const Span e{row.y - judge.upper_edge(), row.y - judge.lower_edge()};
-    return {row.verdict == Reading::low ? e.high : e.low, row.verdict == Reading::high ? e.low : e.high};
+    return {row.verdict == Judgement::low ? e.high : e.low, row.verdict == Judgement::high ? e.low : e.high};
 }
 
 // A verdict says one thing below its edges and one above them: these factors are gathered at the edges' nodes and
@@ -96,7 +96,7 @@ void along(const ProductView& t, double m, double v, const Nodes& nodes, Up up, 
     }
 }
 
-// What the table says at a node; beyond its ends it says what it says there.
+// The table at a node, clamped to its end values.
 double at(const ProductView& t, std::ptrdiff_t i) {
     const auto last = static_cast<std::ptrdiff_t>(t.value.size()) - 1;
     return t.value[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i, 0, last))];

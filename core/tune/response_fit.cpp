@@ -63,12 +63,6 @@ const StockEvidence* ResponseFit::find(const Vector& x, std::int64_t tag) const 
     return at != stocks_.end() && at->x == x && at->tag == tag ? &*at : nullptr;
 }
 
-Cavity ResponseFit::cavity(const Vector& x, std::int64_t tag) const {
-    if (const StockEvidence* stock = find(x, tag))
-        return cavity_of(*stock, coefficients_.along(x));
-    return {coefficients_.at(x), coefficients_.variance(x)};
-}
-
 // f as every verdict and reading has it: a mixture over the nodes of verdict_grid.hpp, its means gathered on an even grid, each spread
 // by what a node leaves open.
 Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const {

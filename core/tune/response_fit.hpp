@@ -56,9 +56,6 @@ public:
     /// x'b alone: the smooth curve, without any stock's own part.
     [[nodiscard]] double curve(const Vector& x) const { return coefficients_.at(x); }
 
-    /// What the rest of the log says of that stock.
-    [[nodiscard]] Cavity cavity(const Vector& x, std::int64_t tag) const;
-
     /// As given to fit(), with the window that the verdicts speak for.
     [[nodiscard]] const Model& model() const { return model_; }
 

@@ -20,14 +20,14 @@ struct Evidence {
 };
 
 /// Adds what one row says; it was cut from `plate`, whose feed by level 1 is given.
-void read_row(const TestCut& row, int index, const cut::Plate& plate, Speed level_1, const Priors& priors,
+void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, const Priors& priors,
               Evidence& evidence);
 
 /// Level 1 of the pierce delay with that pierce limit, the limit's pole left out: the thickness counts as at most 0.9
 /// of it. 0 where the model refuses.
-[[nodiscard]] Duration pierce_level_1(const cut::Plate& plate, Length limit);
+[[nodiscard]] Duration pierce_level_1(const cut::CutSetup& plate, Length limit);
 
 /// The plate's pierce limit by the learnt feed.
-[[nodiscard]] Length pierce_limit(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] Length pierce_limit(const Posterior& posterior, const cut::CutSetup& plate);
 
 } // namespace torchside::tune

@@ -25,16 +25,16 @@
 namespace torchside::tune {
 
 /// The taper of one leg; degrees, positive: kerf wider at the top.
-struct TaperReading {
+struct TaperAt {
     Length height{};
     double angle_deg = 0.0;
     double sd_deg = 0.0;
 };
 
 /// Of a leg whose faces look square.
-[[nodiscard]] TaperReading looks_square(Length height);
+[[nodiscard]] TaperAt looks_square(Length height);
 /// Of a leg whose slot was measured at the top and the bottom edge.
-[[nodiscard]] TaperReading measured_taper(Length height, Length kerf_top, Length kerf_bottom, Length thickness);
+[[nodiscard]] TaperAt measured_taper(Length height, Length kerf_top, Length kerf_bottom, Length thickness);
 
 struct SquareHeight {
     Length height{};
@@ -42,6 +42,6 @@ struct SquareHeight {
     Length high{};
     double deg_per_mm = 0.0; // what a millimetre of height does here
 };
-[[nodiscard]] std::optional<SquareHeight> square_height(std::span<const TaperReading> legs);
+[[nodiscard]] std::optional<SquareHeight> square_height(std::span<const TaperAt> legs);
 
 } // namespace torchside::tune

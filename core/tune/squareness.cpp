@@ -78,8 +78,4 @@ Faces faces(double left_deg, double right_deg) {
     return {0.5 * (left_deg + right_deg), 0.5 * (left_deg - right_deg)};
 }
 
-Leaning tell_apart(double one_way_deg, double other_way_deg) {
-    return {0.5 * (one_way_deg + other_way_deg), 0.5 * (one_way_deg - other_way_deg)};
-}
-
 } // namespace torchside::tune

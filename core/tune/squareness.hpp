@@ -48,11 +48,4 @@ struct Faces {
 };
 [[nodiscard]] Faces faces(double left_deg, double right_deg);
 
-/// The same coupon cut in the opposite direction turns swirl round and leaves tilt, in machine axes.
-struct Leaning {
-    double tilt_deg = 0.0;  // (D1 + D2) / 2
-    double swirl_deg = 0.0; // (D1 - D2) / 2
-};
-[[nodiscard]] Leaning tell_apart(double leaning_one_way_deg, double leaning_other_way_deg);
-
 } // namespace torchside::tune

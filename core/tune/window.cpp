@@ -58,13 +58,13 @@ Judge::Judge(const Window& w)
     : lower_(std::log1p(-w.width)), upper_(std::log1p(w.width)), per_soft_(1.0 / w.soft), reach_(flat_after * w.soft),
       sure_(1.0 - w.misread), doubt_(0.5 * w.misread) {}
 
-double Judge::happens(Reading reading, double z) const {
+double Judge::happens(Judgement reading, double z) const {
     switch (reading) {
-    case Reading::low:
+    case Judgement::low:
         return edge((lower_ - z) * per_soft_);
-    case Reading::high:
+    case Judgement::high:
         return edge((z - upper_) * per_soft_);
-    case Reading::good:
+    case Judgement::good:
         break;
     }
     const double outside = edge((lower_ - z) * per_soft_) + edge((z - upper_) * per_soft_);

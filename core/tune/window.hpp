@@ -14,7 +14,7 @@
 
 namespace torchside::tune {
 
-enum class Reading { low, good, high };
+enum class Judgement { low, good, high };
 
 struct Window {
     double width = 0.08;
@@ -37,13 +37,13 @@ public:
     [[nodiscard]] double reach() const { return reach_; }
 
     /// P(o) with nothing misread; z = y - f.
-    [[nodiscard]] double happens(Reading reading, double z) const;
+    [[nodiscard]] double happens(Judgement reading, double z) const;
 
     /// R(o) of a P(o).
     [[nodiscard]] double read_as(double p) const { return sure_ * p + doubt_ * (1.0 - p); }
 
     /// R(o); z = y - f.
-    [[nodiscard]] double reads(Reading reading, double z) const { return read_as(happens(reading, z)); }
+    [[nodiscard]] double reads(Judgement reading, double z) const { return read_as(happens(reading, z)); }
 
 private:
     double lower_, upper_, per_soft_, reach_, sure_, doubt_;

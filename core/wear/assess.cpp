@@ -24,12 +24,12 @@ Estimate<double> life(double rate, double variance, double prior_life, const Bas
 
 class Batch {
 public:
-    Batch(const Belief& belief, Use now, Use part, double minutes_sd)
+    Batch(const WearRates& belief, Use now, Use part, double minutes_sd)
         : belief_(belief), now_(now), part_(part), minutes_sd_(minutes_sd), z0_(reach(0.0)), alive_(normal_below(z0_)) {
     }
 
     /// For the set in the torch: an old one is taken to be of the age at which least is left.
-    [[nodiscard]] static Batch of_set(const Belief& belief, Use now, Use part, double minutes_sd) {
+    [[nodiscard]] static Batch of_set(const WearRates& belief, Use now, Use part, double minutes_sd) {
         Batch worst(belief, now, part, minutes_sd);
         const double used = belief.damage(now);
         double least = used > 0.0 ? worst.parts_until(0.5) : 0.0;
@@ -101,7 +101,7 @@ private:
 
     static constexpr double age_step = 0.05; // lives
 
-    Belief belief_;
+    WearRates belief_;
     Use now_, part_;
     double minutes_sd_, z0_, alive_;
 };
@@ -140,7 +140,7 @@ double counted_starts(const Load& part) {
 
 Report assess(const WearLog& log, const Load& part, int quantity) {
     const Priors& prior = priors();
-    const Belief belief = learn(log.sets);
+    const WearRates belief = learn(log.sets);
     const Use now{static_cast<double>(log.now.starts), log.now.arc.in(minute)};
     const Use each{counted_starts(part), part.arc.value.in(minute)};
     const bool cuts = each.starts > 0.0 || each.minutes > 0.0;

@@ -72,7 +72,7 @@ void descend(const Log& log, bool hold_x, bool hold_y, double& x, double& y) {
     }
 }
 
-Belief fit(const Log& log) {
+WearRates fit(const Log& log) {
     double x = 1.0, y = 1.0;
     descend(log, false, false, x, y);
     if (x < 0.0) {
@@ -116,12 +116,12 @@ double hazard(double z) {
     return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi) / normal_below(z);
 }
 
-Belief learn(std::span<const ConsumableSet> sets, double spread) {
+WearRates learn(std::span<const ConsumableSet> sets, double spread) {
     return fit({sets, spread});
 }
 
-Belief learn(std::span<const ConsumableSet> sets) {
-    const Belief first = learn(sets, table.set_spread);
+WearRates learn(std::span<const ConsumableSet> sets) {
+    const WearRates first = learn(sets, table.set_spread);
     double sum = table.set_spread_weight * table.set_spread * table.set_spread, weight = table.set_spread_weight;
     for (const ConsumableSet& set : sets)
         if (set.ended == Ended::worn) {

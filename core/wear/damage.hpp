@@ -45,7 +45,7 @@ struct Use {
 [[nodiscard]] Use use_of(const ConsumableSet& set);
 
 /// The rates as they are known: mean, and covariance.
-struct Belief {
+struct WearRates {
     double per_start = 0.0, per_minute = 0.0;
     double var_start = 0.0, var_minute = 0.0, covariance = 0.0;
     double spread = 0.0; // of one set's life
@@ -59,10 +59,10 @@ struct Belief {
 };
 
 /// With a given spread.
-[[nodiscard]] Belief learn(std::span<const ConsumableSet> sets, double spread);
+[[nodiscard]] WearRates learn(std::span<const ConsumableSet> sets, double spread);
 
 /// With the spread learnt as well.
-[[nodiscard]] Belief learn(std::span<const ConsumableSet> sets);
+[[nodiscard]] WearRates learn(std::span<const ConsumableSet> sets);
 
 /// phi(z) / Phi(z) of the normal distribution, for any z: how far the mean of what is left moves when all below -z is
 /// cut off.

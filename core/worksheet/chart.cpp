@@ -21,7 +21,7 @@ bool counts(const tune::TestCut& cut, Metal metal) {
     return !cut.worn && stock::cuts_as(cut.material) == stock::cuts_as(metal);
 }
 
-Tested tested(std::span<const tune::TestCut> cuts, const cut::Plate& plate) {
+Tested tested(std::span<const tune::TestCut> cuts, const cut::CutSetup& plate) {
     Tested nearest = Tested::none;
     for (const tune::TestCut& cut : cuts) {
         if (!counts(cut, plate.metal))
@@ -85,10 +85,10 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses, 
     c.cells.reserve(c.rows.size() * c.columns.size());
     for (const Length thickness : c.rows)
         for (const ChartColumn& column : c.columns) {
-            const cut::Plate plate = learnt.plate(thickness, column.current);
+            const cut::CutSetup plate = learnt.plate(thickness, column.current);
             const cut::Reach reach = cut::reach(thickness, column.limits);
             c.cells.push_back({reach, tested(shop.tests, plate), learnt.settings(plate, reach),
-                               tune::footings(learnt.posterior(), plate)});
+                               tune::dominant_bases(learnt.posterior(), plate)});
         }
     return c;
 }

@@ -13,7 +13,7 @@
 
 #include "core/cut/capacity.hpp"
 #include "core/cut/settings.hpp"
-#include "core/tune/footing.hpp"
+#include "core/tune/dominant_basis.hpp"
 #include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
@@ -29,7 +29,7 @@ struct ChartCell {
     cut::Reach reach = cut::Reach::refused;
     Tested tested = Tested::none;
     std::optional<cut::Settings> settings{}; // none when refused
-    tune::Footings basis{};                  // what carries each of the settings
+    tune::DominantBases basis{};             // what carries each of the settings
 };
 
 struct ChartColumn {

@@ -27,14 +27,14 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
     const MetalModel metal{shop, job.material, model};
-    const cut::Plate plate = metal.plate(job.thickness, job.current);
+    const cut::CutSetup plate = metal.plate(job.thickness, job.current);
     const auto reach = metal.cuts(plate);
     if (!reach)
         return reach.fault();
     const auto settings = metal.settings(plate, reach.value());
     if (!settings->pierce_delay)
         return Fault{"job.thickness_mm", "too thick to pierce standing still, accepted for a coupon is at most " +
-                                             words::limit(metal.limits(job.current).pierce) +
+                                             words::both_limits(metal.limits(job.current).pierce) +
                                              " at this current; cut single tests from the plate's edge instead"};
     tune::CouponSettings s;
     s.plate = plate;
@@ -89,13 +89,13 @@ Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon
                              print_trimmed(job.current.in(ampere), 1) + " A");
 }
 
-Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& coupon, std::optional<Length> square,
-                               std::optional<Length> hole) {
+Outcome<MeasuredKerf> read_kerf(const Workbook& workbook, const tune::Coupon& coupon, std::optional<Length> square,
+                                std::optional<Length> hole) {
     const tune::Leg& inner = coupon.legs.front();
     const tune::Leg& outer = coupon.legs.back();
     if (coupon.kind != tune::CouponKind::kerf || (!square && !hole))
         return Fault{"square_mm", "missing, accepted is the measured size of a kerf coupon"};
-    KerfReading r;
+    MeasuredKerf r;
     if (square)
         r.square = kerf_of(outer, *square, false);
     if (hole)
@@ -112,8 +112,8 @@ Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& cou
     return r;
 }
 
-std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
-                                         std::span<const bool> clean) {
+std::optional<LadderResult> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
+                                        std::span<const bool> clean) {
     std::optional<Speed> slowest;
     std::optional<Speed> fastest;
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
@@ -125,7 +125,7 @@ std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::C
     }
     if (coupon.kind != tune::CouponKind::ladder || !slowest)
         return std::nullopt;
-    LadderReading r;
+    LadderResult r;
     r.go_on = tune::ladder_choice(*slowest, *fastest);
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
         const Speed feed = coupon.legs[i].feed;

@@ -32,7 +32,7 @@ namespace torchside {
 [[nodiscard]] tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg);
 
 /// What a kerf coupon measures.
-struct KerfReading {
+struct MeasuredKerf {
     std::optional<Length> square{}; // kerf along its sides
     std::optional<Length> hole{};   // kerf in the hole, cut slower
     Length offset{};                // half of the kerf, for the path beside an outline
@@ -40,18 +40,18 @@ struct KerfReading {
 };
 
 /// From the measured width of the square and diameter of the hole (each the mean of top and bottom edge); at least one.
-[[nodiscard]] Outcome<KerfReading> read_kerf(const Workbook& workbook, const tune::Coupon& coupon,
-                                             std::optional<Length> square, std::optional<Length> hole);
+[[nodiscard]] Outcome<MeasuredKerf> read_kerf(const Workbook& workbook, const tune::Coupon& coupon,
+                                              std::optional<Length> square, std::optional<Length> hole);
 
 /// What a feed ladder says when the legs from the slowest to the fastest marked one are clean.
-struct LadderReading {
+struct LadderResult {
     Speed go_on{};                     // the feed to go on with
     std::vector<tune::TestCut> rows{}; // for the log: marked legs clean, slower ones too slow, faster ones too fast;
                                        // an unmarked leg between marked ones says nothing
 };
 
 /// `clean`: one flag a leg, in the coupon's order. None for a coupon of another kind, or with no leg marked.
-[[nodiscard]] std::optional<LadderReading> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
-                                                       std::span<const bool> clean);
+[[nodiscard]] std::optional<LadderResult> read_ladder(const Workbook& workbook, const tune::Coupon& coupon,
+                                                      std::span<const bool> clean);
 
 } // namespace torchside

@@ -33,8 +33,16 @@ Estimate<Length> MetalModel::cut_height() const {
     return cut::cut_height();
 }
 
-cut::Plate MetalModel::plate(Length thickness, Current current) const {
-    cut::Plate p;
+// What a shop has never touched it has not said.
+Estimate<Pressure> MetalModel::air_pressure() const {
+    const Pressure own = shop_->air.torch_pressure;
+    if (own != air::AirSystem{}.torch_pressure)
+        return {own, own, own, Basis{.entered = true}};
+    return cut::air_pressure();
+}
+
+cut::CutSetup MetalModel::plate(Length thickness, Current current) const {
+    cut::CutSetup p;
     p.metal = metal_;
     p.thickness = thickness;
     p.current = current;
@@ -44,15 +52,15 @@ cut::Plate MetalModel::plate(Length thickness, Current current) const {
     return p;
 }
 
-Speed MetalModel::feed(const cut::Plate& plate) const {
+Speed MetalModel::feed(const cut::CutSetup& plate) const {
     return tune::LearntFeed{posterior()}.feed(plate);
 }
 
-Estimate<Speed> MetalModel::arc_feed(const cut::Plate& plate) const {
+Estimate<Speed> MetalModel::arc_feed(const cut::CutSetup& plate) const {
     return tune::feed(posterior(), plate);
 }
 
-Estimate<Voltage> MetalModel::arc_volts(const cut::Plate& plate) const {
+Estimate<Voltage> MetalModel::arc_volts(const cut::CutSetup& plate) const {
     return tune::arc(posterior(), plate);
 }
 
@@ -60,12 +68,12 @@ cut::Limits MetalModel::limits(Current current) const {
     return cut::limits(plate(Length{1, mm}, current), *this, *terms_, tune::proven(shop_->tests, metal_, current));
 }
 
-Outcome<cut::Reach> MetalModel::cuts(const cut::Plate& plate) const {
+Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Limits l = limits(plate.current);
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
         return Fault{"job.thickness_mm", "thicker than this current parts, accepted is at most " +
-                                             words::limit(l.sever) + ", or more current"};
+                                             words::both_limits(l.sever) + ", or more current"};
     return reach;
 }
 
@@ -75,7 +83,7 @@ cut::Choice MetalModel::choose(Length thickness) const {
                        tune::proven(shop_->tests, metal_, most));
 }
 
-std::optional<cut::Settings> MetalModel::settings(const cut::Plate& plate, cut::Reach reach) const {
+std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cut::Reach reach) const {
     if (reach == cut::Reach::refused)
         return std::nullopt;
     cut::Settings s;
@@ -89,6 +97,8 @@ std::optional<cut::Settings> MetalModel::settings(const cut::Plate& plate, cut::
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
+    s.pressure = air_pressure();
+    s.post_flow = cut::post_flow(plate.current);
     s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);
     return s;
 }

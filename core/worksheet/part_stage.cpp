@@ -63,7 +63,7 @@ void name_open_lines(PartStage& out) {
     }
 }
 
-// A drawing may come from a workbook or a link, whose hand has not been checked as a file's reading is.
+// Drawings from a workbook or a link were not checked as an imported file is, so they are checked here.
 bool can_be_cut(const part::PartSpec& spec, PartStage& out) {
     if (spec.shape == part::Shape::drawing)
         drawing::check_nesting(out.outline, out.problems);
@@ -101,7 +101,7 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
 
 PartStage part_stage(const PartInputs& in) {
     PartStage out;
-    auto outline = part::draw(in.spec);
+    auto outline = part::make_outline(in.spec);
     if (!outline) {
         out.fault = outline.fault();
         return out;

@@ -4,10 +4,11 @@
 #include <cmath>
 
 #include "core/supply/divider.hpp"
-#include "core/tune/reading_rules.hpp"
+#include "core/tune/diagnosis_rules.hpp"
 #include "core/tune/square_height.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/metal_model.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside {
 namespace {
@@ -31,8 +32,8 @@ std::optional<Fault> refusal(const tune::Coupon& coupon, std::span<const HeightL
     return std::nullopt;
 }
 
-std::vector<tune::TaperReading> tapers(const tune::Coupon& coupon, std::span<const HeightLeg> legs, Length thickness) {
-    std::vector<tune::TaperReading> out;
+std::vector<tune::TaperAt> tapers(const tune::Coupon& coupon, std::span<const HeightLeg> legs, Length thickness) {
+    std::vector<tune::TaperAt> out;
     for (std::size_t i = 0; i < legs.size(); ++i) {
         const Length height = coupon.legs[i].cut_height;
         if (legs[i].kerf_top && legs[i].kerf_bottom)
@@ -44,7 +45,7 @@ std::vector<tune::TaperReading> tapers(const tune::Coupon& coupon, std::span<con
 }
 
 // Sets the height to go on with, and what to say of it.
-void place_height(HeightsReading& r, const tune::SquareHeight& square, const tune::Coupon& coupon) {
+void place_height(HeightsResult& r, const tune::SquareHeight& square, const tune::Coupon& coupon) {
     const auto by_height = [](const tune::Leg& a, const tune::Leg& b) { return a.cut_height < b.cut_height; };
     const auto [lowest, highest] = std::minmax_element(coupon.legs.begin(), coupon.legs.end(), by_height);
     const Length least{tune::reading_rules().height_least_mm, mm};
@@ -58,16 +59,15 @@ void place_height(HeightsReading& r, const tune::SquareHeight& square, const tun
     r.high = square.high;
     r.deg_per_mm = square.deg_per_mm;
     if (square.height < least)
-        r.advice = "Square only where the nozzle would strike: go no lower than this; too fast a feed tapers as well.";
+        r.advice = words::tune::heights_strike;
     else if (square.height < from)
-        r.advice = "Squarest below the ladder: set this height and cut another ladder about it.";
+        r.advice = words::tune::heights_below;
     else if (square.height > to)
-        r.advice = "Squarest above the ladder: set this height and cut another ladder about it.";
+        r.advice = words::tune::heights_above;
     else if (square.high - square.low > span)
-        r.advice =
-            "The band is wider than the ladder: measure the slot of the lowest and the highest leg to narrow it.";
+        r.advice = words::tune::heights_wide;
     else
-        r.advice = "Set this height, or the volts that hold it.";
+        r.advice = words::tune::heights_set;
 }
 
 std::vector<tune::TestCut> rows_of(const Workbook& workbook, const tune::Coupon& coupon,
@@ -92,23 +92,22 @@ bool two_heights(const std::vector<tune::TestCut>& rows) {
 
 } // namespace
 
-Outcome<HeightsReading> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
-                                     std::span<const HeightLeg> legs, const ShopModel& model) {
+Outcome<HeightsResult> read_heights(const Workbook& workbook, const tune::Coupon& coupon,
+                                    std::span<const HeightLeg> legs, const ShopModel& model) {
     if (auto fault = refusal(coupon, legs))
         return *fault;
     const Job& job = workbook.job;
-    HeightsReading r;
+    HeightsResult r;
     r.rows = rows_of(workbook, coupon, legs);
-    const std::vector<tune::TaperReading> seen = tapers(coupon, legs, job.thickness);
+    const std::vector<tune::TaperAt> seen = tapers(coupon, legs, job.thickness);
     if (const auto square = tune::square_height(seen))
         place_height(r, *square, coupon);
     else
-        r.advice = seen.empty() ? "Mark the squarest legs, or measure their slots, to find the height."
-                                : "These legs do not tell one height from another: keep the height you use.";
+        r.advice = seen.empty() ? words::tune::heights_mark : words::tune::heights_alike;
     Shop after = workbook.shop;
     after.tests.insert(after.tests.end(), r.rows.begin(), r.rows.end());
     const MetalModel metal{after, job.material, model};
-    cut::Plate plate = metal.plate(job.thickness, job.current);
+    cut::CutSetup plate = metal.plate(job.thickness, job.current);
     plate.height = r.height.value_or(plate.height);
     r.arc = metal.arc_volts(plate);
     r.controller = supply::at_controller(r.arc.value, after.height_control.divider_ratio);

@@ -5,7 +5,7 @@
 namespace torchside {
 
 Outcome<tune::Outlook> outlook(const MetalModel& metal, const Workbook& workbook) {
-    const cut::Plate plate = metal.plate(workbook.job.thickness, workbook.job.current);
+    const cut::CutSetup plate = metal.plate(workbook.job.thickness, workbook.job.current);
     const auto reach = metal.cuts(plate);
     if (!reach)
         return reach.fault();
@@ -22,7 +22,7 @@ Outcome<Tuning> tuning(const Workbook& workbook, const ShopModel& model) {
     return Tuning{std::move(seen.value()), next / (1 + w), next / (1 - w), metal.posterior().notes};
 }
 
-Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen, const ShopModel& model) {
+Outcome<tune::CutDiagnosis> read_cut(const Workbook& workbook, const SeenCut& seen, const ShopModel& model) {
     const Shop& shop = workbook.shop;
     const MetalModel metal{shop, workbook.job.material, model};
     tune::MadeCut made;

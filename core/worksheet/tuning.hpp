@@ -10,8 +10,8 @@
 
 #include <vector>
 
+#include "core/tune/diagnosis.hpp"
 #include "core/tune/next_test.hpp"
-#include "core/tune/reading.hpp"
 #include "core/worksheet/metal_model.hpp"
 
 namespace torchside {
@@ -40,7 +40,7 @@ struct SeenCut {
 [[nodiscard]] Outcome<Tuning> tuning(const Workbook& workbook, const ShopModel& model = {});
 
 /// Its cause, the knob to turn, and its row for the log.
-[[nodiscard]] Outcome<tune::CutReading> read_cut(const Workbook& workbook, const SeenCut& seen,
-                                                 const ShopModel& model = {});
+[[nodiscard]] Outcome<tune::CutDiagnosis> read_cut(const Workbook& workbook, const SeenCut& seen,
+                                                   const ShopModel& model = {});
 
 } // namespace torchside

@@ -1,6 +1,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include "core/tune/plate_terms.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/worksheet.hpp"
 
@@ -114,10 +115,10 @@ TEST_CASE("A chart of nothing", "[worksheet][chart]") {
 TEST_CASE("A cell's feed rests on practice where rules of thumb halve its variance", "[worksheet][chart]") {
     // sd of ln(feed) by tune_priors.json: bias 0.35 (0.22 of it the shop's own), slope 0.20 (0.11), current 0.20, metal
     // 0.20, one stock 0.06; five rules of thumb of sd 0.20. Shares by NumPy, one solve over the five rows at once.
-    using tune::Footing;
+    using tune::DominantBasis;
     const tune::Posterior p = tune::learn({}, Machine{});
     const auto plate = [](Metal metal, double t) {
-        cut::Plate made;
+        cut::CutSetup made;
         made.metal = metal;
         made.thickness = Length{t, mm};
         made.current = Current{45, ampere};
@@ -127,25 +128,28 @@ TEST_CASE("A cell's feed rests on practice where rules of thumb halve its varian
         Metal metal;
         double t_mm;
         double share;
-        Footing feed;
-    } rows[] = {{Metal::mild_steel, 6, 0.62016, Footing::practice},
-                {Metal::mild_steel, 0.8, 0.45195, Footing::physics},
-                {Metal::stainless, 6, 0.54023, Footing::practice},
-                {Metal::stainless, 1.5, 0.45787, Footing::physics},
-                {Metal::copper, 6, 0.34095, Footing::physics}};
+        DominantBasis feed;
+    } rows[] = {{Metal::mild_steel, 6, 0.62016, DominantBasis::practice},
+                {Metal::mild_steel, 0.8, 0.45195, DominantBasis::physics},
+                {Metal::stainless, 6, 0.54023, DominantBasis::practice},
+                {Metal::stainless, 1.5, 0.45787, DominantBasis::physics},
+                {Metal::copper, 6, 0.34095, DominantBasis::physics}};
     for (const auto& r : rows) {
         CAPTURE(static_cast<int>(r.metal), r.t_mm);
-        CHECK_THAT(tune::practice_share(p, plate(r.metal, r.t_mm)), WithinAbs(r.share, 1e-5));
-        const tune::Footings f = tune::footings(p, plate(r.metal, r.t_mm));
+        const tune::Vector x = tune::feed_regressors(plate(r.metal, r.t_mm)).x;
+        const double stock = p.feed.model().stock_sd * p.feed.model().stock_sd;
+        const double share = 1.0 - (p.feed_practice.variance(x) + stock) / (p.feed_physics.variance(x) + stock);
+        CHECK_THAT(share, WithinAbs(r.share, 1e-5));
+        const tune::DominantBases f = tune::dominant_bases(p, plate(r.metal, r.t_mm));
         CHECK(f.feed == r.feed);
-        CHECK(f.kerf == Footing::physics);
-        CHECK(f.pierce_delay == Footing::physics);
-        CHECK(f.arc == Footing::practice);
+        CHECK(f.kerf == DominantBasis::physics);
+        CHECK(f.pierce_delay == DominantBasis::physics);
+        CHECK(f.arc == DominantBasis::practice);
     }
 }
 
 TEST_CASE("A cell rests on own cuts where they halve the band", "[worksheet][chart]") {
-    using tune::Footing;
+    using tune::DominantBasis;
     Shop shop;
     const Length rows[] = {Length{6, mm}, Length{0.8, mm}};
     const auto at_45 = [&](std::size_t row) {
@@ -153,25 +157,25 @@ TEST_CASE("A cell rests on own cuts where they halve the band", "[worksheet][cha
         for (std::size_t i = 0; i < c.columns.size(); ++i)
             if (c.columns[i].current == Current{45, ampere})
                 return c.at(row, i).basis;
-        return tune::Footings{};
+        return tune::DominantBases{};
     };
-    CHECK(at_45(0).feed == Footing::practice);
+    CHECK(at_45(0).feed == DominantBasis::practice);
     tune::TestCut cut;
     cut.feed = Speed{1500, mm_min};
     cut.verdict = tune::Verdict::clean;
     shop.tests = {cut};
-    CHECK(at_45(0).feed == Footing::cuts);
-    CHECK(at_45(0).kerf == Footing::physics);
-    CHECK(at_45(0).arc == Footing::practice);
-    CHECK(at_45(1).feed == Footing::physics); // far off: the cut says little of 0.8 mm
+    CHECK(at_45(0).feed == DominantBasis::cuts);
+    CHECK(at_45(0).kerf == DominantBasis::physics);
+    CHECK(at_45(0).arc == DominantBasis::practice);
+    CHECK(at_45(1).feed == DominantBasis::physics); // far off: the cut says little of 0.8 mm
     cut.kerf_top = cut.kerf_bottom = Length{1.6, mm};
     cut.arc = Voltage{118, volt};
     cut.pierce_delay = Duration{0.5, second};
     cut.pierce = tune::PierceVerdict::good;
     shop.tests = {cut};
-    CHECK(at_45(0).kerf == Footing::cuts);
-    CHECK(at_45(0).arc == Footing::cuts);
-    CHECK(at_45(0).pierce_delay == Footing::cuts);
+    CHECK(at_45(0).kerf == DominantBasis::cuts);
+    CHECK(at_45(0).arc == DominantBasis::cuts);
+    CHECK(at_45(0).pierce_delay == DominantBasis::cuts);
     shop.tests[0].worn = true;
-    CHECK(at_45(0).feed == Footing::practice); // it taught nothing
+    CHECK(at_45(0).feed == DominantBasis::practice); // it taught nothing
 }

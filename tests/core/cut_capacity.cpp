@@ -4,6 +4,7 @@
 #include "core/cut/balance.hpp"
 #include "core/cut/capacity.hpp"
 #include "core/cut/rules.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using Catch::Approx;
@@ -12,12 +13,12 @@ namespace {
 
 const cut::Terms& steel = cut::small_air_torch(Metal::mild_steel);
 
-cut::Plate plate(double t_mm, double i_a, Metal metal = Metal::mild_steel) {
+cut::CutSetup plate(double t_mm, double i_a, Metal metal = Metal::mild_steel) {
     return {metal, Length{t_mm, mm}, Current{i_a, ampere}, {}, {}, Length{1.5, mm}};
 }
 
 cut::Choice choose(double t_mm, const Machine& machine, const Table& table = {}) {
-    return cut::choose(plate(t_mm, 45), machine, table, cut::LevelOne{steel}, steel);
+    return cut::choose(plate(t_mm, 45), machine, table, cut::PhysicsModel{steel}, steel);
 }
 
 } // namespace
@@ -29,22 +30,22 @@ TEST_CASE("The three limits at 45 and 50 A lie where the trade puts them", "[cut
     // Own, level 1 with the small-torch terms; a check on drift, not on the physics.
     constexpr Row rows[] = {{45, 11.59, 8.75, 18.55}, {50, 12.70, 9.54, 20.31}};
     for (const Row& r : rows) {
-        const cut::Limits l = cut::limits(plate(6, r.i_a), cut::LevelOne{steel}, steel);
+        const cut::Limits l = cut::limits(plate(6, r.i_a), cut::PhysicsModel{steel}, steel);
         CHECK(l.clean.in(mm) == Approx(r.clean_mm).margin(0.01));
         CHECK(l.pierce.in(mm) == Approx(r.pierce_mm).margin(0.01));
         CHECK(l.sever.in(mm) == Approx(r.sever_mm).margin(0.01));
         CHECK_FALSE(l.capped);
     }
     // Check from practice, no source: 50 A severs 12.7 mm of mild steel.
-    CHECK(cut::reach(plate(12.7, 50), cut::LevelOne{steel}, steel) <= cut::Reach::sever);
-    CHECK(cut::reach(plate(40, 50), cut::LevelOne{steel}, steel) == cut::Reach::refused);
+    CHECK(cut::reach(plate(12.7, 50), cut::PhysicsModel{steel}, steel) <= cut::Reach::sever);
+    CHECK(cut::reach(plate(40, 50), cut::PhysicsModel{steel}, steel) == cut::Reach::refused);
 }
 
 TEST_CASE("A plate's reach agrees with the limits", "[cut][capacity]") {
     for (const Metal metal : all_metals)
         for (const double i_a : {20.0, 45.0, 80.0, 105.0}) {
             const cut::Terms& terms = cut::small_air_torch(metal);
-            const cut::LevelOne model{terms};
+            const cut::PhysicsModel model{terms};
             const cut::Limits l = cut::limits(plate(6, i_a, metal), model, terms);
             CHECK(l.pierce < l.clean);
             CHECK(l.clean < l.sever);
@@ -59,7 +60,7 @@ TEST_CASE("A plate's reach agrees with the limits", "[cut][capacity]") {
 }
 
 TEST_CASE("Capacity stops at the cap until a cut proves more", "[cut][capacity]") {
-    const cut::LevelOne model{steel};
+    const cut::PhysicsModel model{steel};
     const cut::Limits l = cut::limits(plate(6, 100), model, steel);
     CHECK(l.capped);
     CHECK(l.clean.in(mm) == Approx(20.0));
@@ -77,8 +78,8 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
         const char* reason_has;
     };
     constexpr Row rows[] = {
-        {0.6, 20, 30, "20 A is as low as that goes"}, // still faster than the table
-        {0.9, 27, 30, "faster than the table"},       // held back for the table
+        {0.6, 20, 30, "20 A is as low as it goes"}, // still faster than the table
+        {0.9, 27, 30, "faster than the table"},     // held back for the table
         {6, 30, 30, "pierces this plate and cuts it cleanly"},
         {8, 45, 45, "pierces this plate and cuts it cleanly"},
         {11.7, 50, 60, "from an edge"},
@@ -89,18 +90,18 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
         REQUIRE(c.current);
         CHECK(c.current->in(ampere) == r.current);
         CHECK(c.nozzle->in(ampere) == r.nozzle);
-        CAPTURE(c.reason);
-        CHECK(c.reason.find(r.reason_has) != std::string::npos);
+        CAPTURE(test::said(c.reason));
+        CHECK(test::said(c.reason).find(r.reason_has) != std::string::npos);
     }
     const cut::Choice none = choose(20, machine);
     CHECK_FALSE(none.current);
-    CHECK(none.reason.find("past what the machine cuts cleanly") != std::string::npos);
+    CHECK(test::said(none.reason).find("cuts this plate cleanly") != std::string::npos);
 
     machine.nozzles = {{Current{40, ampere}, {}}};
-    CHECK(choose(12, machine).reason.find("one rated for 50 A would") != std::string::npos);
+    CHECK(test::said(choose(12, machine).reason).find("One rated for 50 A would") != std::string::npos);
     machine.nozzles = {{Current{15, ampere}, {}}};
     CHECK_FALSE(choose(20, machine).current);
-    CHECK(choose(20, machine).reason.find("lowest current is above") != std::string::npos);
+    CHECK(test::said(choose(20, machine).reason).find("lowest current is above") != std::string::npos);
 }
 
 TEST_CASE("A slow table does not cost the cut", "[cut][capacity]") {
@@ -112,9 +113,9 @@ TEST_CASE("A slow table does not cost the cut", "[cut][capacity]") {
     REQUIRE(c.current);
     CHECK(c.reach == cut::Reach::clean);
     const auto at = [&](double i_a) {
-        cut::Plate p = plate(6, i_a);
+        cut::CutSetup p = plate(6, i_a);
         p.bore = cut::bore(machine.nozzles[0], steel);
-        return cut::reach(p, cut::LevelOne{steel}, steel);
+        return cut::reach(p, cut::PhysicsModel{steel}, steel);
     };
     CHECK(at(c.current->in(ampere)) == cut::Reach::clean);
     CHECK(at(c.current->in(ampere)-1) != cut::Reach::clean);
@@ -134,17 +135,17 @@ TEST_CASE("By hand", "[cut]") {
     CHECK(cut::by_hand(Speed{600, mm_min}, Current{30, ampere}, true).drag);
     CHECK(cut::by_hand(Speed{600, mm_min}, Current{40, ampere}, false).drag);
     CHECK_FALSE(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).drag);
-    CHECK(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).advice.find("Too much current") == 0);
+    CHECK(test::said(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).advice).find("Too much current") == 0);
 }
 
 TEST_CASE("What the model refuses names its field", "[cut]") {
     struct Row {
-        cut::Plate plate;
+        cut::CutSetup plate;
         const char* field;
     };
-    cut::Plate thin = plate(0.05, 45), thick = plate(250, 45), weak = plate(6, 0), nan = plate(6, 45);
+    cut::CutSetup thin = plate(0.05, 45), thick = plate(250, 45), weak = plate(6, 0), nan = plate(6, 45);
     nan.thickness = Length{std::numeric_limits<double>::quiet_NaN(), mm};
-    cut::Plate bore = plate(6, 45), arc = plate(6, 45), height = plate(6, 45);
+    cut::CutSetup bore = plate(6, 45), arc = plate(6, 45), height = plate(6, 45);
     bore.bore = Length{0, mm};
     arc.arc = Voltage{-5, volt};
     height.height = Length{-1, mm};

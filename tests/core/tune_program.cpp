@@ -371,7 +371,7 @@ TEST_CASE("Two squares tell tilt from swirl") {
     const double alike = 2.0;
     const double tilt = 0.7;
     const double swirl = 1.1;
-    const SwirlReading r =
+    const TiltAndSwirl r =
         read_swirl({alike - tilt - swirl, alike + tilt - swirl, alike - tilt + swirl, alike + tilt + swirl});
     CHECK_THAT(r.alike_deg, WithinAbs(alike, 1e-12));
     CHECK_THAT(r.tilt_deg, WithinAbs(tilt, 1e-12));

@@ -23,7 +23,7 @@ constexpr double slope_sd = 0.20;
 constexpr double stock_sd = 0.06;
 constexpr Window window{0.08, 0.02, 0.03};
 
-Observation verdict(double u, double y, Reading reading) {
+Observation verdict(double u, double y, Judgement reading) {
     Observation o;
     o.x = {1.0, u};
     o.y = y;
@@ -159,9 +159,9 @@ std::vector<Observation> random_log(Rng& rng) {
             const double y = right + 0.15 * draw();
             const double z = y - right + window.soft * draw();
             rows.push_back(verdict(u, y,
-                                   z > std::log(1.0 + window.width)   ? Reading::high
-                                   : z < std::log(1.0 - window.width) ? Reading::low
-                                                                      : Reading::good));
+                                   z > std::log(1.0 + window.width)   ? Judgement::high
+                                   : z < std::log(1.0 - window.width) ? Judgement::low
+                                                                      : Judgement::good));
         }
     }
     return rows;
@@ -171,13 +171,13 @@ std::vector<Observation> random_log(Rng& rng) {
 
 TEST_CASE("What one verdict says of another stock keeps its shape") {
     for (const double at : {-1.0, -0.3, 0.4, 1.0})
-        for (const Reading r : {Reading::low, Reading::good, Reading::high})
+        for (const Judgement r : {Judgement::low, Judgement::good, Judgement::high})
             for (const double y : {-0.3, 0.0, 0.25})
                 compare({verdict(-0.3, y, r)}, at);
 }
 
 TEST_CASE("The example of verdict_grid.hpp") {
-    const Distribution b = fit({verdict(0.0, 0.0, Reading::high)}, model()).distribution({1.0, 0.0}, 7);
+    const Distribution b = fit({verdict(0.0, 0.0, Judgement::high)}, model()).distribution({1.0, 0.0}, 7);
     CHECK_THAT(b.quantile(0.1), WithinAbs(-0.532, 0.001));
     CHECK_THAT(b.quantile(0.5), WithinAbs(-0.251, 0.001));
     CHECK_THAT(b.quantile(0.9), WithinAbs(-0.057, 0.001));
@@ -185,17 +185,18 @@ TEST_CASE("The example of verdict_grid.hpp") {
 
 TEST_CASE("What the verdicts of several stocks say of one keeps its shape") {
     for (const double at : {-1.0, 0.1, 0.5}) {
-        compare(
-            {verdict(-1.0, 0.1, Reading::good), verdict(0.5, -0.2, Reading::high), verdict(-0.7, 0.3, Reading::high)},
-            at);
-        compare({verdict(-1.0, 0.1, Reading::low), verdict(0.5, 0.2, Reading::high)}, at);
-        compare({verdict(0.0, 0.2, Reading::low), verdict(0.7, 0.2, Reading::low), verdict(-0.7, 0.1, Reading::low)},
+        compare({verdict(-1.0, 0.1, Judgement::good), verdict(0.5, -0.2, Judgement::high),
+                 verdict(-0.7, 0.3, Judgement::high)},
                 at);
+        compare({verdict(-1.0, 0.1, Judgement::low), verdict(0.5, 0.2, Judgement::high)}, at);
+        compare(
+            {verdict(0.0, 0.2, Judgement::low), verdict(0.7, 0.2, Judgement::low), verdict(-0.7, 0.1, Judgement::low)},
+            at);
     }
 }
 
 TEST_CASE("One verdict, one stock: exact") {
-    for (const Reading r : {Reading::low, Reading::good, Reading::high}) {
+    for (const Judgement r : {Judgement::low, Judgement::good, Judgement::high}) {
         const std::vector<Observation> rows{verdict(0.3, 0.2, r)};
         const Brute exact = brute(rows, 0.3);
         const Distribution b = fit(rows, model()).distribution({1.0, 0.3}, 0);
@@ -205,29 +206,29 @@ TEST_CASE("One verdict, one stock: exact") {
 }
 
 TEST_CASE("Feeds within 1 % of brute force over several stocks") {
-    const std::vector<Observation> rows{verdict(-1.4, 0.0, Reading::low),   verdict(-1.4, 0.2, Reading::good),
-                                        verdict(-0.7, 0.15, Reading::good), verdict(0.0, 0.1, Reading::high),
-                                        verdict(0.0, -0.02, Reading::good), verdict(0.7, 0.05, Reading::good)};
+    const std::vector<Observation> rows{verdict(-1.4, 0.0, Judgement::low),   verdict(-1.4, 0.2, Judgement::good),
+                                        verdict(-0.7, 0.15, Judgement::good), verdict(0.0, 0.1, Judgement::high),
+                                        verdict(0.0, -0.02, Judgement::good), verdict(0.7, 0.05, Judgement::good)};
     for (const double at : {-1.4, -0.7, 0.0, 0.3, 0.7, 1.0})
         compare(rows, at);
 }
 
 TEST_CASE("Readings and verdicts together") {
-    const std::vector<Observation> rows{reading(-0.7, 0.10, 0.05), verdict(-0.7, 0.12, Reading::good),
-                                        reading(0.0, 0.20, 0.05), verdict(0.7, 0.2, Reading::low)};
+    const std::vector<Observation> rows{reading(-0.7, 0.10, 0.05), verdict(-0.7, 0.12, Judgement::good),
+                                        reading(0.0, 0.20, 0.05), verdict(0.7, 0.2, Judgement::low)};
     for (const double at : {-0.7, 0.0, 0.7, 1.0})
         compare(rows, at);
 }
 
 TEST_CASE("Rows that contradict each other") {
     // Too slow far above where another stock was clean, and the other way about within one stock.
-    const std::vector<Observation> one{verdict(0.0, 0.0, Reading::good), verdict(0.0, 0.3, Reading::low),
-                                       verdict(0.0, -0.1, Reading::high)};
+    const std::vector<Observation> one{verdict(0.0, 0.0, Judgement::good), verdict(0.0, 0.3, Judgement::low),
+                                       verdict(0.0, -0.1, Judgement::high)};
     compare(one, 0.0);
     compare(one, 0.7);
-    const std::vector<Observation> two{verdict(-0.4, 0.3, Reading::good), verdict(-0.4, 0.3, Reading::good),
-                                       verdict(0.0, 0.25, Reading::high), verdict(0.0, 0.05, Reading::low),
-                                       verdict(0.4, 0.0, Reading::good)};
+    const std::vector<Observation> two{verdict(-0.4, 0.3, Judgement::good), verdict(-0.4, 0.3, Judgement::good),
+                                       verdict(0.0, 0.25, Judgement::high), verdict(0.0, 0.05, Judgement::low),
+                                       verdict(0.4, 0.0, Judgement::good)};
     for (const double at : {-0.4, 0.0, 0.4})
         compare(two, at);
 }
@@ -282,10 +283,10 @@ TEST_CASE("A reading that is far off is flagged and weighted down; the others ar
 TEST_CASE("A verdict against all others is flagged and told as misread") {
     std::vector<Observation> rows;
     for (int i = 0; i < 6; ++i) {
-        rows.push_back(verdict(0.0, 0.02 * i, Reading::good));
+        rows.push_back(verdict(0.0, 0.02 * i, Judgement::good));
         rows.back().row = i;
     }
-    rows.push_back(verdict(0.0, 0.9, Reading::low));
+    rows.push_back(verdict(0.0, 0.9, Judgement::low));
     rows.back().row = 6;
     const ResponseFit s = fit(rows, model());
     const Finding& odd = s.findings()[6];
@@ -301,9 +302,9 @@ TEST_CASE("Verdicts that speak for another window are read by it") {
     std::vector<Observation> rows;
     for (int i = 0; i < 8; ++i) { // clean at the middle, never 0.055 away from it
         const double u = 0.2 * i;
-        rows.push_back(verdict(u, 0.055, Reading::high));
-        rows.push_back(verdict(u, -0.055, Reading::low));
-        rows.push_back(verdict(u, 0.0, Reading::good));
+        rows.push_back(verdict(u, 0.055, Judgement::high));
+        rows.push_back(verdict(u, -0.055, Judgement::low));
+        rows.push_back(verdict(u, 0.0, Judgement::good));
     }
     CHECK(fit(rows, m).model().window.width == 0.04);
     rows.resize(1);
@@ -311,7 +312,7 @@ TEST_CASE("Verdicts that speak for another window are read by it") {
 }
 
 TEST_CASE("Quantiles of a belief enclose the mass they say") {
-    const std::vector<Observation> rows{verdict(0.0, 0.1, Reading::low)};
+    const std::vector<Observation> rows{verdict(0.0, 0.1, Judgement::low)};
     const Distribution b = fit(rows, model()).distribution({1.0, 0.0}, 0);
     double below = 0.0;
     for (std::size_t i = 0; i < b.mass.size(); ++i)
@@ -331,10 +332,10 @@ TEST_CASE("Normal quantiles") {
 
 TEST_CASE("The window of the header's example") {
     const Judge judge(window);
-    CHECK_THAT(judge.happens(Reading::good, 0.0), WithinAbs(0.999925, 5e-7));
-    CHECK_THAT(judge.reads(Reading::good, 0.0), WithinAbs(0.969928, 1e-6));
-    CHECK_THAT(judge.happens(Reading::good, std::log(1.08)), WithinAbs(0.5, 1e-9));
-    CHECK_THAT(judge.reads(Reading::low, 5.0), WithinAbs(0.015, 1e-12));
+    CHECK_THAT(judge.happens(Judgement::good, 0.0), WithinAbs(0.999925, 5e-7));
+    CHECK_THAT(judge.reads(Judgement::good, 0.0), WithinAbs(0.969928, 1e-6));
+    CHECK_THAT(judge.happens(Judgement::good, std::log(1.08)), WithinAbs(0.5, 1e-9));
+    CHECK_THAT(judge.reads(Judgement::low, 5.0), WithinAbs(0.015, 1e-12));
 }
 
 TEST_CASE("An edge is as soft as the normal distribution says, to the last place before it is flat") {
@@ -342,10 +343,10 @@ TEST_CASE("An edge is as soft as the normal distribution says, to the last place
     double worst = 0.0;
     for (double x = -7.0; x <= 7.0; x = std::nextafter(x + 1e-4, 8.0)) {
         const double z = judge.upper_edge() + window.soft * x;
-        worst = std::fmax(worst, std::abs(judge.happens(Reading::high, z) - normal_cdf(x)));
+        worst = std::fmax(worst, std::abs(judge.happens(Judgement::high, z) - normal_cdf(x)));
     }
     CHECK(worst < 5e-12);
     double x = 7.0; // the doubles next to the end
     for (int i = 0; i < 40; ++i, x = std::nextafter(x, 0.0))
-        CHECK_THAT(judge.happens(Reading::high, judge.upper_edge() + window.soft * x), WithinAbs(1.0, 2e-12));
+        CHECK_THAT(judge.happens(Judgement::high, judge.upper_edge() + window.soft * x), WithinAbs(1.0, 2e-12));
 }

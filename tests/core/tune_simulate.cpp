@@ -5,8 +5,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include "core/tune/shop_draw.hpp"
-#include "core/tune/simulate.hpp"
+#include "tools/simulate/shop_draw.hpp"
+#include "tools/simulate/simulate.hpp"
 
 using namespace torchside::tune;
 using Catch::Matchers::WithinAbs;
@@ -51,7 +51,7 @@ TEST_CASE("Draws have the spreads that the population says") {
         const double e = shop.truth(5) - shop.curve(5);
         stock_2 += e * e / shops;
         CHECK(shop.truth(2) == shop.truth(8)); // 3 mm, twice
-        misread += shop.read(5, 0, shop.truth(5)) != Reading::good;
+        misread += shop.read(5, 0, shop.truth(5)) != Judgement::good;
     }
     CHECK_THAT(bias, WithinAbs(0.0, 0.005));
     CHECK_THAT(std::sqrt(bias_2), WithinAbs(0.25, 0.005));

@@ -6,7 +6,6 @@
 
 #include "core/quantity/low_end.hpp"
 #include "core/wear/assess.hpp"
-#include "core/wear/life.hpp"
 
 using namespace torchside;
 using namespace torchside::wear;
@@ -214,14 +213,4 @@ TEST_CASE("A band that comes within a hundredth of nothing begins at nothing", "
     CHECK(low_end(10, 9.95) == 0.0);
     CHECK(low_end(10, 12) == 0.0);
     CHECK(low_end(0, 0) == 0.0);
-}
-
-TEST_CASE("No rates without wear, no Weibull through one life", "[wear]") {
-    CHECK_FALSE(fit_rates({}));
-    const ConsumableSet idle[] = {{0, Duration{0, minute}, Ended::worn}};
-    CHECK_FALSE(fit_rates(idle));
-    const double one[] = {300}, alike[] = {300, 300, 300};
-    CHECK_FALSE(fit_weibull(one));
-    REQUIRE(fit_weibull(alike));
-    CHECK(fit_weibull(alike)->shape == Approx(1000));
 }

@@ -6,6 +6,7 @@
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/read_heights.hpp"
 #include "core/worksheet/worksheet.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using Catch::Matchers::WithinAbs;
@@ -37,8 +38,8 @@ TEST_CASE("The square height of a few legs is where a straight line crosses noug
     using tune::looks_square;
     using tune::measured_taper;
     const Length low{0.9, mm}, high{2.1, mm}, kerf{1.45, mm};
-    const tune::TaperReading two[] = {measured_taper(low, kerf, Length{1.55, mm}, plate),
-                                      measured_taper(high, Length{1.75, mm}, kerf, plate)};
+    const tune::TaperAt two[] = {measured_taper(low, kerf, Length{1.55, mm}, plate),
+                                 measured_taper(high, Length{1.75, mm}, kerf, plate)};
     CHECK_THAT(two[0].angle_deg, WithinAbs(-0.47745, 1e-5));
     CHECK_THAT(two[1].angle_deg, WithinAbs(1.43210, 1e-5));
     CHECK_THAT(two[0].sd_deg, WithinAbs(0.67521, 1e-5));
@@ -48,14 +49,14 @@ TEST_CASE("The square height of a few legs is where a straight line crosses noug
     CHECK_THAT(measured->low.in(mm), WithinAbs(0.58479, 2e-5));
     CHECK_THAT(measured->high.in(mm), WithinAbs(1.59018, 2e-5));
     CHECK_THAT(measured->deg_per_mm, WithinAbs(1.55590, 1e-5));
-    const tune::TaperReading one[] = {looks_square(Length{1.2, mm})};
+    const tune::TaperAt one[] = {looks_square(Length{1.2, mm})};
     const auto seen = tune::square_height(one);
     REQUIRE(seen);
     CHECK_THAT(seen->height.in(mm), WithinAbs(1.2, 1e-9));
     CHECK_THAT(seen->low.in(mm), WithinAbs(0.25707, 2e-5));
     CHECK_THAT(seen->high.in(mm), WithinAbs(2.14293, 2e-5));
-    const tune::TaperReading mixed[] = {looks_square(Length{1.2, mm}), looks_square(Length{1.5, mm}),
-                                        measured_taper(high, Length{2.0, mm}, Length{1.5, mm}, Length{10, mm})};
+    const tune::TaperAt mixed[] = {looks_square(Length{1.2, mm}), looks_square(Length{1.5, mm}),
+                                   measured_taper(high, Length{2.0, mm}, Length{1.5, mm}, Length{10, mm})};
     const auto both = tune::square_height(mixed);
     REQUIRE(both);
     CHECK_THAT(both->height.in(mm), WithinAbs(1.29812, 1e-5));
@@ -64,12 +65,12 @@ TEST_CASE("The square height of a few legs is where a straight line crosses noug
 }
 
 TEST_CASE("Legs that are all alike, or taper the wrong way, tell no height", "[heights]") {
-    std::vector<tune::TaperReading> alike;
+    std::vector<tune::TaperAt> alike;
     for (const double h : {0.9, 1.2, 1.5, 1.8, 2.1})
         alike.push_back(tune::looks_square(Length{h, mm}));
     CHECK_FALSE(tune::square_height(alike));
     CHECK_FALSE(tune::square_height({}));
-    const tune::TaperReading wrong[] = {{Length{0.9, mm}, 4.0, 0.3}, {Length{2.1, mm}, -4.0, 0.3}};
+    const tune::TaperAt wrong[] = {{Length{0.9, mm}, 4.0, 0.3}, {Length{2.1, mm}, -4.0, 0.3}};
     CHECK_FALSE(tune::square_height(wrong));
 }
 
@@ -86,7 +87,7 @@ TEST_CASE("A height ladder gives height, volts and rows for the log", "[heights]
     showed[4].arc = Voltage{129, volt};
     const auto read = read_heights(w, c, in_order(c, showed));
     REQUIRE(read.ok());
-    const HeightsReading& r = read.value();
+    const HeightsResult& r = read.value();
     REQUIRE(r.height);
     CHECK_THAT(r.height->in(mm), WithinAbs(1.2, 1e-9)); // 1.196 in steps of 0.05
     CHECK(r.rows.size() == 3);
@@ -127,13 +128,13 @@ TEST_CASE("A marked leg gives a height and no row; all marked give neither", "[h
     CHECK_THAT(one.value().height->in(mm), WithinAbs(1.2, 1e-9));
     CHECK(one.value().rows.empty());
     CHECK_FALSE(one.value().gradient);
-    CHECK(one.value().advice.find("wider than the ladder") != std::string_view::npos);
+    CHECK(test::said(one.value().advice).find("wider than the ladder") != std::string::npos);
     for (HeightLeg& leg : showed)
         leg.square = true;
     const auto all = read_heights(w, c, in_order(c, showed));
     REQUIRE(all.ok());
     CHECK_FALSE(all.value().height);
-    CHECK(all.value().advice.find("do not tell") != std::string_view::npos);
+    CHECK(test::said(all.value().advice).find("do not tell") != std::string::npos);
     CHECK(all.value().arc.value == evaluate(w).settings->arc.value); // at the height it has
 }
 
@@ -145,12 +146,12 @@ TEST_CASE("A square height past the legs is held back", "[heights]") {
     showed[4] = kerf(1.45, 1.55);
     const auto above = read_heights(w, c, in_order(c, showed));
     CHECK_THAT(above.value().height->in(mm), WithinAbs(2.25, 1e-9));
-    CHECK(above.value().advice.find("above the ladder") != std::string_view::npos);
+    CHECK(test::said(above.value().advice).find("above the ladder") != std::string::npos);
     showed[0] = kerf(1.6, 1.5);
     showed[4] = kerf(2.0, 1.4);
     const auto below = read_heights(w, c, in_order(c, showed));
     CHECK_THAT(below.value().height->in(mm), WithinAbs(0.8, 1e-9));
-    CHECK(below.value().advice.find("strike") != std::string_view::npos);
+    CHECK(test::said(below.value().advice).find("strike") != std::string::npos);
 }
 
 TEST_CASE("What is not a reading of a height ladder is refused by name", "[heights]") {

@@ -16,7 +16,7 @@ using namespace torchside::tune;
 
 namespace {
 
-void level_1(const cut::Plate& plate) {
+void level_1(const cut::CutSetup& plate) {
     const cut::Terms& terms = cut::small_air_torch(plate.metal);
     std::printf("%.17g %.17g %.17g %.17g", plate.bore ? plate.bore->in(mm) : 0.0, balance_feed(plate, terms).in(mm_min),
                 cut::kerf(plate, terms).in(mm), cut::arc_volts(plate, terms).in(volt));
@@ -72,7 +72,7 @@ int main() {
             double t, amps, height, bore;
             if (std::scanf("%d %lf %lf %lf %lf", &metal, &t, &amps, &height, &bore) != 5)
                 return 1;
-            cut::Plate plate;
+            cut::CutSetup plate;
             plate.metal = static_cast<Metal>(metal);
             plate.thickness = Length{t, mm};
             plate.current = Current{amps, ampere};

@@ -1,9 +1,6 @@
 // Answers questions about consumables given on standard input, one a line, for tests/oracle/wear.py; no part of the
 // product. SETS is  count (starts minutes worn)*
-//   rates SETS                                          -> a b
 //   learn spread SETS                                   -> a b var_a var_b cov
-//   weibull count life*                                 -> shape scale
-//   gamma alpha beta failures exposure                  -> rate sd mean_life
 //   batch starts minutes minutes_sd quantity now_starts now_minutes SETS
 //     -> spread finishes change_before|0 wears_at|0 changes.low changes.value changes.high
 #include <cstdio>
@@ -11,7 +8,6 @@
 #include <vector>
 
 #include "core/wear/assess.hpp"
-#include "core/wear/life.hpp"
 
 using namespace torchside;
 
@@ -52,25 +48,11 @@ void batch() {
 int main() {
     char what[16];
     while (std::scanf("%15s", what) == 1) {
-        if (std::strcmp(what, "rates") == 0) {
-            const auto rates = wear::fit_rates(sets()).value_or(wear::Rates{});
-            std::printf("%.17g %.17g\n", rates.per_start, rates.per_minute);
-        } else if (std::strcmp(what, "learn") == 0) {
+        if (std::strcmp(what, "learn") == 0) {
             const double spread = number();
-            const wear::Belief b = wear::learn(sets(), spread);
+            const wear::WearRates b = wear::learn(sets(), spread);
             std::printf("%.17g %.17g %.17g %.17g %.17g\n", b.per_start, b.per_minute, b.var_start, b.var_minute,
                         b.covariance);
-        } else if (std::strcmp(what, "weibull") == 0) {
-            std::vector<double> lives(static_cast<std::size_t>(number()));
-            for (double& x : lives)
-                x = number();
-            const auto fit = wear::fit_weibull(lives).value_or(wear::Weibull{});
-            std::printf("%.17g %.17g\n", fit.shape, fit.scale);
-        } else if (std::strcmp(what, "gamma") == 0) {
-            const double alpha = number(), beta = number();
-            const int failures = static_cast<int>(number());
-            const wear::GammaRate g = wear::GammaRate{alpha, beta}.after(failures, number());
-            std::printf("%.17g %.17g %.17g\n", g.rate(), g.rate_sd(), g.mean_life());
         } else {
             batch();
         }

@@ -9,6 +9,7 @@
 #include "core/cut/pierce.hpp"
 #include "core/cut/rules.hpp"
 #include "core/stock/properties.hpp"
+#include "tests/exact_conduction.hpp"
 
 using namespace torchside;
 
@@ -28,13 +29,13 @@ private:
     std::mt19937 engine_;
 };
 
-cut::Plate plate(Random& random) {
-    cut::Plate p{random.metal(),
-                 Length{random.log_between(0.2, 60), mm},
-                 Current{random.between(10, 200), ampere},
-                 {},
-                 {},
-                 Length{random.between(0.5, 6), mm}};
+cut::CutSetup plate(Random& random) {
+    cut::CutSetup p{random.metal(),
+                    Length{random.log_between(0.2, 60), mm},
+                    Current{random.between(10, 200), ampere},
+                    {},
+                    {},
+                    Length{random.between(0.5, 6), mm}};
     if (random.coin())
         p.bore = Length{random.between(0.4, 4), mm};
     if (random.coin())
@@ -51,7 +52,7 @@ const cut::Terms& terms(Random& random, Metal metal) {
 TEST_CASE("The balance balances, below the limit of no conduction", "[cut][property]") {
     Random random{20240601};
     for (int i = 0; i < 20000; ++i) {
-        const cut::Plate p = plate(random);
+        const cut::CutSetup p = plate(random);
         const cut::Terms& t = terms(random, p.metal);
         const auto result = cut::balance(p, t);
         if (!result) { // only plate that carries all the heat away
@@ -70,13 +71,13 @@ TEST_CASE("The balance balances, below the limit of no conduction", "[cut][prope
 TEST_CASE("Feed rises with current and falls with thickness and bore", "[cut][property]") {
     Random random{20240602};
     for (int i = 0; i < 20000; ++i) {
-        cut::Plate p = plate(random);
+        cut::CutSetup p = plate(random);
         const cut::Terms& t = cut::small_air_torch(p.metal);
         p.arc.reset();
         const Speed at = cut::balance_feed(p, t);
         if (at == Speed{})
             continue;
-        cut::Plate q = p;
+        cut::CutSetup q = p;
         q.current = 1.01 * p.current;
         CHECK(cut::balance_feed(q, t) > at);
         q = p;
@@ -109,7 +110,7 @@ TEST_CASE("The conduction shape is continuous, rises, and its slope is its slope
 
 TEST_CASE("The fit follows the exact series", "[cut][property]") {
     for (double p = 0.003; p <= 12.0; p *= 1.05)
-        CHECK(std::abs(cut::conduction_shape(p) / cut::conduction_shape_exact(p) - 1.0) <= 0.0019);
+        CHECK(std::abs(cut::conduction_shape(p) / test::conduction_shape_exact(p) - 1.0) <= 0.0019);
 }
 
 TEST_CASE("Limits rise with current", "[cut][property]") {
@@ -117,10 +118,10 @@ TEST_CASE("Limits rise with current", "[cut][property]") {
         const cut::Terms& t = cut::small_air_torch(metal);
         cut::Limits before{};
         for (double i_a = 10; i_a <= 200; i_a += 5) {
-            cut::Plate p;
+            cut::CutSetup p;
             p.metal = metal;
             p.current = Current{i_a, ampere};
-            const cut::Limits l = cut::limits(p, cut::LevelOne{t}, t);
+            const cut::Limits l = cut::limits(p, cut::PhysicsModel{t}, t);
             CHECK((l.clean > before.clean || l.capped));
             CHECK((l.pierce > before.pierce || l.capped));
             CHECK((l.sever > before.sever || l.capped));
@@ -133,13 +134,13 @@ TEST_CASE("Limits rise with current", "[cut][property]") {
 TEST_CASE("Pierce delay rises with thickness, falls with current", "[cut][property]") {
     Random random{20240603};
     for (int i = 0; i < 300; ++i) {
-        cut::Plate p;
+        cut::CutSetup p;
         p.metal = random.metal();
         p.current = Current{random.between(20, 100), ampere};
         const cut::Terms& t = cut::small_air_torch(p.metal);
         p.thickness = random.between(0.1, 0.95) * cut::pierce_limit(p, t);
         const Duration at = cut::pierce_delay(p, t).value();
-        cut::Plate q = p;
+        cut::CutSetup q = p;
         q.thickness = 1.02 * p.thickness;
         CHECK(cut::pierce_delay(q, t).value() > at);
         q = p;

@@ -21,8 +21,8 @@ namespace {
 const Machine machine;
 constexpr double thicknesses_mm[] = {1.5, 2, 3, 4.5, 6, 8, 10, 12, 16};
 
-cut::Plate plate(double thickness_mm, Metal metal = Metal::mild_steel) {
-    cut::Plate p;
+cut::CutSetup plate(double thickness_mm, Metal metal = Metal::mild_steel) {
+    cut::CutSetup p;
     p.metal = metal;
     p.thickness = Length{thickness_mm, mm};
     p.current = Current{45, ampere};
@@ -34,13 +34,13 @@ class Shop {
 public:
     explicit Shop(Rng& rng) : bias_(rng.uniform(-0.3, 0.3)), slope_(rng.uniform(-0.15, 0.15)) {}
 
-    [[nodiscard]] Speed right(const cut::Plate& p) const {
+    [[nodiscard]] Speed right(const cut::CutSetup& p) const {
         return std::exp(bias_ + slope_ * std::log(p.thickness.in(mm) / 6)) * feed(none_, p).value;
     }
 
     /// A row that says all that a row can; the verdict is the right one.
     [[nodiscard]] TestCut cut(Rng& rng, double off) const {
-        const cut::Plate p =
+        const cut::CutSetup p =
             plate(thicknesses_mm[rng.below(9)], rng.below(4) == 0 ? Metal::stainless : Metal::mild_steel);
         TestCut row;
         row.material = p.metal;

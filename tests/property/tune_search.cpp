@@ -45,7 +45,7 @@ double expected_cuts(const Search& search, double chance) {
     const double y = search.next().y;
     const Judge judge(sharp);
     double cuts = 1.0;
-    for (const Reading reading : {Reading::low, Reading::high}) {
+    for (const Judgement reading : {Judgement::low, Judgement::high}) {
         double p = 0.0;
         for (std::size_t i = 0; i < search.mass().size(); ++i)
             p += search.mass()[i] * judge.reads(reading, y - search.low() - static_cast<double>(i) * Search::step);

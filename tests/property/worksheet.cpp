@@ -77,7 +77,7 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
             CHECK(sheet.settings->feed.value <= w.shop.table.max_feed);
             CHECK(sheet.settings->pierce_delay.has_value() == (c.verdict == cut::Reach::clean));
         }
-        const auto stops = [](const Warning& x) { return x.severity == Severity::stop; };
+        const auto stops = [](const Message& x) { return x.severity == Severity::stop; };
         CHECK(sound_job(sheet));
         CHECK(sheet.time.has_value() == (sheet.settings && !sheet.part->path.runs.empty()));
         CHECK(sheet.price.has_value() == sheet.time.has_value());
@@ -95,17 +95,17 @@ TEST_CASE("Every job is told of electric shock, and of no more than two hazards"
         CAPTURE(i);
         int hazards = 0;
         for (const safety::Caution& c : sheet.safety.cautions)
-            for (const Warning& x : sheet.warnings)
+            for (const Message& x : sheet.warnings)
                 hazards += x.code == c.code ? 1 : 0;
         CHECK(hazards == 2);
-        CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Warning& x) {
+        CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Message& x) {
                   return x.code == "shock" && x.severity == Severity::caution;
               }) == 1);
         CHECK(std::any_of(sheet.safety.cautions.begin(), sheet.safety.cautions.end(),
                           [](const safety::Caution& c) { return c.code == "shock"; }));
         CHECK((sheet.safety.cautions.back().code == "local_rules"));
         CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
-                             [](const Warning& a, const Warning& b) { return a.severity > b.severity; }));
+                             [](const Message& a, const Message& b) { return a.severity > b.severity; }));
     }
 }
 
@@ -140,10 +140,10 @@ TEST_CASE("The learnt feed's middle falls with thickness and rises with current"
         Shop shop = w.shop;
         shop.tests.resize(std::min<std::size_t>(shop.tests.size(), 4));
         const MetalModel learnt{shop, w.job.material};
-        cut::Plate p = learnt.plate(Length{3, mm}, Current{45, ampere});
+        cut::CutSetup p = learnt.plate(Length{3, mm}, Current{45, ampere});
         for (double t = 0.5; t < 30; t *= 1.2) {
             p.thickness = Length{t, mm};
-            cut::Plate thicker = p;
+            cut::CutSetup thicker = p;
             thicker.thickness = 1.05 * p.thickness;
             CHECK((learnt.feed(thicker) < learnt.feed(p) || learnt.feed(p) == Speed{}));
         }

@@ -4,6 +4,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/cut/conduction.hpp"
+#include "tests/exact_conduction.hpp"
 
 namespace {
 
@@ -23,6 +24,7 @@ double error(double got, double want) {
 
 TEST_CASE("Bessel functions against 60 digits", "[cut][published]") {
     using namespace torchside::cut;
+    using namespace torchside::test;
     for (const Row& r : rows) {
         CAPTURE(r.p);
         CHECK(error(bessel_i(0, r.p), r.i0) < 1e-14);
@@ -34,6 +36,7 @@ TEST_CASE("Bessel functions against 60 digits", "[cut][published]") {
 
 TEST_CASE("The exact series keeps the errors its header states", "[cut][published]") {
     using namespace torchside::cut;
+    using namespace torchside::test;
     for (const Row& r : rows) {
         CAPTURE(r.p);
         const double allowed = r.p <= 4.0 ? 1e-13 : r.p <= 8.0 ? 5e-9 : 1e-5;

@@ -11,7 +11,7 @@ using Catch::Approx;
 
 namespace {
 
-cut::Plate plate(Metal metal, double t_mm, double i_a) {
+cut::CutSetup plate(Metal metal, double t_mm, double i_a) {
     return {metal, Length{t_mm, mm}, Current{i_a, ampere}, {}, {}, Length{1.5, mm}};
 }
 
@@ -31,7 +31,7 @@ TEST_CASE("Pierce delay", "[cut][published]") {
     for (const Row& r : rows) {
         CAPTURE(static_cast<int>(r.metal), r.i_a, r.t_mm);
         const cut::Terms& terms = cut::handbook(r.metal);
-        const cut::Plate p = plate(r.metal, r.t_mm, r.i_a);
+        const cut::CutSetup p = plate(r.metal, r.t_mm, r.i_a);
         CHECK(cut::melting_time(p, terms).value().in(second) == Approx(r.melt_s).epsilon(0.001));
         CHECK(cut::pierce_limit(p, terms).in(mm) == Approx(r.limit_mm).margin(0.0051));
         CHECK(cut::pierce_delay(p, terms).value().in(second) == Approx(r.delay_s).epsilon(0.02));
@@ -41,7 +41,7 @@ TEST_CASE("Pierce delay", "[cut][published]") {
 TEST_CASE("No standing pierce at the limit", "[cut][published]") {
     // Own: t = t_max is refused, and so is anything thicker.
     const cut::Terms& terms = cut::handbook(Metal::mild_steel);
-    cut::Plate p = plate(Metal::mild_steel, 6, 45);
+    cut::CutSetup p = plate(Metal::mild_steel, 6, 45);
     p.thickness = cut::pierce_limit(p, terms);
     REQUIRE_FALSE(cut::pierce_delay(p, terms).ok());
     CHECK(cut::pierce_delay(p, terms).fault().field == "job.thickness_mm");
@@ -63,7 +63,7 @@ TEST_CASE("Thickness at 250 mm/min", "[cut][published]") {
         for (int i = 0; i < 7; ++i) {
             CAPTURE(static_cast<int>(r.metal), currents[i]);
             CHECK(cut::thickness_at(Speed{250, mm_min}, plate(r.metal, 1, currents[i]),
-                                    cut::LevelOne{cut::handbook(r.metal)})
+                                    cut::PhysicsModel{cut::handbook(r.metal)})
                       .in(mm) == Approx(r.t_mm[i]).margin(0.051));
         }
 }
@@ -78,7 +78,7 @@ TEST_CASE("Kerf before any measured one", "[cut][published]") {
         CHECK(cut::kerf(plate(Metal::mild_steel, 6, r.i_a), cut::handbook(Metal::mild_steel)).in(mm) ==
               Approx(r.kerf_mm).margin(0.0051));
     // Key begic_2012, seen second-hand: kerf below 4.6 mm with a 3 mm nozzle.
-    cut::Plate wide = plate(Metal::mild_steel, 6, 60);
+    cut::CutSetup wide = plate(Metal::mild_steel, 6, 60);
     wide.bore = Length{3, mm};
     CHECK(cut::kerf(wide, cut::small_air_torch(Metal::mild_steel)).in(mm) < 4.6);
 }

@@ -60,14 +60,8 @@ TEST_CASE("The zone at the edges that does not count") {
         CHECK_THAT(edge_zone(m(row[0])).in(mm), WithinAbs(row[1], 1e-12));
 }
 
-TEST_CASE("Tilt and swirl told apart by two directions") {
+TEST_CASE("What both faces share, and what leans") {
     const Faces one = faces(4, 0);
     CHECK(one.alike_deg == 2);
     CHECK(one.leaning_deg == 2);
-    const Leaning swirl = tell_apart(2, -2);
-    CHECK(swirl.tilt_deg == 0);
-    CHECK(swirl.swirl_deg == 2);
-    const Leaning tilt = tell_apart(1.5, 1.5);
-    CHECK(tilt.tilt_deg == 1.5);
-    CHECK(tilt.swirl_deg == 0);
 }

@@ -56,7 +56,7 @@ Outcome<std::string> run_physics(const Arguments& arguments) {
             return number->fault();
         }
     }
-    cut::Plate plate;
+    cut::CutSetup plate;
     plate.metal = metal.value();
     plate.thickness = Length{thickness.value(), mm};
     plate.current = Current{current.value(), ampere};

@@ -3,9 +3,9 @@
 #include <string>
 
 #include "core/codec/utf8.hpp"
-#include "core/tune/simulate.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
+#include "tools/simulate/simulate.hpp"
 
 namespace torchside::cli {
 

@@ -84,7 +84,7 @@ SeenCut App::seen() const {
     return s;
 }
 
-const Outcome<tune::CutReading>& App::reading() {
+const Outcome<tune::CutDiagnosis>& App::reading() {
     drop_stale();
     const SeenCut now = seen();
     if (!reading_ || !(read_ == now)) {
@@ -106,6 +106,18 @@ const Outcome<tune::Coupon>& App::coupon() {
 void App::say(std::string_view what, Sign sign) {
     said_ = what;
     said_sign_ = sign;
+}
+
+std::string App::say(const Text& text) const {
+    return torchside::say(text, speech());
+}
+
+std::vector<std::string> App::say_all(const std::vector<Text>& texts) const {
+    std::vector<std::string> out;
+    for (const Text& text : texts) {
+        out.push_back(say(text));
+    }
+    return out;
 }
 
 std::string App::in_units(std::string_view text) const {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/schema/intent.hpp"
+#include "core/words/say.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
@@ -59,10 +60,14 @@ public:
     [[nodiscard]] const Outcome<Tuning>& tuning();
     /// The cut under scratch, and what it says.
     [[nodiscard]] SeenCut seen() const;
-    [[nodiscard]] const Outcome<tune::CutReading>& reading();
+    [[nodiscard]] const Outcome<tune::CutDiagnosis>& reading();
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    /// What core has to say, in the user's units.
+    [[nodiscard]] std::string say(const Text& text) const;
+    [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
+    [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
     /// A sentence of core's in the user's units.
     [[nodiscard]] std::string in_units(std::string_view text) const;
     [[nodiscard]] bool wide() const { return columns_ > 1; }
@@ -181,7 +186,7 @@ private:
     std::optional<Chart> chart_; // worked out when first looked at
     ChartInputs chart_inputs_;   // what chart_ is of
     std::optional<Outcome<Tuning>> tuning_;
-    std::optional<Outcome<tune::CutReading>> reading_;
+    std::optional<Outcome<tune::CutDiagnosis>> reading_;
     SeenCut read_; // what reading_ is of
     std::optional<Outcome<tune::Coupon>> coupon_;
     tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;

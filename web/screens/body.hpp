@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 
+#include "core/quantity/field_unit.hpp"
 #include "web/kit/column.hpp"
 #include "web/screens/app.hpp"
 
@@ -29,7 +30,7 @@ public:
     void fields(std::span<const PathLabel> all);
 
     /// A number that belongs to no workbook: something read off an instrument, to work a setting out from.
-    void reading(std::string_view id, std::string_view label, std::string_view idle, std::string_view unit,
+    void reading(std::string_view id, std::string_view label, std::string_view idle, FieldUnit unit,
                  std::optional<double>& value);
 
     /// The words of a path as buttons under a heading, "" for not given, in one row or in rows of so many.

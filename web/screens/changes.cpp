@@ -27,7 +27,7 @@ std::string value_words(std::string_view path, const document::Scalar& value, co
     const auto info = document::field(path);
     return path == "job.thickness_mm"
                ? show_plate(Length{value.number, mm}, book.job.material, book.shop.display.units).whole()
-               : show_field(value.number, info ? info->unit : std::string_view(), book.shop);
+               : show_field(value.number, info ? info->unit : FieldUnit::none, book.shop);
 }
 
 namespace {

@@ -234,13 +234,13 @@ void edit_entry(App& app, std::string_view path) {
     }
 }
 
-void Body::reading(std::string_view id, std::string_view label, std::string_view idle, std::string_view unit,
+void Body::reading(std::string_view id, std::string_view label, std::string_view idle, FieldUnit unit,
                    std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
     const FieldText field{id,
                           {},
                           label,
-                          value ? show_field(*value, unit, units) : no_reading,
+                          value ? print_field(*value, unit, units) : no_reading,
                           std::string(idle),
                           std::string(idle),
                           keyboard_of(app)};
@@ -332,7 +332,8 @@ void Body::current() {
                           asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        ParsedEntry entry = parse_entry(read_current(text), [](Current c) { return c.in(ampere); });
+        ParsedEntry entry =
+            parse_entry(read_field(text, FieldUnit::ampere, app.book().shop.display.units), [](double v) { return v; });
         if (!entry.wrong.empty()) {
             entry.wrong = field.takes;
         }

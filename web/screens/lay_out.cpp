@@ -104,7 +104,7 @@ void live_words(App& app) {
     if (const auto& settings = app.worksheet().settings) {
         spoken = "Feed " + show_feed(settings->feed.value, app.book().shop).whole();
     } else {
-        spoken = app.worksheet().capacity.reason;
+        spoken = app.say(app.worksheet().capacity.reason);
     }
     if (app.change() != nullptr) {
         spoken = change_words(app) + spoken;

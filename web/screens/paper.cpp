@@ -26,7 +26,7 @@ void head(const App& app, std::string_view title, std::string_view about, std::s
 
 // --- the chart
 
-constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"}; // by Footing
+constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"}; // by DominantBasis
 constexpr const char* tested_marks[] = {"", " mark-near", " mark-here"};              // by Tested
 constexpr const char* reach_notes[] = {"", "edge start", "rough, no clean cut", ""};  // by Reach
 
@@ -111,7 +111,7 @@ void mind(const App& app, std::string& out) {
     const safety::Report& safety = app.worksheet().safety;
     element(out, "h2", "", "Mind");
     out += "<ul>";
-    element(out, "li", "", safety.shade_text);
+    element(out, "li", "", app.say(safety.shade_text));
     for (const auto& list : {verdicts(app), part_verdicts(app)}) {
         for (const Verdict& v : list) {
             if (v.sign != Sign::holds && v.code != "safety") {
@@ -175,7 +175,7 @@ std::string card(const App& app) {
     if (sheet.settings) {
         dial_in(app, *sheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ No settings for this plate. " + sheet.capacity.reason);
+        element(out, "p", "stop", "■ No settings for this plate. " + app.say(sheet.capacity.reason));
     }
     what_it_makes(app, out);
     if (sheet.part && !sheet.part->outline.contours.empty()) {

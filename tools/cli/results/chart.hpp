@@ -2,7 +2,7 @@
 //
 // CSV (RFC 4180, line ends \n): one line a cell, thickest last, with the units in the header's names; a refused cell
 // has its figures empty. JSON: the same cells, every figure with its 80 % band and basis, keys named by the same units.
-// `basis` of a cell is what carries its feed (tune/footing.hpp): physics, practice or cuts; none when refused.
+// `basis` of a cell is what carries its feed (tune/dominant_basis.hpp): physics, practice or cuts; none when refused.
 #pragma once
 
 #include <string>

@@ -60,7 +60,8 @@ void cycle_picture(App& app, Rect place) {
     pen.text(Type::label, {place.x, plot.bottom() + 5}, t.quiet, std::string(print(system.cut_in, units).unit));
     pen.text(Type::label, {plot.x, plot.bottom() + 5}, t.quiet, "0");
     pen.text(Type::label, {plot.right(), plot.bottom() + 5}, t.quiet, print(r.cycle.back().at).text(), Align::right);
-    ui.node("air/cycle", Role::img, place, "Tank pressure over one cut and its recovery; " + r.summary);
+    ui.node("air/cycle", Role::img, place,
+            "Tank pressure over one cut and its recovery; " + say_summary(r.message, app.speech()));
 }
 
 void figures(Body& body) {
@@ -77,7 +78,7 @@ void figures(Body& body) {
               print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
     body.line("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
     body.line("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    body.line("air/water", "Water in an arc hour", air::water_words(r.water_g_h, units));
+    body.line("air/water", "Water in an arc hour", print_water(r.water_g_h, units).text());
 }
 
 constexpr PathLabel first_fields[] = {{"shop.air.compressor_l_min", "Compressor delivers"},
@@ -100,7 +101,7 @@ void outcome(Body& body) {
     body.gap(8);
     figures(body);
     body.gap(10);
-    body.text("air/dryness", body.app.worksheet().air.dryness);
+    body.text("air/dryness", body.app.say(body.app.worksheet().air.dryness));
     body.gap(6);
 }
 
@@ -108,7 +109,9 @@ void outcome(Body& body) {
 
 void air_panel(App& app, PanelAt at) {
     const air::Report r = app.worksheet().air; // as the panel begins: a touch below may make another
-    const auto verdict = [&](Body& body) { body.sign("air/summary", sign_of(r.verdict), r.summary, r.way_out); };
+    const auto verdict = [&](Body& body) {
+        body.sign("air/summary", sign_of(r.verdict), say_summary(r.message, app.speech()), app.say(r.message.remedy));
+    };
     const auto body_of = [&](Body& body) {
         body.gap(10);
         body.number_choice("shop.air.humidity", "Humidity", days, day_names, 3);
@@ -116,7 +119,7 @@ void air_panel(App& app, PanelAt at) {
         outcome(body);
         body.heading("air/fields", "Torch and weather");
         body.fields(other_fields);
-        body.notes("air/basis", "What this rests on", r.basis);
+        body.notes("air/basis", "What this rests on", app.say_all(r.basis));
         body.gap(20);
     };
     framed_panel(app, at, {"air", "Air, compressor to torch", Drawer::of(verdict)}, Drawer::of(body_of));

@@ -43,10 +43,10 @@ struct CellFigure {
     std::string text;
     std::string range;
     Span span;
-    tune::Footing footing;
+    tune::DominantBasis footing;
 };
 
-CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Footings& on) {
+CellFigure figure_of(const App& app, const cut::Settings& s, const tune::DominantBases& on) {
     const UnitSystem units = app.book().shop.display.units;
     switch (app.chart_figure) {
     case ChartFigure::feed:
@@ -113,8 +113,8 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const std::string amps = show(chart.columns[column].current).whole();
     const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
     const bool job = is_job(app, chart, row, column);
-    const CellFigure figure =
-        cell.settings ? figure_of(app, *cell.settings, cell.basis) : CellFigure{"—", {}, {}, tune::Footing::physics};
+    const CellFigure figure = cell.settings ? figure_of(app, *cell.settings, cell.basis)
+                                            : CellFigure{"—", {}, {}, tune::DominantBasis::physics};
     const std::string& text = figure.text;
     const std::string about =
         cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested, cell.reach) : std::string();

@@ -3,7 +3,7 @@
 namespace torchside::web {
 namespace {
 
-// In the order of Footing, and of Tested.
+// In the order of DominantBasis, and of Tested.
 constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
 constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
 constexpr const char* tested_words[] = {"", "near", "here"};
@@ -20,25 +20,27 @@ const Whose& whose(const App& app) {
     return app.book().shop.example ? of_example : yours;
 }
 
-std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested,
+std::string about_cell(const Whose& who, const std::string& range, tune::DominantBasis footing, Tested tested,
                        cut::Reach reach) {
     std::string out = reach_words[static_cast<std::size_t>(reach)];
     out += (out.empty() || range.empty() ? "" : ". ") + range;
     out += out.empty() ? "Basis: " : ". Basis: ";
-    out += footing == tune::Footing::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
+    out += footing == tune::DominantBasis::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
     return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
 }
 
-std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach) {
+std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach reach) {
     std::string out = std::string("mark-") + footing_words[static_cast<int>(footing)];
     out += reach == cut::Reach::clean ? "" : " mark-unclean";
     return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
 }
 
-void footing_mark(const Pen& pen, Colour ink, tune::Footing footing, Point c) {
+void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c) {
     constexpr float half = 4.5F;
     const Rect box{c.x - half, c.y - half, 2 * half, 2 * half};
-    const float filled = footing == tune::Footing::cuts ? box.w : footing == tune::Footing::practice ? half : 0;
+    const float filled = footing == tune::DominantBasis::cuts       ? box.w
+                         : footing == tune::DominantBasis::practice ? half
+                                                                    : 0;
     pen.fill({box.x, box.y, filled, box.h}, ink);
     pen.frame(box, ink, 1.25F);
 }
@@ -65,7 +67,7 @@ float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, flo
         if (draw) {
             const Point c{x + 5, y + Pen::line_height(Type::label) / 2};
             if (i < 3) {
-                footing_mark(pen, t.ink, static_cast<tune::Footing>(i), c);
+                footing_mark(pen, t.ink, static_cast<tune::DominantBasis>(i), c);
             } else {
                 tested_mark(pen, t.ink, i == 3 ? Tested::here : Tested::near, c);
             }

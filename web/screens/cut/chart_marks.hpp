@@ -16,13 +16,13 @@ struct Whose {
 };
 [[nodiscard]] const Whose& whose(const App& app);
 
-[[nodiscard]] std::string about_cell(const Whose& who, const std::string& range, tune::Footing footing, Tested tested,
-                                     cut::Reach reach);
+[[nodiscard]] std::string about_cell(const Whose& who, const std::string& range, tune::DominantBasis footing,
+                                     Tested tested, cut::Reach reach);
 /// What the style sheet of the printed page draws into the cell.
-[[nodiscard]] std::string paper_marks(tune::Footing footing, Tested tested, cut::Reach reach);
+[[nodiscard]] std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach reach);
 
 /// A square that fills up: empty, half, full. Told apart without colour, and on a photocopy.
-void footing_mark(const Pen& pen, Colour ink, tune::Footing footing, Point c);
+void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c);
 void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c);
 
 /// The marks with their words, in as many lines as they need; returns the height used.

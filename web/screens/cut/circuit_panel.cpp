@@ -63,11 +63,13 @@ void figures(Body& body) {
     const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
     if (circuit.run_mm2 ? r.run_min_mm2.has_value() : run_awg.has_value()) {
         body.line("circuit/run_min", "Wiring, at least",
-                  circuit.run_mm2 ? show_field(*r.run_min_mm2, "mm2", units) : std::to_string(*run_awg) + " AWG");
+                  circuit.run_mm2 ? print_field(*r.run_min_mm2, FieldUnit::mm2, units)
+                                  : std::to_string(*run_awg) + " AWG");
     }
     if (r.by_section ? r.cord_min_mm2.has_value() : r.cord_min_awg.has_value()) {
         body.line("circuit/cord_min", "Extension cord, at least",
-                  r.by_section ? show_field(*r.cord_min_mm2, "mm2", units) : std::to_string(*r.cord_min_awg) + " AWG");
+                  r.by_section ? print_field(*r.cord_min_mm2, FieldUnit::mm2, units)
+                               : std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
         body.line("circuit/generator_min", "Generator, at least",
@@ -117,7 +119,7 @@ void outcome(Body& body) {
     Ui& ui = body.ui();
     const supply::Report& r = body.app.worksheet().circuit;
     body.heading("circuit/chain/title", "From the panel to the torch");
-    const auto stop = chain_picture(ui, body.inside(chain_picture_height(ui, r.chain)), r.chain);
+    const auto stop = chain_picture(ui, body.inside(chain_picture_height(ui, r.chain)), r.chain, body.app.speech());
     body.gap(12);
     body.heading("circuit/band/title", "When the breaker trips: latest times, none promised");
     band_picture(ui, body.inside(band_picture_height()), r.band, r.verdict == supply::CircuitVerdict::holds);
@@ -125,10 +127,13 @@ void outcome(Body& body) {
     figures(body);
     for (std::size_t i = 0; i < r.checks.size(); ++i) {
         const supply::Check& check = r.checks[i];
-        const Sign sign = check.ok ? Sign::holds : check.weight == supply::Weight::stop ? Sign::stop : Sign::caution;
-        body.sign("circuit/check/" + std::to_string(i), sign, check.text, check.source);
+        const Sign sign = check.ok                                   ? Sign::holds
+                          : check.message.severity == Severity::stop ? Sign::stop
+                                                                     : Sign::caution;
+        body.sign("circuit/check/" + std::to_string(i), sign, say(check.message, body.app.speech()),
+                  body.app.say(check.source));
     }
-    body.text("circuit/guard", r.guard);
+    body.text("circuit/guard", body.app.say(r.guard));
     body.gap(8);
     if (stop) {
         go_to(body.app, *stop);
@@ -139,7 +144,10 @@ void outcome(Body& body) {
 
 void circuit_panel(App& app, PanelAt at) {
     const supply::Report r = app.worksheet().circuit; // as the panel begins: a touch below may make another
-    const auto verdict = [&](Body& body) { body.sign("circuit/summary", circuit_sign(app), r.summary, r.way_out); };
+    const auto verdict = [&](Body& body) {
+        body.sign("circuit/summary", circuit_sign(app), say_summary(r.message, app.speech()),
+                  app.say(r.message.remedy));
+    };
     const auto body_of = [&](Body& body) {
         body.gap(10);
         there_words(body);
@@ -147,7 +155,7 @@ void circuit_panel(App& app, PanelAt at) {
         first_fields(body);
         outcome(body);
         other_fields(body);
-        body.notes("circuit/basis", "What this rests on", r.basis);
+        body.notes("circuit/basis", "What this rests on", app.say_all(r.basis));
         body.gap(20);
     };
     framed_panel(app, at, {"circuit", "Circuit, panel to torch", Drawer::of(verdict)}, Drawer::of(body_of));

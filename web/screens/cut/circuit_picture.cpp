@@ -54,10 +54,10 @@ float row_height_of(const Ui& ui) {
     return ui.glove() ? 72.0F : 50.0F;
 }
 
-std::string node_words(const supply::Node& node, bool weakest) {
-    std::string out = node.figure;
+std::string node_words(const supply::Node& node, const Speech& speech, bool weakest) {
+    std::string out = say(node.figure, speech);
     if (!node.detail.empty()) {
-        out += ", " + node.detail;
+        out += ", " + say(node.detail, speech);
     }
     if (node.used > 0) {
         out += ", " + print_percent(node.used).text() + " used";
@@ -73,7 +73,7 @@ float chain_picture_height(const Ui& ui, const supply::Chain& chain) {
     return row_height_of(ui) * static_cast<float>(shown);
 }
 
-std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chain& chain) {
+std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chain& chain, const Speech& speech) {
     const float row_height = row_height_of(ui);
     const Point at{place.x, place.y};
     const float w = place.w;
@@ -96,7 +96,7 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         const char* name = names[static_cast<std::size_t>(node.stop)];
         const std::string id = std::string("circuit/chain/") + name;
         const Rect row{at.x, y, w, row_height};
-        if (ui.node(id, Role::button, row, name, node_words(node, weakest), {}, "Change it")) {
+        if (ui.node(id, Role::button, row, name, node_words(node, speech, weakest), {}, "Change it")) {
             touched = node.stop;
         }
         if (ui.pressed(id)) {
@@ -111,8 +111,8 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         const float bar = node.used > 0 ? (weakest ? 146.0F : 84.0F) : 0.0F; // and its word
         const float detail = text + std::max(76.0F, pen.width(Type::label, name) + 10);
         pen.text(Type::label, {text, top}, t.quiet, name);
-        pen.words_in({text, top + second, right - text - bar, first}, Type::title, ink, node.figure);
-        pen.words_in({detail, top, right - detail, second}, Type::label, t.quiet, node.detail);
+        pen.words_in({text, top + second, right - text - bar, first}, Type::title, ink, say(node.figure, speech));
+        pen.words_in({detail, top, right - detail, second}, Type::label, t.quiet, say(node.detail, speech));
         if (node.used > 0) {
             used_bar(pen, t, {right - 76, top + second + 3, 76, 14}, node.used, weakest);
             if (weakest) {

@@ -94,7 +94,7 @@ void refused(Body& column) {
     column.gap(22 + words(ui, "cut/refused", Type::title, {corner.x + 32, corner.y + 22}, column.width() - 60,
                           "No settings for this plate", t.stop));
     column.gap(16);
-    column.text("cut/refused/why", column.app.worksheet().capacity.reason);
+    column.text("cut/refused/why", column.app.say(column.app.worksheet().capacity.reason));
     column.gap(16);
     column.rule();
 }

@@ -123,7 +123,7 @@ void reach_panel(App& app, PanelAt at) {
         body.line("reach/clean", "Clean cut, up to", show_limit(c.clean, units).whole());
         body.line("reach/sever", "Severance cut, up to", show_limit(c.sever, units).whole());
         body.gap(14);
-        body.text("reach/reason", c.reason);
+        body.text("reach/reason", app.say(c.reason));
         body.gap(14);
         if (c.suggested_current && std::abs(c.suggested_current->in(ampere)-job.current.in(ampere)) >= 0.05) {
             if (body.button("reach/use", "Use " + show(*c.suggested_current).whole(), Look::main)) {

@@ -33,8 +33,8 @@ std::string in_height(const App& app, Voltage off) {
 void arc_answer(Body& body, const supply::ArcCheck& check) {
     App& app = body.app;
     const bool turn = check.state == ArcState::high || check.state == ArcState::low;
-    body.sign("arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, check.text,
-              check.to_do + (turn ? in_height(app, check.off) : std::string()));
+    body.sign("arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, app.say(check.text),
+              app.say(check.to_do) + (turn ? in_height(app, check.off) : std::string()));
     body.gap(8);
     if (check.ratio) {
         if (body.button("arc/divider", "Use " + print_trimmed(*check.ratio, 2) + ":1", Look::main)) {
@@ -63,7 +63,7 @@ void arc_tools(Body& body) {
     if (!settings) {
         return;
     }
-    body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", "V",
+    body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", FieldUnit::volt,
                  app.scratch.reading_v);
     if (!app.scratch.reading_v) {
         return;
@@ -83,8 +83,8 @@ void kerf_tools(Body& body) {
     const UnitSystem units = app.book().shop.display.units;
     const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
     body.reading("field/scratch/kerf_square_mm", "The square measures",
-                 "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge", "mm",
-                 app.scratch.kerf_square);
+                 "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge",
+                 FieldUnit::mm, app.scratch.kerf_square);
     if (!app.scratch.kerf_square) {
         return;
     }

@@ -13,27 +13,26 @@ void caution_words(Body& body, const safety::Caution& c) {
     App& app = body.app;
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
-    const safety::CautionWords said = safety::words_of(c, app.book().shop.display.units);
     const std::string id = "safety/" + std::string(c.code);
     body.gap(8);
     const Point mark{body.at().x + 10, body.at().y + Pen::line_height(Type::text) / 2};
-    if (c.weight == safety::Weight::note) {
+    if (c.severity == Severity::note) {
         ui.pen().disc(mark, 2.5F, t.ink);
     } else {
-        draw_sign(ui.pen(), t, c.weight == safety::Weight::stop ? Sign::stop : Sign::caution, mark);
+        draw_sign(ui.pen(), t, c.severity == Severity::stop ? Sign::stop : Sign::caution, mark);
     }
     const auto indented = [&](const std::string& name, Type type, std::string_view text, Colour colour, float gap) {
         body.gap(gap + words(ui, name, type, {body.at().x + 32, body.at().y}, body.room() - 32, text, colour));
     };
-    indented(id, Type::text, said.text, t.ink, 2);
+    indented(id, Type::text, app.say(c.text), t.ink, 2);
     std::string limits;
-    for (const std::string_view limit : safety::limits_of(c, app.worksheet().safety.country)) {
-        limits += (limits.empty() ? "Limits: " : " · ") + std::string(limit);
+    for (const Word limit : safety::limits_of(c, app.worksheet().safety.country)) {
+        limits += (limits.empty() ? "Limits: " : " · ") + app.say(limit);
     }
     if (!limits.empty()) {
-        indented(id + "/limits", Type::label, app.in_units(limits), t.ink, 2);
+        indented(id + "/limits", Type::label, limits, t.ink, 2);
     }
-    indented(id + "/source", Type::label, said.citation, t.quiet, 4);
+    indented(id + "/source", Type::label, app.say(c.citation), t.quiet, 4);
 }
 
 /// The drawing, the name beside it, and what belongs to it.
@@ -64,9 +63,9 @@ void safety_panel(App& app, PanelAt at) {
     panel(app, at, "safety", "Safety", [&](Body& body) {
         const safety::Report& r = app.worksheet().safety;
         body.gap(12);
-        body.words("safety/shade", Type::title, r.shade_text, body.ui().tokens().ink);
+        body.words("safety/shade", Type::title, app.say(r.shade_text), body.ui().tokens().ink);
         body.gap(4);
-        body.text("safety/shade/note", safety::shade_note(r));
+        body.text("safety/shade/note", app.say(safety::shade_note(r)));
         body.gap(14);
         for (int group = 0; group <= static_cast<int>(safety::Group::last); ++group) {
             group_words(body, static_cast<safety::Group>(group));

@@ -94,7 +94,7 @@ void suggestion(Body& body) {
         }
         body.gap(8);
     }
-    body.note("stock/why", capacity.reason);
+    body.note("stock/why", app.say(capacity.reason));
 }
 
 void torch_hold(Body& body) {
@@ -112,7 +112,8 @@ void torch_hold(Body& body) {
         const bool metric = app.metric();
         const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
         body.gap(10);
-        body.text("stock/pace", pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + hand->advice);
+        body.text("stock/pace",
+                  pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + app.say(hand->advice));
     }
 }
 

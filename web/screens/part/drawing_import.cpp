@@ -40,7 +40,7 @@ void take(App& app, int numbers) {
     app.contour.reset();
     app.look_at.reset();
     auto findings = drawing::kept(file.drawing->problems);
-    if (app.take(document::draw(app.book(), file.name, std::move(outline), std::move(findings)),
+    if (app.take(document::set_drawing(app.book(), file.name, std::move(outline), std::move(findings)),
                  "Opened " + file.name)) {
         file.step = Step::none;
     } else {
@@ -93,7 +93,8 @@ void found(Body& body) {
     const auto& warnings = body.app.worksheet().warnings;
     for (std::size_t i = 0; i < warnings.size(); ++i) {
         if (warnings[i].field == "job.part.shape") {
-            body.sign("drawing/found/" + std::to_string(i), sign_of(warnings[i].severity), warnings[i].text);
+            body.sign("drawing/found/" + std::to_string(i), sign_of(warnings[i].severity),
+                      say(warnings[i], body.app.speech()));
         }
     }
 }

@@ -157,7 +157,6 @@ void dimensions(const App& app, const Pen& pen, const Tokens& t, const Scale& sc
 
 /// A note is a small disc, so that it covers little of what it is about; the worst lie on top.
 void problems(const App& app, const Pen& pen, const Tokens& t, const Scale& scale) {
-    using Severity = part::Problem::Severity;
     for (const Severity severity : {Severity::note, Severity::caution, Severity::stop}) {
         for (const part::Problem& problem : app.worksheet().part->problems) {
             if (problem.severity != severity) {

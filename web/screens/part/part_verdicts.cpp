@@ -12,12 +12,6 @@ namespace {
 
 using part::Problem;
 
-Sign sign_of_problem(const Problem& problem) {
-    return problem.severity == Problem::Severity::stop      ? Sign::stop
-           : problem.severity == Problem::Severity::caution ? Sign::caution
-                                                            : Sign::holds;
-}
-
 std::string size_of(const App& app, const Problem& problem) {
     return problem.size_mm > 0 ? show_text(Length{problem.size_mm, mm}, app.book().shop.display.units) : std::string();
 }
@@ -26,31 +20,22 @@ std::string holes_words(int count, const std::string& size) {
     return count == 1 ? "Hole of " + size : std::to_string(count) + " holes of " + size;
 }
 
-/// "ISO 9013 ..." stays as it is after a colon, "Narrower than ..." does not.
-std::string after_colon(std::string text) {
-    if (text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && !(text[1] >= 'A' && text[1] <= 'Z')) {
-        text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
-
 /// All problems that say and measure the same as number `first`; the row shows where that one is.
 Verdict of_problems(const App& app, std::size_t first, int count) {
     const Problem& problem = app.worksheet().part->problems[first];
     const std::string size = size_of(app, problem);
-    const std::string_view code = problem.code;
-    Verdict v{std::string(code) + '/' + std::to_string(first), sign_of_problem(problem), problem.text, "", "", first};
-    if (code == "small_hole" || code == "outside_9013") {
-        const std::string text = problem.text;
-        const std::size_t cut = text.find(": ");
-        v.sentence = holes_words(count, size) + ": " + after_colon(text.substr(0, cut));
-        v.way_out = cut == std::string::npos ? "Show where" : capital(text.substr(cut + 2)) + " Show where";
-        return v;
-    }
     const std::string places = count > 1 ? std::to_string(count) + " places" : std::string();
-    v.way_out = places + (places.empty() || size.empty() ? "" : " of ") + size;
-    v.way_out += v.way_out.empty() ? "Show where" : " · show where";
-    return v;
+    std::string below = places + (places.empty() || size.empty() ? "" : " of ") + size;
+    below += below.empty() ? "Show where" : " · show where";
+    if (problem.detail != Word{}) {
+        below = app.say(problem.detail) + ' ' + below;
+    }
+    return {std::string(problem.code) + '/' + std::to_string(first),
+            sign_of(problem.severity),
+            app.say(problem.title),
+            below,
+            "",
+            first};
 }
 
 void add_problems(const App& app, std::vector<Verdict>& rows) {
@@ -60,7 +45,7 @@ void add_problems(const App& app, std::vector<Verdict>& rows) {
     };
     const auto& all = app.worksheet().part->problems;
     const auto alike = [](const Problem& a, const Problem& b) {
-        return std::string_view(a.text) == b.text && a.size_mm - b.size_mm < 0.005 && b.size_mm - a.size_mm < 0.005;
+        return a.title == b.title && a.size_mm - b.size_mm < 0.005 && b.size_mm - a.size_mm < 0.005;
     };
     std::vector<Group> groups;
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -110,11 +95,10 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
     }
 }
 
-bool speaks_of_part(const App& app, const Warning& w) {
+bool speaks_of_part(const App& app, const Message& w) {
     const auto& all = app.worksheet().part->problems;
-    const bool of_gaps = w.field.starts_with("job.mesh"); // matters at the table and for the part
     const bool told = w.code == "hole_below_least" || w.code == "part_not_possible";
-    return (is_of_part(w) || of_gaps) && !told &&
+    return is_of_part(w.topic) && !told &&
            std::none_of(all.begin(), all.end(), [&](const Problem& p) { return w.code == p.code; });
 }
 
@@ -124,15 +108,15 @@ std::vector<Verdict> part_verdicts(const App& app) {
     constexpr std::size_t most = 40;
     std::vector<Verdict> rows;
     if (const auto in_the_way = hindrance(app.book(), app.worksheet())) {
-        rows.push_back({"hindrance", Sign::stop, capital(in_the_way->reason), in_the_way->detail,
+        rows.push_back({"hindrance", Sign::stop, app.say(in_the_way->reason), app.say(in_the_way->detail),
                         app.worksheet().settings ? "shape" : "reach"});
     } else if (app.worksheet().capacity.verdict != cut::Reach::clean) {
         rows.push_back(plate_verdict(app));
     }
     add_problems(app, rows);
-    for (const Warning& w : app.worksheet().warnings) {
+    for (const Message& w : app.worksheet().warnings) {
         if (speaks_of_part(app, w)) {
-            rows.push_back(of_warning(w));
+            rows.push_back(of_message(app, w));
         }
     }
     if (rows.empty()) {

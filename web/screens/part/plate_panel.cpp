@@ -81,7 +81,7 @@ void yield(Body& body) {
     const part::SheetFit& fit = app.worksheet().part->sheet;
     const auto in_the_way = hindrance(app.book(), app.worksheet());
     if (in_the_way) {
-        body.sign("plate/hindrance", Sign::stop, capital(in_the_way->reason) + '.', in_the_way->detail);
+        body.sign("plate/hindrance", Sign::stop, app.say(in_the_way->reason) + '.', app.say(in_the_way->detail));
     }
     if (fit.count == 0 && in_the_way && app.worksheet().settings) {
         body.gap(8); // the part itself is not to be made: there is nothing to lay on a sheet

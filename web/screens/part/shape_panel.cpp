@@ -64,7 +64,7 @@ std::span<const PathLabel> sizes_of(Shape shape) {
 
 /// The shape as it comes by default, to fit a tile.
 void sketch(const Pen& pen, Colour colour, Shape shape, Rect place) {
-    const auto outline = part::draw({.shape = shape});
+    const auto outline = part::make_outline({.shape = shape});
     if (!outline.ok()) {
         return;
     }

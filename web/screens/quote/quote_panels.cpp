@@ -22,7 +22,7 @@ void cost_line(Body& body, const price::Report& price, std::size_t i) {
     const price::Line& l = price.lines[i];
     const std::string id = "costs/" + std::to_string(i);
     body.line(id, line_names[i], price::print(l.total, price.decimals));
-    std::string about = l.how;
+    std::string about = body.app.say(l.how);
     if (l.each.high > l.each.low) {
         about += ". Each " + show_money(l.each.low, price.decimals) + " to " + show_money(l.each.high, price.decimals);
         if (i != static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
@@ -69,12 +69,12 @@ void costs_panel(App& app, PanelAt at) {
                 body.gap(10);
             }
         };
-        paragraph("costs/margin", Type::text, price.margin_text);
+        paragraph("costs/margin", Type::text, app.say(price.margin_text));
         paragraph("costs/buy", Type::text,
-                  price.make_or_buy ? std::string_view(price.make_or_buy->text)
+                  price.make_or_buy ? app.say(price.make_or_buy->title) + ". " + app.say(price.make_or_buy->detail)
                                     : "Enter what a cutting service asks for one, and making is held against buying.");
-        paragraph("costs/band", Type::label, price.band);
-        paragraph("costs/rounding", Type::label, price.rounding);
+        paragraph("costs/band", Type::label, app.say(price.band));
+        paragraph("costs/rounding", Type::label, app.say(price.rounding));
         body.field("job.price.outside_quote_each", "Bought, each");
         body.gap(12);
     });
@@ -117,7 +117,7 @@ void rates_panel(App& app, PanelAt at) {
     panel(app, at, "rates", "What you charge", [&](Body& body) {
         if (const auto& price = app.worksheet().price) {
             body.gap(10);
-            body.text("rates/margin", price->margin_text);
+            body.text("rates/margin", app.say(price->margin_text));
             body.gap(8);
         }
         body.fields(all);

@@ -4,6 +4,7 @@
 #include "core/supply/divider.hpp"
 #include "web/screens/cut/figure_tools.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
@@ -18,10 +19,10 @@ void reading(Body& body) {
     body.text("height/reading", "At this cut the torch stands at " + show(settings->arc.value).whole() +
                                     " and the controller reads " + show(settings->controller).whole() + ".");
     body.gap(4);
-    const supply::TapReport tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
-    if (!tap.text.empty()) {
-        body.sign("height/tap", tap.severity == supply::TapSeverity::stop ? Sign::stop : Sign::caution, tap.text,
-                  tap.basis.empty() ? "" : tap.basis.front());
+    const supply::ControllerInput tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
+    if (tap.message) {
+        body.sign("height/tap", sign_of(tap.message->severity), say(*tap.message, app.speech()),
+                  app.say(tap.basis.front()));
     }
 }
 
@@ -30,12 +31,12 @@ void gradient(Body& body) {
     App& app = body.app;
     App::Scratch& s = app.scratch;
     body.heading("height/gradient", "Volts of height, from two cuts");
-    body.reading("field/scratch/low_mm", "Low height", "Torch to plate", "mm", s.low_mm);
-    body.reading("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider", "V",
-                 s.low_v);
+    body.reading("field/scratch/low_mm", "Low height", "Torch to plate", FieldUnit::mm, s.low_mm);
+    body.reading("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider",
+                 FieldUnit::volt, s.low_v);
     body.reading("field/scratch/high_mm", "High height", app.metric() ? "About 0.5 mm more" : "About 0.02 in more",
-                 "mm", s.high_mm);
-    body.reading("field/scratch/high_v", "Volts there ", "Same plate, same feed", "V", s.high_v);
+                 FieldUnit::mm, s.high_mm);
+    body.reading("field/scratch/high_v", "Volts there ", "Same plate, same feed", FieldUnit::volt, s.high_v);
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
         return;
     }
@@ -57,9 +58,11 @@ void gradient(Body& body) {
 void loading(Body& body) {
     App::Scratch& s = body.app.scratch;
     body.heading("height/loading", "A divider of your own, loaded by the input");
-    body.reading("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", "kohm", s.upper_kohm);
-    body.reading("field/scratch/lower", "Lower resistor", "In kilohm, across the input", "kohm", s.lower_kohm);
-    body.reading("field/scratch/input", "Input resistance", "In kilohm, of the controller", "kohm", s.input_kohm);
+    body.reading("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", FieldUnit::kilohm, s.upper_kohm);
+    body.reading("field/scratch/lower", "Lower resistor", "In kilohm, across the input", FieldUnit::kilohm,
+                 s.lower_kohm);
+    body.reading("field/scratch/input", "Input resistance", "In kilohm, of the controller", FieldUnit::kilohm,
+                 s.input_kohm);
     const bool whole = s.upper_kohm && s.lower_kohm && s.input_kohm && *s.lower_kohm > 0 && *s.input_kohm > 0;
     if (!whole) {
         return;

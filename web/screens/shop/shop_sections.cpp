@@ -39,7 +39,7 @@ std::string height_summary(const App& app) {
 }
 
 std::string circuit_summary(const App& app) {
-    return app.worksheet().circuit.summary;
+    return say_summary(app.worksheet().circuit.message, app.speech());
 }
 
 std::string country_summary(const App& app) {
@@ -47,7 +47,7 @@ std::string country_summary(const App& app) {
 }
 
 std::string air_summary(const App& app) {
-    return app.worksheet().air.summary;
+    return say_summary(app.worksheet().air.message, app.speech());
 }
 
 std::string table_summary(const App& app) {

@@ -112,7 +112,8 @@ void start_machine(Body& body) {
 }
 
 std::string wire_words(const supply::Circuit& c, UnitSystem units) {
-    return c.run_mm2 ? show_field(*c.run_mm2, "mm2", units) + " wire" : std::to_string(c.run_awg) + " AWG wire";
+    return c.run_mm2 ? print_field(*c.run_mm2, FieldUnit::mm2, units) + " wire"
+                     : std::to_string(c.run_awg) + " AWG wire";
 }
 
 void start_supply(Body& body) {
@@ -131,10 +132,11 @@ void start_supply(Body& body) {
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
     assumed(body, "start/supply/assumed",
-            wire_words(now, units) + ", " + show_field(now.run.in(metre), "m", units) + " from panel to outlet" +
+            wire_words(now, units) + ", " + print_field(now.run.in(metre), FieldUnit::metre, units) +
+                " from panel to outlet" +
                 (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
     const supply::Report& r = app.worksheet().circuit;
-    body.sign("start/circuit", circuit_sign(app), r.summary, r.way_out);
+    body.sign("start/circuit", circuit_sign(app), say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
 
 void start_air(Body& body) {
@@ -157,10 +159,10 @@ void start_air(Body& body) {
     const air::AirSystem& a = app.book().shop.air;
     assumed(body, "start/air/assumed",
             print(a.cut_in, units).number + " to " + print(a.cut_out, units).text() + " in the tank, " +
-                show_field(a.hose.in(metre), "m", units) + " of hose, a torch that uses " +
+                print_field(a.hose.in(metre), FieldUnit::metre, units) + " of hose, a torch that uses " +
                 print(a.torch, units).text());
     const air::Report& r = app.worksheet().air;
-    body.sign("start/air", sign_of(r.verdict), r.summary, r.way_out);
+    body.sign("start/air", sign_of(r.verdict), say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
 
 } // namespace

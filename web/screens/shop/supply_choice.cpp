@@ -24,7 +24,7 @@ std::string volts(double v) {
 
 std::string fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2) {
     return print_trimmed(breaker_a, 1) + " A, " +
-           (mm2 ? show_field(*mm2, "mm2", app.book().shop.display.units) : std::to_string(awg) + " AWG");
+           (mm2 ? print_field(*mm2, FieldUnit::mm2, app.book().shop.display.units) : std::to_string(awg) + " AWG");
 }
 
 /// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise. False: it is refused.

@@ -64,12 +64,13 @@ void measured(Body& body, const tune::Coupon& coupon) {
     body.reading(id + "arc_v", "Arc volts",
                  leg_words(app, coupon, coupon.legs[order[shown]]) +
                      "; at the torch: controller volts times the divider",
-                 "V", leg.arc);
-    body.reading(id + "kerf_top_mm", "Kerf, top", "Width of its slot at the top", "mm", leg.kerf_top);
-    body.reading(id + "kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", "mm", leg.kerf_bottom);
+                 FieldUnit::volt, leg.arc);
+    body.reading(id + "kerf_top_mm", "Kerf, top", "Width of its slot at the top", FieldUnit::mm, leg.kerf_top);
+    body.reading(id + "kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", FieldUnit::mm,
+                 leg.kerf_bottom);
 }
 
-void figures(Body& body, const HeightsReading& r) {
+void figures(Body& body, const HeightsResult& r) {
     const App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
     if (r.height) {
@@ -92,12 +93,12 @@ void figures(Body& body, const HeightsReading& r) {
                   slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
     }
     body.gap(8);
-    body.text("coupon/height/advice", app.in_units(r.advice));
+    body.text("coupon/height/advice", app.say(r.advice));
     body.gap(4);
 }
 
 /// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.
-void keep(App& app, const HeightsReading& r, bool with_height) {
+void keep(App& app, const HeightsResult& r, bool with_height) {
     Outcome<Workbook> next = app.book();
     for (const tune::TestCut& row : r.rows) {
         if (next.ok()) {
@@ -130,7 +131,7 @@ void heights_showed(Body& body, const tune::Coupon& coupon) {
         body.gap(8);
         return;
     }
-    const HeightsReading& r = read.value();
+    const HeightsResult& r = read.value();
     figures(body, r);
     body.gap(8);
     const std::size_t count = r.rows.size();

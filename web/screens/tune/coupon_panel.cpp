@@ -75,7 +75,7 @@ void controller_rows(Body& body) {
                  Mark::keyboard)) {
         app.open("controller");
     }
-    if (body.row("coupon/safety", "Safety", app.worksheet().safety.shade_text, Mark::air)) {
+    if (body.row("coupon/safety", "Safety", app.say(app.worksheet().safety.shade_text), Mark::air)) {
         app.open("safety");
     }
 }
@@ -125,7 +125,8 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
     const UnitSystem units = app.book().shop.display.units;
     body.heading("coupon/showed", "What does it measure?");
     const auto field = [&](const char* id, const char* label, const tune::Leg& leg, std::optional<double>& value) {
-        body.reading(id, label, "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge", "mm", value);
+        body.reading(id, label, "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge",
+                     FieldUnit::mm, value);
     };
     field("field/scratch/square_mm", "Square", coupon.legs.back(), s.square);
     field("field/scratch/hole_mm", "Hole", coupon.legs.front(), s.hole);
@@ -164,12 +165,12 @@ void swirl_showed(Body& body) {
     body.heading("coupon/showed", "How far off square are the faces?");
     for (std::size_t i = 0; i < a.size(); ++i) {
         body.reading("field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
-                     "Face of that square as drawn; minus: narrower at the bottom", "deg", a[i]);
+                     "Face of that square as drawn; minus: narrower at the bottom", FieldUnit::degree, a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return;
     }
-    const tune::SwirlReading r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
+    const tune::TiltAndSwirl r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
     const auto degrees = [](double v) { return print_fixed(v, 1) + "°"; };
     body.line("coupon/by_height", "Height and feed", degrees(r.alike_deg));
     body.line("coupon/by_tilt", "Tilt, to the bottom face", degrees(r.tilt_deg));

@@ -56,15 +56,15 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     const std::string id = "log/" + std::to_string(index);
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
+    const std::string note = app.say(remark.text);
     const float room = body.room() - words_from - delete_w - 8;
     const auto height_of = [&](Type type, std::string_view text) {
         return text.empty() ? 0 : pen.paragraph(type, {}, {}, text, room, false);
     };
-    const float lines =
-        height_of(Type::title, what) + height_of(Type::label, where) + height_of(Type::label, remark.text);
+    const float lines = height_of(Type::title, what) + height_of(Type::label, where) + height_of(Type::label, note);
     const Rect place = body.inside(std::max(ui.touch_height() + 4, 14 + lines));
     const Rect said{place.x, place.y, place.w - delete_w - 8, place.h};
-    if (ui.node(id, Role::button, said, where, what, "", remark.text)) {
+    if (ui.node(id, Role::button, said, where, what, "", note)) {
         app.open(id);
     }
     if (ui.pressed(id)) {
@@ -80,7 +80,7 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     Point at{place.x + words_from, place.y + 6};
     at.y += pen.paragraph(Type::title, at, ink, what, room);
     at.y += pen.paragraph(Type::label, at, t.quiet, where, room);
-    pen.paragraph(Type::label, at, t.caution, remark.text, room);
+    pen.paragraph(Type::label, at, t.caution, note, room);
     const Rect key{place.right() - delete_w, place.centre().y - 24, delete_w, 48};
     pen.hline(place.x, place.right(), place.bottom(), t.hairline, 1);
     body.gap(1);
@@ -143,9 +143,10 @@ void cut_row_panel(App& app, PanelAt of) {
         body.gap(10);
         body.text("log/row/stock", stock_words(app, app.book().shop.tests[index]));
         const auto& tuning = app.tuning();
-        if (tuning.ok() && !tuning.value().notes[index].text.empty()) {
+        if (tuning.ok() && tuning.value().notes[index].text != Word{}) {
             body.gap(4);
-            body.words("log/row/note", Type::label, tuning.value().notes[index].text, body.ui().tokens().caution);
+            body.words("log/row/note", Type::label, app.say(tuning.value().notes[index].text),
+                       body.ui().tokens().caution);
         }
         if (!app.refusal().empty() && !app.ui().edit()) {
             body.gap(4);

@@ -98,9 +98,9 @@ void squareness(Body& body, const tune::Squareness& s) {
     body.note("read/zone", note);
 }
 
-void reasons(Body& body, const tune::CutReading& r) {
+void reasons(Body& body, const tune::CutDiagnosis& r) {
     body.heading("read/why/title", "Why");
-    body.text("read/why", r.advice.why);
+    body.text("read/why", body.app.say(r.advice.why));
     body.gap(8);
     for (std::size_t i = 0; i < r.causes.size(); ++i) {
         if (r.causes[i] >= 0.1) {
@@ -115,17 +115,18 @@ void reasons(Body& body, const tune::CutReading& r) {
 void entries(Body& body) {
     App::Scratch::Cut& s = body.app.scratch.cut;
     body.heading("read/measured", "Measured instead, if you can");
-    body.reading("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", "mm", s.kerf_top);
-    body.reading("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", "mm",
+    body.reading("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", FieldUnit::mm, s.kerf_top);
+    body.reading("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", FieldUnit::mm,
                  s.kerf_bottom);
-    body.reading("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom", "deg",
-                 s.left_deg);
-    body.reading("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height", "deg",
-                 s.right_deg);
-    body.reading("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", "mm", s.lag);
+    body.reading("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom",
+                 FieldUnit::degree, s.left_deg);
+    body.reading("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height",
+                 FieldUnit::degree, s.right_deg);
+    body.reading("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", FieldUnit::mm, s.lag);
     body.heading("read/cut", "How it was cut");
-    body.reading("field/scratch/height_mm", "Cut height", "The usual one if left alone", "mm", s.height);
-    body.reading("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider", "V", s.arc);
+    body.reading("field/scratch/height_mm", "Cut height", "The usual one if left alone", FieldUnit::mm, s.height);
+    body.reading("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider",
+                 FieldUnit::volt, s.arc);
 }
 
 /// What stays in sight: the cause, the knob, and one touch to keep it.
@@ -143,10 +144,10 @@ void answer(Body& foot) {
         foot.gap(10);
         return;
     }
-    const tune::CutReading& r = reading.value();
+    const tune::CutDiagnosis& r = reading.value();
     const std::string by = amount(app, r.advice);
-    foot.words("read/what", Type::title, r.advice.what, t.ink);
-    foot.words("read/turn", Type::text, by.empty() ? r.advice.turn : std::string_view(by), t.accent);
+    foot.words("read/what", Type::title, app.say(r.advice.what), t.ink);
+    foot.words("read/turn", Type::text, by.empty() ? app.say(r.advice.turn) : by, t.accent);
     foot.note("read/sure", "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.");
     foot.gap(8);
     const Column::Side log{"read/log", "Put it into the log", r.worth_logging ? Look::main : Look::plain,
@@ -168,8 +169,8 @@ void answer(Body& foot) {
 
 void read_panel(App& app, PanelAt at) {
     const auto body_of = [&](Body& body) {
-        body.reading("field/scratch/read_feed", "It was cut at", "Its feed; the next test's if left alone", "mm/min",
-                     app.scratch.cut_feed);
+        body.reading("field/scratch/read_feed", "It was cut at", "Its feed; the next test's if left alone",
+                     FieldUnit::mm_min, app.scratch.cut_feed);
         sign_tiles(body);
         entries(body);
         if (const auto& reading = app.reading(); reading.ok()) {

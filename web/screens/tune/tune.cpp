@@ -105,7 +105,7 @@ void next_cut(Body& column, const tune::Outlook& o) {
     pen.text(Type::label, {right.x, right.y + 8}, t.quiet, "Chance it is clean");
     pen.figure(Type::second, {right.x, right.y + 22}, t.ink, t.quiet, chance.number, "%");
     pen.text(Type::label, {right.x, right.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
-    column.text("tune/advice", o.advice);
+    column.text("tune/advice", app.say(o.advice));
     if (const std::string why = why_off_top(app, o); !why.empty()) {
         column.gap(4);
         column.note("tune/why", why);
@@ -115,8 +115,8 @@ void next_cut(Body& column, const tune::Outlook& o) {
 
 void what_it_showed(Body& column, const tune::Outlook& o) {
     App& app = column.app;
-    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone", "mm/min",
-                   app.scratch.cut_feed);
+    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone",
+                   FieldUnit::mm_min, app.scratch.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);

@@ -5,7 +5,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include "core/tune/reading.hpp"
+#include "core/tune/diagnosis.hpp"
 
 using namespace torchside;
 using namespace torchside::tune;
@@ -27,7 +27,7 @@ struct Fixture {
         made.plate.current = Current{45, ampere};
         made.feed = Speed{1400, mm_min};
     }
-    Outcome<CutReading> read(std::initializer_list<Sign> marks) const {
+    Outcome<CutDiagnosis> read(std::initializer_list<Sign> marks) const {
         Signs signs;
         for (const Sign s : marks)
             signs.mark(s);
@@ -39,27 +39,27 @@ struct Fixture {
 
 TEST_CASE("Feed signs: which way, and logged as a verdict") {
     const Fixture f;
-    const CutReading slow = f.read({Sign::dross_easy, Sign::sparks_below}).value();
+    const CutDiagnosis slow = f.read({Sign::dross_easy, Sign::sparks_below}).value();
     CHECK(slow.advice.cause == Cause::too_slow);
     CHECK(slow.advice.knob == Knob::feed);
     CHECK(slow.advice.feed_to.value() > f.made.feed);
     CHECK(slow.row.verdict == Verdict::too_slow);
     CHECK(slow.row.feed == f.made.feed);
-    const CutReading fast = f.read({Sign::dross_hard, Sign::lag_long}).value();
+    const CutDiagnosis fast = f.read({Sign::dross_hard, Sign::lag_long}).value();
     CHECK(fast.advice.cause == Cause::too_fast);
     CHECK(fast.advice.feed_to.value() < f.made.feed);
     CHECK(fast.row.verdict == Verdict::too_fast);
-    const CutReading through = f.read({Sign::sparks_back}).value();
+    const CutDiagnosis through = f.read({Sign::sparks_back}).value();
     CHECK(through.advice.cause == Cause::too_fast);
-    const CutReading good = f.read({Sign::dross_none, Sign::sparks_below, Sign::square}).value();
+    const CutDiagnosis good = f.read({Sign::dross_none, Sign::sparks_below, Sign::square}).value();
     CHECK(good.advice.cause == Cause::right);
     CHECK(good.advice.knob == Knob::none);
     CHECK(good.row.verdict == Verdict::clean);
-    CHECK_FALSE(good.advice.why.empty());
+    CHECK(good.advice.why != Word{});
 }
 
 TEST_CASE("Dross at corners only is not the feed's fault") {
-    const CutReading r = Fixture().read({Sign::dross_easy, Sign::corners_only}).value();
+    const CutDiagnosis r = Fixture().read({Sign::dross_easy, Sign::corners_only}).value();
     CHECK(r.advice.cause == Cause::corners);
     CHECK(r.advice.knob == Knob::corner_speed);
     CHECK_FALSE(r.advice.feed_to);
@@ -68,18 +68,18 @@ TEST_CASE("Dross at corners only is not the feed's fault") {
 
 TEST_CASE("Taper of both faces is height, of one face tilt or swirl") {
     Fixture f;
-    const CutReading both = f.read({Sign::narrow_top_both, Sign::dross_none, Sign::top_rounded}).value();
+    const CutDiagnosis both = f.read({Sign::narrow_top_both, Sign::dross_none, Sign::top_rounded}).value();
     CHECK(both.advice.cause == Cause::too_high);
     CHECK_THAT(both.advice.height_by.value().in(mm), WithinAbs(-0.3, 1e-12));
     CHECK_THAT(both.advice.arc_by.value().in(volt), WithinAbs(-0.3 * 5, 1e-9));
     CHECK_THAT(both.advice.controller_by.value().in(volt), WithinAbs(-0.3 * 5 / 50, 1e-9));
     CHECK(both.row.verdict == Verdict::clean);
-    const CutReading one = f.read({Sign::narrow_top_one, Sign::dross_none}).value();
+    const CutDiagnosis one = f.read({Sign::narrow_top_one, Sign::dross_none}).value();
     CHECK(one.advice.cause == Cause::leaning);
     CHECK(one.advice.knob == Knob::direction);
     f.measured.left_deg = 4;
     f.measured.right_deg = 0;
-    const CutReading measured = f.read({Sign::dross_none}).value();
+    const CutDiagnosis measured = f.read({Sign::dross_none}).value();
     CHECK(measured.advice.cause == Cause::leaning);
     CHECK(measured.advice.knob == Knob::tilt);
     CHECK_THAT(measured.advice.tilt_by_deg.value(), WithinAbs(-2, 1e-12));
@@ -92,7 +92,7 @@ TEST_CASE("A measured taper gives the step of the height, the angle and the rang
     Fixture f;
     f.measured.kerf_top = Length{1.8, mm};
     f.measured.kerf_bottom = Length{1.4, mm};
-    const CutReading r = f.read({Sign::dross_none, Sign::sparks_below}).value();
+    const CutDiagnosis r = f.read({Sign::dross_none, Sign::sparks_below}).value();
     CHECK(r.advice.cause == Cause::too_high);
     CHECK_THAT(r.advice.height_by.value().in(mm), WithinAbs(-0.5, 1e-12)); // 1.27 asked, one step is 0.5
     REQUIRE(r.squareness);
@@ -107,7 +107,7 @@ TEST_CASE("A measured taper gives the step of the height, the angle and the rang
 }
 
 TEST_CASE("Uneven all round is a worn nozzle, and such a cut does not teach") {
-    const CutReading r = Fixture().read({Sign::uneven_round}).value();
+    const CutDiagnosis r = Fixture().read({Sign::uneven_round}).value();
     CHECK(r.advice.cause == Cause::worn);
     CHECK(r.advice.knob == Knob::consumables);
     CHECK(r.row.worn);
@@ -117,7 +117,7 @@ TEST_CASE("Near the limit some dross is unavoidable; far from it the same signs 
     Fixture f;
     f.made.plate.thickness = Length{12, mm};
     f.made.feed = Speed{500, mm_min};
-    const CutReading thick = f.read({Sign::dross_easy, Sign::lag_long, Sign::sparks_below}).value();
+    const CutDiagnosis thick = f.read({Sign::dross_easy, Sign::lag_long, Sign::sparks_below}).value();
     CHECK(thick.advice.cause == Cause::near_limit);
     CHECK(thick.advice.knob == Knob::none);
     f.made.plate.thickness = Length{3, mm};
@@ -125,7 +125,7 @@ TEST_CASE("Near the limit some dross is unavoidable; far from it the same signs 
 }
 
 TEST_CASE("A weak sign turns no knob and logs no verdict") {
-    const CutReading r = Fixture().read({Sign::lag_good}).value();
+    const CutDiagnosis r = Fixture().read({Sign::lag_good}).value();
     CHECK(r.advice.chance < 0.4);
     CHECK(r.advice.knob == Knob::none);
     CHECK_FALSE(r.row.verdict);
@@ -166,7 +166,7 @@ TEST_CASE("What cannot be is refused by name") {
 TEST_CASE("Every sign has its words, and some cause that it speaks for") {
     for (std::size_t i = 0; i < sign_count; ++i) {
         const auto sign = static_cast<Sign>(i);
-        CHECK_FALSE(words(sign).empty());
+        CHECK_FALSE(tune::words(sign).empty());
         const auto before = causes({}, false).value();
         const auto after = causes(Signs().mark(sign), false).value();
         double most = 0;

@@ -1,4 +1,4 @@
-// Reading a cut: what is seen or measured on it -> the cause, the one knob to turn, by how much, why, how sure; and the
+// Judgement a cut: what is seen or measured on it -> the cause, the one knob to turn, by how much, why, how sure; and the
 // row for the log.
 //
 // What       One piece of advice at a time, in the machine's own units.
@@ -29,12 +29,13 @@
 #include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
 #include "core/tune/signs.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
 /// The cut as it was made.
 struct MadeCut {
-    cut::Plate plate{}; // its height is the cut height used
+    cut::CutSetup plate{}; // its height is the cut height used
     Speed feed{};
     std::optional<Voltage> arc{}; // read at the torch
     std::optional<Current> nozzle{};
@@ -67,9 +68,7 @@ struct Advice {
     std::optional<Voltage> arc_by{};        // at the torch, what height_by does on a height control
     std::optional<Voltage> controller_by{}; // the same behind the divider
     std::optional<double> tilt_by_deg{};    // of the torch's top, positive: to the left of travel
-    std::string_view what{};                // the cause, one sentence
-    std::string_view turn{};                // what to do, one sentence
-    std::string_view why{};                 // one sentence
+    Word what{}, turn{}, why{};             // the cause, what to do, and why
 };
 
 struct Squareness {
@@ -80,7 +79,7 @@ struct Squareness {
     std::optional<Length> limit{};
 };
 
-struct CutReading {
+struct CutDiagnosis {
     Advice advice{};
     std::array<double, cause_count> causes{}; // in the order of Cause
     std::optional<Squareness> squareness{};   // when the taper was measured
@@ -88,7 +87,7 @@ struct CutReading {
     bool worth_logging = false;               // the row says something of the feed, the kerf or the arc, or is worn
 };
 
-[[nodiscard]] Outcome<CutReading> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
-                                           const ShopView& shop);
+[[nodiscard]] Outcome<CutDiagnosis> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
+                                             const ShopView& shop);
 
 } // namespace torchside::tune

@@ -1,4 +1,4 @@
-#include "core/tune/simulate.hpp"
+#include "tools/simulate/simulate.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 #include "core/tune/plan.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/posterior.hpp"
-#include "core/tune/shop_draw.hpp"
+#include "tools/simulate/shop_draw.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -49,8 +49,8 @@ struct Tally {
 
 // Where the twelve jobs lie: the chart's ln(feed / level 1), and the plate.
 struct Jobs {
-    std::array<cut::Plate, 12> plate{};
-    std::array<Place, 12> place{};
+    std::array<cut::CutSetup, 12> plate{};
+    std::array<Regressors, 12> place{};
     std::array<Speed, 12> level_1{};
     std::array<double, 12> chart{};
 };
@@ -58,24 +58,24 @@ struct Jobs {
 Jobs jobs_of(const Posterior& none) {
     Jobs jobs;
     for (std::size_t i = 0; i < job_thickness_mm.size(); ++i) {
-        cut::Plate plate;
+        cut::CutSetup plate;
         plate.thickness = Length{job_thickness_mm[i], mm};
         jobs.plate[i] = plate_of(plate, none.nozzles);
-        jobs.place[i] = feed_place(jobs.plate[i]);
+        jobs.place[i] = feed_regressors(jobs.plate[i]);
         jobs.level_1[i] = cut::balance_feed(jobs.plate[i], cut::small_air_torch(plate.metal));
         jobs.chart[i] = none.feed.curve(jobs.place[i].x);
     }
     return jobs;
 }
 
-TestCut row_of(const Jobs& jobs, std::size_t job, double y, Reading reading) {
+TestCut row_of(const Jobs& jobs, std::size_t job, double y, Judgement reading) {
     TestCut row;
     row.thickness = jobs.plate[job].thickness;
     row.current = jobs.plate[job].current;
     row.feed = std::exp(y) * jobs.level_1[job];
-    row.verdict = reading == Reading::good   ? Verdict::clean
-                  : reading == Reading::high ? Verdict::too_fast
-                                             : Verdict::too_slow;
+    row.verdict = reading == Judgement::good   ? Verdict::clean
+                  : reading == Judgement::high ? Verdict::too_fast
+                                               : Verdict::too_slow;
     return row;
 }
 
@@ -92,10 +92,10 @@ void learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Machine& mac
             }
             const Test test = Search(belief, posterior.feed.model().window).next();
             const double off = test.y - jobs.chart[job];
-            const Reading reading = shop.read(job, cut, off);
-            tally.said.push_back({test.good, shop.happened(job, off) == Reading::good});
+            const Judgement reading = shop.read(job, cut, off);
+            tally.said.push_back({test.good, shop.happened(job, off) == Judgement::good});
             log.push_back(row_of(jobs, job, test.y, reading));
-            if (reading != Reading::good)
+            if (reading != Judgement::good)
                 continue;
             tally.first_clean += cut == 0;
             tally.truly_clean += tally.said.back().clean;
@@ -113,10 +113,10 @@ long rule_cuts(const ShopDraw& shop) {
         double y = 0.0;
         for (int cut = 0; cut < most_cuts; ++cut) {
             ++cuts;
-            const Reading reading = shop.read(job, cut, y);
-            if (reading == Reading::good)
+            const Judgement reading = shop.read(job, cut, y);
+            if (reading == Judgement::good)
                 break;
-            y += (reading == Reading::high ? -1.0 : 1.0) * std::log(rule_step);
+            y += (reading == Judgement::high ? -1.0 : 1.0) * std::log(rule_step);
         }
     }
     return cuts;
@@ -127,8 +127,8 @@ int search_cuts(const ShopDraw& shop, std::size_t job, const Distribution& belie
     Search search(belief, window);
     for (int cut = 0; cut < most_cuts; ++cut) {
         const double y = search.next().y;
-        const Reading reading = shop.read(job, cut, y);
-        if (reading == Reading::good)
+        const Judgement reading = shop.read(job, cut, y);
+        if (reading == Judgement::good)
             return cut + 1;
         search.observe(y, reading);
     }

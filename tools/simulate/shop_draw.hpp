@@ -4,8 +4,8 @@
 #include <array>
 #include <cstdint>
 
-#include "core/tune/simulate.hpp"
 #include "core/tune/window.hpp"
+#include "tools/simulate/simulate.hpp"
 
 namespace torchside::tune {
 
@@ -23,9 +23,9 @@ public:
     /// The part of it that bias and slope make.
     [[nodiscard]] double curve(std::size_t job) const { return curve_[job]; }
 
-    [[nodiscard]] Reading happened(std::size_t job, double y) const;
+    [[nodiscard]] Judgement happened(std::size_t job, double y) const;
     /// `cut` counts from 0 within the job.
-    [[nodiscard]] Reading read(std::size_t job, int cut, double y) const;
+    [[nodiscard]] Judgement read(std::size_t job, int cut, double y) const;
 
 private:
     Population population_;

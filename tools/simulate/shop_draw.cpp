@@ -1,4 +1,4 @@
-#include "core/tune/shop_draw.hpp"
+#include "tools/simulate/shop_draw.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -87,21 +87,21 @@ ShopDraw::ShopDraw(const Population& population, std::uint64_t seed, int shop, i
     }
 }
 
-Reading ShopDraw::happened(std::size_t job, double y) const {
+Judgement ShopDraw::happened(std::size_t job, double y) const {
     const double z = y - truth_[job];
     if (z > std::log1p(population_.window))
-        return Reading::high;
-    return z < std::log1p(-population_.window) ? Reading::low : Reading::good;
+        return Judgement::high;
+    return z < std::log1p(-population_.window) ? Judgement::low : Judgement::good;
 }
 
-Reading ShopDraw::read(std::size_t job, int cut, double y) const {
-    const Reading true_one = happened(job, y);
+Judgement ShopDraw::read(std::size_t job, int cut, double y) const {
+    const Judgement true_one = happened(job, y);
     const auto place = static_cast<std::uint64_t>(cut) * 2 + (static_cast<std::uint64_t>(job) << 32);
     const double luck = cut == 0 ? first_verdict_[job] : uniform(seed_, shop_, of_verdict, place);
     if (luck >= population_.misread)
         return true_one;
-    constexpr Reading others[3][2] = {
-        {Reading::good, Reading::high}, {Reading::low, Reading::high}, {Reading::low, Reading::good}};
+    constexpr Judgement others[3][2] = {
+        {Judgement::good, Judgement::high}, {Judgement::low, Judgement::high}, {Judgement::low, Judgement::good}};
     const bool second = uniform(seed_, shop_, of_verdict, place + 1) >= 0.5;
     return others[static_cast<std::size_t>(true_one)][second ? 1 : 0];
 }

@@ -1,4 +1,4 @@
-#include "core/tune/reading_rules.hpp"
+#include "core/tune/diagnosis_rules.hpp"
 
 #include "core/quantity/figure_rows.hpp"
 

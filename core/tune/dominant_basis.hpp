@@ -20,18 +20,15 @@
 
 namespace torchside::tune {
 
-enum class Footing { physics, practice, cuts };
+enum class DominantBasis { physics, practice, cuts };
 
-struct Footings {
-    Footing feed = Footing::physics;
-    Footing arc = Footing::practice;
-    Footing pierce_delay = Footing::physics;
-    Footing kerf = Footing::physics;
+struct DominantBases {
+    DominantBasis feed = DominantBasis::physics;
+    DominantBasis arc = DominantBasis::practice;
+    DominantBasis pierce_delay = DominantBasis::physics;
+    DominantBasis kerf = DominantBasis::physics;
 };
 
-[[nodiscard]] Footings footings(const Posterior& posterior, const cut::Plate& plate);
-
-/// Share of the feed's variance that the practice rows take away at this plate, before any own cut.
-[[nodiscard]] double practice_share(const Posterior& posterior, const cut::Plate& plate);
+[[nodiscard]] DominantBases dominant_bases(const Posterior& posterior, const cut::CutSetup& plate);
 
 } // namespace torchside::tune
