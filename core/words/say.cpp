@@ -1,7 +1,6 @@
 #include "core/words/say.hpp"
 
 #include <array>
-#include <bit>
 #include <cmath>
 #include <utility>
 
@@ -129,7 +128,7 @@ private:
         std::array<char, sizeof(double)> bytes{};
         if (content.size() > bytes.size()) // else it is no figure
             content.copy(bytes.data(), bytes.size(), 1);
-        return std::bit_cast<double>(bytes);
+        return __builtin_bit_cast(double, bytes); // the wasm compiler's library has no std::bit_cast
     }
 
     void tell(std::string_view bytes) {

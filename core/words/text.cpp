@@ -1,7 +1,6 @@
 #include "core/words/text.hpp"
 
 #include <array>
-#include <bit>
 
 #include "core/words/own_phrases.hpp"
 
@@ -36,7 +35,9 @@ Text::Text(Word word, std::initializer_list<const words::Slot*> slots) {
             put_two_bytes(bytes_, content.size());
             bytes_ += content;
         } else {
-            const auto figure = std::bit_cast<std::array<char, sizeof(double)>>(slot->value_);
+            // std::bit_cast by its other name: the wasm compiler's library has not got it.
+            using Bytes = std::array<char, sizeof(double)>;
+            const auto figure = __builtin_bit_cast(Bytes, slot->value_);
             put_two_bytes(bytes_, figure.size() + 1);
             bytes_ += static_cast<char>(slot->digits_);
             bytes_.append(figure.data(), figure.size());
