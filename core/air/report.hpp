@@ -2,11 +2,11 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/message.hpp"
 
 namespace torchside::air {
 
@@ -39,11 +39,10 @@ struct Report {
     double water_g_h = 0.0;          // liquid water to drain, grams per arc hour
     double dew_point_c = 0.0;        // pressure dew point of the air that leaves the tank, no dryer, at least
     int water_class = 0;             // ISO 8573-1:2010 class of that dew point, 1..6; 0: wetter than class 6
-    std::string dryness{};           // one sentence
+    Text dryness{};                  // sentences
     std::vector<CyclePoint> cycle{}; // one cut-and-recover cycle from a full receiver; at least two corners
-    std::string summary{};
-    std::string way_out{};
-    std::vector<std::string> basis{};
+    Message message{};               // the verdict
+    std::vector<Text> basis{};
 };
 
 } // namespace torchside::air

@@ -50,7 +50,7 @@ struct Choice {
     std::optional<Current> current{};
     std::optional<Current> nozzle{};
     Reach reach = Reach::refused;
-    std::string reason{};
+    Text reason{};
 };
 
 /// Which current and nozzle for this plate: the smallest nozzle that pierces and cuts it cleanly, then the smallest

@@ -4,6 +4,7 @@
 
 #include "core/cut/capacity.hpp"
 #include "core/quantity/sort_rows.hpp"
+#include "generated/words/choice.hpp"
 
 namespace torchside::cut {
 namespace {
@@ -67,38 +68,38 @@ std::optional<Setting> best_setting(const Question& q, const Nozzle& nozzle) {
     return s;
 }
 
-std::string amps(int a) {
-    return std::to_string(a) + " A";
+Current whole_amps(int amperes) {
+    return Current{static_cast<double>(amperes), ampere};
 }
 
-std::string why(const Setting& s, const Nozzle& nozzle) {
-    const int rated = static_cast<int>(std::lround(nozzle.rated.in(ampere)));
-    std::string text = "The " + amps(rated) + " nozzle is the smallest here that ";
-    text +=
-        s.reach == Reach::clean ? "pierces this plate and cuts it cleanly" : "cuts this plate cleanly, from an edge";
+Text why(const Setting& s, const Nozzle& nozzle) {
+    const Current rated{std::round(nozzle.rated.in(ampere)), ampere};
+    Text text;
+    if (s.reach == Reach::clean)
+        text = words::choice::SmallestPierces{.nozzle = rated};
+    else
+        text = words::choice::SmallestFromEdge{.nozzle = rated};
     if (s.too_fast)
-        text += "; " + amps(s.amperes) + " is as low as that goes, and the cut would still be faster than the table";
+        text += words::choice::TooFast{.current = whole_amps(s.amperes)};
     else if (s.held_back)
-        text += "; above " + amps(s.amperes) + " the cut would be faster than the table";
-    return text + '.';
+        text += words::choice::HeldBack{.current = whole_amps(s.amperes)};
+    return text;
 }
 
 // What is missing: a nozzle for the machine's full current, or a larger machine.
-std::string why_none(const Question& q, bool any_setting) {
+Text why_none(const Question& q, bool any_setting) {
     const int high = static_cast<int>(std::floor(q.machine.max_current.in(ampere)));
     const bool bigger_helps = reach_of(q, Nozzle{q.machine.max_current, {}}, high) <= Reach::edge_start;
     const auto& nozzles = q.machine.nozzles;
     const bool all_larger =
         std::all_of(nozzles.begin(), nozzles.end(), [&](const Nozzle& n) { return n.rated > q.machine.max_current; });
     if (bigger_helps && all_larger)
-        return "Every nozzle here is too large for this machine's " + amps(high) + ": one rated for " + amps(high) +
-               " would cut this plate cleanly.";
+        return words::choice::NozzlesTooLarge{.current = whole_amps(high)};
     if (bigger_helps)
-        return "No nozzle here is large enough for this plate: one rated for " + amps(high) + " would cut it cleanly.";
+        return words::choice::NozzlesTooSmall{.current = whole_amps(high)};
     if (!any_setting)
-        return "The machine's lowest current is above the rating of every nozzle here: add a nozzle rated for it.";
-    return "This plate is past what the machine cuts cleanly, with any nozzle: it needs thinner plate or a larger "
-           "machine.";
+        return words::choice::nozzles_below_machine;
+    return words::choice::past_machine;
 }
 
 } // namespace
@@ -115,7 +116,7 @@ Choice choose(const CutSetup& plate, const Machine& machine, const Table& table,
         any = any || s;
         if (!s || s->reach > Reach::edge_start || s->reach >= best.reach)
             continue;
-        best = {Current{static_cast<double>(s->amperes), ampere}, nozzle.rated, s->reach, why(*s, nozzle)};
+        best = {whole_amps(s->amperes), nozzle.rated, s->reach, why(*s, nozzle)};
     }
     if (!best.current)
         best.reason = why_none(q, any);

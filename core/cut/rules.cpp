@@ -1,4 +1,5 @@
 #include "core/cut/rules.hpp"
+#include "generated/words/by_hand.hpp"
 
 #include <algorithm>
 
@@ -66,21 +67,28 @@ Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf) {
     return larger(scaled(table.hole_per_thickness, thickness), scaled(table.hole_per_kerf, kerf));
 }
 
+Estimate<Pressure> air_pressure() {
+    const Rule& rule = table.air_pressure;
+    return {Pressure{rule.value, bar}, Pressure{rule.low, bar}, Pressure{rule.high, bar}, practice};
+}
+
+Estimate<Duration> post_flow(Current current) {
+    const Rule& rule = table.post_flow_per_a;
+    const Duration each{current.in(ampere), second};
+    return {rule.value * each, rule.low * each, rule.high * each, practice};
+}
+
 ByHand by_hand(Speed feed, Current current, bool drag) {
     ByHand hand;
     hand.per_100_mm = travel_time(Length{100, mm}, feed);
     hand.per_foot = travel_time(Length{1, foot}, feed);
     hand.drag = current <= Current{table.drag_current.value, ampere};
     if (drag && hand.drag)
-        hand.advice =
-            "The tip may ride on the plate at this current if its maker says so (common practice, no source); "
-            "go slower if sparks come back up.";
+        hand.advice = words::by_hand::drag;
     else if (drag)
-        hand.advice = "Too much current to drag the tip (common practice: up to about 40 A): use a standoff guide of "
-                      "1.5 mm (1/16 in).";
+        hand.advice = words::by_hand::TooMuchToDrag{.most = Current{table.drag_current.value, ampere}};
     else
-        hand.advice = "Hold about 1.5 mm (1/16 in) above the plate and move so that the sparks leave below; go slower "
-                      "if they come back up.";
+        hand.advice = words::by_hand::hold;
     return hand;
 }
 

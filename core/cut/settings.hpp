@@ -2,10 +2,10 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::cut {
 
@@ -18,8 +18,10 @@ struct Settings {
     Estimate<Length> kerf{};
     Estimate<Length> lead_in{};
     Estimate<Length> min_hole{};
-    Voltage controller{};     // arc volts behind the divider
-    bool feed_capped = false; // the table cannot go as fast as the arc could; feed is the table's
+    Estimate<Pressure> pressure{};  // at the machine's inlet while air flows, gauge
+    Estimate<Duration> post_flow{}; // air after the arc goes out
+    Voltage controller{};           // arc volts behind the divider
+    bool feed_capped = false;       // the table cannot go as fast as the arc could; feed is the table's
 };
 
 enum class Reach {
@@ -36,15 +38,15 @@ struct Capacity {
     Reach verdict = Reach::clean;
     std::optional<Current> suggested_current{}; // none: nothing this machine has cuts the plate cleanly
     std::optional<Current> suggested_nozzle{};  // rated current of that nozzle
-    std::string reason{};                       // one sentence: why that current and nozzle, or why none
+    Text reason{};                              // sentences: why that current and nozzle, or why none
 };
 
 /// The same cut with the torch in the hand.
 struct ByHand {
     Duration per_100_mm{};
     Duration per_foot{};
-    bool drag = false;    // the tip may ride on the plate at this current
-    std::string advice{}; // one sentence
+    bool drag = false; // the tip may ride on the plate at this current
+    Text advice{};     // sentences
 };
 
 } // namespace torchside::cut

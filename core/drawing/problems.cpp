@@ -5,37 +5,37 @@
 #include <cmath>
 #include <iterator>
 
+#include "generated/words/problem.hpp"
+
 namespace torchside::drawing {
 
 namespace {
 
-using Severity = Problem::Severity;
-
 constexpr struct {
     const char* code;
     Severity severity;
-    const char* text;
+    Word title, detail;
 } known[] = {
-    {"unit_unknown", Severity::stop, "The drawing does not say its unit; choose it, then check a size."},
-    {"not_read", Severity::note, "A text, dimension, hatch or another thing that is not cut was left out."},
-    {"not_read", Severity::caution, "Something is kept outside the file; it was not fetched."},
-    {"hidden", Severity::note, "What is switched off, frozen, hidden or on paper was left out."},
-    {"not_flat", Severity::caution, "Something is not flat in the drawing's plane; it is drawn as seen from above."},
-    {"not_flat", Severity::stop, "A piece stands out of the drawing's plane; it was left out."},
-    {"open_contour", Severity::stop, "A line does not close here."},
-    {"branch", Severity::caution, "More than two pieces meet here."},
-    {"duplicate", Severity::note, "A piece lies on the same piece again; one was left out."},
-    {"short_piece", Severity::note, "A piece is too short to be cut; it was left out."},
-    {"crossing", Severity::stop, "Lines cross or touch here."},
-    {"overlap", Severity::stop, "Two lines run over each other here."},
-    {"no_area", Severity::caution, "A closed line has no area; it is shown as open."},
-    {"unchecked", Severity::caution, "So many lines run over each other that not all crossings are listed."},
-    {"style_transform", Severity::stop,
-     "A style that moves or hides something is not read: it may be in the wrong place."},
-    {"fit_points", Severity::note, "A curve is given by points on it alone; between them it may differ a little."},
-    {"inside_out", Severity::stop, "What is marked as a hole lies in no part, or a part lies in another's metal."},
-    {"not_read", Severity::caution, "A region, solid or face is not read; explode it to lines."},
-    {"cut_short", Severity::caution, "The points or the path of a shape have an error; it is drawn up to there."},
+    // by Found
+    {"unit_unknown", Severity::stop, words::problem::unit_unknown, words::problem::unit_unknown_do},
+    {"not_read", Severity::note, words::problem::not_cut, Word{}},
+    {"not_read", Severity::caution, words::problem::elsewhere, Word{}},
+    {"hidden", Severity::note, words::problem::hidden, Word{}},
+    {"not_flat", Severity::caution, words::problem::flattened, words::problem::flattened_why},
+    {"not_flat", Severity::stop, words::problem::tilted, Word{}},
+    {"open_contour", Severity::stop, words::problem::open_contour, Word{}},
+    {"branch", Severity::caution, words::problem::branch, Word{}},
+    {"duplicate", Severity::note, words::problem::duplicate, Word{}},
+    {"short_piece", Severity::note, words::problem::short_piece, Word{}},
+    {"crossing", Severity::stop, words::problem::crossing, Word{}},
+    {"overlap", Severity::stop, words::problem::overlap, Word{}},
+    {"no_area", Severity::caution, words::problem::no_area, Word{}},
+    {"unchecked", Severity::caution, words::problem::unchecked, words::problem::unchecked_why},
+    {"style_transform", Severity::stop, words::problem::style_transform, words::problem::style_transform_why},
+    {"fit_points", Severity::note, words::problem::fit_points, words::problem::fit_points_why},
+    {"inside_out", Severity::stop, words::problem::inside_out, Word{}},
+    {"not_read", Severity::caution, words::problem::face, words::problem::face_do},
+    {"cut_short", Severity::caution, words::problem::cut_short, words::problem::cut_short_why},
 };
 constexpr std::size_t kinds = static_cast<std::size_t>(Found::last) + 1;
 static_assert(sizeof known / sizeof *known == kinds);
@@ -51,12 +51,12 @@ Length kept_place(double v) {
 
 Problem problem(Found found, Point at, double size_mm) {
     const auto& k = known[static_cast<std::size_t>(found)];
-    return {k.code, k.severity, k.text, at, size_mm};
+    return {k.code, k.severity, k.title, k.detail, at, size_mm};
 }
 
 void report(std::vector<Problem>& problems, Found found, Point at, double size_mm) {
-    const char* text = known[static_cast<std::size_t>(found)].text;
-    const auto same = [text](const Problem& p) { return p.text == text; };
+    const Word title = known[static_cast<std::size_t>(found)].title;
+    const auto same = [title](const Problem& p) { return p.title == title; };
     if (static_cast<std::size_t>(std::count_if(problems.begin(), problems.end(), same)) < most_of_a_problem) {
         problems.push_back(problem(found, at, size_mm));
     }
@@ -64,7 +64,7 @@ void report(std::vector<Problem>& problems, Found found, Point at, double size_m
 
 Found found_of(const Problem& problem) {
     std::size_t i = 0;
-    while (i < static_cast<std::size_t>(Found::last) && known[i].text != problem.text) {
+    while (i < static_cast<std::size_t>(Found::last) && known[i].title != problem.title) {
         ++i;
     }
     return static_cast<Found>(i);

@@ -54,9 +54,10 @@ private:
     const char* fault_ = nullptr;
 };
 
-/// A value of style="...": "none" for display in "fill:red; display: none". Empty when not there.
 /// Whether a style sheet has a declaration that transforms or hides what it selects.
 [[nodiscard]] bool moves_or_hides(std::string_view sheet);
+
+/// A value of style="...": "none" for display in "fill:red; display: none". Empty when not there.
 [[nodiscard]] std::string_view style_value(std::string_view style, std::string_view property);
 
 } // namespace torchside::drawing

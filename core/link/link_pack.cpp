@@ -139,7 +139,7 @@ Wrong unpack_list(const Field& field, codec::CborReader& in, void* owner, std::s
         field.list->erase(list, field.list->size(list) - 1);
     }
     for (std::size_t i = 0; i < count; ++i) {
-        const Longer entry(path, i);
+        const PathScope entry(path, i);
         field.list->grow(list);
         // The list was just grown through this same door, so its entry may be written to.
         void* fresh = const_cast<void*>(field.list->at(list, i)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
@@ -209,7 +209,7 @@ Wrong unpack_object(Fields fields, codec::CborReader& in, void* object, std::str
         const auto field =
             std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return link_number(f.key) == number; });
         const bool known = field != fields.end();
-        const Longer longer(path, known ? std::string(field->key) : "number " + std::to_string(number));
+        const PathScope scope(path, known ? std::string(field->key) : "number " + std::to_string(number));
         if (!known || seen[static_cast<std::size_t>(number)]) {
             return Fault{path, known ? "given twice, accepted is once"
                                      : "unknown field, accepted is what this Torchside knows: update it"};

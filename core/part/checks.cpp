@@ -6,11 +6,10 @@
 #include "core/part/kerf.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/near.hpp"
+#include "generated/words/problem.hpp"
 
 namespace torchside::part {
 namespace {
-
-using Severity = Problem::Severity;
 
 constexpr std::size_t most_of_a_contour = 50;
 constexpr double most_places = 50000.0;          // looked at for bridges
@@ -124,18 +123,17 @@ std::vector<Problem> check_part(const Outline& outline, Length thickness, Length
             continue;
         const double d = inside_size_mm(c);
         if (d < thickness.in(mm))
-            problems.push_back({"small_hole", Severity::caution,
-                                "Narrower than the plate is thick: expect a poor hole (rule of thumb).", centroid_of(c),
-                                d});
+            problems.push_back({"small_hole", Severity::caution, words::problem::small_hole,
+                                words::problem::small_hole_why, centroid_of(c), d});
         if (deviation(Length{d, mm}, thickness).state == Deviation::State::outside_table)
-            problems.push_back({"outside_9013", Severity::note,
-                                "ISO 9013:2017 gives no deviation for this size in this plate.", centroid_of(c), d});
+            problems.push_back(
+                {"outside_9013", Severity::note, words::problem::outside_9013, Word{}, centroid_of(c), d});
     }
     if (!(kerf.in(mm) > 0.0))
         return problems;
     for (const Bridge& b : Bridges(outline, 2.0 * kerf.in(mm)).find())
-        problems.push_back({"thin_bridge", Severity::caution,
-                            "Metal narrower than two kerfs: it overheats and may burn away.", b.at, b.mm});
+        problems.push_back({"thin_bridge", Severity::caution, words::problem::thin_bridge,
+                            words::problem::thin_bridge_why, b.at, b.mm});
     return problems;
 }
 

@@ -9,11 +9,10 @@
 #include "core/part/near.hpp"
 #include "core/part/offset.hpp"
 #include "core/part/order.hpp"
+#include "generated/words/problem.hpp"
 
 namespace torchside::part {
 namespace {
-
-using Severity = Problem::Severity;
 
 // Metal left standing by less than this share of the kerf is an inside corner's; any corner of 60 degrees or more
 // leaves less than half a kerf.
@@ -65,8 +64,8 @@ private:
         return o;
     }
 
-    void tell(const char* code, Severity severity, const char* text, Point at, double size_mm) {
-        done_.problems.push_back({code, severity, text, at, size_mm});
+    void tell(const char* code, Severity severity, Word title, Word detail, Point at, double size_mm) {
+        done_.problems.push_back({code, severity, title, detail, at, size_mm});
     }
 
     void contour(std::size_t i) {
@@ -79,7 +78,7 @@ private:
             return;
         }
         if (!(std::abs(area_mm2(c)) > 1e-9)) {
-            tell("no_area", Severity::caution, "A closed line without area is left out.", c.points[0].at, 0.0);
+            tell("no_area", Severity::caution, words::problem::left_out, Word{}, c.points[0].at, 0.0);
             return;
         }
         const Offset beside = offset(c, 0.5 * kerf_);
@@ -102,20 +101,18 @@ private:
         if (beside.loops.empty()) {
             const Width_at w = width_at(c, 0);
             tell("vanishes", Severity::stop,
-                 c.role == Role::inner ? "This hole is narrower than the kerf: it cannot be cut."
-                                       : "No path was found around this contour.",
-                 w.middle, w.mm);
+                 c.role == Role::inner ? words::problem::hole_vanishes : words::problem::no_path, Word{}, w.middle,
+                 w.mm);
             return;
         }
         if (!beside.whole)
-            tell("not_whole", Severity::caution, "The path beside this contour has gaps: check it.", c.points[0].at,
-                 0.0);
+            tell("not_whole", Severity::caution, words::problem::path_gaps, words::problem::path_gaps_do,
+                 c.points[0].at, 0.0);
         if (beside.loops.size() > 1) {
             const Contour& second = beside.loops[1];
-            tell("splits", Severity::caution,
-                 c.role == Role::inner ? "A neck narrower than the kerf: this hole comes out in pieces."
-                                       : "A mouth narrower than the kerf: what lies behind it is cut on its own.",
-                 second.points[0].at, 0.0);
+            tell("splits", Severity::caution, c.role == Role::inner ? words::problem::neck : words::problem::mouth,
+                 c.role == Role::inner ? words::problem::neck_why : words::problem::mouth_why, second.points[0].at,
+                 0.0);
         }
         find_closed(c, beside);
     }
@@ -153,8 +150,8 @@ private:
                 left = path->nearest(at).mm - 0.5 * kerf_;
                 if (left <= left_share * kerf_ && beside.kept[k] == 0 && p.bulge < -0.01 && !small_radius) {
                     small_radius = true;
-                    tell("small_radius", Severity::note,
-                         "An inside radius below half the kerf comes out as half the kerf.", at, arc_of(p).radius);
+                    tell("small_radius", Severity::note, words::problem::small_radius, words::problem::small_radius_why,
+                         at, arc_of(p).radius);
                 }
             }
             if (left > left_share * kerf_) {
@@ -169,7 +166,8 @@ private:
                     again = again || norm(at - w.middle) < kerf_;
                 if (!again) {
                     told.push_back(w.middle);
-                    tell("closes", Severity::caution, "Narrower than the kerf: this stays uncut.", w.middle, w.mm);
+                    tell("closes", Severity::caution, words::problem::closes, words::problem::closes_why, w.middle,
+                         w.mm);
                 }
                 worst = 0.0;
             }
@@ -205,7 +203,7 @@ private:
                     told[i] = other.contour;
                     if (told[other.contour] == i)
                         break;
-                    tell("kerfs_meet", Severity::caution, "Closer than the kerf to another contour: it is cut into.",
+                    tell("kerfs_meet", Severity::caution, words::problem::kerfs_meet, words::problem::kerfs_meet_why,
                          other.at, other.mm);
                     break;
                 }
@@ -235,14 +233,12 @@ private:
             led = leads_.from_edge(travelled, i, box_);
         run.edge_start = led.has_value();
         if (s_.edge_start && !led)
-            tell("needs_pierce", Severity::caution,
-                 "This contour cannot be begun from the plate's edge, and the plate is too thick to pierce "
-                 "standing still: drill a hole in the scrap to start in. The time counts that start, but no drilling.",
+            tell("needs_pierce", Severity::caution, words::problem::needs_pierce, words::problem::needs_pierce_why,
                  loop.points[0].at, 0.0);
         if (!led)
             led = leads_.lead(travelled, i, !s_.clockwise_swirl);
         if (!led->pierce_clear && s_.lead_in.in(mm) > 0.0)
-            tell("no_lead_in", Severity::caution, "No room for the lead-in: the pierce may mark the part.",
+            tell("no_lead_in", Severity::caution, words::problem::no_lead_in, words::problem::no_lead_in_why,
                  led->path[0].at, 0.0);
         run.path = std::move(led->path);
         run.contour_begin = led->contour_begin;

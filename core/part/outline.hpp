@@ -8,6 +8,8 @@
 
 #include <vector>
 
+#include "core/words/message.hpp"
+
 namespace torchside::part {
 
 struct Point {
@@ -36,14 +38,17 @@ struct Outline {
     friend bool operator==(const Outline&, const Outline&) = default;
 };
 
-/// Something that is wrong with a drawing or cannot be cut as drawn, where it is, in one sentence.
+/// Something that is wrong with a drawing or cannot be cut as drawn, and where it is.
 struct Problem {
-    enum class Severity { note, caution, stop };
     const char* code = ""; // a short stable word, e.g. "open_contour"
     Severity severity = Severity::caution;
-    const char* text = ""; // one sentence, a constant
-    Point at{};            // where to look
-    double size_mm = 0.0;  // the gap, the length, the width that it is about; 0: none
+    Word title{}, detail{}; // as in Message; the title is each kind's own
+    Point at{};             // where to look
+    double size_mm = 0.0;   // the gap, the length, the width that it is about; 0: none
 };
+
+[[nodiscard]] inline Message message_of(const Problem& problem) {
+    return {problem.code, Topic::part, problem.severity, problem.title, problem.detail, {}, "job.part.shape"};
+}
 
 } // namespace torchside::part

@@ -217,7 +217,7 @@ Contour circle(Point centre, double radius_mm, Role role) {
     return {{{{centre.x + radius_mm, centre.y}, bulge}, {{centre.x - radius_mm, centre.y}, bulge}}, role};
 }
 
-Outcome<Outline> draw(const PartSpec& s) {
+Outcome<Outline> make_outline(const PartSpec& s) {
     const double r = s.corner.in(mm);
     switch (s.shape) {
     case Shape::plate:

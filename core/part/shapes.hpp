@@ -27,7 +27,7 @@
 
 namespace torchside::part {
 
-[[nodiscard]] Outcome<Outline> draw(const PartSpec& spec);
+[[nodiscard]] Outcome<Outline> make_outline(const PartSpec& spec);
 
 /// A full circle of two half circles; anticlockwise as outer, clockwise as inner contour.
 [[nodiscard]] Contour circle(Point centre, double radius_mm, Role role);

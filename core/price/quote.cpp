@@ -176,7 +176,7 @@ void fill_make_or_buy(const Order& o, const Costs& c, Report& out) {
     const double from = gain > 0.0 ? std::ceil(setup / gain - 1e-9) : 1e9;
     if (from < 1e9)
         m.break_even = std::max(1, static_cast<int>(from));
-    m.text = make_or_buy_text(m, o.quantity, out.decimals);
+    describe(m, o.quantity, out.decimals);
     out.make_or_buy = std::move(m);
 }
 

@@ -53,7 +53,6 @@ struct Order {
     std::optional<double> tax{};
     double set_price = 0.0;
     int quantity = 1;
-    UnitSystem units = UnitSystem::metric; // of weights in Line::how
 };
 
 [[nodiscard]] Report quote(const Work& work, const Order& order);

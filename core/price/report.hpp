@@ -5,11 +5,11 @@
 #include <array>
 #include <cstddef>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/price/money.hpp"
 #include "core/quantity/estimate.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::price {
 
@@ -20,7 +20,7 @@ inline constexpr std::size_t line_count = 8, cost_lines = 6;
 struct Line {
     Estimate<double> each{}; // of one part, not rounded
     Money total{};           // of the batch, as shown
-    std::string how{};       // what it is made of: "0.68 kg at 1.60, 25 % of the plate is scrap"
+    Text how{};              // what it is made of: "0.68 kg at 1.60, 25 % of the plate is scrap"
 };
 
 /// The price of another quantity.
@@ -36,7 +36,7 @@ struct MakeOrBuy {
     Choice choice = Choice::make;
     Estimate<double> saved_each{};   // outside price less our cost; below 0 when buying is cheaper
     std::optional<int> break_even{}; // from this quantity on making costs less; none: never
-    std::string text{};              // one sentence
+    Text title{}, detail{};          // which, by how much; from how many on
 };
 
 struct Report {
@@ -54,12 +54,12 @@ struct Report {
     Money to_pay{};                 // total and tax
     double margin = 0.0;            // profit / price as it comes out, minimum charge included
     double markup = 0.0;            // profit / cost, the same money
-    std::string margin_text{};      // both in words
+    Text margin_text{};             // both in words
     bool minimum_applies = false;
     std::vector<Break> breaks{}; // rising quantities, the job's own among them
     std::optional<MakeOrBuy> make_or_buy{};
-    std::string rounding{}; // the rule, one sentence
-    std::string band{};     // how the bands come about, one sentence
+    Text rounding{}; // the rule
+    Text band{};     // how the bands come about
 };
 
 [[nodiscard]] inline const Line& line(const Report& report, LineKind kind) {

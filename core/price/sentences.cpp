@@ -2,29 +2,36 @@
 
 #include <cmath>
 
-#include "core/quantity/print.hpp"
+#include "generated/words/price.hpp"
+#include "generated/words/price_more.hpp"
 
 namespace torchside::price {
 namespace {
 
-std::string percent(double share) {
-    return print_trimmed(100.0 * share, 1) + " %";
+/// A rate as it was typed.
+words::Slot rate(double r) {
+    return words::number(r, 4);
 }
 
-// A rate as it was typed.
-std::string rate(double r) {
-    return print_trimmed(r, 4);
+words::Slot percent(double share) {
+    return words::number(100.0 * share, 1);
 }
 
-std::string of(double figure, const char* unit) {
-    return print_significant(figure, 3) + unit;
-}
-
-// "a 25 % share of the plate bought is scrap (33.3 % on top of the parts)": both ways to say it, so that neither is
-// taken for the other.
-std::string scrap_text(const JobPrice& p) {
-    const double share = p.waste_per_part ? margin_of(*p.waste_per_part) : p.scrap_share;
-    return percent(share) + " of the plate bought is scrap, " + percent(markup_of(share)) + " on top of the parts";
+/// Scrap is said both as a share of the plate and on top of the parts, so that neither is taken for the other.
+Text material(const Work& w, const Order& o) {
+    const double share = o.price.waste_per_part ? margin_of(*o.price.waste_per_part) : o.price.scrap_share;
+    const auto by = [&](Unit<MassKind> unit) {
+        return words::significant(static_cast<double>(o.quantity) * w.mass.in(unit), 3);
+    };
+    const Text in_kg = words::price_more::MaterialKg{.mass = by(kg),
+                                                     .on_top = percent(markup_of(share)),
+                                                     .rate = rate(o.price.material_per_kg),
+                                                     .scrap = percent(share)};
+    const Text in_lb = words::price_more::MaterialLb{.mass = by(lb),
+                                                     .on_top = percent(markup_of(share)),
+                                                     .rate = rate(o.price.material_per_kg * lb.per_base),
+                                                     .scrap = percent(share)};
+    return words::either(in_kg, in_lb);
 }
 
 } // namespace
@@ -32,51 +39,53 @@ std::string scrap_text(const JobPrice& p) {
 void describe(const Work& w, const Order& o, Report& out) {
     const int places = out.decimals;
     const auto cash = [&](double a) { return print(money(a, places), places); };
-    const auto set = [&](LineKind kind, std::string text) {
-        out.lines[static_cast<std::size_t>(kind)].how = std::move(text);
-    };
+    const auto set = [&](LineKind kind, Text text) { out.lines[static_cast<std::size_t>(kind)].how = std::move(text); };
     const Rates& r = o.rates;
     const auto parts = static_cast<double>(o.quantity);
-    set(LineKind::setup, print_trimmed(o.price.setup.in(minute), 1) + " min at " + rate(r.labour_per_h) + "/h");
-    const bool metric = o.units == UnitSystem::metric;
-    const Unit<MassKind> weight = metric ? kg : lb;
-    set(LineKind::material, of(parts * w.mass.in(weight), metric ? " kg at " : " lb at ") +
-                                rate(o.price.material_per_kg * weight.per_base) + (metric ? "/kg; " : "/lb; ") +
-                                scrap_text(o.price));
+    set(LineKind::setup,
+        words::price_more::Setup{.minutes = words::number(o.price.setup.in(minute), 1), .rate = rate(r.labour_per_h)});
+    set(LineKind::material, material(w, o));
     const double hours = r.machine_per_h > 0.0 ? line(out, LineKind::machine).each.value * parts / r.machine_per_h
                                                : parts * (w.arc.value + w.moving).in(hour);
-    set(LineKind::machine, of(60.0 * hours, " min at ") + rate(r.machine_per_h) + "/h, rests included");
-    set(LineKind::labour,
-        print_trimmed(o.price.handling.in(minute), 1) + " min for each part at " + rate(r.labour_per_h) + "/h");
-    set(LineKind::consumables, of(parts * w.sets.value, " sets at ") + rate(o.set_price));
+    set(LineKind::machine,
+        words::price_more::Machine{.minutes = words::significant(60.0 * hours, 3), .rate = rate(r.machine_per_h)});
+    set(LineKind::labour, words::price_more::Labor{.minutes = words::number(o.price.handling.in(minute), 1),
+                                                   .rate = rate(r.labour_per_h)});
+    set(LineKind::consumables,
+        words::price_more::Consumables{.rate = rate(o.set_price), .sets = words::significant(parts * w.sets.value, 3)});
     const double each_kwh = kwh(w.input.value, w.arc.value) + kwh(w.air, w.arc.value + w.air_after);
-    set(LineKind::energy, of(parts * each_kwh, " kWh at ") + rate(r.energy_per_kwh) + ", compressed air included");
-    set(LineKind::minimum,
-        out.minimum_applies ? "up to the minimum charge of " + cash(r.minimum_charge) : "not needed");
+    set(LineKind::energy,
+        words::price_more::Energy{.kwh = words::significant(parts * each_kwh, 3), .rate = rate(r.energy_per_kwh)});
+    if (out.minimum_applies)
+        set(LineKind::minimum, words::price_more::Minimum{.charge = cash(r.minimum_charge)});
+    else
+        set(LineKind::minimum, words::price_more::not_needed);
     const double m = o.price.margin, cost = amount(out.cost, places);
-    set(LineKind::margin, percent(m) + " of the price");
-    out.margin_text = "A margin of " + percent(m) + " is a share of the price: a markup of " + percent(markup_of(m)) +
-                      " on the cost. " + percent(m) + " as markup would bring " +
-                      cash(cost / (1.0 - m) - cost * (1.0 + m)) + " less.";
-    out.rounding = "Each line is rounded to the smallest coin, halves up; the total is the sum of the lines.";
+    set(LineKind::margin, words::price_more::MarginOf{.margin = percent(m)});
+    out.margin_text = words::price_more::Margin{
+        .less = cash(cost / (1.0 - m) - cost * (1.0 + m)), .margin = percent(m), .markup = percent(markup_of(m))};
+    out.rounding = words::price_more::rounding;
     if (out.each_rounded)
-        out.rounding += " The price of one is rounded: the total is what counts.";
-    out.band =
-        "80 % bands from arc time, wear and arc volts, first order, causes independent; what you typed has none.";
+        out.rounding += words::price_more::rounding_each;
+    out.band = words::price_more::band;
 }
 
-std::string make_or_buy_text(const MakeOrBuy& m, int quantity, int decimals) {
-    const auto cash = [&](double a) { return print(money(std::abs(a), decimals), decimals); };
+void describe(MakeOrBuy& m, int quantity, int decimals) {
     const double each = m.saved_each.value;
-    const std::string sum = cash(each) + " each, " + cash(each * quantity) + " in all";
-    std::string text = m.choice == Choice::make ? "Making saves " + sum + ". "
-                       : m.choice == Choice::buy
-                           ? "Buying saves " + sum + ". "
-                           : "Too close to call: making " + std::string(each < 0.0 ? "costs " : "saves ") + sum + ". ";
-    if (!m.break_even)
-        return text + "Making never pays at this outside price.";
-    return text + "Making pays from " + std::to_string(*m.break_even) +
-           (*m.break_even == 1 ? " part on." : " parts on.");
+    const std::string one = print(money(std::abs(each), decimals), decimals);
+    const std::string all = print(money(std::abs(each * quantity), decimals), decimals);
+    if (m.choice == Choice::make)
+        m.title = words::price::Making{.all = all, .each = one};
+    else if (m.choice == Choice::buy)
+        m.title = words::price::Buying{.all = all, .each = one};
+    else if (each < 0.0)
+        m.title = words::price::CloseCosts{.all = all, .each = one};
+    else
+        m.title = words::price::CloseSaves{.all = all, .each = one};
+    if (m.break_even)
+        m.detail = words::price::PaysFrom{.count = *m.break_even};
+    else
+        m.detail = words::price::never_pays;
 }
 
 } // namespace torchside::price

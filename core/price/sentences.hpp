@@ -1,14 +1,12 @@
 // What the figures of a quote rest on, in words. Internal to core/price.
 #pragma once
 
-#include <string>
-
 #include "core/price/quote.hpp"
 
 namespace torchside::price {
 
 void describe(const Work& work, const Order& order, Report& out);
 
-[[nodiscard]] std::string make_or_buy_text(const MakeOrBuy& m, int quantity, int decimals);
+void describe(MakeOrBuy& m, int quantity, int decimals);
 
 } // namespace torchside::price

@@ -156,10 +156,6 @@ Speed to_dial(Speed feed, Speed fastest, UnitSystem units) {
     return std::min(Speed{std::round(feed.in(unit) / step) * step, unit}, fastest);
 }
 
-Printed print_m_min(Speed speed) {
-    return trimmed(speed.in(m_min), 2, "m/min");
-}
-
 Printed print(Acceleration acceleration, UnitSystem units) {
     return units == UnitSystem::metric ? trimmed(acceleration.in(mm_s2), 0, "mm/s²")
                                        : trimmed(acceleration.in(in_s2), 1, "in/s²");
@@ -217,6 +213,20 @@ Printed print_percent(double share, int decimals) {
     return {print_fixed(100.0 * share, decimals), "%"};
 }
 
+Printed print_at_most(Length thickness, UnitSystem units) {
+    constexpr double hair = 1e-9; // 20 mm is not 19.9
+    if (units == UnitSystem::metric)
+        return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1), "mm"};
+    return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2), "in"};
+}
+
+Printed print_water(double grams, UnitSystem units) {
+    constexpr double grams_per_ounce = 29.5735295625; // in a US fluid ounce, 1/128 gal
+    if (units == UnitSystem::metric)
+        return {print_significant(grams, 2), "g"};
+    return {print_significant(grams / grams_per_ounce, 2), "fl oz"};
+}
+
 std::optional<InchFraction> inch_fraction(Length length) {
     const double x = length.in(inch);
     if (!(x >= 1.0 / 128.0 && x <= 1000.0)) {
@@ -239,24 +249,6 @@ std::optional<InchFraction> inch_fraction(Length length) {
     out.error = Length{static_cast<double>(n) / 64.0, inch} - length;
     out.exact = std::abs(out.error.in(inch)) < 0.00005;
     return out;
-}
-
-std::string InchFraction::with_error() const {
-    if (exact) {
-        return text;
-    }
-    const double e = error.in(inch);
-    return text + " (" + (e > 0 ? "+" : "") + print_fixed(e, 4) + " in)";
-}
-
-std::string read_back(Length length) {
-    const std::optional<InchFraction> fraction = inch_fraction(length);
-    return print(length, UnitSystem::metric).text() + " · " +
-           (fraction && fraction->exact ? fraction->text : print(length, UnitSystem::inch).text());
-}
-
-std::string read_back(Speed speed) {
-    return print(speed, UnitSystem::metric).text() + " · " + print(speed, UnitSystem::inch).text();
 }
 
 } // namespace torchside

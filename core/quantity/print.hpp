@@ -36,7 +36,6 @@ struct Printed {
 /// The feed to dial in, as every screen, chart and file gives it: three figures in these units, for no torch is better
 /// known, but never more than the table's fastest. 1641 is 1640 mm/min; 5230 on a table of 3048 mm/min is 3048.
 [[nodiscard]] Speed to_dial(Speed feed, Speed fastest, UnitSystem units);
-[[nodiscard]] Printed print_m_min(Speed speed);                           // "1.64 m/min"
 [[nodiscard]] Printed print(Acceleration acceleration, UnitSystem units); // "500 mm/s²", "19.7 in/s²"
 [[nodiscard]] Printed print(Pressure pressure, UnitSystem units);         // "4.5 bar", "65 psi"
 [[nodiscard]] Printed print(Flow flow, UnitSystem units);                 // "150 L/min", "5.3 cfm"
@@ -46,19 +45,18 @@ struct Printed {
 [[nodiscard]] Printed print(Current current);   // "45 A", one decimal when there is one
 [[nodiscard]] Printed print(Voltage voltage);   // "128 V", one decimal when there is one
 [[nodiscard]] Printed print_percent(double share, int decimals = 0);
+/// A limit that is an estimate, rounded down, for what is shown must not promise more: "18.5 mm", "0.72 in".
+[[nodiscard]] Printed print_at_most(Length thickness, UnitSystem units);
+/// Water by its mass: "74 g", "2.5 fl oz".
+[[nodiscard]] Printed print_water(double grams, UnitSystem units);
 
 /// The nearest 1/64 in, reduced. Worked example (also a test): 6 mm is 15/64 in, error -0.0018 in.
 struct InchFraction {
-    std::string text{};                           // "15/64 in", "1 1/2 in", "1 in"
-    Length error{};                               // what the fraction is more than the length
-    bool exact = false;                           // the error is below 0.00005 in, the last digit an inch is printed to
-    [[nodiscard]] std::string with_error() const; // "15/64 in (−0.0018 in)"; the bare text when exact
+    std::string text{}; // "15/64 in", "1 1/2 in", "1 in"
+    Length error{};     // what the fraction is more than the length
+    bool exact = false; // the error is below 0.00005 in, the last digit an inch is printed to
 };
 /// None below 1/128 in and above 1000 in.
 [[nodiscard]] std::optional<InchFraction> inch_fraction(Length length);
-
-/// Both units at once: "6.35 mm · 1/4 in", "6 mm · 0.2362 in".
-[[nodiscard]] std::string read_back(Length length);
-[[nodiscard]] std::string read_back(Speed speed); // "1637 mm/min · 64.4 in/min"
 
 } // namespace torchside

@@ -5,7 +5,7 @@
 // "in/min", "in per min" or "ipm".
 //
 //   typed                         read as
-//   6                             in the field's own unit (UnitSystem, or the unit named in the call)
+//   6                             in the field's own unit (core/quantity/field_unit.hpp)
 //   3/16                          a length: inches, in either system; anything else: the field's own unit
 //   11/4                          Question: 2 3/4 in, or was 1 1/4 in meant? (any improper fraction)
 //   1,000                         Question: 1000 or 1.000? (comma, then exactly three digits; 0,125 is 0.125)
@@ -20,7 +20,7 @@
 // letters a to z of what was typed. A value is the double nearest to what was typed, also in inches; else off by at
 // most 2 units in the last place.
 //
-// Worked example (also a test): read_length("3/16\"", UnitSystem::metric) is 4.7625 mm, as "3/16 in".
+// Worked example (also a test): read_length_or_gauge("3/16\"", UnitSystem::metric) is 4.7625 mm, as "3/16 in".
 // Source of the forms: common practice, no source. Factors: core/quantity/quantity.hpp.
 #pragma once
 
@@ -76,45 +76,12 @@ private:
     std::variant<Answer<Q>, Question<Q>, Gauge, Refusal> held_;
 };
 
-[[nodiscard]] Reading<Length> read_length(std::string_view text, UnitSystem bare); // mm or in; a gauge is refused
+/// A thickness: millimetres or inches, or the number of a gauge. Other fields: core/quantity/field_unit.hpp.
 [[nodiscard]] Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare);
-[[nodiscard]] Reading<Speed> read_speed(std::string_view text, UnitSystem bare);               // mm/min or in/min
-[[nodiscard]] Reading<Acceleration> read_acceleration(std::string_view text, UnitSystem bare); // mm/s2 or in/s2
-[[nodiscard]] Reading<Pressure> read_pressure(std::string_view text, UnitSystem bare);         // bar or psi
-[[nodiscard]] Reading<Flow> read_flow(std::string_view text, UnitSystem bare);                 // l/min or cfm
-[[nodiscard]] Reading<Volume> read_volume(std::string_view text, UnitSystem bare);             // l or US gal
-[[nodiscard]] Reading<Mass> read_mass(std::string_view text, UnitSystem bare);                 // kg or lb
-[[nodiscard]] Reading<Duration> read_duration(std::string_view text, Unit<DurationKind> bare); // second, minute or hour
-[[nodiscard]] Reading<Current> read_current(std::string_view text);
-[[nodiscard]] Reading<Voltage> read_voltage(std::string_view text);
-[[nodiscard]] Reading<double> read_number(std::string_view text);
-
-/// A share, as people say it: "30 %" and "30" are 0.30, "8.25" is 0.0825, "0.3" is 0.003.
-[[nodiscard]] Reading<double> read_percent(std::string_view text);
-
-/// For a field of the workbook: the number in the unit of its key ("mm", "mm/min", "A", "V/mm", "s", "min", "bar",
-/// "kVA", "C" ...; "" is a plain number, "share" is read_percent), as core/schema/schema.hpp names it. A bare number
-/// is in that unit, or in its inch counterpart when `bare` says so (°F, kcmil, V/in; "hp" is kW to a metric reader;
-/// "money/kg", "1/m" and "kW/(m3/min)" are a pound's, a foot's and 100 cfm's). A unit it does not know counts as a plain number.
-/// Only a temperature and an angle ("deg") may be negative.
-[[nodiscard]] Reading<double> read_field(std::string_view text, std::string_view unit, UnitSystem bare);
-
-/// The two ends of what a field accepts, in the unit that a bare number typed there is in: (0.3, 150, "mm") is
-/// "0.3 to 150 mm", in inches "0.0119 to 5.9 in": rounded inwards to 3 figures, so that both ends are accepted.
-[[nodiscard]] std::string print_range(double low, double high, std::string_view unit, UnitSystem bare);
-
-/// What to type where no range is known, as a sentence: "Enter a length (mm).".
-[[nodiscard]] std::string ask_for(std::string_view unit, UnitSystem bare);
 
 /// None when low <= value <= high; else a Fault such as
 /// {"job.thickness_mm", "900 is too large; 0.4 to 160 mm is accepted"}. NaN and infinity are refused too.
 [[nodiscard]] std::optional<Fault> check_range(std::string_view field, double value, double low, double high,
                                                std::string_view unit);
-
-template <class Kind>
-[[nodiscard]] std::optional<Fault> check_range(std::string_view field, Quantity<Kind> value, Quantity<Kind> low,
-                                               Quantity<Kind> high, Unit<Kind> unit, std::string_view unit_name) {
-    return check_range(field, value.in(unit), low.in(unit), high.in(unit), unit_name);
-}
 
 } // namespace torchside

@@ -81,8 +81,8 @@ std::vector<Point> straightened(const Contour& c, double tolerance) {
     return out;
 }
 
-/// Marks what stays of points[first..last], both of which stay: a stack of spans instead of a function that calls
-/// itself. Of a shape that takes long, as a comb does, all stays: a wider tolerance will have to do.
+/// Iterative Douglas–Peucker: marks what stays of points[first..last], both of which stay. A shape that takes long, as a
+/// comb does, keeps every point; a wider tolerance will have to do.
 void mark(const std::vector<Point>& points, std::size_t first, std::size_t last, double tolerance,
           std::vector<char>& stays) {
     std::vector<std::pair<std::size_t, std::size_t>> spans{{first, last}};
@@ -191,8 +191,7 @@ part::Outline largest(const part::Outline& outline) {
     return out;
 }
 
-// ---- bytes: numbers of seven bits a byte, least first, the eighth bit says that more follow
-// --------------------------
+// ---- bytes: numbers of seven bits a byte, least first; the eighth bit says that more follow ----
 
 void put_number(std::string& out, std::uint64_t value) {
     for (; value > 127; value >>= 7) {

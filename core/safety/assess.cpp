@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <iterator>
 
-#include "core/quantity/joined.hpp"
+#include "generated/words/safety.hpp"
+#include "generated/words/safety_source.hpp"
+#include "generated/words/safety_text.hpp"
 
 namespace torchside::safety {
 
@@ -34,15 +36,15 @@ struct CautionRow {
     std::string_view code;
     Group group;
     When when;
-    Weight weight;
-    std::string_view head;
+    Severity severity;
+    Word title, remedy, text, citation;
 };
 constexpr CautionRow cautions[] = {
 #include "generated/cautions.inc"
 };
 static_assert(cautions[std::size(cautions) - 1].code == "local_rules", "the employer's and local rules close the list");
 static_assert(std::is_sorted(std::begin(cautions), std::end(cautions),
-                             [](const CautionRow& a, const CautionRow& b) { return a.weight > b.weight; }),
+                             [](const CautionRow& a, const CautionRow& b) { return a.severity > b.severity; }),
               "stops, then cautions, then notes");
 
 struct MetalCaution {
@@ -114,21 +116,21 @@ Report assess(const Input& input) {
     Report report{input.country, input.current, lens_shade(input.current)};
     const bool en = input.country != Country::us && report.shade.en != 0;
     report.shade_min = en ? report.shade.en : report.shade.us;
-    report.shade_text =
-        joined({"Shade ", std::to_string(report.shade_min), " or darker, ", en ? "by EN 169" : "the US minimum"});
-    for (std::size_t i = 0; i < std::size(cautions); ++i) {
-        const CautionRow& row = cautions[i];
-        if (applies(row, input)) {
-            report.cautions.push_back({row.code, row.group, row.weight, row.head, i});
-        }
-    }
+    if (en)
+        report.shade_text = words::safety::ShadeEn{.shade = report.shade_min};
+    else
+        report.shade_text = words::safety::ShadeUs{.shade = report.shade_min};
+    for (const CautionRow& row : cautions)
+        if (applies(row, input))
+            report.cautions.push_back(
+                {row.code, row.group, row.severity, row.title, row.remedy, row.text, row.citation});
     return report;
 }
 
 std::vector<Caution> worst_two(const Report& report) {
     std::vector<Caution> out;
     for (const Caution& c : report.cautions) {
-        if (!c.head.empty() && out.size() < 2) {
+        if (c.title != Word{} && out.size() < 2) {
             out.push_back(c);
         }
     }

@@ -1,26 +1,23 @@
-// Eye protection and the cautions that this metal and this shop call for. What a caution says at length is not in here:
-// core/safety/words.hpp.
+// Eye protection and the cautions that this metal and this shop call for.
 #pragma once
 
-#include <cstddef>
-#include <string>
 #include <string_view>
 #include <vector>
 
 #include "core/gear/country.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/message.hpp"
 
 namespace torchside::safety {
 
-enum class Weight { note, caution, stop };
 enum class Group { shock, eyes, fume, fire, ears, moving, people, last };
 
 struct Caution {
     std::string_view code; // a short stable word, e.g. "zinc_fume"
     Group group = Group::last;
-    Weight weight = Weight::note;
-    std::string_view head; // one line for the first screen; empty when that has another row for it, or none
-    std::size_t row = 0;   // of assets/data/cautions.json
+    Severity severity = Severity::note;
+    Word title{}, remedy{};  // for the first screen; none when that has another row for it, or none
+    Word text{}, citation{}; // sentences for the sheet, what to do first; the source as shown
 };
 
 struct LensShade {
@@ -33,7 +30,7 @@ struct Report {
     Current current{};
     LensShade shade{};
     int shade_min = 8;               // what the screen says first
-    std::string shade_text{};        // "Shade 8 or darker, the US minimum"
+    Text shade_text{};               // "Shade 8 or darker, the US minimum"
     std::vector<Caution> cautions{}; // stops before cautions before notes; the employer's and local rules last
 };
 

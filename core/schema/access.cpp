@@ -121,7 +121,7 @@ bool take_step(std::string_view& path, std::string_view& key, bool& indexed, std
 }
 
 // The object or the entry that a place holds, to look further into.
-const void* inside(const Place& place, Entries entries) {
+const void* inside(const FieldRef& place, Entries entries) {
     if (!place.owner) {
         return nullptr;
     }
@@ -134,9 +134,9 @@ const void* inside(const Place& place, Entries entries) {
 
 } // namespace
 
-std::optional<Place> find(std::string_view path, const Workbook* workbook, Entries entries) {
+std::optional<FieldRef> find(std::string_view path, const Workbook* workbook, Entries entries) {
     Fields fields = workbook_fields();
-    Place place{nullptr, workbook, {}};
+    FieldRef place{nullptr, workbook, {}};
     while (!path.empty()) {
         std::string_view key;
         bool indexed = false;
@@ -221,7 +221,7 @@ std::optional<std::string> put(const Field& field, void* owner, const Scalar& va
 
 std::optional<Fault> check_object(Fields fields, const void* object, std::string& path) {
     for (const Field& field : fields) {
-        const Longer longer(path, field.key);
+        const PathScope scope(path, field.key);
         const void* member = field.member(object);
         if (field.info.kind == FieldKind::object) {
             if (auto fault = check_object(*field.children, member, path)) {
@@ -244,7 +244,7 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
                          enter(field.info, UnitSystem::metric)};
         }
         for (std::size_t i = 0; i < size; ++i) {
-            const Longer entry(path, i);
+            const PathScope entry(path, i);
             if (auto fault = check_object(*field.children, field.list->at(member, i), path)) {
                 return fault;
             }
@@ -288,7 +288,7 @@ std::optional<Fault> broken_log(const Shop& shop) {
         const wear::ConsumableSet& set = shop.wear.sets[i];
         if (set.ended == wear::Ended::worn && set.starts == 0 && !(set.arc > Duration{})) {
             return Fault{"shop.wear.sets[" + std::to_string(i) + "].starts",
-                         "0 and no arc time either, accepted for a worn set is what wore it out",
+                         "0 and no arc time either, accepted is a worn set with starts or arc time",
                          "Enter the starts or the arc time that wore it out."};
         }
     }

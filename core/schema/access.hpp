@@ -12,7 +12,7 @@
 namespace torchside::document {
 
 /// Where a path leads: a key of an object or, when `entry` is set, one entry of the list that the key holds.
-struct Place {
+struct FieldRef {
     const Field* field = nullptr;
     const void* owner = nullptr; // the object that holds the key; null when only the description was asked for
     std::optional<std::size_t> entry{};
@@ -24,7 +24,7 @@ enum class Entries {
 };
 
 /// `workbook` may be null: then only descriptions are looked up and no list's length is judged.
-[[nodiscard]] std::optional<Place> find(std::string_view path, const Workbook* workbook, Entries entries);
+[[nodiscard]] std::optional<FieldRef> find(std::string_view path, const Workbook* workbook, Entries entries);
 
 /// The value of a scalar or text key.
 [[nodiscard]] Scalar fetch(const Field& field, const void* owner);
@@ -44,20 +44,20 @@ void write_scalar(const Scalar& value, codec::JsonWriter& out);
 [[nodiscard]] std::optional<Fault> broken_rule(const Workbook& workbook);
 
 /// Lengthens a path for as long as it lives.
-class Longer {
+class PathScope {
 public:
-    Longer(std::string& path, std::string_view key) : path_(path), size_(path.size()) {
+    PathScope(std::string& path, std::string_view key) : path_(path), size_(path.size()) {
         if (!path.empty()) {
             path += '.';
         }
         path += key;
     }
-    Longer(std::string& path, std::size_t index) : path_(path), size_(path.size()) {
+    PathScope(std::string& path, std::size_t index) : path_(path), size_(path.size()) {
         path += '[' + std::to_string(index) + ']';
     }
-    ~Longer() { path_.resize(size_); }
-    Longer(const Longer&) = delete;
-    Longer& operator=(const Longer&) = delete;
+    ~PathScope() { path_.resize(size_); }
+    PathScope(const PathScope&) = delete;
+    PathScope& operator=(const PathScope&) = delete;
 
 private:
     std::string& path_;

@@ -58,7 +58,7 @@ struct Field {
 extern const Fields shop_fields;
 extern const Fields job_fields;
 
-/// A member of an object that is not const behind the const door of Field::member.
+/// Mutable access to a member, through Field::member, of an object that is not const.
 [[nodiscard]] inline void* writable(const Field& field, void* object) {
     return const_cast<void*>(field.member(object)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
 }
@@ -153,11 +153,11 @@ inline constexpr ListOps list_ops = {
 template <class K>
 struct KeyUnit {
     Unit<K> unit;
-    std::string_view name;
+    FieldUnit name;
 };
 
 template <auto M>
-constexpr Field scalar(std::string_view key, FieldKind kind, std::string_view unit, double low, double high,
+constexpr Field scalar(std::string_view key, FieldKind kind, FieldUnit unit, double low, double high,
                        std::string_view meaning) {
     using T = typename MemberOf<M>::Type;
     return {key,
@@ -178,13 +178,14 @@ constexpr Field number(std::string_view key, KeyUnit<K> unit, double low, double
 
 /// A double: a share, a ratio, money, or a figure whose unit has no type (`unit` is then only shown).
 template <auto M>
-constexpr Field plain(std::string_view key, std::string_view unit, double low, double high, std::string_view meaning) {
+constexpr Field plain(std::string_view key, FieldUnit unit, double low, double high, std::string_view meaning) {
     static_assert(std::is_same_v<typename Plain<typename MemberOf<M>::Type>::Type, double>);
     return scalar<M>(key, FieldKind::number, unit, low, high, meaning);
 }
 
 template <auto M>
-constexpr Field whole(std::string_view key, int low, int high, std::string_view meaning, std::string_view unit = {}) {
+constexpr Field whole(std::string_view key, int low, int high, std::string_view meaning,
+                      FieldUnit unit = FieldUnit::none) {
     static_assert(std::is_same_v<typename Plain<typename MemberOf<M>::Type>::Type, int>);
     return scalar<M>(key, FieldKind::integer, unit, low, high, meaning);
 }
@@ -192,7 +193,7 @@ constexpr Field whole(std::string_view key, int low, int high, std::string_view 
 /// One of a few whole numbers, smallest first.
 template <auto M>
 constexpr Field choice(std::string_view key, std::span<const int> choices, std::string_view meaning,
-                       std::string_view unit = {}) {
+                       FieldUnit unit = FieldUnit::none) {
     Field f = whole<M>(key, choices.front(), choices.back(), meaning, unit);
     f.info.choices = choices;
     return f;
@@ -201,14 +202,14 @@ constexpr Field choice(std::string_view key, std::span<const int> choices, std::
 template <auto M>
 constexpr Field flag(std::string_view key, std::string_view meaning) {
     static_assert(std::is_same_v<typename MemberOf<M>::Type, bool>);
-    return scalar<M>(key, FieldKind::flag, {}, 0, 1, meaning);
+    return scalar<M>(key, FieldKind::flag, FieldUnit::none, 0, 1, meaning);
 }
 
 /// An enum by its words, in the order of the enum.
 template <auto M>
 constexpr Field word(std::string_view key, std::span<const std::string_view> words, std::string_view meaning) {
     static_assert(std::is_enum_v<typename Plain<typename MemberOf<M>::Type>::Type>);
-    Field f = scalar<M>(key, FieldKind::word, {}, 0, static_cast<double>(words.size()) - 1, meaning);
+    Field f = scalar<M>(key, FieldKind::word, FieldUnit::none, 0, static_cast<double>(words.size()) - 1, meaning);
     f.info.words = words;
     return f;
 }
@@ -216,7 +217,9 @@ constexpr Field word(std::string_view key, std::span<const std::string_view> wor
 template <auto M>
 constexpr Field text(std::string_view key, int low, int high, std::string_view meaning) {
     static_assert(std::is_same_v<typename MemberOf<M>::Type, std::string>);
-    return {key, {FieldKind::text, false, false, double(low), double(high), {}, meaning, {}, {}}, &MemberOf<M>::at};
+    return {key,
+            {FieldKind::text, false, false, double(low), double(high), FieldUnit::none, meaning, {}, {}},
+            &MemberOf<M>::at};
 }
 
 /// A text that goes into a program for a controller.
@@ -229,7 +232,7 @@ constexpr Field program_word(std::string_view key, int low, std::string_view mea
 
 template <auto M>
 constexpr Field object(std::string_view key, const Fields* children, std::string_view meaning) {
-    Field f{key, {FieldKind::object, false, false, 0, 0, {}, meaning, {}, {}}, &MemberOf<M>::at};
+    Field f{key, {FieldKind::object, false, false, 0, 0, FieldUnit::none, meaning, {}, {}}, &MemberOf<M>::at};
     f.children = children;
     f.reset = [](void* member) {
         using T = typename MemberOf<M>::Type;
@@ -241,13 +244,15 @@ constexpr Field object(std::string_view key, const Fields* children, std::string
 /// The drawn part.
 template <auto M>
 constexpr Field outline(std::string_view key, std::string_view meaning) {
-    return {key, {FieldKind::outline, true, false, 0, 0, {}, meaning, {}, {}}, &MemberOf<M>::at};
+    return {key, {FieldKind::outline, true, false, 0, 0, FieldUnit::none, meaning, {}, {}}, &MemberOf<M>::at};
 }
 
 template <auto M>
 constexpr Field list(std::string_view key, const Fields* children, int low, int high, std::string_view meaning) {
     using T = typename MemberOf<M>::Type::value_type;
-    Field f{key, {FieldKind::list, false, false, double(low), double(high), {}, meaning, {}, {}}, &MemberOf<M>::at};
+    Field f{key,
+            {FieldKind::list, false, false, double(low), double(high), FieldUnit::none, meaning, {}, {}},
+            &MemberOf<M>::at};
     f.children = children;
     f.list = &list_ops<T>;
     return f;

@@ -81,8 +81,8 @@ Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> 
     return next;
 }
 
-Outcome<Workbook> draw(const Workbook& workbook, std::string_view name, std::shared_ptr<const part::Outline> outline,
-                       std::vector<part::Finding> findings) {
+Outcome<Workbook> set_drawing(const Workbook& workbook, std::string_view name,
+                              std::shared_ptr<const part::Outline> outline, std::vector<part::Finding> findings) {
     constexpr std::size_t longest = 60;
     Workbook next = workbook;
     next.job.part.shape = part::Shape::drawing;

@@ -58,8 +58,9 @@ struct Change {
 [[nodiscard]] Outcome<Workbook> apply(const Workbook& workbook, std::initializer_list<Change> changes);
 
 /// The part is this drawing, with what reading it found; a long name is cut.
-[[nodiscard]] Outcome<Workbook> draw(const Workbook& workbook, std::string_view name,
-                                     std::shared_ptr<const part::Outline> outline, std::vector<part::Finding> findings);
+[[nodiscard]] Outcome<Workbook> set_drawing(const Workbook& workbook, std::string_view name,
+                                            std::shared_ptr<const part::Outline> outline,
+                                            std::vector<part::Finding> findings);
 
 /// The part is a shape by its sizes: the word of "job.part.shape". A drawing goes, and what was found in it.
 [[nodiscard]] Outcome<Workbook> choose_shape(const Workbook& workbook, std::string_view shape);

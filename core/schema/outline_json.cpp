@@ -39,18 +39,18 @@ Wrong read_contour(const codec::JsonValue& json, std::string& path, std::size_t&
     }
     const auto role = std::find(std::begin(roles), std::end(roles), json.items[0].text);
     if (json.items[0].type != codec::JsonValue::Type::text || role == std::end(roles)) {
-        const Longer longer(path, "role");
+        const PathScope scope(path, "role");
         return refuse(path, "outer, inner or open");
     }
     out.role = static_cast<part::Role>(role - std::begin(roles));
-    const Longer longer(path, "points");
+    const PathScope scope(path, "points");
     const codec::JsonValue& points = json.items[1];
     if (points.type != codec::JsonValue::Type::list || points.items.size() < 2 || points.items.size() > left) {
         return refuse(path, "a list of 2 points or more, 10000 in all contours together");
     }
     left -= points.items.size();
     for (std::size_t i = 0; i < points.items.size(); ++i) {
-        const Longer entry(path, i);
+        const PathScope entry(path, i);
         if (!vertex(points.items[i], out.points.emplace_back())) {
             return refuse(path, "[x, y] or [x, y, bulge], within +-1000000");
         }
@@ -74,7 +74,7 @@ std::optional<Fault> read_outline(const codec::JsonValue& json, std::string& pat
     auto outline = std::make_shared<part::Outline>();
     std::size_t left = most_kept_points;
     for (std::size_t i = 0; i < json.items.size(); ++i) {
-        const Longer entry(path, i);
+        const PathScope entry(path, i);
         if (auto wrong = read_contour(json.items[i], path, left, outline->contours.emplace_back())) {
             return wrong;
         }

@@ -1,7 +1,6 @@
 #include "core/schema/schema.hpp"
 
 #include "core/codec/decimal.hpp"
-#include "core/quantity/read.hpp"
 #include "core/schema/access.hpp"
 
 namespace torchside::document {
@@ -21,10 +20,22 @@ std::string range(const FieldInfo& info) {
     return codec::decimal_text(info.low) + " to " + codec::decimal_text(info.high);
 }
 
+std::string said_unit(FieldUnit unit) {
+    switch (unit) {
+    case FieldUnit::none:
+    case FieldUnit::share:
+    case FieldUnit::money:
+    case FieldUnit::money_per_kg:
+        return {};
+    case FieldUnit::per_metre:
+        return " per m";
+    default:
+        return ' ' + std::string(unit_name(unit));
+    }
+}
+
 std::string accepted_value(const FieldInfo& info) {
-    const std::string unit = info.unit.empty() || info.unit.starts_with("money") || info.unit == "share" ? ""
-                             : info.unit == "1/m"                                                        ? " per m"
-                                                  : ' ' + std::string(info.unit);
+    const std::string unit = said_unit(info.unit);
     switch (info.kind) {
     case FieldKind::number:
         return range(info) + unit;

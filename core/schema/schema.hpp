@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "core/quantity/field_unit.hpp"
 #include "core/quantity/unit_system.hpp"
 
 namespace torchside::document {
@@ -22,11 +23,11 @@ enum class FieldKind { number, integer, flag, word, text, object, list, outline 
 
 struct FieldInfo {
     FieldKind kind = FieldKind::number;
-    bool nullable = false;                     // null is accepted and means: not given
-    bool required = false;                     // must be present where its object is; everything else has a default
-    double low = 0.0;                          // number, integer: the accepted range, both ends included, in the
-    double high = 0.0;                         // key's unit; text: letters; list: entries
-    std::string_view unit{};                   // "mm", "mm/min", "A" ... empty for a plain number
+    bool nullable = false; // null is accepted and means: not given
+    bool required = false; // must be present where its object is; everything else has a default
+    double low = 0.0;      // number, integer: the accepted range, both ends included, in the
+    double high = 0.0;     // key's unit; text: letters; list: entries
+    FieldUnit unit = FieldUnit::none;
     std::string_view meaning{};                // one short sentence, shown to the user
     std::span<const std::string_view> words{}; // word: what is accepted, in the order of the enum
     std::span<const int> choices{};            // integer: when only these are accepted

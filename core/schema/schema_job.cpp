@@ -9,9 +9,9 @@ namespace torchside::document {
 
 namespace {
 
-constexpr KeyUnit<LengthKind> in_mm{mm, "mm"};
-constexpr KeyUnit<DurationKind> in_min{minute, "min"};
-constexpr KeyUnit<CurrentKind> in_a{ampere, "A"};
+constexpr KeyUnit<LengthKind> in_mm{mm, FieldUnit::mm};
+constexpr KeyUnit<DurationKind> in_min{minute, FieldUnit::minute};
+constexpr KeyUnit<CurrentKind> in_a{ampere, FieldUnit::ampere};
 
 constexpr Field finding_table[] = {
     required(word<&part::Finding::code>("code", found_words, "What was found in the drawing.")),
@@ -68,25 +68,28 @@ constexpr Fields sheet_fields = sheet_table;
 
 constexpr Field price_table[] = {
     number<&price::JobPrice::setup>("setup_min", in_min, 0, 10000, "Minutes to set up the job."),
-    plain<&price::JobPrice::material_per_kg>("material_per_kg", "money/kg", 0, 1e6, "Price of the plate by weight."),
-    plain<&price::JobPrice::scrap_share>("scrap_share", "share", 0, 0.9,
+    plain<&price::JobPrice::material_per_kg>("material_per_kg", FieldUnit::money_per_kg, 0, 1e6,
+                                             "Price of the plate by weight."),
+    plain<&price::JobPrice::scrap_share>("scrap_share", FieldUnit::share, 0, 0.9,
                                          "Share of the plate bought that does not become parts."),
-    blank("go by the scrap",
-          plain<&price::JobPrice::waste_per_part>(
-              "waste_per_part", "share", 0, 9, "Plate wasted for each part, in parts' masses; goes before the share.")),
+    blank("go by the scrap", plain<&price::JobPrice::waste_per_part>(
+                                 "waste_per_part", FieldUnit::share, 0, 9,
+                                 "Plate wasted for each part, in parts' masses; goes before the share.")),
     number<&price::JobPrice::handling>("handling_min", in_min, 0, 1000, "A person's minutes for each part."),
-    plain<&price::JobPrice::margin>("margin", "share", 0, 0.9, "Share of the price that is left over after cost."),
-    blank("skip the comparison", plain<&price::JobPrice::outside_quote_each>("outside_quote_each", "money", 0, 1e9,
-                                                                             "What a cutting service asks for one.")),
+    plain<&price::JobPrice::margin>("margin", FieldUnit::share, 0, 0.9,
+                                    "Share of the price that is left over after cost."),
+    blank("skip the comparison",
+          plain<&price::JobPrice::outside_quote_each>("outside_quote_each", FieldUnit::money, 0, 1e9,
+                                                      "What a cutting service asks for one.")),
 };
 constexpr Fields price_fields = price_table;
 
 constexpr Field quote_table[] = {
     text<&price::QuoteTerms::number>("number", 0, 20, "The shop's own number of the quote."),
     whole<&price::QuoteTerms::valid_days>("valid_days", 1, 365, "Days the quote holds from the day it is issued.",
-                                          "days"),
+                                          FieldUnit::days),
     blank("print no tax line",
-          plain<&price::QuoteTerms::tax>("tax", "share", 0, 0.5, "Share added to the price as tax.")),
+          plain<&price::QuoteTerms::tax>("tax", FieldUnit::share, 0, 0.5, "Share added to the price as tax.")),
     text<&price::QuoteTerms::note>("note", 0, 200, "A line to the customer."),
 };
 constexpr Fields quote_fields = quote_table;
@@ -99,7 +102,8 @@ constexpr Field job_table[] = {
     word<&Job::torch>("torch", torch_words, "Torch on the table, or in the hand with or without standoff."),
     whole<&Job::quantity>("quantity", 1, 100000, "How many parts."),
     object<&Job::mesh>("mesh", &mesh_fields, "How the plate is made."),
-    plain<&Job::gaps_per_m>("gaps_per_m", "1/m", 0, 500, "Gaps counted along a cut; 0: as the openings' sizes say."),
+    plain<&Job::gaps_per_m>("gaps_per_m", FieldUnit::per_metre, 0, 500,
+                            "Gaps counted along a cut; 0: as the openings' sizes say."),
     whole<&Job::run_offs>("run_offs", 0, 200, "Cuts of one part on which the arc runs off the plate's edge."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
     object<&Job::sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),

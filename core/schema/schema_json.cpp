@@ -78,8 +78,8 @@ void field_schema(const Field& field, const void* owner, codec::JsonWriter& out)
         about += " Null to " + std::string(field.info.blank) + '.';
     }
     out.key("description").text(about);
-    if (!field.info.unit.empty()) {
-        out.key("unit").text(field.info.unit);
+    if (field.info.unit != FieldUnit::none) {
+        out.key("unit").text(unit_name(field.info.unit));
     }
     if (field.info.kind == FieldKind::object) {
         object_schema(*field.children, field.member(owner), out);

@@ -6,17 +6,17 @@ namespace torchside::document {
 
 namespace {
 
-constexpr KeyUnit<LengthKind> in_mm{mm, "mm"}, in_m{metre, "m"};
-constexpr KeyUnit<SpeedKind> in_mm_min{mm_min, "mm/min"};
-constexpr KeyUnit<AccelerationKind> in_mm_s2{mm_s2, "mm/s2"};
-constexpr KeyUnit<DurationKind> in_s{second, "s"}, in_min{minute, "min"};
-constexpr KeyUnit<CurrentKind> in_a{ampere, "A"};
-constexpr KeyUnit<VoltageKind> in_v{volt, "V"};
-constexpr KeyUnit<GradientKind> in_v_mm{volt_per_mm, "V/mm"};
-constexpr KeyUnit<ApparentPowerKind> in_va{volt_ampere, "VA"};
-constexpr KeyUnit<PressureKind> in_bar{bar, "bar"};
-constexpr KeyUnit<VolumeKind> in_l{litre, "L"};
-constexpr KeyUnit<FlowKind> in_l_min{litre_min, "L/min"};
+constexpr KeyUnit<LengthKind> in_mm{mm, FieldUnit::mm}, in_m{metre, FieldUnit::metre};
+constexpr KeyUnit<SpeedKind> in_mm_min{mm_min, FieldUnit::mm_min};
+constexpr KeyUnit<AccelerationKind> in_mm_s2{mm_s2, FieldUnit::mm_s2};
+constexpr KeyUnit<DurationKind> in_s{second, FieldUnit::second}, in_min{minute, FieldUnit::minute};
+constexpr KeyUnit<CurrentKind> in_a{ampere, FieldUnit::ampere};
+constexpr KeyUnit<VoltageKind> in_v{volt, FieldUnit::volt};
+constexpr KeyUnit<GradientKind> in_v_mm{volt_per_mm, FieldUnit::volt_per_mm};
+constexpr KeyUnit<ApparentPowerKind> in_va{volt_ampere, FieldUnit::volt_ampere};
+constexpr KeyUnit<PressureKind> in_bar{bar, FieldUnit::bar};
+constexpr KeyUnit<VolumeKind> in_l{litre, FieldUnit::litre};
+constexpr KeyUnit<FlowKind> in_l_min{litre_min, FieldUnit::litre_min};
 
 constexpr int phase_counts[] = {1, 3};
 constexpr int run_gauges[] = {2, 3, 4, 6, 8, 10, 12, 14};
@@ -32,11 +32,11 @@ constexpr Fields nozzle_fields = nozzle_table;
 constexpr Field machine_table[] = {
     number<&Machine::max_current>("max_current_a", in_a, 10, 200, "Largest output current of the machine."),
     number<&Machine::min_current>("min_current_a", in_a, 5, 200, "Smallest output current of the machine."),
-    plain<&Machine::duty_cycle>("duty_cycle", "share", 0.05, 1,
+    plain<&Machine::duty_cycle>("duty_cycle", FieldUnit::share, 0.05, 1,
                                 "Share of ten minutes the machine may cut at its duty current."),
     number<&Machine::duty_current>("duty_current_a", in_a, 5, 200, "Output current the duty cycle is rated at."),
-    plain<&Machine::efficiency>("efficiency", "share", 0.5, 0.98, "Output power over input power."),
-    plain<&Machine::power_factor>("power_factor", "", 0.4, 1, "Power factor of the input."),
+    plain<&Machine::efficiency>("efficiency", FieldUnit::share, 0.5, 0.98, "Output power over input power."),
+    plain<&Machine::power_factor>("power_factor", FieldUnit::none, 0.4, 1, "Power factor of the input."),
     flag<&Machine::power_factor_corrected>("power_factor_corrected", "The machine corrects its power factor."),
     choice<&Machine::phases>("phases", phase_counts, "Phases of the supply."),
     number<&Machine::idle_input>("idle_input_a", in_a, 0, 20, "Input current with the arc off."),
@@ -53,7 +53,7 @@ constexpr Field machine_table[] = {
 constexpr Fields machine_fields = machine_table;
 
 constexpr Field height_control_table[] = {
-    plain<&HeightControl::divider_ratio>("divider_ratio", "", 1, 100,
+    plain<&HeightControl::divider_ratio>("divider_ratio", FieldUnit::none, 1, 100,
                                          "Arc volts for each volt at the controller; 1 is a raw tap."),
     number<&HeightControl::input_limit>("input_limit_v", in_v, 1, 1000, "Most the controller's input stands."),
     blank("use our estimate",
@@ -91,24 +91,24 @@ constexpr Field circuit_table[] = {
     number<&supply::Circuit::line>("line_v", in_v, 100, 480, "Voltage of the supply."),
     number<&supply::Circuit::breaker>("breaker_a", in_a, 10, 100, "Rating of the breaker."),
     word<&supply::Circuit::breaker_rule>("breaker_rule", breaker_words, "Standard and curve the breaker is made to."),
-    choice<&supply::Circuit::run_awg>("run_awg", run_gauges, "Copper gauge of the fixed wiring.", "AWG"),
+    choice<&supply::Circuit::run_awg>("run_awg", run_gauges, "Copper gauge of the fixed wiring.", FieldUnit::awg),
     blank("use the gauge",
-          plain<&supply::Circuit::run_mm2>("run_mm2", "mm2", 1, 70,
+          plain<&supply::Circuit::run_mm2>("run_mm2", FieldUnit::mm2, 1, 70,
                                            "Copper section of the fixed wiring; it goes before the gauge.")),
     number<&supply::Circuit::run>("run_m", in_m, 0, 200, "Length of the fixed wiring, panel to outlet."),
     flag<&supply::Circuit::marked_75c>("marked_75c",
                                        "The fixed wiring's cable and both its terminals bear the 75 °C mark."),
-    plain<&supply::Circuit::ambient_c>("ambient_c", "C", -20, 55, "Air temperature around the wires."),
+    plain<&supply::Circuit::ambient_c>("ambient_c", FieldUnit::celsius, -20, 55, "Air temperature around the wires."),
     blank("leave the plug out", word<&supply::Circuit::plug>("plug", plug_words, "Plug and socket at the outlet.")),
-    blank("run without a cord",
-          choice<&supply::Circuit::cord_awg>("cord_awg", cord_gauges, "Copper gauge of the extension cord.", "AWG")),
+    blank("run without a cord", choice<&supply::Circuit::cord_awg>(
+                                    "cord_awg", cord_gauges, "Copper gauge of the extension cord.", FieldUnit::awg)),
     blank("use the gauge",
-          plain<&supply::Circuit::cord_mm2>("cord_mm2", "mm2", 0.5, 16,
+          plain<&supply::Circuit::cord_mm2>("cord_mm2", FieldUnit::mm2, 0.5, 16,
                                             "Copper section of the extension cord; it goes before the gauge.")),
     number<&supply::Circuit::cord>("cord_m", in_m, 0, 100, "Length of the extension cord."),
     number<&supply::Circuit::other_load>("other_load_a", in_a, 0, 100, "Current of everything else on this circuit."),
     blank("keep the compressor off this circuit",
-          plain<&supply::Circuit::compressor_motor_hp>("compressor_motor_hp", "hp", 0.5, 10,
+          plain<&supply::Circuit::compressor_motor_hp>("compressor_motor_hp", FieldUnit::horsepower, 0.5, 10,
                                                        "Motor of the compressor, when it runs on this circuit too.")),
     blank("feed it from the panel",
           number<&supply::Circuit::generator>("generator_va", in_va, 500, 200000,
@@ -128,9 +128,9 @@ constexpr Field air_table[] = {
     number<&air::AirSystem::torch_pressure>("torch_bar", in_bar, 2, 10,
                                             "Pressure the machine wants at its inlet while air flows."),
     number<&air::AirSystem::post_flow>("post_flow_s", in_s, 0, 60, "Air that flows on after the arc goes out."),
-    plain<&air::AirSystem::intake_c>("intake_c", "C", -20, 50, "Air temperature at the compressor."),
-    plain<&air::AirSystem::humidity>("humidity", "share", 0, 1, "Relative humidity at the compressor."),
-    plain<&air::AirSystem::duty>("compressor_duty", "share", 0.1, 1,
+    plain<&air::AirSystem::intake_c>("intake_c", FieldUnit::celsius, -20, 50, "Air temperature at the compressor."),
+    plain<&air::AirSystem::humidity>("humidity", FieldUnit::share, 0, 1, "Relative humidity at the compressor."),
+    plain<&air::AirSystem::duty>("compressor_duty", FieldUnit::share, 0.1, 1,
                                  "Share of the time the compressor may run, by its manual."),
 };
 constexpr Fields air_fields = air_table;
@@ -150,20 +150,21 @@ constexpr Fields in_use_fields = in_use_table;
 
 constexpr Field wear_table[] = {
     list<&wear::WearLog::sets>("sets", &set_fields, 0, 200, "Consumable sets that are used up."),
-    plain<&wear::WearLog::set_price>("set_price", "money", 0, 1e6, "Price of one nozzle and electrode."),
+    plain<&wear::WearLog::set_price>("set_price", FieldUnit::money, 0, 1e6, "Price of one nozzle and electrode."),
     object<&wear::WearLog::now>("now", &in_use_fields, "The set in the torch."),
 };
 constexpr Fields wear_fields = wear_table;
 
 constexpr Field rates_table[] = {
     text<&price::Rates::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
-    plain<&price::Rates::labour_per_h>("labour_per_h", "money", 0, 1e6, "Labor for one hour."),
-    plain<&price::Rates::machine_per_h>("machine_per_h", "money", 0, 1e6,
+    plain<&price::Rates::labour_per_h>("labour_per_h", FieldUnit::money, 0, 1e6, "Labor for one hour."),
+    plain<&price::Rates::machine_per_h>("machine_per_h", FieldUnit::money, 0, 1e6,
                                         "Table and machine for one hour, consumables and energy apart."),
-    plain<&price::Rates::energy_per_kwh>("energy_per_kwh", "money", 0, 1e6, "Price of one kilowatt hour."),
-    plain<&price::Rates::compressor_kw_m3_min>("compressor_kw_m3_min", "kW/(m3/min)", 3, 20,
+    plain<&price::Rates::energy_per_kwh>("energy_per_kwh", FieldUnit::money, 0, 1e6, "Price of one kilowatt hour."),
+    plain<&price::Rates::compressor_kw_m3_min>("compressor_kw_m3_min", FieldUnit::kw_per_m3_min, 3, 20,
                                                "Power the compressor takes for the air it delivers."),
-    plain<&price::Rates::minimum_charge>("minimum_charge", "money", 0, 1e9, "Least price of a job, before tax."),
+    plain<&price::Rates::minimum_charge>("minimum_charge", FieldUnit::money, 0, 1e9,
+                                         "Least price of a job, before tax."),
 };
 constexpr Fields rates_fields = rates_table;
 
@@ -205,10 +206,12 @@ constexpr Field issued_table[] = {
     text<&price::IssuedQuote::number>("number", 0, 20, "The shop's own number of the quote."),
     whole<&price::IssuedQuote::revision>("revision", 0, 99, "Times it was changed after it was first handed out."),
     text<&price::IssuedQuote::part_name>("part_name", 0, 60, "What the customer calls the part."),
-    plain<&price::IssuedQuote::to_pay>("to_pay", "money", 0, 2e12, "Price of all parts with tax."),
+    plain<&price::IssuedQuote::to_pay>("to_pay", FieldUnit::money, 0, 2e12, "Price of all parts with tax."),
     text<&price::IssuedQuote::currency>("currency", 3, 3, "Three-letter code of the currency (ISO 4217)."),
-    whole<&price::IssuedQuote::issued_day>("issued_day", 0, 60000, "Day of issue, days since 1970-01-01.", "days"),
-    whole<&price::IssuedQuote::valid_days>("valid_days", 1, 365, "Days it is valid from the day of issue.", "days"),
+    whole<&price::IssuedQuote::issued_day>("issued_day", 0, 60000, "Day of issue, days since 1970-01-01.",
+                                           FieldUnit::days),
+    whole<&price::IssuedQuote::valid_days>("valid_days", 1, 365, "Days it is valid from the day of issue.",
+                                           FieldUnit::days),
     text<&price::IssuedQuote::ending>("ending", 0, 8, "Last letters of its link without the seal."),
     text<&price::IssuedQuote::seal>("seal", 0, 28, "Letters of its seal; none when it was not sealed."),
 };

@@ -119,7 +119,7 @@ public:
 
     void object(Fields fields, const void* base, const void* mine, const void* theirs, void* to_theirs, void* to_mine) {
         for (const Field& field : fields) {
-            const Longer longer(path_, field.key);
+            const PathScope scope(path_, field.key);
             if (field.info.kind == FieldKind::object) {
                 object(*field.children, field.member(base), field.member(mine), field.member(theirs),
                        writable(field, to_theirs), writable(field, to_mine));

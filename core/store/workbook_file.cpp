@@ -52,7 +52,7 @@ Wrong read_list(const Field& field, const codec::JsonValue& json, void* owner, s
         field.list->erase(list, field.list->size(list) - 1);
     }
     for (std::size_t i = 0; i < json.items.size(); ++i) {
-        const Longer entry(path, i);
+        const PathScope entry(path, i);
         field.list->grow(list);
         // The list was just grown through this same door, so its entry may be written to.
         void* fresh = const_cast<void*>(field.list->at(list, i)); // NOLINT(cppcoreguidelines-pro-type-const-cast)
@@ -106,7 +106,7 @@ Wrong read_members(Fields fields, const codec::JsonValue& json, void* object, st
         const auto field =
             std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return f.key == json.keys[i]; });
         const bool known = field != fields.end();
-        const Longer longer(path, known ? json.keys[i] : codec::one_line(json.keys[i]));
+        const PathScope scope(path, known ? json.keys[i] : codec::one_line(json.keys[i]));
         if (!known) {
             return Fault{path, "unknown key, accepted is " + key_list(fields)};
         }
@@ -116,7 +116,7 @@ Wrong read_members(Fields fields, const codec::JsonValue& json, void* object, st
     }
     for (const Field& field : fields) {
         if (field.info.required && std::find(json.keys.begin(), json.keys.end(), field.key) == json.keys.end()) {
-            const Longer longer(path, field.key);
+            const PathScope scope(path, field.key);
             return Fault{path, "missing, accepted is " + accepted(field.info)};
         }
     }

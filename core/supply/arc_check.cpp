@@ -2,9 +2,8 @@
 
 #include <cmath>
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
 #include "core/supply/divider.hpp"
+#include "generated/words/arc.hpp"
 
 namespace torchside::supply {
 namespace {
@@ -12,18 +11,13 @@ namespace {
 constexpr double wanders_v = 2.0;   // rule of thumb
 constexpr double not_an_arc = 0.30; // our estimate
 
-std::string whole_volts(double v) {
-    return joined({print_fixed(v, 0), " V"});
-}
-
-std::string name(double ratio) {
-    return joined({print_trimmed(ratio, 2), ":1"});
-}
-
-std::string product(Voltage reading, double ratio, double torch) {
+/// "2.7 V × 50 = 135 V", or the volts alone where nothing divides them.
+Text product(Voltage reading, double ratio, double torch) {
     if (ratio == 1.0)
-        return whole_volts(torch);
-    return joined({print_trimmed(reading.in(volt), 2), " V × ", print_trimmed(ratio, 2), " = ", whole_volts(torch)});
+        return words::arc::Whole{.volts = words::fixed(torch, 0)};
+    return words::arc::Product{.ratio = words::number(ratio, 2),
+                               .reading = words::number(reading.in(volt), 2),
+                               .torch = words::fixed(torch, 0)};
 }
 
 void doubt(ArcCheck& c, Voltage expected, double ratio, Voltage reading) {
@@ -40,33 +34,33 @@ void doubt(ArcCheck& c, Voltage expected, double ratio, Voltage reading) {
     }
 }
 
-void say(ArcCheck& c, const std::string& product, double volts_off, double ratio) {
-    const std::string off = whole_volts(std::abs(volts_off));
+void describe(ArcCheck& c, const Text& product, double volts_off, double ratio) {
+    const double off = std::abs(volts_off);
     switch (c.state) {
     case ArcState::as_expected:
-        c.text = joined({product, ": as expected."});
-        c.to_do = "Nothing to turn. If the cut is good, log it.";
+        c.text = words::arc::AsExpected{.product = product};
+        c.to_do = words::arc::as_expected_do;
         break;
     case ArcState::high:
-        c.text = joined({product, ", ", off, " above: torch high or electrode worn."});
-        c.to_do = "Check the height with a gauge. If it is right, look at the electrode's pit.";
+        c.text = words::arc::High{.off = words::fixed(off, 0), .product = product};
+        c.to_do = words::arc::high_do;
         break;
     case ArcState::low:
-        c.text = joined({product, ", ", off, " below: torch low or nozzle worn."});
-        c.to_do = "Check the height with a gauge. If it is right, look at the nozzle's bore.";
+        c.text = words::arc::Low{.off = words::fixed(off, 0), .product = product};
+        c.to_do = words::arc::low_do;
         break;
     case ArcState::divider:
-        c.text = joined({"Not a ", name(ratio), " divider: that would be ", product, ". The reading points to ",
-                         name(*c.ratio), "."});
-        c.to_do = joined({"Enter ", name(*c.ratio), ", then read again."});
+        c.text = words::arc::Divider{
+            .entered = words::number(ratio, 2), .product = product, .ratio = words::number(*c.ratio, 2)};
+        c.to_do = words::arc::DividerDo{.ratio = words::number(*c.ratio, 2)};
         break;
     case ArcState::no_reading:
-        c.text = joined({product, " is not the arc of this cut, and no usual divider fits."});
-        c.to_do = "Read it while the torch cuts. Then check the controller's own scaling and the wiring.";
+        c.text = words::arc::NoReading{.product = product};
+        c.to_do = words::arc::no_reading_do;
         break;
     }
     if (c.in_band && (c.state == ArcState::high || c.state == ArcState::low))
-        c.to_do += " Our own figure may be off as much until you log a reading.";
+        c.to_do += words::arc::in_band;
 }
 
 } // namespace
@@ -83,7 +77,7 @@ Outcome<ArcCheck> check_arc(const Estimate<Voltage>& expected, double divider_ra
     c.in_band = c.torch >= expected.low && c.torch <= expected.high;
     c.state = std::abs(off_v) <= wanders_v ? ArcState::as_expected : off_v > 0 ? ArcState::high : ArcState::low;
     doubt(c, expected.value, divider_ratio, reading);
-    say(c, product(reading, divider_ratio, torch_v), off_v, divider_ratio);
+    describe(c, product(reading, divider_ratio, torch_v), off_v, divider_ratio);
     return c;
 }
 

@@ -18,11 +18,11 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::supply {
 
@@ -34,8 +34,8 @@ struct ArcCheck {
     Voltage off{};                 // from what is expected
     bool in_band = false;          // our own figure may be what is off
     std::optional<double> ratio{}; // divider: the one that fits
-    std::string text{};            // one sentence
-    std::string to_do{};           // what to do about it
+    Text text{};                   // how it reads
+    Text to_do{};                  // what to do about it
 };
 
 /// Fault: a reading that is not above 0 V.

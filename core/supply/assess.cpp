@@ -77,8 +77,7 @@ Report assess(const Input& input) {
     add_least(report, input, load);
     report.checks = checks_of(input, load, report);
     report.chain = chain_of(input, load);
-    report.summary = summary_of(input, load, report);
-    report.way_out = way_out_of(input, load, report);
+    report.message = message_of(input, load, report);
     report.guard = guard_of(input);
     report.basis = basis_of(input, load);
     return report;

@@ -4,7 +4,6 @@
 #include "core/gear/country.hpp"
 #include "core/gear/machine.hpp"
 #include "core/quantity/quantity.hpp"
-#include "core/quantity/unit_system.hpp"
 #include "core/supply/circuit.hpp"
 #include "core/supply/report.hpp"
 
@@ -24,8 +23,7 @@ struct Input {
     Circuit circuit{};
     Machine machine{};
     Current output{45, ampere};
-    ArcLine arc{};                         // while cutting this plate
-    UnitSystem units = UnitSystem::metric; // of lengths in Node::detail
+    ArcLine arc{}; // while cutting this plate
     Country country = Country::us;
 };
 

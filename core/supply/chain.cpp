@@ -3,23 +3,33 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
 #include "core/supply/breaker.hpp"
 #include "core/supply/limits.hpp"
 #include "core/supply/words.hpp"
+#include "generated/words/circuit_more.hpp"
 
 namespace torchside::supply {
 namespace {
 
+using namespace words::circuit_more;
+
+Text of(ApparentPower load, ApparentPower most) {
+    return Of{.load = load, .most = most};
+}
+
+Text of(Current load, Current most) {
+    return Of{.load = load, .most = most};
+}
+
 Node panel(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    const std::string volts = print(circuit.line).text();
     if (!circuit.generator)
-        return {Stop::panel, volts, input.machine.phases == 3 ? "three phases" : "one phase", 0.0, true, circuit.line};
+        return {
+            Stop::panel, Figure{.load = circuit.line}, input.machine.phases == 3 ? three_phases : one_phase, 0.0, true,
+            circuit.line};
     return {Stop::panel,
-            joined({kva(load.source), " of ", kva(*circuit.generator)}),
-            joined({"generator, ", volts}),
+            of(load.source, *circuit.generator),
+            Generator{.volts = circuit.line},
             load.source / (generator_loading * *circuit.generator),
             true,
             circuit.line};
@@ -28,8 +38,8 @@ Node panel(const Input& input, const Load& load) {
 Node breaker(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     return {Stop::breaker,
-            joined({amps(load.total), " of ", amps(circuit.breaker)}),
-            std::string{breaker_name(circuit.breaker_rule)},
+            of(load.total, circuit.breaker),
+            words::verbatim(breaker_name(circuit.breaker_rule)),
             load.total / circuit.breaker,
             true,
             circuit.line};
@@ -39,16 +49,17 @@ Node run(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     const Current most = run_ampacity(input);
     const Current carried = run_asked(input, load);
-    Node node{Stop::run,
-              joined({amps(carried), article_630_applies(input) ? " effective of " : " of ", amps(most)}),
-              joined({run_words(circuit), ", ", distance(circuit.run, input.units)}),
-              0.0,
-              true,
-              load.draw.outlet};
+    Node node{.stop = Stop::run,
+              .detail = Run{.length = words::distance(circuit.run), .wire = run_words(circuit)},
+              .voltage = load.draw.outlet};
     // A section below the table's first row carries an unknown current: taken as just over its limit.
     node.used = most > Current{} ? carried / most : 1.0 + load.total / circuit.breaker;
     if (most <= Current{})
-        node.figure = amps(carried);
+        node.figure = Figure{.load = carried};
+    else if (article_630_applies(input))
+        node.figure = EffectiveOf{.load = carried, .most = most};
+    else
+        node.figure = of(carried, most);
     return node;
 }
 
@@ -56,20 +67,22 @@ Node run(const Input& input, const Load& load) {
 Node cord(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     std::optional<Current> most = cord_carries(input);
-    std::string detail =
-        most ? joined({cord_words(circuit), ", ", distance(circuit.cord, input.units)}) : "no extension cord";
+    Text detail = no_cord;
+    if (most)
+        detail = Run{.length = words::distance(circuit.cord), .wire = cord_words(circuit)};
     if (circuit.plug) {
         const PlugRow& plug = row_of(*circuit.plug);
         const Current carries{plug.amps, ampere};
-        detail += joined({", ", plug.name});
+        detail = CordPlug{.cord = detail, .plug = plug.name};
         most = most ? std::min(*most, carries) : carries;
     }
     if (!most)
         return {Stop::cord, {}, std::move(detail), 0.0, false, load.draw.outlet};
+    const bool listed = *most > Current{};
     return {Stop::cord,
-            *most > Current{} ? joined({amps(load.draw.current), " of ", amps(*most)}) : amps(load.draw.current),
+            listed ? of(load.draw.current, *most) : Text{Figure{.load = load.draw.current}},
             std::move(detail),
-            *most > Current{} ? load.draw.current / *most : 1.0 + load.total / circuit.breaker,
+            listed ? load.draw.current / *most : 1.0 + load.total / circuit.breaker,
             true,
             load.draw.machine};
 }
@@ -78,8 +91,8 @@ Node machine(const Input& input, const Load& load) {
     const Voltage line = input.circuit.line;
     const double lost = (line - load.draw.machine) / line;
     return {Stop::machine,
-            print(load.draw.machine).text(),
-            joined({print_percent(lost, 1).text(), " lost on the way"}),
+            Figure{.load = load.draw.machine},
+            Lost{.share = words::percent(lost, 1)},
             lost / line_tolerance,
             true,
             load.draw.machine};
@@ -88,8 +101,8 @@ Node machine(const Input& input, const Load& load) {
 Node torch(const Input& input, const Load& load) {
     const Voltage arc = input.arc.at(input.output);
     return {Stop::torch,
-            joined({amps(input.output), " at ", print_fixed(arc.in(volt), 0), " V"}),
-            joined({print_percent(load.duty).text(), " duty"}),
+            Torch{.current = input.output, .volts = words::fixed(arc.in(volt), 0)},
+            DutyShare{.share = words::percent(load.duty)},
             0.0,
             true,
             arc};

@@ -1,15 +1,16 @@
 #include "core/supply/checks.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
-#include <string>
-#include <utility>
+#include <string_view>
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
 #include "core/supply/article_630.hpp"
 #include "core/supply/limits.hpp"
 #include "core/supply/words.hpp"
+#include "generated/words/circuit.hpp"
+#include "generated/words/circuit_more.hpp"
+#include "generated/words/circuit_source.hpp"
 
 namespace torchside::supply {
 namespace {
@@ -20,6 +21,34 @@ constexpr double larger_to_a = 30; // 210.23(B); above it no such rule was seen
 constexpr double run_drop_note = 0.03;
 constexpr double whole_drop_note = 0.05;
 
+struct Named {
+    std::string_view code;
+    const char* field;
+};
+constexpr Named names[] = {
+    // by CheckKind
+    {"circuit_drop", "shop.circuit.run_awg"},
+    {"circuit_low_line", "shop.circuit.line_v"},
+    {"circuit_plug_load", "shop.circuit.breaker_a"},
+    {"circuit_run_device", "shop.circuit.run_awg"},
+    {"circuit_run_load", "shop.circuit.run_awg"},
+    {"circuit_cord_load", "shop.circuit.cord_awg"},
+    {"circuit_welder_device", "shop.circuit.breaker_a"},
+    {"circuit_welder_run", "shop.circuit.run_awg"},
+    {"circuit_generator", "shop.circuit.generator_va"},
+    {"circuit_nameplate", "shop.machine.plate_i1max_a"},
+    {"circuit_breaker_load", "shop.circuit.breaker_a"},
+    {"circuit_plug", "shop.circuit.plug"},
+    {"circuit_plug_fit", "shop.circuit.plug"},
+    {"circuit_welder_size", "shop.circuit.run_awg"},
+};
+static_assert(std::size(names) == static_cast<std::size_t>(CheckKind::welder_size) + 1);
+
+/// What a check says, without its code.
+struct Said {
+    Text title{}, detail{}, remedy{};
+};
+
 struct Case {
     const Input& input;
     const Load& load;
@@ -28,39 +57,44 @@ struct Case {
     Rules rules;
     bool article_630;
 
-    void add(CheckKind kind, Weight weight, bool ok, std::string text, std::string_view source) const {
-        out.push_back({kind, ok, std::move(text), std::string{source}, weight});
+    void add(CheckKind kind, Severity severity, bool ok, const Said& said, const Text& source) const {
+        const Named& named = names[static_cast<std::size_t>(kind)];
+        out.push_back({kind,
+                       ok,
+                       {named.code, Topic::circuit, severity, said.title, said.detail, said.remedy, named.field},
+                       source});
     }
 };
 
-std::string or_thicker(const std::optional<int>& awg) {
-    return awg ? joined({std::to_string(*awg), " AWG or thicker"}) : "thicker than 2 AWG";
+Text use(const Text& wire) {
+    return words::circuit::UseWire{.wire = wire};
 }
 
-std::string or_more(const std::optional<double>& mm2, std::string_view beyond) {
-    return mm2 ? joined({section_words(*mm2), " or more"}) : std::string{beyond};
+Text or_thicker(const std::optional<int>& awg) {
+    if (!awg)
+        return words::circuit::ThickerThan{.wire = gauge(2)};
+    return words::circuit::OrThicker{.wire = gauge(*awg)};
 }
 
-std::string need(const std::string& what) {
-    return joined({": ", what, "."});
+Text or_thicker(const std::optional<double>& mm2, double last) {
+    if (!mm2)
+        return words::circuit::ThickerThan{.wire = words::section(last)};
+    return words::circuit::OrThicker{.wire = words::section(*mm2)};
 }
 
-std::string least_run_words(const Case& c) {
+Text least_run_words(const Case& c) {
     const Report& r = c.report;
     if (c.input.circuit.run_mm2)
-        return or_more(r.run_min_mm2, "more than 70 mm²");
+        return or_thicker(r.run_min_mm2, 70);
     if (c.input.circuit.marked_75c || r.run_min_awg == r.run_min_awg_60c)
         return or_thicker(r.run_min_awg);
-    return joined({or_thicker(r.run_min_awg_60c), " (", or_thicker(r.run_min_awg),
-                   " where cable and both terminals are marked 75 °C)"});
+    return words::circuit::UnlessMarked{.marked = or_thicker(r.run_min_awg), .plain = or_thicker(r.run_min_awg_60c)};
 }
 
-std::string_view run_source(const Case& c) {
+Word run_source(const Case& c) {
     if (c.input.circuit.run_mm2)
-        return c.input.machine.phases == 3 ? "IEC 60364-5-52 method B2, three loaded, as cited in two machine manuals"
-                                           : "IEC 60364-5-52 method B2, two loaded, from memory";
-    return c.input.circuit.marked_75c ? "NEC 2023, Table 310.16, 75 °C column, seen in reproductions"
-                                      : "NEC 2023, Table 310.16, 60 °C column by 110.14(C), seen in reproductions";
+        return c.input.machine.phases == 3 ? words::circuit_source::run_iec_three : words::circuit_source::run_iec_two;
+    return c.input.circuit.marked_75c ? words::circuit_source::run_nec_75 : words::circuit_source::run_nec_60;
 }
 
 void plug_fit(const Case& c) {
@@ -70,44 +104,63 @@ void plug_fit(const Case& c) {
     const PlugRow& plug = row_of(*circuit.plug);
     const bool supply = plug_fits_supply(circuit, c.input.machine.phases);
     const bool ok = supply && plug_fits_breaker(c.input);
-    std::string text{plug.name};
-    if (!supply)
-        text += joined({" is a plug for ", print_trimmed(plug.volts, 0), " V",
-                        plug.phases == 3 ? ", three phases." : ", one phase."});
-    else
-        text += joined({" takes a breaker of at most ", print_trimmed(plug.breaker_max, 0), " A, this one is ",
-                        amps(circuit.breaker), "."});
-    c.add(CheckKind::plug_fit, Weight::stop, ok, std::move(text),
-          plug.where == PlugWhere::us ? "NEMA numbers, seen in part; NEC Table 210.21(B)(3), in a forum's quotation"
-                                      : "BS 1363, CEE 7 and IEC 60309, from memory");
+    Said said{ok ? words::circuit_more::plug_fits : words::circuit::plug_wrong};
+    const Voltage made_for{plug.volts, volt};
+    if (supply) {
+        said.detail = words::circuit::PlugBreaker{.most = Current{plug.breaker_max, ampere}, .plug = plug.name};
+        said.detail += words::circuit::BreakerIs{.breaker = circuit.breaker};
+    } else if (plug.phases == 3) {
+        said.detail = words::circuit::PlugThreePhases{.plug = plug.name, .volts = made_for};
+    } else {
+        said.detail = words::circuit::PlugOnePhase{.plug = plug.name, .volts = made_for};
+    }
+    c.add(CheckKind::plug_fit, Severity::stop, ok, said,
+          plug.where == PlugWhere::us ? words::circuit_source::nema : words::circuit_source::plugs_iec);
 }
 
 void run_device(const Case& c) {
     const Circuit& circuit = c.input.circuit;
     const Current most = largest_device(c.input);
     const bool ok = circuit.breaker <= most;
-    std::string text;
+    const Text wire = run_words(circuit);
+    Said said{ok ? words::circuit_more::breaker_fits : words::circuit::breaker_too_large};
     if (most <= Current{})
-        text = joined({run_words(circuit), " is not in the table, which begins at 1.5 mm²", need(least_run_words(c))});
+        said.detail = words::circuit::WireBelowTable{.least = words::section(1.5), .wire = wire};
+    else if (c.article_630)
+        said.detail = words::circuit::WireAllowsAlone{.most = most, .wire = wire};
     else
-        text = joined({run_words(circuit), c.article_630 ? ", 200 % of its ampacity," : "",
-                       " allows a breaker of at most ", amps(most), ", this one is ", amps(circuit.breaker),
-                       ok ? "." : need(least_run_words(c))});
-    c.add(CheckKind::run_device, Weight::stop, ok, std::move(text),
-          c.article_630 ? "NEC 630.12(B), text of 2008 seen in reproductions; later editions from memory"
-          : c.rules == Rules::nec
-              ? "NEC 2023 Table 310.16, 240.4(D) of 2011 to 2017 (later from memory), seen in reproductions"
-              : "IEC 60364-4-43, 433.1, seen in a copy");
+        said.detail = words::circuit::WireAllows{.most = most, .wire = wire};
+    if (most > Current{})
+        said.detail += words::circuit::BreakerIs{.breaker = circuit.breaker};
+    if (!ok)
+        said.remedy = use(least_run_words(c));
+    c.add(CheckKind::run_device, Severity::stop, ok, said,
+          c.article_630           ? words::circuit_source::device_630
+          : c.rules == Rules::nec ? words::circuit_source::device_nec
+                                  : words::circuit_source::device_iec);
 }
 
 void breaker_load(const Case& c) {
     if (c.rules != Rules::iec)
         return;
     const bool ok = c.load.verdict != CircuitVerdict::cannot_deliver && c.load.total <= c.input.circuit.breaker;
-    c.add(CheckKind::breaker_load, Weight::caution, ok,
-          joined({amps(c.load.total), " on a breaker of ", amps(c.input.circuit.breaker),
-                  "; its rating must be at least the load."}),
-          "IEC 60364-4-43, 433.1, seen in a copy");
+    Said said{ok ? words::circuit_more::breaker_holds : words::circuit::breaker_overloaded,
+              words::circuit::Load{.breaker = c.input.circuit.breaker, .load = c.load.total}};
+    said.detail += words::circuit::breaker_at_least;
+    c.add(CheckKind::breaker_load, Severity::caution, ok, said, words::circuit_source::device_iec);
+}
+
+Text run_load_words(const Case& c, Current asked, bool motor) {
+    if (c.article_630)
+        return motor ? Text{words::circuit::EffectiveIsWithMotor{.load = asked}}
+                     : Text{words::circuit::EffectiveIs{.load = asked}};
+    return motor ? Text{words::circuit::LoadIsWithMotor{.load = asked}} : Text{words::circuit::LoadIs{.load = asked}};
+}
+
+Text wire_carries(const Text& wire, Current most) {
+    if (most > Current{})
+        return words::circuit::WireCarries{.most = most, .wire = wire};
+    return words::circuit::WireUnlisted{.wire = wire};
 }
 
 void run_load(const Case& c) {
@@ -115,12 +168,24 @@ void run_load(const Case& c) {
     const Current asked = run_asked(c.input, c.load);
     const bool ok = asked <= most;
     const bool motor = motor_share(c.input, c.load) > Current{};
-    c.add(c.article_630 ? CheckKind::welder_run : CheckKind::run_load, Weight::stop, ok,
-          joined({run_words(c.input.circuit),
-                  most > Current{} ? joined({" carries ", amps(most)}) : std::string{" is not in the table"},
-                  c.article_630 ? ", the effective current is " : ", the load is ", amps(asked),
-                  motor ? " with 125 % of the motor" : "", ok ? "." : need(least_run_words(c))}),
-          motor ? joined({run_source(c), "; motor: NEC 430.24, seen in a reproduction"}) : std::string{run_source(c)});
+    Said said{ok ? words::circuit_more::wire_holds : words::circuit::wire_overloaded,
+              wire_carries(run_words(c.input.circuit), most)};
+    said.detail += run_load_words(c, asked, motor);
+    if (!ok)
+        said.remedy = use(least_run_words(c));
+    Text source = run_source(c);
+    if (motor)
+        source += words::circuit_source::motor;
+    c.add(c.article_630 ? CheckKind::welder_run : CheckKind::run_load, Severity::stop, ok, said, source);
+}
+
+Word cord_source(const Case& c) {
+    const Circuit& circuit = c.input.circuit;
+    if (circuit.cord_mm2)
+        return cord_from_memory_mm2(*circuit.cord_mm2) ? words::circuit_source::cord_bs_memory
+                                                       : words::circuit_source::cord_bs;
+    return cord_from_memory(*circuit.cord_awg, c.input.machine.phases) ? words::circuit_source::cord_nec_memory
+                                                                       : words::circuit_source::cord_nec;
 }
 
 void cord_load(const Case& c) {
@@ -129,113 +194,126 @@ void cord_load(const Case& c) {
     if (!most)
         return;
     const bool ok = c.load.asked <= *most;
-    const bool memory = circuit.cord_mm2 ? cord_from_memory_mm2(*circuit.cord_mm2)
-                                         : cord_from_memory(*circuit.cord_awg, c.input.machine.phases);
-    c.add(CheckKind::cord_load, Weight::stop, ok,
-          joined({cord_words(circuit), " cord",
-                  *most > Current{} ? joined({" carries ", amps(*most)}) : " is not in the table",
-                  ", the machine draws ", amps(c.load.asked),
-                  ok ? "; lay it out, a coiled cord overheats."
-                     : need(circuit.cord_mm2 ? or_more(c.report.cord_min_mm2, "more than 16 mm²")
-                                             : or_thicker(c.report.cord_min_awg))}),
-          joined({circuit.cord_mm2 ? "BS 7671, Table 4F3A" : "NEC Table 400.5(A)",
-                  memory             ? ", this row from memory"
-                  : circuit.cord_mm2 ? ", seen in a supplier's reproduction"
-                                     : ", as quoted in an appliance standard"}));
+    const Text cord = cord_words(circuit);
+    Said said{ok ? words::circuit_more::cord_holds : words::circuit::cord_overloaded};
+    if (*most > Current{})
+        said.detail = words::circuit::CordCarries{.most = *most, .wire = cord};
+    else
+        said.detail = words::circuit::CordUnlisted{.wire = cord};
+    said.detail += words::circuit::MachineDraws{.load = c.load.asked};
+    if (ok)
+        said.remedy = words::circuit_more::cord_lay_out;
+    else
+        said.remedy = use(circuit.cord_mm2 ? or_thicker(c.report.cord_min_mm2, 16) : or_thicker(c.report.cord_min_awg));
+    c.add(CheckKind::cord_load, Severity::stop, ok, said, cord_source(c));
 }
 
 void plug_load(const Case& c) {
     const Circuit& circuit = c.input.circuit;
-    if (circuit.plug) {
-        const PlugRow& plug = row_of(*circuit.plug);
-        c.add(CheckKind::plug, Weight::stop, c.load.asked.in(ampere) <= plug.amps,
-              joined({plug.name, plug.plug == Plug::uk_13 ? " has a fuse of " : " carries ",
-                      print_trimmed(plug.amps, 0), " A, the machine draws ", amps(c.load.asked), "."}),
-              plug.where == PlugWhere::us ? "NEMA WD 6 numbering, seen in part"
-                                          : "BS 1363, CEE 7 and IEC 60309, from memory");
-    }
+    if (!circuit.plug)
+        return;
+    const PlugRow& plug = row_of(*circuit.plug);
+    const Current most{plug.amps, ampere};
+    const bool ok = c.load.asked <= most;
+    Said said{ok ? words::circuit_more::plug_holds : words::circuit::plug_overloaded};
+    if (plug.plug == Plug::uk_13)
+        said.detail = words::circuit::PlugFused{.most = most, .plug = plug.name};
+    else
+        said.detail = words::circuit::PlugCarries{.most = most, .plug = plug.name};
+    said.detail += words::circuit::MachineDraws{.load = c.load.asked};
+    c.add(CheckKind::plug, Severity::stop, ok, said,
+          plug.where == PlugWhere::us ? words::circuit_source::nema_rating : words::circuit_source::plugs_iec);
+}
+
+void shared_rating(const Case& c) {
+    const Circuit& circuit = c.input.circuit;
     if (c.rules != Rules::nec || circuit.dedicated || circuit.breaker.in(ampere) > larger_to_a)
         return;
     Current most = plug_share * circuit.breaker;
     if (circuit.plug)
         most = std::min(most, Current{plug_share * row_of(*circuit.plug).amps, ampere}); // Table 210.21(B)(2)
     const Current rated = rated_input(c.input, c.load.conversion);
-    c.add(CheckKind::plug_load, Weight::note, rated <= most,
-          joined({"The machine is rated ", amps(rated), c.input.machine.plate_i1max ? "" : " (estimated)",
-                  "; on a circuit with several outlets one plugged-in machine may be rated ", amps(most),
-                  " at most (80 %)."}),
-          circuit.breaker.in(ampere) <= shared_to_a ? "NEC 2023, 210.23(A)(1), in reproductions"
-                                                    : "NEC 2023, 210.23(B), in reproductions");
+    const bool ok = rated <= most;
+    Said said{ok ? words::circuit_more::rating_shared : words::circuit::rating_shared};
+    if (c.input.machine.plate_i1max)
+        said.detail = words::circuit::Rating{.rated = rated};
+    else
+        said.detail = words::circuit::RatingEstimated{.rated = rated};
+    said.detail += words::circuit::RatingMost{.most = most};
+    c.add(CheckKind::plug_load, Severity::note, ok, said,
+          circuit.breaker.in(ampere) <= shared_to_a ? words::circuit_source::shared_20
+                                                    : words::circuit_source::shared_30);
 }
 
 void low_line(const Case& c) {
     if (c.load.draw.machine >= (1 - line_tolerance) * c.input.circuit.line)
         return;
-    c.add(CheckKind::low_line, Weight::caution, false,
-          joined({print(c.report.machine).text(),
-                  " at the machine: more than 10 % below the line; it may shut off or run rough."}),
-          "IEC 60974-1, supply tolerance of 10 %, from memory");
+    c.add(CheckKind::low_line, Severity::caution, false,
+          {words::circuit::low_line, words::circuit::LowLineVolts{.volts = c.report.machine}},
+          words::circuit_source::line_tolerance);
 }
 
 void drop(const Case& c) {
     const bool nec = c.rules == Rules::nec;
     const double run = c.report.run_drop_share;
     const double all = c.report.drop_share;
-    std::string text = joined({print_percent(all, 1).text(), " of the line voltage is lost on the way"});
-    if (run < all)
-        text += joined({", ", print_percent(run, 1).text(), " of it in the fixed wiring"});
     const bool ok = all <= whole_drop_note && (!nec || run <= run_drop_note);
-    if (nec)
-        text +=
-            ok ? "; within the 3 % and 5 % notes." : "; the notes advise at most 3 % in the fixed wiring, 5 % in all.";
+    Said said{ok ? words::circuit_more::drop_small : words::circuit::drop_large};
+    if (run < all)
+        said.detail = words::circuit::DropLostRun{.lost = words::percent(all, 1), .run = words::percent(run, 1)};
     else
-        text += ok ? "; within the 5 % advised." : "; at most 5 % is advised.";
-    c.add(CheckKind::drop, Weight::note, ok, std::move(text),
-          nec ? "NEC 210.19 informational note, quoted in secondary pages; advice, not a rule"
-              : "IEC 60364-5-52, G.52.1, seen in a reproduction; advice, not a rule");
+        said.detail = words::circuit::DropLost{.lost = words::percent(all, 1)};
+    said.detail += nec ? words::circuit::drop_nec : words::circuit::drop_iec;
+    c.add(CheckKind::drop, Severity::note, ok, said,
+          nec ? words::circuit_source::drop_nec : words::circuit_source::drop_iec);
 }
 
-void welder(const Case& c) {
-    if (!c.article_630)
-        return;
-    const Circuit& circuit = c.input.circuit;
-    const Machine& machine = c.input.machine;
+void welder_size(const Case& c) {
     const Current run = run_ampacity(c.input);
     const Current size = welder_run_size(c.input, c.load);
-    c.add(CheckKind::welder_size, Weight::note, run >= size,
-          joined({run_words(circuit), " carries ", amps(run), "; the machine's rating asks for ", amps(size),
-                  run >= size ? "." : need(least_run_words(c))}),
-          "NEC 630.11(A), text of 2008 seen in reproductions; later editions from memory");
+    const bool ok = run >= size;
+    Said said{ok ? words::circuit_more::rating_wire : words::circuit::rating_wire,
+              wire_carries(run_words(c.input.circuit), run)};
+    said.detail += words::circuit::RatingAsks{.size = size};
+    if (!ok)
+        said.remedy = use(least_run_words(c));
+    c.add(CheckKind::welder_size, Severity::note, ok, said, words::circuit_source::size_630);
+}
+
+void welder_breaker(const Case& c) {
     const Current i1max = rated_input(c.input, c.load.conversion);
     const DeviceLimit device = welder_device(i1max);
     const Current most = device.permitted ? std::max(device.limit, *device.permitted) : device.limit;
-    c.add(CheckKind::welder_device, Weight::note, circuit.breaker <= most,
-          joined({"A circuit for this machine alone: breaker of at most 200 % of I1max ", amps(i1max),
-                  (machine.plate_i1max ? "" : " (estimated)"), ", ", amps(most),
-                  " with the next standard size; this one is ", amps(circuit.breaker), "."}),
-          "NEC 630.12(A), text of 2008 seen in part; later editions from memory");
+    const bool ok = c.input.circuit.breaker <= most;
+    Said said{ok ? words::circuit_more::rating_breaker : words::circuit::rating_breaker};
+    if (c.input.machine.plate_i1max)
+        said.detail = words::circuit::RatingAlone{.most = most, .rated = i1max};
+    else
+        said.detail = words::circuit::RatingAloneEstimated{.most = most, .rated = i1max};
+    said.detail += words::circuit::BreakerIs{.breaker = c.input.circuit.breaker};
+    c.add(CheckKind::welder_device, Severity::note, ok, said, words::circuit_source::breaker_630);
 }
 
 void generator(const Case& c) {
     if (!c.input.circuit.generator)
         return;
     const double share = c.load.source / *c.input.circuit.generator;
-    c.add(CheckKind::generator, Weight::caution, c.load.generator_within,
-          joined({"The generator is loaded to ", print_percent(share).text(), "; more than 80 % is not advised."}),
-          "Common practice, no source");
+    const bool ok = c.load.generator_within;
+    c.add(CheckKind::generator, Severity::caution, ok,
+          {ok ? words::circuit_more::generator_holds : words::circuit::generator_overloaded,
+           words::circuit::GeneratorShare{.share = words::percent(share)}},
+          words::circuit_source::generator);
 }
 
 void nameplate(const Case& c) {
     const double share = c.load.conversion.plate_share;
     if (c.load.conversion.basis == PowerBasis::plate_refuted)
-        c.add(CheckKind::nameplate, Weight::note, false,
-              "The nameplate's I1max is too small for the rated output at this line voltage; the estimate was used.",
-              "Energy balance");
+        c.add(CheckKind::nameplate, Severity::note, false,
+              {words::circuit::nameplate_small, words::circuit::nameplate_put_aside}, words::circuit_source::balance);
     else if (share > 0 && share < 0.4)
-        c.add(CheckKind::nameplate, Weight::note, false,
-              joined({"The nameplate's I1max means ", print_percent(share).text(),
-                      " efficiency times power factor; is it for another supply voltage?"}),
-              "Energy balance");
+        c.add(CheckKind::nameplate, Severity::note, false,
+              {words::circuit::nameplate_doubtful, words::circuit::NameplateShare{.share = words::percent(share)}},
+              words::circuit_source::balance);
 }
 
 } // namespace
@@ -263,10 +341,14 @@ std::vector<Check> checks_of(const Input& input, const Load& load, const Report&
     cord_load(c);
     breaker_load(c);
     plug_load(c);
+    shared_rating(c);
     generator(c);
     low_line(c);
     drop(c);
-    welder(c);
+    if (c.article_630) {
+        welder_size(c);
+        welder_breaker(c);
+    }
     nameplate(c);
     return out;
 }

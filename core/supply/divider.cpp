@@ -4,8 +4,8 @@
 #include <cmath>
 #include <iterator>
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
+#include "generated/words/height.hpp"
+#include "generated/words/height_more.hpp"
 
 namespace torchside::supply {
 namespace {
@@ -32,22 +32,21 @@ double distance(double measured, double ratio) {
     return std::abs(std::log(measured / ratio));
 }
 
-std::string name(double ratio) {
-    return joined({print_trimmed(ratio, 2), ":1"});
+void add_shock(Text& text, Voltage before_arc) {
+    text += words::height::TapShockVolts{.volts = before_arc};
+    text += words::height::tap_wait;
 }
 
-std::string volts(Voltage voltage) {
-    return joined({print_trimmed(voltage.in(volt), 1), " V"});
+words::Slot ratio_slot(double ratio) {
+    return words::number(ratio, 2);
 }
 
-std::string describe(const DividerMatch& match) {
+Text describe(const DividerMatch& match) {
     if (match.runner_up)
-        return joined({"The reading points to ", name(match.ratio), "; ", name(*match.runner_up),
-                       " fits too. Measure the arc at the torch to be sure."});
+        return words::height::ReadingTwo{.other = ratio_slot(*match.runner_up), .ratio = ratio_slot(match.ratio)};
     if (match.sure)
-        return joined({"The reading points to a ", name(match.ratio), " divider."});
-    return joined({"The reading gives ", name(match.measured),
-                   ", none of the usual ratios; enter it as it is, or check the controller's own scaling."});
+        return words::height::ReadingSure{.ratio = ratio_slot(match.ratio)};
+    return words::height::ReadingOdd{.ratio = ratio_slot(match.measured)};
 }
 
 } // namespace
@@ -133,27 +132,33 @@ ControllerInput check_tap(const HeightControl& control, Voltage arc) {
     report.shock = report.before_arc > touchable;
     const bool over = report.controller > control.input_limit;
     if (over || report.before_arc > control.input_limit) {
-        report.severity = TapSeverity::stop;
-        report.text =
-            joined({"Do not connect: ", over ? "" : "up to ", volts(over ? report.controller : report.before_arc),
-                    over ? " while cutting" : " before the arc strikes", " is more than this input's limit of ",
-                    volts(control.input_limit), ". Use a divider of ", name(least_divider(control.input_limit, arc)),
-                    " or more."});
+        report.message =
+            Message{.code = over           ? "height_input_over_limit"
+                            : report.shock ? "raw_tap"
+                                           : "height_input_before_arc",
+                    .topic = Topic::height,
+                    .severity = Severity::stop,
+                    .remedy = words::height::TapLimit{.limit = control.input_limit,
+                                                      .ratio = ratio_slot(least_divider(control.input_limit, arc))},
+                    .field = "shop.height_control.divider_ratio"};
+        if (over)
+            report.message->title = words::height::TapCutting{.volts = report.controller};
+        else
+            report.message->title = words::height::TapBefore{.volts = report.before_arc};
+        if (report.shock) {
+            report.message->remedy += words::height::tap_shock_too;
+            add_shock(report.message->remedy, report.before_arc);
+        }
+    } else if (report.shock) {
+        report.message = Message{.code = "raw_tap",
+                                 .topic = Topic::height,
+                                 .severity = Severity::caution,
+                                 .title = words::height::tap_shock,
+                                 .field = "shop.height_control.divider_ratio"};
+        add_shock(report.message->remedy, report.before_arc);
     }
-    if (report.shock) {
-        report.severity = std::max(report.severity, TapSeverity::caution);
-        report.text += report.text.empty() ? "" : " ";
-        report.text += joined({"Shock hazard: up to ", volts(report.before_arc),
-                               " may stand on this tap before the arc strikes, and a high-frequency start puts more on "
-                               "it. Unplug the machine and wait for its capacitors before you touch it; a 50:1 divider "
-                               "inside the machine is safer."});
-    }
-    report.basis = {
-        "Divider: circuit theory",
-        "Before the arc strikes: 500 V peak is the limit of the no-load voltage, EN 60974-1 as reproduced in a "
-        "manual; start peaks are excluded from it, and no standard bounds them",
-        "100 V open circuit unless contact is prevented: 29 CFR 1910.254(b)(3)",
-        "The manuals of machine and controller, local code and a licensed electrician decide"};
+    report.basis = {words::height_more::basis_divider, words::height_more::basis_before_arc,
+                    words::height_more::basis_contact, words::height_more::basis_manuals};
     return report;
 }
 

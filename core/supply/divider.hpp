@@ -25,12 +25,12 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/gear/machine.hpp"
 #include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/message.hpp"
 
 namespace torchside::supply {
 
@@ -55,7 +55,7 @@ struct DividerMatch {
     double off = 0.0;                  // measured / ratio - 1
     bool sure = false;                 // it fits, and no other ratio of the trade does
     std::optional<double> runner_up{}; // the other one that fits
-    std::string text{};                // one sentence
+    Text text{};                       // one sentence or two
 };
 /// Fault: a voltage that is not positive, or a reading above the arc's voltage by more than its uncertainty.
 [[nodiscard]] Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading);
@@ -72,15 +72,12 @@ struct VoltsAtHeight {
 /// The least ratio of the trade, or the next whole one, that keeps an input within its limit.
 [[nodiscard]] double least_divider(Voltage input_limit, Voltage arc);
 
-enum class TapSeverity { fine, caution, stop };
-
 struct ControllerInput {
-    Voltage controller{}; // while cutting, at the arc's highest
-    Voltage before_arc{}; // the most the standard lets stand there before the arc strikes
-    TapSeverity severity = TapSeverity::fine;
-    bool shock = false; // more than 100 V may stand on the controller's wires before the arc strikes
-    std::string text{}; // empty when fine
-    std::vector<std::string> basis{};
+    Voltage controller{};             // while cutting, at the arc's highest
+    Voltage before_arc{};             // the most the standard lets stand there before the arc strikes
+    bool shock = false;               // more than 100 V may stand on the controller's wires before the arc strikes
+    std::optional<Message> message{}; // none when it may be connected
+    std::vector<Text> basis{};        // none when nothing was asked
 };
 /// `arc`: the highest to expect while cutting.
 [[nodiscard]] ControllerInput check_tap(const HeightControl& control, Voltage arc);

@@ -3,10 +3,10 @@
 
 #include <array>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/quantity/quantity.hpp"
+#include "core/words/message.hpp"
 
 namespace torchside::supply {
 
@@ -40,16 +40,13 @@ enum class CheckKind {
     welder_size    // Article 630: run's ampacity against the machine's rating, whatever it is set to
 };
 
-/// What an unfulfilled check means. A note is advice, or speaks of the machine's rating whatever it is set to, and does
-/// not bear on the highest current; at the highest current every other check is fulfilled.
-enum class Weight { note, caution, stop };
-
+/// A note is advice, or speaks of the machine's rating whatever it is set to, and does not bear on the highest current;
+/// at the highest current every other check is fulfilled.
 struct Check {
     CheckKind kind = CheckKind::drop;
     bool ok = true;
-    std::string text{};   // one sentence
-    std::string source{}; // code, edition and status
-    Weight weight = Weight::note;
+    Message message{}; // its severity: what it means when it is not fulfilled
+    Text source{};     // code, edition and status
 };
 
 /// What gives first above the highest current.
@@ -60,11 +57,11 @@ enum class Stop { panel, breaker, run, cord, machine, torch };
 
 struct Node {
     Stop stop = Stop::panel;
-    std::string figure{}; // the number at this point, "45.9 A of 50 A"
-    std::string detail{}; // what stands there, "8 AWG, 15 m"; a length is printed in the units asked for
-    double used = 0.0;    // load over what this point holds; 0 where nothing limits
-    bool present = true;  // false: no extension cord
-    Voltage voltage{};    // behind this point
+    Text figure{};       // the number at this point, "45.9 A of 50 A"
+    Text detail{};       // what stands there, "8 AWG, 15 m"
+    double used = 0.0;   // load over what this point holds; 0 where nothing limits
+    bool present = true; // false: no extension cord
+    Voltage voltage{};   // behind this point
 };
 
 struct Chain {
@@ -116,17 +113,16 @@ struct Report {
     std::optional<ApparentPower> generator_min{};
     double duty = 1.0; // at this output
     Duration arc_per_10_min{};
-    std::string duty_note{}; // the same as a sentence, with the ambient it is rated at
+    Text duty_note{}; // the same as a sentence, with the ambient it is rated at
     PowerBasis power_basis = PowerBasis::estimate;
     bool effective_from_plate = false;
     std::vector<Check> checks{};
     Chain chain{};
     Band band{};
-    bool by_section = false;          // wires are sold by section here, not by gauge
-    std::string guard{};              // the switch against shock that the outlet should have
-    std::string summary{};            // one sentence for the verdict row
-    std::string way_out{};            // one quiet line
-    std::vector<std::string> basis{}; // which code, edition and status each part rests on
+    bool by_section = false;   // wires are sold by section here, not by gauge
+    Text guard{};              // the switch against shock that the outlet should have
+    Message message{};         // the verdict
+    std::vector<Text> basis{}; // which code, edition and status each part rests on
 };
 
 } // namespace torchside::supply

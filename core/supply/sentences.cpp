@@ -2,231 +2,237 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
 #include "core/supply/limits.hpp"
-#include "core/supply/words.hpp"
+#include "generated/words/circuit.hpp"
+#include "generated/words/circuit_more.hpp"
 
 namespace torchside::supply {
 namespace {
 
 constexpr double low_line_v = 150; // a 120 V class outlet
+constexpr double rated_air_c = 40;
 
 // Down to a tenth: a highest current rounded up would not hold.
-std::string floor_amps(Current current) {
-    return amps(Current{std::floor(current.in(ampere)*10) / 10, ampere});
+Current floor_tenth(Current current) {
+    return Current{std::floor(current.in(ampere)*10) / 10, ampere};
 }
 
-std::string load_on_breaker(const Input& input, const Load& load) {
-    std::string text = joined({amps(load.total), " on a ", amps(input.circuit.breaker), " breaker"});
+Text load_on_breaker(const Input& input, const Load& load) {
     if (load.line.other > Current{})
-        text += joined({", ", amps(load.line.other), " of it other load"});
-    return text;
+        return words::circuit::LoadShared{
+            .breaker = input.circuit.breaker, .load = load.total, .other = load.line.other};
+    return words::circuit::Load{.breaker = input.circuit.breaker, .load = load.total};
 }
 
-std::string elsewhere(const Input& input) {
+Word elsewhere(const Input& input) {
     if (input.circuit.line.in(volt) < low_line_v)
-        return "the 240 V outlet";
-    return input.circuit.generator ? "a larger generator" : "a larger circuit";
+        return words::circuit::outlet_240;
+    return input.circuit.generator ? words::circuit::larger_generator : words::circuit::larger_circuit;
 }
 
 // All limits are kept; what is not as the notes would have it.
-std::string remaining(const std::vector<Check>& checks) {
+Text remaining(const std::vector<Check>& checks) {
     for (const Check& check : checks)
-        if (!check.ok)
-            return check.text;
+        if (!check.ok) {
+            Text text = check.message.detail;
+            return text += check.message.remedy;
+        }
     return {};
 }
 
 const Check* stopped_by(const Report& report) {
     for (const Check& check : report.checks)
-        if (!check.ok && check.weight == Weight::stop)
+        if (!check.ok && check.message.severity == Severity::stop)
             return &check;
     return nullptr;
 }
 
-std::string_view title_of(CheckKind kind) {
-    switch (kind) {
-    case CheckKind::run_device:
-        return "Breaker too large for the wire: ";
-    case CheckKind::cord_load:
-        return "Cord overloaded: ";
-    case CheckKind::plug:
-        return "Plug overloaded: ";
-    case CheckKind::plug_fit:
-        return "Wrong plug: ";
-    default:
-        return "Wire overloaded: ";
-    }
-}
-
-// "14 AWG cord carries 18 A, the machine draws 29.4 A: 10 AWG or thicker." under its title, without the full stop.
-std::string stop_summary(const Check& check) {
-    return joined({title_of(check.kind), std::string_view{check.text}.substr(0, check.text.size() - 1)});
-}
-
-std::string_view above_it(Cap cap) {
+Text at_most(Current most, Cap cap) {
     switch (cap) {
     case Cap::run:
-        return ": more overloads the wiring.";
+        return words::circuit::MostRun{.most = most};
     case Cap::cord:
-        return ": more overloads the cord.";
+        return words::circuit::MostCord{.most = most};
     case Cap::plug:
-        return ": more overloads the plug.";
+        return words::circuit::MostPlug{.most = most};
     case Cap::generator:
-        return ": more overloads the generator.";
+        return words::circuit::MostGenerator{.most = most};
     case Cap::voltage:
-        return ": more leaves the machine short of volts.";
+        return words::circuit::MostVoltage{.most = most};
     default:
-        return ": more trips the breaker.";
+        return words::circuit::MostBreaker{.most = most};
     }
 }
 
-std::string power_basis(const Load& load) {
+Text none_holds(const Input& input, const Load& load, const Report& report) {
+    if (report.capped_by == Cap::plug || !breaker_is_sound(input))
+        return words::circuit::put_right;
+    if (load.line.other > Current{})
+        return words::circuit::other_takes_all;
+    return words::circuit::NothingHolds{.elsewhere = elsewhere(input)};
+}
+
+Text remedy_of(const Input& input, const Load& load, const Report& report) {
+    if (!report.highest_current)
+        return none_holds(input, load, report);
+    if (!first_over(input, load))
+        return remaining(report.checks);
+    const bool other = load.line.other > Current{};
+    const Current most = floor_tenth(*report.highest_current);
+    const Current least = input.machine.min_current;
+    if (report.highest_below_machine && other)
+        return words::circuit::BelowMachineShared{.elsewhere = elsewhere(input), .least = least, .most = most};
+    if (report.highest_below_machine)
+        return words::circuit::BelowMachine{.elsewhere = elsewhere(input), .least = least, .most = most};
+    Text text = at_most(most, report.capped_by);
+    if (other)
+        return text += words::circuit::or_move_other;
+    if (report.capped_by == Cap::cord)
+        return text += words::circuit::or_cord;
+    if (report.capped_by == Cap::plug)
+        return text += words::circuit::or_plug;
+    return text += words::circuit::OrElsewhere{.elsewhere = elsewhere(input)};
+}
+
+struct Named {
+    std::string_view code;
+    Severity severity;
+    const char* field;
+};
+
+Named name_of(CircuitVerdict verdict) {
+    switch (verdict) {
+    case CircuitVerdict::holds:
+        break;
+    case CircuitVerdict::may_trip:
+        return {"circuit_may_trip", Severity::caution, "shop.circuit.breaker_a"};
+    case CircuitVerdict::trips_within_hour:
+        return {"circuit_trips", Severity::caution, "shop.circuit.breaker_a"};
+    case CircuitVerdict::trips_soon:
+        return {"circuit_trips_soon", Severity::stop, "shop.circuit.breaker_a"};
+    case CircuitVerdict::cannot_deliver:
+        return {"circuit_cannot_deliver", Severity::stop, "shop.circuit.line_v"};
+    }
+    return {"circuit_holds", Severity::note, "shop.circuit.breaker_a"};
+}
+
+void describe(const Input& input, const Load& load, const Report& report, Message& out) {
+    if (load.generator_short && load.verdict == CircuitVerdict::cannot_deliver) {
+        out.title = words::circuit::generator_small;
+        out.detail = words::circuit::GeneratorAsked{.load = load.source, .rating = *input.circuit.generator};
+        return;
+    }
+    if (load.verdict == CircuitVerdict::cannot_deliver) {
+        out.title = words::circuit::CannotDeliver{.output = input.output};
+        out.detail = words::circuit::wires_take;
+        return;
+    }
+    if (load.generator_short) {
+        out.title = words::circuit::generator_past;
+        out.detail = words::circuit::GeneratorLoad{.load = load.source, .rating = *input.circuit.generator};
+        return;
+    }
+    // The breaker will not end it: what is overloaded comes first.
+    if (const Check* stop = stopped_by(report); stop && load.verdict <= CircuitVerdict::may_trip) {
+        out.title = stop->message.title;
+        out.detail = stop->message.detail;
+        out.detail += stop->message.remedy;
+        return;
+    }
+    out.detail = load_on_breaker(input, load);
+    if (load.verdict == CircuitVerdict::holds) {
+        out.title = words::circuit::holds;
+    } else if (load.verdict == CircuitVerdict::may_trip) {
+        out.title = words::circuit::may_trip;
+        out.detail += words::circuit::no_time;
+    } else {
+        out.title = words::circuit::Trips{.time = *load.breaker.within};
+    }
+}
+
+Word power_basis(const Load& load) {
     switch (load.conversion.basis) {
     case PowerBasis::nameplate:
-        return "Input current: the nameplate's I1max, scaled by the power at the torch";
+        return words::circuit_more::basis_nameplate;
     case PowerBasis::corrected:
-        return "Input current: energy balance, efficiency as entered, power factor 0.99 of a corrected input (from "
-               "memory)";
+        return words::circuit_more::basis_corrected;
     case PowerBasis::plate_refuted:
-        return "Input current: energy balance with efficiency and power factor as entered; the nameplate's I1max was "
-               "put "
-               "aside, it is too small to be true";
+        return words::circuit_more::basis_plate_refuted;
     case PowerBasis::estimate:
         break;
     }
-    return "Input current: energy balance, efficiency and power factor as entered (estimate)";
+    return words::circuit_more::basis_estimate;
 }
 
-std::string breaker_basis(const Circuit& circuit, const BreakerState& state) {
-    std::string text = joined({"Breaker: ", breaker_name(circuit.breaker_rule)});
-    text += circuit.breaker_rule == BreakerRule::ul489 ? ", calibration points seen in a trade page"
-                                                       : ", characteristics seen in reproductions";
-    if (state.from_memory)
-        text += "; the point used here is from memory";
-    return joined(
-        {text, circuit.breaker_rule == BreakerRule::ul489
-                   ? "; upper times only, from cold"
-                   : "; upper times, from cold, and one least time: at 2.55 times its rating not within 1 s"});
+Text breaker_basis(const Circuit& circuit) {
+    const std::string_view name = breaker_name(circuit.breaker_rule);
+    if (circuit.breaker_rule == BreakerRule::ul489)
+        return words::circuit_more::BasisUl489{.name = name};
+    return words::circuit_more::BasisIec60898{.name = name};
 }
 
-std::string run_basis(const Input& input) {
-    const Circuit& circuit = input.circuit;
-    std::string text;
-    if (circuit.run_mm2)
-        text = joined({"Fixed wiring: IEC 60364-5-52 method B2, 70 °C column, ",
-                       input.machine.phases == 3 ? "three loaded conductors, as cited in two machine manuals"
-                                                 : "two loaded conductors, from memory",
-                       "; resistance by its Annex G, seen in a reproduction"});
-    else if (article_630_applies(input))
-        text =
-            "Fixed wiring: NEC Article 630, text of 2008 seen in reproductions, later editions from memory; NEC 2023 "
-            "Table 310.16 and Chapter 9 Table 8, seen in reproductions";
-    else
-        text = "Fixed wiring: NEC 2023 Table 310.16, 240.4(D) of 2011 to 2017 (later from memory) and Chapter 9 Table "
-               "8, seen in reproductions";
-    return joined({text, "; air of ", print_trimmed(circuit.ambient_c, 0), " °C"});
+Text run_basis(const Input& input) {
+    const double air = input.circuit.ambient_c;
+    if (input.circuit.run_mm2 && input.machine.phases == 3)
+        return words::circuit_more::BasisRunThree{.air = words::celsius(air)};
+    if (input.circuit.run_mm2)
+        return words::circuit_more::BasisRunTwo{.air = words::celsius(air)};
+    if (article_630_applies(input))
+        return words::circuit_more::BasisRun630{.air = words::celsius(air)};
+    return words::circuit_more::BasisRunNec{.air = words::celsius(air)};
 }
 
-std::string cord_basis(const Circuit& circuit, int phases) {
+Word cord_basis(const Circuit& circuit, int phases) {
     if (circuit.cord_mm2)
-        return cord_from_memory_mm2(*circuit.cord_mm2) ? "Cord: BS 7671, this row from memory"
-                                                       : "Cord: BS 7671 Table 4F3A, seen in a supplier's reproduction";
-    return cord_from_memory(*circuit.cord_awg, phases)
-               ? "Cord: NEC Table 400.5(A), this row from memory"
-               : "Cord: NEC Table 400.5(A), seen as quoted in an appliance standard";
+        return cord_from_memory_mm2(*circuit.cord_mm2) ? words::circuit_more::basis_cord_bs_memory
+                                                       : words::circuit_more::basis_cord_bs;
+    return cord_from_memory(*circuit.cord_awg, phases) ? words::circuit_more::basis_cord_nec_memory
+                                                       : words::circuit_more::basis_cord_nec;
 }
 
 } // namespace
 
-std::string summary_of(const Input& input, const Load& load, const Report& report) {
-    if (load.verdict == CircuitVerdict::cannot_deliver) {
-        if (load.generator_short)
-            return joined({"Generator too small: ", kva(load.source), " asked of ", kva(*input.circuit.generator)});
-        return joined({"This run cannot deliver ", amps(input.output), ": the wires take too much of the voltage"});
-    }
-    if (load.generator_short)
-        return joined({"Generator loaded past 80 %: ", kva(load.source), " of ", kva(*input.circuit.generator)});
-    const std::string figure = load_on_breaker(input, load);
-    // The breaker will not end it: what is overloaded comes first.
-    if (const Check* stop = stopped_by(report); stop && load.verdict <= CircuitVerdict::may_trip)
-        return stop_summary(*stop);
-    switch (load.verdict) {
-    case CircuitVerdict::holds:
-        return joined({"Circuit holds: ", figure});
-    case CircuitVerdict::may_trip:
-        return joined({"Circuit may trip: ", figure, "; no time is promised"});
-    default:
-        return joined({"Circuit trips within ", print(*load.breaker.within).text(), ": ", figure});
-    }
+Message message_of(const Input& input, const Load& load, const Report& report) {
+    const Named named = name_of(load.verdict);
+    Message out{.code = named.code, .topic = Topic::circuit, .severity = named.severity, .field = named.field};
+    describe(input, load, report, out);
+    out.remedy = remedy_of(input, load, report);
+    return out;
 }
 
-std::string duty_note_of(const Load& load) {
+Text duty_note_of(const Load& load) {
     if (load.duty >= 1)
-        return "The arc may stay on: 100 % duty by equal heating, rated at 40 °C; the machine's plate governs.";
-    return joined(
-        {print(Duration{duty_period_s * load.duty, second}).text(),
-         " of arc in any 10 min by equal heating, rated at 40 °C; less in warmer air; the machine's plate governs."});
+        return words::circuit_more::DutyFull{.rated = words::celsius(rated_air_c)};
+    return words::circuit_more::Duty{.arc = Duration{duty_period_s * load.duty, second},
+                                     .rated = words::celsius(rated_air_c)};
 }
 
-std::string way_out_of(const Input& input, const Load& load, const Report& report) {
-    const bool other = load.line.other > Current{};
-    if (!report.highest_current) {
-        if (report.capped_by == Cap::plug || !breaker_is_sound(input))
-            return "Do not use this circuit until that is put right.";
-        if (other)
-            return "The other load alone is all this circuit holds. Move it to another circuit.";
-        return joined({"Nothing holds here. Use ", elsewhere(input), "."});
-    }
-    if (!first_over(input, load))
-        return remaining(report.checks);
-    const std::string most = floor_amps(*report.highest_current);
-    if (report.highest_below_machine)
-        return joined({"At most ", most, " here, but this machine starts at ", amps(input.machine.min_current), ". ",
-                       (other ? "Move the other load to another circuit, or use " : "Use "), elsewhere(input), "."});
-    if (report.capped_by == Cap::breaker && !other)
-        return joined({"Use at most ", most, " (breaker), or ", elsewhere(input), "."});
-    std::string text = joined({"Use at most ", most, above_it(report.capped_by)});
-    if (other)
-        return joined({text, " Or move the other load to another circuit."});
-    if (report.capped_by == Cap::cord)
-        return joined({text, " Or use a thicker cord."});
-    if (report.capped_by == Cap::plug)
-        return joined({text, " Or use a larger plug on a larger circuit."});
-    return joined({text, " Or use ", elsewhere(input), "."});
+Text guard_of(const Input& input) {
+    return rules_of(input) == Rules::nec ? words::circuit_more::guard_nec : words::circuit_more::guard_iec;
 }
 
-std::string guard_of(const Input& input) {
-    return rules_of(input) == Rules::nec
-               ? "Have a GFCI on an outlet up to 50 A in a garage or shop, and never bypass it. NEC 2023, 210.8, from "
-                 "memory."
-               : "Have a 30 mA RCD on a socket up to 32 A, and never bypass it. IEC 60364-4-41, 411.3.3, from memory.";
-}
-
-std::vector<std::string> basis_of(const Input& input, const Load& load) {
+std::vector<Text> basis_of(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    std::vector<std::string> basis;
-    basis.push_back(power_basis(load));
-    basis.push_back(
-        "Rated load voltage 80 V + 0.4 V/A, effective current, duty: IEC 60974-1 (from memory); duty by equal "
-        "heating, rated at 40 °C; the machine's plate governs, and warmer air leaves less");
+    std::vector<Text> basis{power_basis(load), words::circuit_more::basis_duty,
+                            words::circuit_more::BasisDutyHeat{.rated = words::celsius(rated_air_c)}};
+    const auto add = [&](const Text& text) { basis.push_back(text); };
     if (load.effective_from_plate)
-        basis.push_back("Effective current: the nameplate's I1eff");
+        add(words::circuit_more::basis_effective);
     if (circuit.generator)
-        basis.push_back("Generator: 80 % loading, common practice, no source");
-    basis.push_back(breaker_basis(circuit, load.breaker));
-    basis.push_back(run_basis(input));
+        add(words::circuit_more::basis_generator);
+    add(breaker_basis(circuit));
+    if (load.breaker.from_memory)
+        add(words::circuit_more::basis_breaker_memory);
+    add(run_basis(input));
     if (cord_carries(input))
-        basis.push_back(cord_basis(circuit, input.machine.phases));
+        add(cord_basis(circuit, input.machine.phases));
     if (circuit.plug)
-        basis.push_back("Plug: NEMA, BS 1363, CEE 7 and IEC 60309 ratings, in part from memory");
+        add(words::circuit_more::basis_plug);
     if (circuit.compressor_motor_hp)
-        basis.push_back(
-            "Compressor motor: NEC Table 430.248, seen in reproductions of 1999; its starting current is not "
-            "counted");
-    basis.push_back("Local code and a licensed electrician decide");
+        add(words::circuit_more::basis_motor);
+    add(words::circuit_more::basis_electrician);
     return basis;
 }
 

@@ -1,34 +1,27 @@
 #include "core/supply/words.hpp"
 
-#include "core/quantity/joined.hpp"
-#include "core/quantity/print.hpp"
+#include "generated/words/circuit.hpp"
 
 namespace torchside::supply {
 
-std::string amps(Current current) {
-    return print(current).text();
+namespace {
+
+Text section_words(double mm2) {
+    return words::circuit::Section{.section = words::section(mm2)};
 }
 
-std::string section_words(double section_mm2) {
-    return joined({print_trimmed(section_mm2, 2), " mm²"});
+} // namespace
+
+Text gauge(int awg) {
+    return words::circuit::Awg{.number = awg};
 }
 
-std::string run_words(const Circuit& circuit) {
-    return circuit.run_mm2 ? section_words(*circuit.run_mm2) : joined({std::to_string(circuit.run_awg), " AWG"});
+Text run_words(const Circuit& circuit) {
+    return circuit.run_mm2 ? section_words(*circuit.run_mm2) : gauge(circuit.run_awg);
 }
 
-std::string cord_words(const Circuit& circuit) {
-    return circuit.cord_mm2 ? section_words(*circuit.cord_mm2) : joined({std::to_string(*circuit.cord_awg), " AWG"});
-}
-
-std::string distance(Length length, UnitSystem units) {
-    if (units == UnitSystem::metric)
-        return joined({print_trimmed(length.in(metre), 1), " m"});
-    return joined({print_trimmed(length.in(foot), 0), " ft"});
-}
-
-std::string kva(ApparentPower power) {
-    return joined({print_trimmed(power.in(volt_ampere) / 1000, 1), " kVA"});
+Text cord_words(const Circuit& circuit) {
+    return circuit.cord_mm2 ? section_words(*circuit.cord_mm2) : gauge(*circuit.cord_awg);
 }
 
 Current rated_input(const Input& input, const Conversion& conversion) {

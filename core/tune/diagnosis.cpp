@@ -9,44 +9,29 @@
 #include "core/tune/next_test.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/squareness.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
 
-struct Words {
-    std::string_view what, turn, why;
+struct Said {
+    Word what, turn, why;
 };
 
 // In the order of Cause.
-constexpr std::array<Words, cause_count> cause_words{{
-    {"The settings suit this plate.", "Leave everything as it is.",
-     "Nothing that is marked points to a wrong setting."},
-    {"The torch moves too fast.", "Slow down to the feed shown.",
-     "The arc does not keep up: it trails, and what it melts freezes hard under the plate or comes back out of the "
-     "top."},
-    {"The torch moves too slowly.", "Speed up to the feed shown.",
-     "The arc finds no fresh metal and widens: the melt hangs under the plate in beads that come off easily."},
-    {"The torch is too high.", "Lower the torch by the height shown, or the arc volts by the voltage shown.",
-     "A long arc spreads: it takes more from the top of both faces and rounds the edge."},
-    {"The torch is too low.", "Raise the torch by the height shown, or the arc volts by the voltage shown.",
-     "A short arc blows its widest part under the plate; the nozzle may also strike."},
-    {"One face leans and the other does not: the torch is tilted, or the gas swirls.",
-     "Square the torch to the plate; if it is square already, cut the two-direction coupon.",
-     "Height and feed act on both faces alike. Turning the direction round swaps the face that swirl spoils and leaves "
-     "the one that tilt spoils."},
-    {"The nozzle or the electrode is worn.",
-     "Fit new consumables and cut again; this cut is kept out of what is learnt.",
-     "A worn bore sends the arc off to one side, whichever way the torch travels."},
-    {"The table slows down at corners and tight curves.",
-     "Leave the feed alone; allow more corner rounding or slower feed "
-     "on small features only.",
-     "On straight lines the cut is right: where the table cannot hold the feed, the arc stays too long."},
-    {"The plate is near the thickest that this current cuts cleanly.", "Accept some dross, or use more current.",
-     "Close to the limit no feed is free of dross."},
+constexpr std::array<Said, cause_count> said_of_cause{{
+    {words::tune::right, words::tune::right_do, words::tune::right_why},
+    {words::tune::fast, words::tune::fast_do, words::tune::fast_why},
+    {words::tune::slow, words::tune::slow_do, words::tune::slow_why},
+    {words::tune::high, words::tune::high_do, words::tune::high_why},
+    {words::tune::low, words::tune::low_do, words::tune::low_why},
+    {words::tune::leaning, words::tune::leaning_do, words::tune::leaning_why},
+    {words::tune::worn, words::tune::worn_do, words::tune::worn_why},
+    {words::tune::corners, words::tune::corners_do, words::tune::corners_why},
+    {words::tune::limit, words::tune::limit_do, words::tune::limit_why},
 }};
 
-constexpr Words unsure{"Several causes fit what is marked.", "Mark one more sign before turning anything.",
-                       "Dross and sparks tell most about the feed, the taper of both faces about the height."};
+constexpr Said unsure{words::tune::unsure, words::tune::unsure_do, words::tune::unsure_why};
 
 constexpr Sign taper_signs[] = {Sign::square, Sign::narrow_top_both, Sign::narrow_top_one, Sign::narrow_bottom_both,
                                 Sign::narrow_bottom_one};
@@ -242,7 +227,7 @@ Outcome<CutDiagnosis> read_cut(const Signs& seen, const MeasuredCut& measured, c
         r.advice.why = unsure.why;
         return r;
     }
-    const Words& w = cause_words[static_cast<std::size_t>(r.advice.cause)];
+    const Said& w = said_of_cause[static_cast<std::size_t>(r.advice.cause)];
     r.advice.what = w.what;
     r.advice.turn = w.turn;
     r.advice.why = w.why;

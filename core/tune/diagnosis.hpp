@@ -29,6 +29,7 @@
 #include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
 #include "core/tune/signs.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
@@ -67,9 +68,7 @@ struct Advice {
     std::optional<Voltage> arc_by{};        // at the torch, what height_by does on a height control
     std::optional<Voltage> controller_by{}; // the same behind the divider
     std::optional<double> tilt_by_deg{};    // of the torch's top, positive: to the left of travel
-    std::string_view what{};                // the cause, one sentence
-    std::string_view turn{};                // what to do, one sentence
-    std::string_view why{};                 // one sentence
+    Word what{}, turn{}, why{};             // the cause, what to do, and why
 };
 
 struct Squareness {

@@ -6,6 +6,7 @@
 #include "core/cut/pierce.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/rows.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -189,18 +190,16 @@ void mark(std::vector<RowNote>& notes, const ResponseFit& response) {
     }
 }
 
-std::string_view text_of(const RowNote& note) {
+Word text_of(const RowNote& note) {
     if (note.measure_again)
-        return "More than three standard deviations from what your other cuts say: kept at a low weight. Cut or "
-               "measure it "
-               "again.";
+        return words::tune::row_odd;
     switch (note.why) {
     case RowNote::Why::worn:
-        return "Cut with a worn nozzle or electrode: kept, but it does not teach.";
+        return words::tune::row_worn;
     case RowNote::Why::says_nothing:
-        return "Holds no verdict and no measurement that a setting could be learnt from.";
+        return words::tune::row_says_nothing;
     case RowNote::Why::outside_model:
-        return "Outside the plate, current or height that the cut model holds for: kept, but it does not teach.";
+        return words::tune::row_outside;
     case RowNote::Why::taught:
         break;
     }

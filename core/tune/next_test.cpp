@@ -5,6 +5,7 @@
 
 #include "core/tune/plan.hpp"
 #include "core/tune/plate_terms.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -26,10 +27,6 @@ Known known(const Posterior& posterior, const cut::CutSetup& asked) {
             posterior.feed.distribution(place.x, place.tag)};
 }
 
-std::string percent(double p) {
-    return std::to_string(static_cast<int>(std::floor(100.0 * p + 0.5))) + " %";
-}
-
 // Chance that the right feed is at most so far below the limit that a cut there is clean, or slower still.
 double reached(const Search& search, const Window& window, double limit) {
     double sum = 0.0;
@@ -39,18 +36,14 @@ double reached(const Search& search, const Window& window, double limit) {
     return sum;
 }
 
-std::string advice_of(const Outlook& o) {
+Text advice_of(const Outlook& o) {
     if (o.past_table)
-        return "The table does not reach the feed of this plate at this current: even its fastest is clean with a "
-               "chance of only " +
-               percent(o.next_clean) + ". Take a lower current with its nozzle, as the worksheet suggests.";
+        return words::tune::PastTable{.chance = words::percent(o.next_clean)};
     if (o.stop)
-        return "Go to work: a cut at this feed is clean with a chance of " + percent(o.best_clean) + ".";
+        return words::tune::GoToWork{.chance = words::percent(o.best_clean)};
     if (o.ladder)
-        return "No single feed is clean with more than " + percent(o.best_clean) + ": a ladder of " +
-               std::to_string(o.legs.legs) + " legs finds it in one go.";
-    return "Cut one test at this feed: it is clean with a chance of " + percent(o.next_clean) +
-           ", and either way the next one is better.";
+        return words::tune::CutLadder{.chance = words::percent(o.best_clean), .legs = o.legs.legs};
+    return words::tune::CutOne{.chance = words::percent(o.next_clean)};
 }
 
 LadderPlan ladder_over(const Estimate<Speed>& feed, Speed fastest) {

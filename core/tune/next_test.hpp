@@ -20,6 +20,7 @@
 
 #include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
@@ -54,7 +55,7 @@ struct Outlook {
     bool ladder = false;         // a ladder finds it sooner than single cuts
     bool past_table = false;     // the table goes no faster than feeds that are too slow for this plate
     LadderPlan legs{};
-    std::string advice{}; // one sentence
+    Text advice{}; // sentences
 };
 
 /// `coupons`: the plate can be pierced standing still, so that a ladder can be cut.

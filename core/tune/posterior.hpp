@@ -33,6 +33,7 @@
 #include "core/tune/priors.hpp"
 #include "core/tune/response_fit.hpp"
 #include "core/tune/test_cut.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
@@ -43,7 +44,7 @@ struct RowNote {
     bool measure_again = false; // some finding of it is more than 3 sd from what all else says
     double weight = 1.0;        // of its least trusted finding
     double sd_off = 0.0;        // of its furthest finding
-    std::string_view text{};    // one sentence; empty when there is nothing to say
+    Word text{};                // none when there is nothing to say
 };
 
 struct Posterior {

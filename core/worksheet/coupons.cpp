@@ -34,7 +34,7 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
     const auto settings = metal.settings(plate, reach.value());
     if (!settings->pierce_delay)
         return Fault{"job.thickness_mm", "too thick to pierce standing still, accepted for a coupon is at most " +
-                                             words::limit(metal.limits(job.current).pierce) +
+                                             words::both_limits(metal.limits(job.current).pierce) +
                                              " at this current; cut single tests from the plate's edge instead"};
     tune::CouponSettings s;
     s.plate = plate;

@@ -3,7 +3,6 @@
 
 #include "core/air/assess.hpp"
 #include "core/cut/rules.hpp"
-#include "core/quantity/in_units.hpp"
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
 #include "core/worksheet/country.hpp"
@@ -57,26 +56,6 @@ safety::Report safety_of(const Workbook& w, bool raw_tap) {
     return safety::assess(in);
 }
 
-// What the stages wrote says both units, or metric ones; the reader is told in his own.
-void say_in(UnitSystem units, Worksheet& sheet) {
-    const auto say = [units](std::string& text) { text = in_units(text, units); };
-    say(sheet.capacity.reason);
-    if (sheet.by_hand)
-        say(sheet.by_hand->advice);
-    for (std::string* text : {&sheet.circuit.summary, &sheet.circuit.way_out, &sheet.circuit.duty_note})
-        say(*text);
-    for (std::string& text : sheet.circuit.basis)
-        say(text);
-    for (supply::Check& check : sheet.circuit.checks) {
-        say(check.text);
-        say(check.source);
-    }
-    for (supply::Node& node : sheet.circuit.chain.nodes)
-        say(node.detail);
-    for (Warning& warning : sheet.warnings)
-        say(warning.text);
-}
-
 } // namespace
 
 Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& model) {
@@ -99,17 +78,16 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     }
     if (job.torch == TorchHold::table)
         sheet.tap = supply::check_tap(shop.height_control, arc.high);
-    sheet.circuit = supply::assess({shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()),
-                                    shop.display.units, country_of(shop)});
+    sheet.circuit = supply::assess(
+        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()), country_of(shop)});
     sheet.there = there_of(metal, shop.machine, sheet.circuit);
-    sheet.air = air::assess(shop.air, shop.display.units);
+    sheet.air = air::assess(shop.air);
     sheet.safety = safety_of(workbook, sheet.tap.shock);
     sheet.gaps = gaps_of(job);
     sheet.part = part_stage(part_inputs(workbook, sheet.settings, sheet.capacity.verdict, sheet.gaps.open_share), memo);
     fill_job(workbook, arc, sheet);
     const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
     sheet.warnings = warnings(findings);
-    say_in(shop.display.units, sheet);
     return sheet;
 }
 

@@ -2,16 +2,16 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
+#include "core/words/text.hpp"
 #include "core/worksheet/workbook.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside {
 
 struct Hindrance {
-    std::string reason{}; // a clause to follow a colon: "45 A does not sever this plate"
-    std::string detail{}; // one sentence: what is in the way, and how out
+    Text reason{}; // no full stop: "45 A does not sever this plate"
+    Text detail{}; // what is in the way, and how out
 };
 
 /// None when there is a path to cut.

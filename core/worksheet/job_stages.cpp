@@ -77,9 +77,8 @@ void fill_job(const Workbook& w, const Estimate<Voltage>& arc, Worksheet& sheet)
         sheet.time = motion::travel(part.path, drive_of(w, sheet));
     sheet.wear = wear::assess(w.shop.wear, part_load(w.job, sheet), w.job.quantity);
     if (sheet.time)
-        sheet.price =
-            price::quote(work_of(w, arc, sheet), {w.shop.rates, w.job.price, w.job.quote.tax, w.shop.wear.set_price,
-                                                  w.job.quantity, w.shop.display.units});
+        sheet.price = price::quote(work_of(w, arc, sheet),
+                                   {w.shop.rates, w.job.price, w.job.quote.tax, w.shop.wear.set_price, w.job.quantity});
 }
 
 } // namespace torchside

@@ -33,6 +33,14 @@ Estimate<Length> MetalModel::cut_height() const {
     return cut::cut_height();
 }
 
+// What a shop has never touched it has not said.
+Estimate<Pressure> MetalModel::air_pressure() const {
+    const Pressure own = shop_->air.torch_pressure;
+    if (own != air::AirSystem{}.torch_pressure)
+        return {own, own, own, Basis{.entered = true}};
+    return cut::air_pressure();
+}
+
 cut::CutSetup MetalModel::plate(Length thickness, Current current) const {
     cut::CutSetup p;
     p.metal = metal_;
@@ -65,7 +73,7 @@ Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
         return Fault{"job.thickness_mm", "thicker than this current parts, accepted is at most " +
-                                             words::limit(l.sever) + ", or more current"};
+                                             words::both_limits(l.sever) + ", or more current"};
     return reach;
 }
 
@@ -89,6 +97,8 @@ std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cu
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
+    s.pressure = air_pressure();
+    s.post_flow = cut::post_flow(plate.current);
     s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);
     return s;
 }

@@ -101,7 +101,7 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
 
 PartStage part_stage(const PartInputs& in) {
     PartStage out;
-    auto outline = part::draw(in.spec);
+    auto outline = part::make_outline(in.spec);
     if (!outline) {
         out.fault = outline.fault();
         return out;

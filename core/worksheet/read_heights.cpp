@@ -8,6 +8,7 @@
 #include "core/tune/square_height.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/metal_model.hpp"
+#include "generated/words/tune.hpp"
 
 namespace torchside {
 namespace {
@@ -58,16 +59,15 @@ void place_height(HeightsResult& r, const tune::SquareHeight& square, const tune
     r.high = square.high;
     r.deg_per_mm = square.deg_per_mm;
     if (square.height < least)
-        r.advice = "Square only where the nozzle would strike: go no lower than this; too fast a feed tapers as well.";
+        r.advice = words::tune::heights_strike;
     else if (square.height < from)
-        r.advice = "Squarest below the ladder: set this height and cut another ladder about it.";
+        r.advice = words::tune::heights_below;
     else if (square.height > to)
-        r.advice = "Squarest above the ladder: set this height and cut another ladder about it.";
+        r.advice = words::tune::heights_above;
     else if (square.high - square.low > span)
-        r.advice =
-            "The band is wider than the ladder: measure the slot of the lowest and the highest leg to narrow it.";
+        r.advice = words::tune::heights_wide;
     else
-        r.advice = "Set this height, or the volts that hold it.";
+        r.advice = words::tune::heights_set;
 }
 
 std::vector<tune::TestCut> rows_of(const Workbook& workbook, const tune::Coupon& coupon,
@@ -103,8 +103,7 @@ Outcome<HeightsResult> read_heights(const Workbook& workbook, const tune::Coupon
     if (const auto square = tune::square_height(seen))
         place_height(r, *square, coupon);
     else
-        r.advice = seen.empty() ? "Mark the squarest legs, or measure their slots, to find the height."
-                                : "These legs do not tell one height from another: keep the height you use.";
+        r.advice = seen.empty() ? words::tune::heights_mark : words::tune::heights_alike;
     Shop after = workbook.shop;
     after.tests.insert(after.tests.end(), r.rows.begin(), r.rows.end());
     const MetalModel metal{after, job.material, model};

@@ -20,6 +20,7 @@
 
 #include "core/quantity/estimate.hpp"
 #include "core/tune/coupon.hpp"
+#include "core/words/text.hpp"
 #include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
@@ -41,7 +42,7 @@ struct HeightsResult {
     Estimate<Voltage> arc{};                      // at that height, or at the usual one
     Voltage controller{};                         // behind the divider
     std::optional<Estimate<Gradient>> gradient{}; // volts of a millimetre; when two heights were read
-    std::string_view advice{};                    // one sentence
+    Word advice{};                                // a sentence
     std::vector<tune::TestCut> rows{};            // for the log
 };
 

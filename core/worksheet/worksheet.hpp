@@ -3,7 +3,6 @@
 
 #include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/air/report.hpp"
@@ -16,19 +15,11 @@
 #include "core/supply/report.hpp"
 #include "core/tune/posterior.hpp"
 #include "core/wear/report.hpp"
+#include "core/words/message.hpp"
 #include "core/worksheet/part_stage.hpp"
 #include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
-
-enum class Severity { note, caution, stop };
-
-struct Warning {
-    std::string code; // a short stable word, e.g. "plate_refused"
-    Severity severity = Severity::note;
-    std::string field; // the workbook key it is about, e.g. "job.thickness_mm"
-    std::string text;  // one sentence fit for the screen
-};
 
 /// Gaps that a cut crosses; in each the arc goes out.
 struct Gaps {
@@ -60,7 +51,7 @@ struct Worksheet {
     std::optional<motion::Report> time{};    // none when there is no path
     wear::Report wear{};                     // without a path: what is known of the set in the torch alone
     std::optional<price::Report> price{};    // none when there is no path
-    std::vector<Warning> warnings{};         // worst first
+    std::vector<Message> warnings{};         // worst first
 };
 
 /// Total: every workbook whose fields are in range has a worksheet. With a memo the part is not built again as long as

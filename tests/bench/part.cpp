@@ -75,7 +75,7 @@ int main() {
     bench.at_most("compensate, a plate with 10 000 holes", 1500, [&] { return length_of_path(holes); });
     PartSpec spec;
     spec.shape = Shape::flange;
-    const Outline flange = draw(spec).value();
+    const Outline flange = make_outline(spec).value();
     bench.at_most("compensate, a flange", 0.3, [&] { return length_of_path(flange); });
     bench.at_most("a sheet of flanges", 3, [&] { return fit_sheet(flange, {}).value().use; });
     return bench.done();

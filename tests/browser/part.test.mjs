@@ -117,7 +117,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await settled(page);
   const grating = await starts();
   assert.ok(grating >= solid + 5, `${solid} starts, ${grating} on grating`);
-  await says(/The arc goes out at each gap, about 16 in a (meter|metre) of cut/);
+  await says(/The arc goes out at each gap.*About 16 times in a meter of cut/);
   await page.goto(shared.host.url + '#/part/stock');
   await settled(page);
   await size(page, 'Gaps counted', '40');

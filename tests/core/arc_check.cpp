@@ -1,4 +1,5 @@
 #include "core/supply/arc_check.hpp"
+#include "tests/core/said.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 
@@ -25,11 +26,11 @@ TEST_CASE("a reading is turned into volts at the torch and held against what is 
     CHECK(high.torch.in(volt) == 135.0);
     CHECK(high.off.in(volt) == 5.0);
     CHECK_FALSE(high.in_band);
-    CHECK(high.text == "2.7 V × 50 = 135 V, 5 V above: torch high or electrode worn.");
+    CHECK(test::said(high.text) == "2.7 V × 50 = 135 V, 5 V above: torch high or electrode worn.");
     const ArcCheck low = check(130, 3, 50, 2.44);
     CHECK(low.state == ArcState::low);
-    CHECK(low.text == "2.44 V × 50 = 122 V, 8 V below: torch low or nozzle worn.");
-    CHECK(check(130, 3, 1, 136).text == "136 V, 6 V above: torch high or electrode worn.");
+    CHECK(test::said(low.text) == "2.44 V × 50 = 122 V, 8 V below: torch low or nozzle worn.");
+    CHECK(test::said(check(130, 3, 1, 136).text) == "136 V, 6 V above: torch high or electrode worn.");
 }
 
 TEST_CASE("two volts either way are as expected, three are not") {
@@ -39,12 +40,12 @@ TEST_CASE("two volts either way are as expected, three are not") {
     CHECK(check(130, 10, 50, 2.54).state == ArcState::low);
     // What is said follows from what is shown: 132.4 V against 129.6 V reads 132 against 130.
     CHECK(check(129.6, 10, 1, 132.4).state == ArcState::as_expected);
-    CHECK(check(130, 10, 50, 2.6).text == "2.6 V × 50 = 130 V: as expected.");
+    CHECK(test::said(check(130, 10, 50, 2.6).text) == "2.6 V × 50 = 130 V: as expected.");
 }
 
 TEST_CASE("inside our own band the figure itself may be off") {
-    CHECK(check(130, 10, 50, 2.7).to_do.find("Our own figure") != std::string::npos);
-    CHECK(check(130, 3, 50, 2.7).to_do.find("Our own figure") == std::string::npos);
+    CHECK(test::said(check(130, 10, 50, 2.7).to_do).find("Our own figure") != std::string::npos);
+    CHECK(test::said(check(130, 3, 50, 2.7).to_do).find("Our own figure") == std::string::npos);
 }
 
 TEST_CASE("a reading far off names the divider that fits") {
@@ -52,7 +53,7 @@ TEST_CASE("a reading far off names the divider that fits") {
     CHECK(raw.state == ArcState::divider);
     REQUIRE(raw.ratio);
     CHECK(*raw.ratio == 50.0);
-    CHECK(raw.text == "Not a 1:1 divider: that would be 3 V. The reading points to 50:1.");
+    CHECK(test::said(raw.text) == "Not a 1:1 divider: that would be 3 V. The reading points to 50:1.");
     CHECK(*check(135, 3, 40, 2.7).ratio == 50.0);
     CHECK(*check(130, 3, 50, 130).ratio == 1.0);
     // 16 and 20 to 1 cannot be told apart: the one that is entered is not called wrong when it fits.

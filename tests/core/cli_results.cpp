@@ -114,7 +114,7 @@ TEST_CASE("a chart file has one line and one entry a cell, in the units asked fo
         for (std::size_t start = 0; start < csv.size(); start = csv.find('\n', start) + 1) {
             const std::string line = csv.substr(start, csv.find('\n', start) - start);
             INFO(line);
-            CHECK(std::count(line.begin(), line.end(), ',') == 17);
+            CHECK(std::count(line.begin(), line.end(), ',') == 19);
             CHECK((line.find("refused") == std::string::npos) == !line.ends_with(",,,,,,,,,,,,out of reach"));
             CHECK((line.find(",edge_start,") != std::string::npos) == line.ends_with("start at an edge"));
             CHECK((line.find(",sever,") != std::string::npos) == line.ends_with("severs rough"));

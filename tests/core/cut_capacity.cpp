@@ -4,6 +4,7 @@
 #include "core/cut/balance.hpp"
 #include "core/cut/capacity.hpp"
 #include "core/cut/rules.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using Catch::Approx;
@@ -77,8 +78,8 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
         const char* reason_has;
     };
     constexpr Row rows[] = {
-        {0.6, 20, 30, "20 A is as low as that goes"}, // still faster than the table
-        {0.9, 27, 30, "faster than the table"},       // held back for the table
+        {0.6, 20, 30, "20 A is as low as it goes"}, // still faster than the table
+        {0.9, 27, 30, "faster than the table"},     // held back for the table
         {6, 30, 30, "pierces this plate and cuts it cleanly"},
         {8, 45, 45, "pierces this plate and cuts it cleanly"},
         {11.7, 50, 60, "from an edge"},
@@ -89,18 +90,18 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
         REQUIRE(c.current);
         CHECK(c.current->in(ampere) == r.current);
         CHECK(c.nozzle->in(ampere) == r.nozzle);
-        CAPTURE(c.reason);
-        CHECK(c.reason.find(r.reason_has) != std::string::npos);
+        CAPTURE(test::said(c.reason));
+        CHECK(test::said(c.reason).find(r.reason_has) != std::string::npos);
     }
     const cut::Choice none = choose(20, machine);
     CHECK_FALSE(none.current);
-    CHECK(none.reason.find("past what the machine cuts cleanly") != std::string::npos);
+    CHECK(test::said(none.reason).find("cuts this plate cleanly") != std::string::npos);
 
     machine.nozzles = {{Current{40, ampere}, {}}};
-    CHECK(choose(12, machine).reason.find("one rated for 50 A would") != std::string::npos);
+    CHECK(test::said(choose(12, machine).reason).find("One rated for 50 A would") != std::string::npos);
     machine.nozzles = {{Current{15, ampere}, {}}};
     CHECK_FALSE(choose(20, machine).current);
-    CHECK(choose(20, machine).reason.find("lowest current is above") != std::string::npos);
+    CHECK(test::said(choose(20, machine).reason).find("lowest current is above") != std::string::npos);
 }
 
 TEST_CASE("A slow table does not cost the cut", "[cut][capacity]") {
@@ -134,7 +135,7 @@ TEST_CASE("By hand", "[cut]") {
     CHECK(cut::by_hand(Speed{600, mm_min}, Current{30, ampere}, true).drag);
     CHECK(cut::by_hand(Speed{600, mm_min}, Current{40, ampere}, false).drag);
     CHECK_FALSE(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).drag);
-    CHECK(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).advice.find("Too much current") == 0);
+    CHECK(test::said(cut::by_hand(Speed{600, mm_min}, Current{45, ampere}, true).advice).find("Too much current") == 0);
 }
 
 TEST_CASE("What the model refuses names its field", "[cut]") {

@@ -9,6 +9,7 @@
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "tests/core/drawing_text.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::drawing;
@@ -234,10 +235,10 @@ TEST_CASE("what encloses something and is left out is a caution, a text a note")
     const Drawing d = read(dxf(dxf_square(0, 0, 10) + "0\nREGION\n8\n0\n0\n3DFACE\n10\n1\n20\n2\n0\nMTEXT\n1\n6\n"));
     REQUIRE(d.problems.size() == 3);
     CHECK(d.counts.not_read == 3);
-    CHECK(d.problems[0].severity == part::Problem::Severity::caution);
-    CHECK(std::string(d.problems[0].text).find("region") != std::string::npos);
-    CHECK(d.problems[1].severity == part::Problem::Severity::caution);
-    CHECK(d.problems[2].severity == part::Problem::Severity::note);
+    CHECK(d.problems[0].severity == Severity::caution);
+    CHECK(test::said(part::message_of(d.problems[0])).find("region") != std::string::npos);
+    CHECK(d.problems[1].severity == Severity::caution);
+    CHECK(d.problems[2].severity == Severity::note);
 }
 
 TEST_CASE("one circle without a radius does not cost the drawing") {

@@ -189,7 +189,7 @@ TEST_CASE("a drawing is handed over as numbers to the last bit, and nothing else
     CHECK(back->counts.duplicates == 1);
     REQUIRE(back->problems.size() == d.problems.size());
     for (std::size_t i = 0; i < d.problems.size(); ++i) {
-        CHECK(back->problems[i].text == d.problems[i].text);
+        CHECK(back->problems[i].title == d.problems[i].title);
         CHECK(back->problems[i].at == d.problems[i].at);
     }
     CHECK(pack(*back) == row);

@@ -41,7 +41,7 @@ part::Outline plate() {
     spec.hole = Length{13, mm};
     spec.hole_edge = Length{18, mm};
     spec.corner = Length{6, mm};
-    return part::draw(spec).value();
+    return part::make_outline(spec).value();
 }
 
 } // namespace

@@ -112,14 +112,14 @@ TEST_CASE("Bridges narrower than two kerfs, at their narrowest", "[part]") {
     CHECK(codes(check_part({{polygon({{0, 0}, {80, 0}, {0, 10}})}}, t, kerf)) == "thin_bridge"); // a tip of 7 degrees
     PartSpec flange;
     flange.shape = Shape::flange;
-    CHECK(check_part(draw(flange).value(), Length{6, mm}, kerf).empty());
+    CHECK(check_part(make_outline(flange).value(), Length{6, mm}, kerf).empty());
 }
 
 TEST_CASE("Sizes: drawn, on the line, what to draw, deviation", "[part]") {
     PartSpec s;
     s.holes = 1;
     s.hole = {20, mm};
-    const auto sizes = sizes_of(draw(s).value(), Length{6, mm}, Length{1.6, mm});
+    const auto sizes = sizes_of(make_outline(s).value(), Length{6, mm}, Length{1.6, mm});
     REQUIRE(sizes.size() == 3);
     CHECK(sizes[0].what == PartSize::What::width);
     CHECK_THAT(sizes[0].on_line.in(mm), WithinAbs(98.4, 1e-12));

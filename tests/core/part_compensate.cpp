@@ -35,7 +35,7 @@ Compensated compensated(const Outline& o, const CompensateSettings& s) {
 Outline shape_part(Shape shape) {
     PartSpec s;
     s.shape = shape;
-    return draw(s).value();
+    return make_outline(s).value();
 }
 
 Contour polygon(std::initializer_list<Point> points, Role role = Role::outer) {
@@ -80,7 +80,7 @@ TEST_CASE("A square is cut outside, a hole inside its line, by half a kerf", "[p
     spec.length = spec.width = {50, mm};
     spec.holes = 1;
     spec.hole = {20, mm};
-    const Outline o = draw(spec).value();
+    const Outline o = make_outline(spec).value();
     const Compensated c = compensated(o, settings(1.65));
     CHECK(codes(c).empty());
     REQUIRE(c.outline.contours.size() == 2);
@@ -199,7 +199,7 @@ TEST_CASE("What does not come out as drawn is named, where it is and how wide", 
     o.contours[2] = circle({15, 15}, 0.6, Role::inner);
     c = compensated(o, settings(1.6));
     REQUIRE(codes(c) == "vanishes");
-    CHECK(c.problems[0].severity == Problem::Severity::stop);
+    CHECK(c.problems[0].severity == Severity::stop);
     CHECK_THAT(c.problems[0].size_mm, WithinAbs(1.2, 1e-3));
     CHECK(c.path.runs.size() == 4);
     CHECK(c.source == std::vector<std::size_t>{0, 1, 3, 4});
@@ -210,7 +210,7 @@ TEST_CASE("What does not come out as drawn is named, where it is and how wide", 
     PartSpec bracket;
     bracket.shape = Shape::bracket;
     bracket.inner_corner = {0.5, mm};
-    o = draw(bracket).value();
+    o = make_outline(bracket).value();
     c = compensated(o, settings(1.6));
     REQUIRE(codes(c) == "small_radius");
     CHECK_THAT(c.problems[0].size_mm, WithinAbs(0.5, 1e-9));

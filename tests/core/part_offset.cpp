@@ -133,7 +133,7 @@ TEST_CASE("Arcs that meet flatly: a rounded plate with its tangents off by a hai
         s.length = {rng.uniform(20, 90), mm};
         s.width = {rng.uniform(20, 90), mm};
         s.corner = {rng.uniform(0.9, 9.9), mm};
-        Contour c = draw(s).value().contours[0];
+        Contour c = make_outline(s).value().contours[0];
         const double hair = rng.by_factor(1e-9, 1e-3);
         for (Vertex& v : c.points) {
             v.at = v.at + Point{rng.uniform(-hair, hair), rng.uniform(-hair, hair)};

@@ -24,14 +24,14 @@ PartSpec spec(Shape shape) {
 }
 
 Outline drawn(const PartSpec& s) {
-    auto o = draw(s);
+    auto o = make_outline(s);
     INFO((o ? "" : o.fault().field + ": " + o.fault().text));
     REQUIRE(o.ok());
     return o.value();
 }
 
 std::string refused(const PartSpec& s) {
-    const auto o = draw(s);
+    const auto o = make_outline(s);
     REQUIRE_FALSE(o.ok());
     CHECK_FALSE(o.fault().text.empty());
     return o.fault().field;
@@ -117,7 +117,7 @@ TEST_CASE("The field that does not fit is named", "[part]") {
     s.hole = {30, mm};
     CHECK(refused(s) == "job.part.hole_mm");
     s.hole = {29.9, mm};
-    CHECK(draw(s).ok());
+    CHECK(make_outline(s).ok());
     s.holes = 40; // closer than their width
     CHECK(refused(s) == "job.part.hole_mm");
     s = spec(Shape::plate);
@@ -141,7 +141,7 @@ TEST_CASE("The field that does not fit is named", "[part]") {
     s = spec(Shape::slotted_plate);
     s.slot_length = {98, mm};
     s.corner = {49, mm};
-    CHECK(draw(s).ok()); // rounded close to the slot's ends, but clear of them
+    CHECK(make_outline(s).ok()); // rounded close to the slot's ends, but clear of them
     s = spec(Shape::bracket);
     s.leg = {100, mm};
     CHECK(refused(s) == "job.part.leg_mm");

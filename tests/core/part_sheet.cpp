@@ -27,7 +27,7 @@ Outline shape_of(Shape shape, double length_mm, double width_mm) {
     s.length = {length_mm, mm};
     s.width = {width_mm, mm};
     s.holes = 0;
-    return draw(s).value();
+    return make_outline(s).value();
 }
 
 SheetFit fitted(const Outline& o, const Sheet& s) {
@@ -107,7 +107,7 @@ TEST_CASE("Parts keep their spacing and the margin, whatever their shape", "[par
         s.corner = {rng.uniform(0, 6), mm};
         s.leg = {rng.uniform(15, 35), mm};
         s.holes = 0;
-        const Outline part = draw(s).value();
+        const Outline part = make_outline(s).value();
         Sheet sheet;
         sheet.width = {rng.uniform(300, 1500), mm};
         sheet.height = {rng.uniform(300, 1500), mm};

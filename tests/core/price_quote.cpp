@@ -7,6 +7,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/price/quote.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::price;
@@ -58,11 +59,11 @@ TEST_CASE("Every line says what it rests on, and they add up", "[price]") {
     CHECK(line(r, LineKind::machine).each.value == Approx(44.0 / 60));
     CHECK(line(r, LineKind::consumables).each.value == Approx(0.36));
     CHECK(line(r, LineKind::energy).each.value == Approx(0.25 * (7.5 * 24 + 1.05 * 44) / 3600));
-    CHECK(line(r, LineKind::material).how.find("25 % of the plate bought is scrap, 33.3 % on top of the parts") !=
-          std::string::npos);
+    CHECK(test::said(line(r, LineKind::material).how)
+              .find("25 % of the plate bought is scrap, 33.3 % on top of the parts") != std::string::npos);
     CHECK(r.margin == Approx(0.3).margin(1e-4));
     CHECK(r.markup == Approx(0.42857).margin(1e-4));
-    CHECK(r.margin_text.find("a markup of 42.9 % on the cost") != std::string::npos);
+    CHECK(test::said(r.margin_text).find("a markup of 42.9 % on the cost") != std::string::npos);
     CHECK(r.cost_each.basis.entered);
     CHECK_FALSE(r.make_or_buy);
     CHECK_FALSE(r.tax);
@@ -75,7 +76,7 @@ TEST_CASE("A price of one that was rounded says so where it does not multiply to
         const Report r = price_of(work(), {}, {}, quantity);
         CAPTURE(quantity);
         CHECK(r.each_rounded == (quantity * r.each.minor != r.total.minor));
-        CHECK((r.rounding.find("total is what counts") != std::string::npos) == r.each_rounded);
+        CHECK((test::said(r.rounding).find("total is what counts") != std::string::npos) == r.each_rounded);
         ++(r.each_rounded ? rounded : even);
     }
     CHECK(rounded > 20);
@@ -188,7 +189,7 @@ TEST_CASE("Make or buy", "[price]") {
     r = price_of(work(), p);
     CHECK(r.make_or_buy->choice == Choice::buy);
     CHECK_FALSE(r.make_or_buy->break_even);
-    CHECK(r.make_or_buy->text.find("never pays") != std::string::npos);
+    CHECK(test::said(r.make_or_buy->detail).find("never pays") != std::string::npos);
     p.outside_quote_each = r.cost_each.value;
     CHECK(price_of(work(), p).make_or_buy->choice == Choice::even);
 }

@@ -3,8 +3,8 @@
 
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/quantity/field_unit.hpp"
 #include "core/quantity/in_units.hpp"
-#include "core/quantity/read.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside;
@@ -69,28 +69,29 @@ TEST_CASE("any bytes are read to their end") {
 
 TEST_CASE("A key without a quantity of its own is typed in the reader's unit", "[read]") {
     struct Near {
-        std::string_view text, unit;
+        std::string_view text;
+        FieldUnit unit;
         UnitSystem bare;
         double value;
     };
     constexpr Near near[] = {
-        {"2", "hp", UnitSystem::inch, 2},
-        {"1.5", "hp", UnitSystem::metric, 2.01153},
-        {"1.5 kW", "hp", UnitSystem::inch, 2.01153},
-        {"4 hp", "hp", UnitSystem::metric, 4},
-        {"$0.72/lb", "money/kg", UnitSystem::inch, 1.587328},
-        {"€1.60/kg", "money/kg", UnitSystem::metric, 1.6},
-        {"£2", "money", UnitSystem::metric, 2},
-        {"3.048", "1/m", UnitSystem::inch, 10},
-        {"12 per m", "1/m", UnitSystem::metric, 12},
-        {"19.8 kW/100 cfm", "kW/(m3/min)", UnitSystem::inch, 6.99230},
-        {"7 kW/(m3/min)", "kW/(m3/min)", UnitSystem::metric, 7},
-        {"250 kcmil", "mm2", UnitSystem::metric, 126.677},
-        {"250", "mm2", UnitSystem::inch, 126.677},
-        {"-4", "C", UnitSystem::inch, -20},
+        {"2", FieldUnit::horsepower, UnitSystem::inch, 2},
+        {"1.5", FieldUnit::horsepower, UnitSystem::metric, 2.01153},
+        {"1.5 kW", FieldUnit::horsepower, UnitSystem::inch, 2.01153},
+        {"4 hp", FieldUnit::horsepower, UnitSystem::metric, 4},
+        {"$0.72/lb", FieldUnit::money_per_kg, UnitSystem::inch, 1.587328},
+        {"€1.60/kg", FieldUnit::money_per_kg, UnitSystem::metric, 1.6},
+        {"£2", FieldUnit::money, UnitSystem::metric, 2},
+        {"3.048", FieldUnit::per_metre, UnitSystem::inch, 10},
+        {"12 per m", FieldUnit::per_metre, UnitSystem::metric, 12},
+        {"19.8 kW/100 cfm", FieldUnit::kw_per_m3_min, UnitSystem::inch, 6.99230},
+        {"7 kW/(m3/min)", FieldUnit::kw_per_m3_min, UnitSystem::metric, 7},
+        {"250 kcmil", FieldUnit::mm2, UnitSystem::metric, 126.677},
+        {"250", FieldUnit::mm2, UnitSystem::inch, 126.677},
+        {"-4", FieldUnit::celsius, UnitSystem::inch, -20},
     };
     for (const Near& n : near) {
-        INFO(std::string{n.text} << " for " << std::string{n.unit});
+        INFO(std::string{n.text} << " for " << std::string{unit_name(n.unit)});
         const auto reading = read_field(n.text, n.unit, n.bare);
         REQUIRE(reading.answer() != nullptr);
         const double read = reading.answer()->value;

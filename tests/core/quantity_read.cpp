@@ -7,8 +7,10 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/quantity/read.hpp"
+#include "tests/core/typed_readers.hpp"
 
 using namespace torchside;
+using namespace torchside::test;
 using Catch::Approx;
 
 namespace {
@@ -333,37 +335,39 @@ TEST_CASE("Percentages", "[read]") {
 
 TEST_CASE("A field of the workbook, in the unit of its key", "[read]") {
     struct Row {
-        std::string_view text, unit;
+        std::string_view text;
+        FieldUnit unit;
         UnitSystem bare;
         double value;
     };
     constexpr Row rows[] = {
-        {"15.3", "m", metric, 15.3},       {"50 ft", "m", metric, 15.24},
-        {"50", "m", in_inch, 15.24},       {"1/4", "mm", metric, 6.35},
-        {"65", "mm/min", in_inch, 1651},   {"500", "mm/s2", metric, 500},
-        {"20", "mm/s2", in_inch, 508},     {"45", "A", in_inch, 45},
-        {"127", "V/mm", in_inch, 5},       {"8 kVA", "VA", metric, 8000},
-        {"15", "min", metric, 15},         {"90 s", "min", metric, 1.5},
-        {"1 h 30 min", "min", metric, 90}, {"5 bar", "bar", in_inch, 5},
-        {"100", "L", metric, 100},         {"150", "L/min", metric, 150},
-        {"9 m3/h", "L/min", metric, 150},  {"-10", "C", metric, -10},
-        {"77 F", "C", metric, 25},         {"−40 °F", "C", metric, -40},
-        {"77", "C", in_inch, 25},          {"-2", "deg", metric, -2},
-        {"−1.5°", "deg", in_inch, -1.5},   {"3 degrees", "deg", metric, 3},
-        {"$18.50", "money", metric, 18.5}, {"18,5", "money", metric, 18.5},
-        {"10 awg", "AWG", metric, 10},     {"6", "mm2", metric, 6},
-        {"6 mm²", "mm2", metric, 6},       {"0.6", "", metric, 0.6},
-        {"60 %", "share", metric, 0.6},    {"24", "something new", metric, 24},
+        {"15.3", FieldUnit::metre, metric, 15.3},      {"50 ft", FieldUnit::metre, metric, 15.24},
+        {"50", FieldUnit::metre, in_inch, 15.24},      {"1/4", FieldUnit::mm, metric, 6.35},
+        {"65", FieldUnit::mm_min, in_inch, 1651},      {"500", FieldUnit::mm_s2, metric, 500},
+        {"20", FieldUnit::mm_s2, in_inch, 508},        {"45", FieldUnit::ampere, in_inch, 45},
+        {"127", FieldUnit::volt_per_mm, in_inch, 5},   {"8 kVA", FieldUnit::volt_ampere, metric, 8000},
+        {"15", FieldUnit::minute, metric, 15},         {"90 s", FieldUnit::minute, metric, 1.5},
+        {"1 h 30 min", FieldUnit::minute, metric, 90}, {"5 bar", FieldUnit::bar, in_inch, 5},
+        {"100", FieldUnit::litre, metric, 100},        {"150", FieldUnit::litre_min, metric, 150},
+        {"9 m3/h", FieldUnit::litre_min, metric, 150}, {"-10", FieldUnit::celsius, metric, -10},
+        {"77 F", FieldUnit::celsius, metric, 25},      {"−40 °F", FieldUnit::celsius, metric, -40},
+        {"77", FieldUnit::celsius, in_inch, 25},       {"-2", FieldUnit::degree, metric, -2},
+        {"−1.5°", FieldUnit::degree, in_inch, -1.5},   {"3 degrees", FieldUnit::degree, metric, 3},
+        {"$18.50", FieldUnit::money, metric, 18.5},    {"18,5", FieldUnit::money, metric, 18.5},
+        {"10 awg", FieldUnit::awg, metric, 10},        {"6", FieldUnit::mm2, metric, 6},
+        {"6 mm²", FieldUnit::mm2, metric, 6},          {"0.6", FieldUnit::none, metric, 0.6},
+        {"60 %", FieldUnit::share, metric, 0.6},       {"24", FieldUnit::days, metric, 24},
     };
     for (const Row& r : rows) {
-        INFO(std::string{r.text} << " for " << std::string{r.unit});
+        INFO(std::string{r.text} << " for " << std::string{unit_name(r.unit)});
         CHECK(value(read_field(r.text, r.unit, r.bare)) == r.value);
     }
-    CHECK(as(read_field("-10 F", "C", metric)) == "−10 °F");
-    CHECK(read_field("-1,000", "C", metric).question()->answers[1].value == -1.0);
-    CHECK(as(read_field("-1.5", "deg", metric)) == "−1.5°");
-    CHECK(why(read_field("-", "deg", metric)).find("an angle such as 1.5 or -2 degrees") != std::string::npos);
-    CHECK(why(read_field("-5", "A", metric)).starts_with("a negative number makes no sense here"));
+    CHECK(as(read_field("-10 F", FieldUnit::celsius, metric)) == "−10 °F");
+    CHECK(read_field("-1,000", FieldUnit::celsius, metric).question()->answers[1].value == -1.0);
+    CHECK(as(read_field("-1.5", FieldUnit::degree, metric)) == "−1.5°");
+    CHECK(why(read_field("-", FieldUnit::degree, metric)).find("an angle such as 1.5 or -2 degrees") !=
+          std::string::npos);
+    CHECK(why(read_field("-5", FieldUnit::ampere, metric)).starts_with("a negative number makes no sense here"));
 }
 
 TEST_CASE("A range that was left is said with its field", "[read]") {
@@ -379,7 +383,4 @@ TEST_CASE("A range that was left is said with its field", "[read]") {
     for (const double bad : {nan, inf, -inf}) {
         CHECK(check_range("a", bad, 0.4, 160, "mm")->text == "that is not a number; 0.4 to 160 mm is accepted");
     }
-    CHECK(check_range("a", Length{2, metre}, Length{0, mm}, Length{160, mm}, mm, "mm")->text ==
-          "2000 is too large; 0 to 160 mm is accepted");
-    CHECK_FALSE(check_range("a", Length{1, inch}, Length{0, mm}, Length{160, mm}, mm, "mm"));
 }

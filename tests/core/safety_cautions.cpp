@@ -7,6 +7,7 @@
 
 #include "core/safety/assess.hpp"
 #include "core/safety/words.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 
@@ -67,7 +68,7 @@ TEST_CASE("A caution comes with what calls for it, and only then", "[safety]") {
             CHECK(has(r, always));
         }
         CHECK((r.cautions.back().code == "local_rules"));
-        CHECK(safety::words_of(r.cautions.back()).text.ends_with("local code and a licensed electrician decide."));
+        CHECK(test::said(r.cautions.back().text).ends_with("local code and a licensed electrician decide."));
     });
 }
 
@@ -75,14 +76,14 @@ TEST_CASE("Stops come before cautions, cautions before notes; the first screen h
     for_all([](const safety::Input& in) {
         const safety::Report r = safety::assess(in);
         for (std::size_t i = 1; i < r.cautions.size(); ++i) {
-            CHECK(r.cautions[i - 1].weight >= r.cautions[i].weight);
+            CHECK(r.cautions[i - 1].severity >= r.cautions[i].severity);
         }
         const auto said = safety::worst_two(r);
         REQUIRE(said.size() == 2);
         for (const safety::Caution& c : r.cautions) {
             const bool in_two = c.code == said[0].code || c.code == said[1].code;
-            if (!in_two && !c.head.empty()) {
-                CHECK(c.weight <= said[1].weight);
+            if (!in_two && c.title != Word{}) {
+                CHECK(c.severity <= said[1].severity);
             }
         }
         CHECK(std::any_of(said.begin(), said.end(), [](const safety::Caution& c) { return c.code == "shock"; }));
@@ -102,15 +103,16 @@ TEST_CASE("Each caution is short, with a stable code and a source", "[safety]") 
     for_all([](const safety::Input& in) {
         const safety::Report r = safety::assess(in);
         for (const safety::Caution& c : r.cautions) {
-            const safety::CautionWords words = safety::words_of(c, UnitSystem::inch);
-            INFO(std::string(c.code) << ": " << std::string(words.text));
-            CHECK_FALSE(words.citation.empty());
-            CHECK(words.text.ends_with('.'));
-            CHECK(words.text.size() <= 220);
-            CHECK(words.text.find("°C") == std::string::npos);
-            CHECK(words.text.find(" mm") == std::string::npos);
-            CHECK((c.head.empty() || (c.head.ends_with('.') && c.head.size() <= 75)));
-            CHECK((c.head.empty() || c.head.find(": ") != std::string_view::npos));
+            const std::string text = test::said(c.text, UnitSystem::inch);
+            INFO(std::string(c.code) << ": " << text);
+            CHECK(c.citation != Word{});
+            CHECK(text.ends_with('.'));
+            CHECK(text.size() <= 220);
+            CHECK(text.find("°C") == std::string::npos);
+            CHECK(text.find(" mm") == std::string::npos);
+            CHECK((c.title == Word{}) == (c.remedy == Word{}));
+            CHECK(test::said(c.title).size() + test::said(c.remedy).size() <= 75);
+            CHECK_FALSE(test::said(c.title).ends_with('.'));
             CHECK(c.code.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string_view::npos);
             CHECK(std::count_if(r.cautions.begin(), r.cautions.end(),
                                 [&](const safety::Caution& other) { return other.code == c.code; }) == 1);
@@ -126,11 +128,12 @@ TEST_CASE("Limits of one substance go from the strictest to the laxest, and none
         for (const safety::Caution& c : r.cautions) {
             const auto all = safety::limits_of(c, Country::other);
             double before = 0;
-            for (const std::string_view limit : all) {
+            for (const Word word : all) {
+                const std::string limit = test::said(word);
                 const std::size_t at = limit.find_first_of("0123456789");
                 REQUIRE(at != std::string_view::npos);
-                const double figure = std::strtod(std::string(limit.substr(at)).c_str(), nullptr);
-                INFO(std::string(limit));
+                const double figure = std::strtod(limit.substr(at).c_str(), nullptr);
+                INFO(limit);
                 CHECK(figure >= before);
                 before = figure;
             }

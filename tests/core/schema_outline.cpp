@@ -71,7 +71,7 @@ TEST_CASE("a drawn part is kept to the last bit") {
     CHECK(*back.value().job.part.drawing == drawing.value().outline);
     CHECK(back.value().job.part.drawing_name == "slot.dxf");
     CHECK(write_workbook(back.value()) == json);
-    const auto drawn = part::draw(back.value().job.part);
+    const auto drawn = part::make_outline(back.value().job.part);
     REQUIRE(drawn);
     CHECK(drawn.value() == drawing.value().outline);
     CHECK(set(w, "job.quantity", 3).value().job.part.drawing == w.job.part.drawing); // the same one, not a copy
@@ -87,7 +87,7 @@ TEST_CASE("contours are turned the way their role runs") {
 
 TEST_CASE("a drawing that is not there is asked for") {
     const auto read = read_workbook(with_drawing("null"));
-    const auto drawn = part::draw(read.value().job.part);
+    const auto drawn = part::make_outline(read.value().job.part);
     REQUIRE_FALSE(drawn);
     CHECK(drawn.fault().text == "is not there, accepted is a DXF or SVG: open it again");
 }
@@ -99,7 +99,7 @@ TEST_CASE("a part with an open line is never said to be fit to cut as drawn") {
     const Worksheet sheet = evaluate(read.value());
     std::size_t open = 0;
     for (const part::Problem& p : sheet.part->problems) {
-        open += std::string_view(p.code) == "open_contour" && p.severity == part::Problem::Severity::stop ? 1 : 0;
+        open += std::string_view(p.code) == "open_contour" && p.severity == Severity::stop ? 1 : 0;
     }
     CHECK(open == 1);
 }
@@ -112,7 +112,7 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
     const auto read = drawing::read_drawing(test::dxf(text, 4), {});
     REQUIRE(read);
     const auto outline = std::make_shared<part::Outline>(read.value().outline);
-    const auto drawn = draw({}, "found.dxf", outline, drawing::kept(read.value().problems));
+    const auto drawn = set_drawing({}, "found.dxf", outline, drawing::kept(read.value().problems));
     REQUIRE(drawn);
     const auto back = read_workbook(write_workbook(drawn.value()));
     REQUIRE(back);
@@ -129,10 +129,10 @@ TEST_CASE("what reading a drawing found is kept with the job, listed with the pa
     for (const part::Problem& p : sheet.part->problems) {
         if (std::string_view(p.code) == "crossing") { // half way between the two circles
             CHECK(std::abs(p.at.x - 201.502) < 0.006);
-            CHECK(p.severity == part::Problem::Severity::stop);
+            CHECK(p.severity == Severity::stop);
         }
     }
-    const auto again = draw(back.value(), "clean.dxf", outline, {});
+    const auto again = set_drawing(back.value(), "clean.dxf", outline, {});
     CHECK(count(again.value(), "duplicate") == 0);
     CHECK(count(again.value(), "crossing") == 2);
     const auto shape = choose_shape(back.value(), "ring");
@@ -155,11 +155,11 @@ TEST_CASE("of each kind of finding the first twenty are kept, places within a ki
     }
     const auto kept = drawing::kept(problems);
     CHECK(kept.size() == 3 * drawing::most_kept);
-    CHECK(draw({}, "far.dxf", std::make_shared<part::Outline>(), kept));
+    CHECK(set_drawing({}, "far.dxf", std::make_shared<part::Outline>(), kept));
     CHECK(kept.front().size.in(mm) == 1.23);
     CHECK(std::string(drawing::problem(kept[1]).code) == "not_read");
-    CHECK(drawing::problem(kept[1]).severity == part::Problem::Severity::note);
-    CHECK(drawing::problem(kept[2]).severity == part::Problem::Severity::caution); // the same code, another weight
+    CHECK(drawing::problem(kept[1]).severity == Severity::note);
+    CHECK(drawing::problem(kept[2]).severity == Severity::caution); // the same code, another weight
 }
 
 TEST_CASE("a closed line without area is named once, as that") {

@@ -23,7 +23,7 @@ void describe(Fields fields, const std::string& path, std::string& out) {
         const FieldInfo& i = field.info;
         const std::string here = path + '.' + std::string(field.key);
         out += here + ' ' + std::to_string(static_cast<int>(i.kind)) + (i.nullable ? " null" : "") +
-               (i.required ? " required" : "") + (i.plain ? " plain " : " ") + std::string(i.unit);
+               (i.required ? " required" : "") + (i.plain ? " plain " : " ") + std::string(unit_name(i.unit));
         out += ' ' + std::to_string(i.low) + ' ' + std::to_string(i.high);
         for (const std::string_view word : i.words) {
             out += ' ' + std::string(word);

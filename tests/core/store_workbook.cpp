@@ -173,7 +173,7 @@ constexpr BadFile bad_files[] = {
     {R"({"torchside": 1, "shop": {"machine": {"plate_i1max_a": 20, "plate_i1eff_a": 21}}})",
      "shop.machine.plate_i1eff_a: 21 is more than the largest supply current, accepted is at most 20 A"},
     {R"({"torchside": 1, "shop": {"wear": {"sets": [{"starts": 9, "arc_min": 0}, {"starts": 0, "arc_min": 0}]}}})",
-     "shop.wear.sets[1].starts: 0 and no arc time either, accepted for a worn set is what wore it out"},
+     "shop.wear.sets[1].starts: 0 and no arc time either, accepted is a worn set with starts or arc time"},
     {R"({"torchside": 1, "shop": {"air": {"cut_out_bar": 6}}})",
      "shop.air.cut_out_bar: 6 is not above the cut-in, accepted is more than 6 bar"},
     {R"({"torchside": 1, "job": {"current_a": 1e999}})",
@@ -244,7 +244,7 @@ TEST_CASE("every key of the contract is described") {
     CHECK(info->kind == FieldKind::number);
     CHECK(info->low == 0.3);
     CHECK(info->high == 150.0);
-    CHECK(std::string(info->unit) == "mm");
+    CHECK(info->unit == FieldUnit::mm);
     CHECK(std::string(info->meaning) == "Thickness of the plate.");
     CHECK(accepted(*info) == "0.3 to 150 mm");
     CHECK(field("shop.machine.nozzles[3].bore_mm")->nullable);

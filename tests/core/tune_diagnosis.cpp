@@ -55,7 +55,7 @@ TEST_CASE("Feed signs: which way, and logged as a verdict") {
     CHECK(good.advice.cause == Cause::right);
     CHECK(good.advice.knob == Knob::none);
     CHECK(good.row.verdict == Verdict::clean);
-    CHECK_FALSE(good.advice.why.empty());
+    CHECK(good.advice.why != Word{});
 }
 
 TEST_CASE("Dross at corners only is not the feed's fault") {
@@ -166,7 +166,7 @@ TEST_CASE("What cannot be is refused by name") {
 TEST_CASE("Every sign has its words, and some cause that it speaks for") {
     for (std::size_t i = 0; i < sign_count; ++i) {
         const auto sign = static_cast<Sign>(i);
-        CHECK_FALSE(words(sign).empty());
+        CHECK_FALSE(tune::words(sign).empty());
         const auto before = causes({}, false).value();
         const auto after = causes(Signs().mark(sign), false).value();
         double most = 0;

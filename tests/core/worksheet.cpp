@@ -6,6 +6,7 @@
 
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/worksheet.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 
@@ -19,15 +20,15 @@ Workbook job(double t_mm, double i_a, Metal metal = Metal::mild_steel) {
     return w;
 }
 
-const Warning* find(const Worksheet& sheet, std::string_view code) {
-    for (const Warning& warning : sheet.warnings)
+const Message* find(const Worksheet& sheet, std::string_view code) {
+    for (const Message& warning : sheet.warnings)
         if (warning.code == code)
             return &warning;
     return nullptr;
 }
 
 bool has(const Worksheet& sheet, std::string_view code, Severity severity) {
-    const Warning* warning = find(sheet, code);
+    const Message* warning = find(sheet, code);
     return warning && warning->severity == severity;
 }
 
@@ -52,9 +53,9 @@ TEST_CASE("A shop whose nozzles are all too large for its machine is told so") {
     for (double t = 4.0; t < 12.0; t += 0.25) {
         w.job.thickness = Length{t, mm};
         const cut::Capacity c = evaluate(w).capacity;
-        CHECK(c.reason.find("large enough") == std::string::npos);
-        told += c.reason.find("too large for this machine's 30 A") != std::string::npos ? 1 : 0;
-        CHECK((c.suggested_current || c.reason.find("smallest here") == std::string::npos));
+        CHECK(test::said(c.reason).find("large enough") == std::string::npos);
+        told += test::said(c.reason).find("too large for this machine's 30 A") != std::string::npos ? 1 : 0;
+        CHECK((c.suggested_current || test::said(c.reason).find("smallest here") == std::string::npos));
     }
     CHECK(told > 0);
 }
@@ -122,7 +123,7 @@ TEST_CASE("12.7 mm at 50 A is within reach, 40 mm is refused with a reason", "[w
     CHECK_FALSE(thick.trail);
     REQUIRE(has(thick, "plate_refused", Severity::stop));
     CHECK(thick.warnings.front().code == "plate_refused");
-    CHECK(thick.warnings.front().text.find("40 mm ") == 0);
+    CHECK(test::said(thick.warnings.front().detail).find("40 mm ") == 0);
     CHECK_FALSE(thick.capacity.reason.empty());
 }
 
@@ -200,7 +201,7 @@ TEST_CASE("Circuit, air and metal speak up", "[worksheet]") {
     w.shop.circuit.breaker = Current{20, ampere};
     const Worksheet weak = evaluate(w);
     CHECK(std::any_of(weak.warnings.begin(), weak.warnings.end(),
-                      [](const Warning& x) { return x.code.starts_with("circuit_") && x.severity == Severity::stop; }));
+                      [](const Message& x) { return x.code.starts_with("circuit_") && x.severity == Severity::stop; }));
     w = job(6, 45);
     w.shop.air.cut_out = Pressure{3, bar};
     w.shop.air.cut_in = Pressure{2, bar};
@@ -217,13 +218,14 @@ TEST_CASE("Warnings come worst first, each with a field and a sentence", "[works
             for (const double i_a : {15.0, 45.0, 60.0}) {
                 const Worksheet sheet = evaluate(job(t_mm, i_a, metal));
                 CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
-                                     [](const Warning& a, const Warning& b) { return a.severity > b.severity; }));
-                for (const Warning& x : sheet.warnings) {
-                    CAPTURE(x.code, x.text);
+                                     [](const Message& a, const Message& b) { return a.severity > b.severity; }));
+                for (const Message& x : sheet.warnings) {
+                    const std::string text = test::said(x);
+                    CAPTURE(x.code, text);
                     CHECK_FALSE(x.field.empty());
-                    REQUIRE_FALSE(x.text.empty());
-                    CHECK(x.text.back() == '.');
-                    CHECK(x.text.find("..") == std::string::npos);
+                    CHECK_FALSE(x.title.empty());
+                    CHECK(text.back() == '.');
+                    CHECK(text.find("..") == std::string::npos);
                 }
             }
 }

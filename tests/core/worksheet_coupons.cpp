@@ -6,6 +6,7 @@
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
 #include "core/worksheet/worksheet.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using Catch::Matchers::WithinAbs;
@@ -76,7 +77,7 @@ TEST_CASE("Tuning refuses what the worksheet refuses, and offers no ladder that 
         REQUIRE(tuning(w));
         CHECK_FALSE(tuning(w).value().outlook.ladder);
         CHECK_FALSE(tuning(w).value().outlook.past_table);
-        CHECK(tuning(w).value().outlook.advice.find("ladder") == std::string::npos);
+        CHECK(test::said(tuning(w).value().outlook.advice).find("ladder") == std::string::npos);
         CHECK_FALSE(coupon(w, CouponKind::ladder));
     }
 }
@@ -94,7 +95,7 @@ TEST_CASE("A feed that the table cannot reach is not looked for with a ladder") 
         CHECK(o.past_table);
         CHECK_FALSE(o.ladder);
         CHECK(o.next.in(mm_min) <= fastest * (1 + 1e-12));
-        CHECK(o.advice.find("lower current") != std::string::npos);
+        CHECK(test::said(o.advice).find("lower current") != std::string::npos);
     }
     CHECK_FALSE(asked(3.0, 7620).past_table);
     CHECK(asked(3.0, 7620).ladder);

@@ -6,6 +6,7 @@
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/read_heights.hpp"
 #include "core/worksheet/worksheet.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using Catch::Matchers::WithinAbs;
@@ -127,13 +128,13 @@ TEST_CASE("A marked leg gives a height and no row; all marked give neither", "[h
     CHECK_THAT(one.value().height->in(mm), WithinAbs(1.2, 1e-9));
     CHECK(one.value().rows.empty());
     CHECK_FALSE(one.value().gradient);
-    CHECK(one.value().advice.find("wider than the ladder") != std::string_view::npos);
+    CHECK(test::said(one.value().advice).find("wider than the ladder") != std::string::npos);
     for (HeightLeg& leg : showed)
         leg.square = true;
     const auto all = read_heights(w, c, in_order(c, showed));
     REQUIRE(all.ok());
     CHECK_FALSE(all.value().height);
-    CHECK(all.value().advice.find("do not tell") != std::string_view::npos);
+    CHECK(test::said(all.value().advice).find("do not tell") != std::string::npos);
     CHECK(all.value().arc.value == evaluate(w).settings->arc.value); // at the height it has
 }
 
@@ -145,12 +146,12 @@ TEST_CASE("A square height past the legs is held back", "[heights]") {
     showed[4] = kerf(1.45, 1.55);
     const auto above = read_heights(w, c, in_order(c, showed));
     CHECK_THAT(above.value().height->in(mm), WithinAbs(2.25, 1e-9));
-    CHECK(above.value().advice.find("above the ladder") != std::string_view::npos);
+    CHECK(test::said(above.value().advice).find("above the ladder") != std::string::npos);
     showed[0] = kerf(1.6, 1.5);
     showed[4] = kerf(2.0, 1.4);
     const auto below = read_heights(w, c, in_order(c, showed));
     CHECK_THAT(below.value().height->in(mm), WithinAbs(0.8, 1e-9));
-    CHECK(below.value().advice.find("strike") != std::string_view::npos);
+    CHECK(test::said(below.value().advice).find("strike") != std::string::npos);
 }
 
 TEST_CASE("What is not a reading of a height ladder is refused by name", "[heights]") {

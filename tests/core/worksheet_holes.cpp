@@ -4,6 +4,7 @@
 #include "core/quantity/print.hpp"
 #include "core/worksheet/hindrance.hpp"
 #include "core/worksheet/holes.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 
@@ -37,9 +38,9 @@ TEST_CASE("What is in the way has one reason") {
     CHECK_FALSE(hindrance(w, evaluate(w)));
     w.job.part.hole = Length{500, mm};
     REQUIRE(hindrance(w, evaluate(w)));
-    CHECK(hindrance(w, evaluate(w))->reason == "the part cannot have these sizes");
+    CHECK(test::said(hindrance(w, evaluate(w))->reason) == "The part cannot have these sizes");
     w.job.thickness = Length{99, mm};
-    CHECK(hindrance(w, evaluate(w))->reason == "45 A does not sever this plate");
+    CHECK(test::said(hindrance(w, evaluate(w))->reason) == "45 A does not sever this plate");
 }
 
 TEST_CASE("A feed to dial in has three figures and stays within the table") {

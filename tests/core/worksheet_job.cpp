@@ -9,6 +9,7 @@
 #include "core/schema/intent.hpp"
 #include "core/wear/assess.hpp"
 #include "core/worksheet/job_stages.hpp"
+#include "tests/core/said.hpp"
 #include "tools/cli/results/worksheet.hpp"
 
 using namespace torchside;
@@ -27,9 +28,9 @@ Workbook base_plates() {
     return w;
 }
 
-const Warning* find(const Worksheet& sheet, std::string_view code) {
+const Message* find(const Worksheet& sheet, std::string_view code) {
     const auto at =
-        std::find_if(sheet.warnings.begin(), sheet.warnings.end(), [&](const Warning& w) { return w.code == code; });
+        std::find_if(sheet.warnings.begin(), sheet.warnings.end(), [&](const Message& w) { return w.code == code; });
     return at == sheet.warnings.end() ? nullptr : &*at;
 }
 
@@ -148,15 +149,15 @@ TEST_CASE("Problems of the part are warned of, each kind once", "[worksheet][job
     const Worksheet small = evaluate(w);
     CHECK(small.part->problems.size() >= 4);
     REQUIRE(find(small, "small_hole"));
-    CHECK(find(small, "small_hole")->text.starts_with("4 places: "));
+    CHECK(test::said(*find(small, "small_hole")).starts_with("4 places: "));
     CHECK(std::count_if(small.warnings.begin(), small.warnings.end(),
-                        [](const Warning& x) { return x.code == "small_hole"; }) == 1);
+                        [](const Message& x) { return x.code == "small_hole"; }) == 1);
     w.job.thickness = Length{2, mm}; // now the kerf decides: three of them are more than 4.5 mm
     w.job.part.hole = Length{4, mm};
     const Worksheet thin = evaluate(w);
     CHECK_FALSE(find(thin, "small_hole"));
     REQUIRE(find(thin, "hole_below_least"));
-    CHECK(find(thin, "hole_below_least")->text.starts_with("4 holes are narrower than "));
+    CHECK(test::said(*find(thin, "hole_below_least")).starts_with("4 holes are narrower than "));
 }
 
 TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
@@ -164,7 +165,8 @@ TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
     CHECK_FALSE(find(evaluate(w), "slow_places"));
     w.shop.table.acceleration = Acceleration{20, mm_s2};
     REQUIRE(find(evaluate(w), "slow_places"));
-    CHECK(find(evaluate(w), "slow_places")->text.find("height control should hold there") != std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "slow_places")).find("Have height control hold still there") !=
+          std::string::npos);
     w.job.torch = TorchHold::hand_standoff; // no table in the hand
     CHECK_FALSE(find(evaluate(w), "slow_places"));
 
@@ -178,11 +180,11 @@ TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
     CHECK_FALSE(find(evaluate(w), "consumables_change"));
     w.job.quantity = 100;
     REQUIRE(find(evaluate(w), "consumables_change"));
-    CHECK(find(evaluate(w), "consumables_change")->text.find("guess") != std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "consumables_change")).find("guess") != std::string::npos);
     w.shop.wear.now = {390, Duration{80, minute}};
     w.shop.wear.sets = {{300, Duration{60, minute}, wear::Ended::worn}};
     REQUIRE(find(evaluate(w), "consumables_due"));
-    CHECK(find(evaluate(w), "consumables_due")->text.find("guess") == std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "consumables_due")).find("guess") == std::string::npos);
 
     w = base_plates();
     w.shop.rates.minimum_charge = 5000;
@@ -224,10 +226,10 @@ TEST_CASE("The plate's openings give the restarts, and less metal to pay for", "
     CHECK(grating.mass->in(kg) == Approx(0.475 * plain.mass->in(kg)));
     CHECK(grating.part->sheet.sheet.in(kg) == Approx(0.475 * plain.part->sheet.sheet.in(kg)));
     REQUIRE(find(grating, "open_plate"));
-    CHECK(find(grating, "open_plate")->text.find("about 16 in a meter") != std::string::npos);
-    CHECK(find(grating, "open_plate")->text.find("height control") != std::string::npos);
+    CHECK(test::said(*find(grating, "open_plate")).find("About 16 times in a meter") != std::string::npos);
+    CHECK(test::said(*find(grating, "open_plate")).find("height control") != std::string::npos);
     w.job.torch = TorchHold::hand_drag;
-    CHECK(find(evaluate(w), "open_plate")->text.find("height control") == std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "open_plate")).find("height control") == std::string::npos);
 
     w.job.torch = TorchHold::table;
     w.job.gaps_per_m = 40; // counted: it goes before what the sizes say

@@ -8,7 +8,6 @@
 
 using namespace torchside;
 using supply::CircuitVerdict;
-using supply::Weight;
 
 namespace {
 
@@ -19,7 +18,7 @@ constexpr int run_gauges[] = {14, 12, 10, 8, 6, 4, 3, 2};
 bool all_kept(const supply::Report& report) {
     return report.verdict == CircuitVerdict::holds &&
            std::all_of(report.checks.begin(), report.checks.end(),
-                       [](const supply::Check& c) { return c.ok || c.weight == Weight::note; });
+                       [](const supply::Check& c) { return c.ok || c.message.severity == Severity::note; });
 }
 
 // As shops are: two of three have a breaker that the run allows.

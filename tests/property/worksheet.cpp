@@ -77,7 +77,7 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
             CHECK(sheet.settings->feed.value <= w.shop.table.max_feed);
             CHECK(sheet.settings->pierce_delay.has_value() == (c.verdict == cut::Reach::clean));
         }
-        const auto stops = [](const Warning& x) { return x.severity == Severity::stop; };
+        const auto stops = [](const Message& x) { return x.severity == Severity::stop; };
         CHECK(sound_job(sheet));
         CHECK(sheet.time.has_value() == (sheet.settings && !sheet.part->path.runs.empty()));
         CHECK(sheet.price.has_value() == sheet.time.has_value());
@@ -95,17 +95,17 @@ TEST_CASE("Every job is told of electric shock, and of no more than two hazards"
         CAPTURE(i);
         int hazards = 0;
         for (const safety::Caution& c : sheet.safety.cautions)
-            for (const Warning& x : sheet.warnings)
+            for (const Message& x : sheet.warnings)
                 hazards += x.code == c.code ? 1 : 0;
         CHECK(hazards == 2);
-        CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Warning& x) {
+        CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Message& x) {
                   return x.code == "shock" && x.severity == Severity::caution;
               }) == 1);
         CHECK(std::any_of(sheet.safety.cautions.begin(), sheet.safety.cautions.end(),
                           [](const safety::Caution& c) { return c.code == "shock"; }));
         CHECK((sheet.safety.cautions.back().code == "local_rules"));
         CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
-                             [](const Warning& a, const Warning& b) { return a.severity > b.severity; }));
+                             [](const Message& a, const Message& b) { return a.severity > b.severity; }));
     }
 }
 

@@ -3,6 +3,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/supply/divider.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::supply;
@@ -78,22 +79,22 @@ TEST_CASE("the divider that is advised is one that is not warned of", "[publishe
     control.input_limit = Voltage{10, volt};
     control.divider_ratio = 14;
     const ControllerInput before = check_tap(control, Voltage{140, volt});
-    CHECK(before.severity == TapSeverity::stop);
-    CHECK(before.text.find("Use a divider of 50:1 or more.") != std::string::npos);
+    CHECK(test::severity(before.message) == Severity::stop);
+    CHECK(test::said(*before.message).find("Use a divider of 50:1 or more.") != std::string::npos);
     for (double limit = 1; limit <= 1000; limit *= 1.1)
         for (const double arc : {80.0, 140.0, 300.0}) {
             control.input_limit = Voltage{limit, volt};
             control.divider_ratio = least_divider(control.input_limit, Voltage{arc, volt});
             CAPTURE(limit, arc);
-            CHECK(check_tap(control, Voltage{arc, volt}).severity != TapSeverity::stop);
+            CHECK(test::severity(check_tap(control, Voltage{arc, volt}).message) != Severity::stop);
             if (control.divider_ratio > 1) {
                 control.divider_ratio = 0.9 * 500 / limit;
-                CHECK(check_tap(control, Voltage{arc, volt}).severity == TapSeverity::stop);
+                CHECK(test::severity(check_tap(control, Voltage{arc, volt}).message) == Severity::stop);
             }
         }
     HeightControl raw;
     const ControllerInput shock = check_tap(raw, Voltage{140, volt});
     CHECK(shock.shock);
-    CHECK(shock.text.find("Unplug the machine and wait for its capacitors") != std::string::npos);
-    CHECK(shock.text.find("high-frequency start") != std::string::npos);
+    CHECK(test::said(*shock.message).find("Unplug the machine and wait for its capacitors") != std::string::npos);
+    CHECK(test::said(*shock.message).find("high-frequency start") != std::string::npos);
 }

@@ -6,6 +6,7 @@
 
 #include "core/safety/assess.hpp"
 #include "core/safety/words.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 
@@ -30,7 +31,7 @@ const safety::Caution* find(const safety::Report& report, std::string_view code)
 
 std::string text_of(const safety::Report& report, std::string_view code) {
     const safety::Caution* c = find(report, code);
-    return c == nullptr ? "" : safety::words_of(*c).text;
+    return c == nullptr ? "" : test::said(c->text);
 }
 
 /// "A | B | C", strictest first.
@@ -39,8 +40,8 @@ std::string limits(Metal metal, std::string_view code, Country country) {
     const safety::Caution* c = find(report, code);
     REQUIRE(c != nullptr);
     std::string out;
-    for (const std::string_view limit : safety::limits_of(*c, country)) {
-        out += (out.empty() ? "" : " | ") + std::string(limit);
+    for (const Word limit : safety::limits_of(*c, country)) {
+        out += (out.empty() ? "" : " | ") + test::said(limit);
     }
     return out;
 }
@@ -70,18 +71,18 @@ TEST_CASE("The shade says whose minimum it is, and nothing lighter", "[safety][p
     };
     for (const double amps : {20.0, 45.0, 49.0}) {
         for (const Country country : {Country::us, Country::uk, Country::eu, Country::other}) {
-            CHECK(at(amps, country).shade_text == "Shade 8 or darker, the US minimum");
+            CHECK(test::said(at(amps, country).shade_text) == "Shade 8 or darker, the US minimum");
         }
     }
-    CHECK(at(60, Country::us).shade_text == "Shade 8 or darker, the US minimum");
-    CHECK(at(300, Country::us).shade_text == "Shade 9 or darker, the US minimum");
+    CHECK(test::said(at(60, Country::us).shade_text) == "Shade 8 or darker, the US minimum");
+    CHECK(test::said(at(300, Country::us).shade_text) == "Shade 9 or darker, the US minimum");
     for (const Country country : {Country::uk, Country::eu, Country::other}) {
-        CHECK(at(50, country).shade_text == "Shade 11 or darker, by EN 169");
+        CHECK(test::said(at(50, country).shade_text) == "Shade 11 or darker, by EN 169");
         CHECK(at(200, country).shade_min == 12);
     }
     for (const double amps : {20.0, 50.0, 200.0}) {
         for (const Country country : {Country::us, Country::eu}) {
-            const std::string note = safety::shade_note(at(amps, country));
+            const std::string note = test::said(safety::shade_note(at(amps, country)));
             INFO(note);
             CHECK(says(note, "8 is the legal minimum in the US with the arc in view (29 CFR 1910.133)"));
             CHECK(says(note, "EN 169, as reproduced"));
@@ -133,13 +134,13 @@ TEST_CASE("Published times, pressures and voltages in the cautions", "[safety][p
     const safety::Report r = safety::assess({.raw_tap = true});
     // 29 CFR 1910.252(a)(2)(iii)(B): 0.5 h; NFPA 51B-2019 5.6.1.1: 1 h. The longer one; 35 ft.
     CHECK(says(text_of(r, "fire_watch"), "at least 1 h after the last cut"));
-    CHECK(says(text_of(r, "fire_watch"), "OSHA asks 0.5 h, NFPA 51B of 2019 asks 1 h, the longer one holds"));
+    CHECK(says(text_of(r, "fire_watch"), "OSHA asks 0.5 h, NFPA 51B of 2019 asks 1 h. Take the longer one"));
     CHECK(says(text_of(r, "fire_watch"), "11 m"));
     // 29 CFR 1910.242(b): 30 psi.
-    CHECK(says(safety::words_of(*find(r, "blow_off"), UnitSystem::inch).text, "30 psi"));
+    CHECK(says(test::said(find(r, "blow_off")->text, UnitSystem::inch), "30 psi"));
     // Small machines, from memory; the 500 V of EN 60974-1 is read in a copy.
     CHECK(says(text_of(r, "shock"), "200 to 400 V DC"));
-    CHECK(says(safety::words_of(*find(r, "shock")).citation, "up to 500 V"));
+    CHECK(says(test::said(find(r, "shock")->citation), "up to 500 V"));
     CHECK(says(text_of(safety::assess({.metal = Metal::aluminium, .water_table = true}), "hydrogen"),
                "Never cut aluminum-lithium on or near water"));
 }

@@ -6,6 +6,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/supply/limits.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::supply;
@@ -111,15 +112,15 @@ TEST_CASE("a thin cord caps the advice, not the breaker", "[published][supply]")
         const Report report = assess(input);
         CHECK(report.capped_by == Cap::cord);
         CHECK_THAT(drawn_at_advised(input), WithinRel(row.carries, 1e-9));
-        CHECK(has(report.way_out, "overloads the cord") != report.highest_below_machine);
+        CHECK(has(test::said(report.message.remedy), "overloads the cord") != report.highest_below_machine);
     }
     input.output = Current{25, ampere};
     input.circuit.cord_awg = 14;
     const Report report = assess(input); // the breaker would let it happen
     CHECK(report.verdict == CircuitVerdict::holds);
-    CHECK(find(report, CheckKind::cord_load)->weight == Weight::stop);
-    CHECK(report.summary.starts_with("Cord overloaded: 14 AWG cord carries 18 A"));
-    CHECK(has(report.way_out, "Use at most"));
+    CHECK(find(report, CheckKind::cord_load)->message.severity == Severity::stop);
+    CHECK(test::summary(report.message).starts_with("Cord overloaded. 14 AWG cord carries 18 A"));
+    CHECK(has(test::said(report.message.remedy), "Use at most"));
 }
 
 // Was: C32 on 4 mm2 advised 36.4 A where the wire carries 30.
@@ -130,16 +131,17 @@ TEST_CASE("a breaker above its wire: nothing is advised", "[published][supply]")
     CHECK_FALSE(ok(report, CheckKind::run_device)); // In <= Iz
     CHECK_FALSE(report.highest_current);
     CHECK(report.capped_by == Cap::run);
-    CHECK(report.summary.starts_with("Breaker too large for the wire: 4 mm² allows a breaker of at most 30 A"));
-    CHECK(has(report.way_out, "Do not use this circuit"));
+    CHECK(test::summary(report.message)
+              .starts_with("Breaker too large for the wiring. 4 mm² allows a breaker of at most 30 A"));
+    CHECK(has(test::said(report.message.remedy), "Do not use this circuit"));
     input.circuit.breaker = Current{25, ampere};
     report = assess(input);
     CHECK(ok(report, CheckKind::run_device));
     CHECK_THAT(drawn_at_advised(input), WithinRel(25.0, 1e-9));
     input.circuit.run_mm2 = 1.0;
     report = assess(input);
-    CHECK(has(find(report, CheckKind::run_device)->text, "not in the table"));
-    CHECK_FALSE(has(find(report, CheckKind::run_device)->text, "0 A"));
+    CHECK(has(test::said(find(report, CheckKind::run_device)->message), "not in the table"));
+    CHECK_FALSE(has(test::said(find(report, CheckKind::run_device)->message), "0 A"));
     CHECK(report.run_min_mm2 == 4);
 }
 
@@ -189,7 +191,7 @@ TEST_CASE("Article 630 with 60 C wiring", "[published][supply]") {
     Report report = assess(input);
     CHECK(report.effective > Current{48.4, ampere});
     CHECK_FALSE(ok(report, CheckKind::welder_run));
-    CHECK(find(report, CheckKind::welder_run)->weight == Weight::stop);
+    CHECK(find(report, CheckKind::welder_run)->message.severity == Severity::stop);
     CHECK_FALSE(ok(report, CheckKind::welder_size));
     CHECK(report.capped_by == Cap::run);
     CHECK_THAT(drawn_at_advised(input), WithinRel(40.0, 1e-9)); // at 100 % duty the effective current is the whole
@@ -206,7 +208,7 @@ TEST_CASE("Article 630 with 60 C wiring", "[published][supply]") {
 TEST_CASE("the 80 % rule is about the machine's rating", "[published][supply]") {
     Input input = circuit(Country::us, 240, 30, 20);
     Report report = assess(input);
-    CHECK(has(find(report, CheckKind::plug_load)->source, "210.23(B)"));
+    CHECK(has(test::said(find(report, CheckKind::plug_load)->source), "210.23(B)"));
     const bool before = ok(report, CheckKind::plug_load);
     CHECK_FALSE(before); // 50 A at 100 V: 37.2 A, more than 24 A
     input.output = Current{45, ampere};
@@ -214,7 +216,7 @@ TEST_CASE("the 80 % rule is about the machine's rating", "[published][supply]") 
     input.machine.plate_i1max = Current{24, ampere};
     CHECK(ok(assess(input), CheckKind::plug_load));
     input.circuit.breaker = Current{20, ampere};
-    CHECK(has(find(assess(input), CheckKind::plug_load)->source, "210.23(A)(1)"));
+    CHECK(has(test::said(find(assess(input), CheckKind::plug_load)->source), "210.23(A)(1)"));
     input.circuit.breaker = Current{50, ampere};
     CHECK_FALSE(find(assess(input), CheckKind::plug_load));
     Input low = circuit(Country::us, 120, 20, 10);
@@ -234,7 +236,7 @@ TEST_CASE("a plug caps the advice, and must be made for the supply", "[published
     Report report = assess(input);
     CHECK(report.capped_by == Cap::plug);
     CHECK_THAT(drawn_at_advised(input), WithinRel(13.0, 1e-9));
-    CHECK(has(find(report, CheckKind::plug)->text, "fuse of 13 A"));
+    CHECK(has(test::said(find(report, CheckKind::plug)->message), "fuse of 13 A"));
     input.circuit.plug = Plug::schuko_16; // behind a breaker of 32 A
     report = assess(input);
     CHECK_FALSE(ok(report, CheckKind::plug_fit));
@@ -242,7 +244,7 @@ TEST_CASE("a plug caps the advice, and must be made for the supply", "[published
     input.circuit.breaker = Current{16, ampere};
     CHECK(ok(assess(input), CheckKind::plug_fit));
     input.circuit.plug = Plug::red_16; // three phases
-    CHECK(has(assess(input).summary, "Wrong plug: Red 16 A is a plug for 400 V, three phases"));
+    CHECK(has(test::summary(assess(input).message), "Wrong plug. Red 16 A is a plug for 400 V, three phases."));
     Input us = circuit(Country::us, 208, 50, 20);
     us.circuit.run_awg = 6;
     us.circuit.plug = Plug::nema_6_50; // 208 V on a 250 V plug
@@ -262,19 +264,19 @@ TEST_CASE("voltage drop by the rules of the country", "[published][supply]") {
     Report report = assess(input);
     CHECK(report.run_drop_share > 0.02);
     CHECK(ok(report, CheckKind::drop));
-    CHECK(has(find(report, CheckKind::drop)->source, "G.52.1"));
+    CHECK(has(test::said(find(report, CheckKind::drop)->source), "G.52.1"));
     input.circuit.run = Length{40, metre};
     report = assess(input);
     CHECK(report.run_drop_share > 0.03);
     CHECK(ok(report, CheckKind::drop) == (report.drop_share <= 0.05));
     input.country = Country::us;
     CHECK_FALSE(ok(assess(input), CheckKind::drop)); // past 3 % in the fixed wiring
-    CHECK(find(assess(input), CheckKind::drop)->weight == Weight::note);
+    CHECK(find(assess(input), CheckKind::drop)->message.severity == Severity::note);
 }
 
 TEST_CASE("each country has its switch against shock, and its rules", "[supply]") {
-    CHECK(has(assess(circuit(Country::us, 240, 30, 20)).guard, "GFCI"));
-    CHECK(has(assess(circuit(Country::uk, 230, 16, 10)).guard, "30 mA RCD"));
+    CHECK(has(test::said(assess(circuit(Country::us, 240, 30, 20)).guard), "GFCI"));
+    CHECK(has(test::said(assess(circuit(Country::uk, 230, 16, 10)).guard), "30 mA RCD"));
     Input elsewhere = circuit(Country::other, 230, 16, 10);
     elsewhere.circuit.breaker_rule = BreakerRule::ul489;
     CHECK(rules_of(elsewhere) == Rules::nec);

@@ -209,7 +209,7 @@ TEST_CASE("a touch on a stop of the drawn circuit opens what is entered for it")
         person.back();
     }
     person.touch_id("circuit/chain/Machine");
-    CHECK(person.app().open_sheet() == "machine");
+    CHECK(person.app().open_panel() == "machine");
 }
 
 TEST_CASE("in a low window the field that is typed in, its error and all keys are seen at once") {
@@ -333,7 +333,7 @@ TEST_CASE("a field that goes with a window that grows narrow is left, and the pl
     browser() = {};
     Person person(1024, 768);
     person.touch("Shop");
-    REQUIRE(person.app().open_sheet().empty());
+    REQUIRE(person.app().open_panel().empty());
     person.touch_id("field/shop.machine.max_current_a"); // in the sheet that stands beside the place
     REQUIRE(person.app().ui().edit());
     person.resize(360, 740);

@@ -110,7 +110,7 @@ TEST_CASE("a backup asks, names a seal key that is another one, and takes it onl
     const std::string own(64, 'a'), foreign(64, 'b');
     for (const bool chosen : {false, true}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         Person person;
         person.app().set_beside("shop.seal_key", std::string_view(own));
         Workbook backup = person.app().book();

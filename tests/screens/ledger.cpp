@@ -30,7 +30,7 @@ struct Sender : Person {
 
 TEST_CASE("a quote is listed once it was really handed out, and once only") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     p.touch("Copy the link");
     CHECK(p.issued().empty()); // the browser has not answered yet
@@ -52,7 +52,7 @@ TEST_CASE("a quote is listed once it was really handed out, and once only") {
 
 TEST_CASE("the whole job's link and a QR code that is too long list nothing") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     p.touch("Show a QR code");
     p.app().notice("qr", "");
@@ -73,7 +73,7 @@ TEST_CASE("the whole job's link and a QR code that is too long list nothing") {
 
 TEST_CASE("a changed quote is the next revision, and the sheet says so before it goes out") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     p.copy();
     REQUIRE(p.app().set("job.quote.note", "Painted", "Note"));
@@ -92,7 +92,7 @@ TEST_CASE("a changed quote is the next revision, and the sheet says so before it
 
 TEST_CASE("a number used for another part is said, and the next free one is a touch away") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     p.copy();
     REQUIRE(p.app().set("job.name", "Gusset", "Name"));
@@ -110,7 +110,7 @@ TEST_CASE("a number used for another part is said, and the next free one is a to
 
 TEST_CASE("a quote that ran out goes out as a revision of today") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     p.copy();
     Workbook old = p.app().book();
@@ -125,7 +125,7 @@ TEST_CASE("a quote that ran out goes out as a revision of today") {
 
 TEST_CASE("undo, another shop and a job from a link leave the list and the keys alone; a backup carries them") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Sender p;
     REQUIRE(p.app().set("job.quantity", 5, "Quantity"));
     p.app().set_beside("shop.seal_key", std::string_view(std::string(64, 'b')));
@@ -150,14 +150,14 @@ TEST_CASE("undo, another shop and a job from a link leave the list and the keys 
 
 TEST_CASE("the list of an empty shop and of the example") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person p;
     p.touch_id("place/quote");
     p.touch_id("quote/open/issued");
     CHECK(says(p, "None yet."));
     CHECK(p.named("Make a new seal key") == nullptr); // there is none yet
     browser() = {};
-    browser().keep_shop(true);
+    keep_shop(true);
     Person q;
     q.touch_id("place/quote");
     q.touch_id("quote/open/issued");
@@ -166,7 +166,7 @@ TEST_CASE("the list of an empty shop and of the example") {
 
 TEST_CASE("a new key is made after a question, and undone") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     browser().can_seal = true;
     Person p;
     p.app().set_beside("shop.seal_key", std::string_view(std::string(64, 'b')));
@@ -189,7 +189,7 @@ TEST_CASE("a new key is made after a question, and undone") {
 
 TEST_CASE("a long list is shown in part") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person p;
     Workbook book = p.app().book();
     for (int i = 0; i < 500; ++i) {

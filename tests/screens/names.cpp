@@ -23,7 +23,7 @@ TEST_CASE("a choice is called by its question, not by its first answer") {
     for (const char* route : routes) {
         {
             browser() = {};
-            browser().keep_shop();
+            keep_shop();
             browser().fragment = route;
             Person person(360, 800);
             std::map<std::string, std::set<std::string>> answers;
@@ -49,7 +49,7 @@ TEST_CASE("a choice is called by its question, not by its first answer") {
 TEST_CASE("what deletes a row of the log says which") {
     for (const float width : {360.0F, 1440.0F}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         browser().fragment = "#/tune/log";
         Person person(width, 800);
         std::set<std::string> said;

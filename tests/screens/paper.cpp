@@ -16,7 +16,7 @@ bool says(const std::string& page, std::string_view words) {
 TEST_CASE("the printed chart and the job card say that it is the example shop") {
     for (const bool example : {false, true}) {
         browser() = {};
-        browser().keep_shop(example);
+        keep_shop(example);
         Person person;
         const std::string card = person.app().to_print();
         CHECK(says(card, "Job card"));
@@ -33,7 +33,7 @@ TEST_CASE("the printed chart and the job card say that it is the example shop") 
 
 TEST_CASE("what was typed and not taken stands on the paper too") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person;
     person.app().open("stock");
     person.look();

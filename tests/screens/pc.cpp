@@ -11,7 +11,7 @@ TEST_CASE("the app's own keypad is for fingers") {
         for (const float width : {360.0F, 768.0F, 1440.0F}) {
             INFO(mouse << " at " << width);
             browser() = {};
-            browser().keep_shop();
+            keep_shop();
             browser().fine_pointer = mouse;
             Person person(width, 800);
             person.touch("Thickness");
@@ -29,7 +29,7 @@ TEST_CASE("the app's own keypad is for fingers") {
 TEST_CASE("the settings are copied as text, all of them, in the user's units") {
     for (const char* units : {"metric", "inch"}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         Person person(1440, 900);
         person.app().set("shop.display.units", units, "Test");
         person.look();
@@ -49,7 +49,7 @@ TEST_CASE("the settings are copied as text, all of them, in the user's units") {
 
 TEST_CASE("where nothing can be cut there is nothing to copy") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person(360, 740);
     person.app().set("job.thickness_mm", 120.0, "Test");
     person.look();
@@ -58,7 +58,7 @@ TEST_CASE("where nothing can be cut there is nothing to copy") {
 
 TEST_CASE("beside the quote stands what the customer will see, as it is now") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     browser().fragment = "#/quote";
     Person person(1440, 900);
     const auto customer = [&](const char* key) {
@@ -92,7 +92,7 @@ TEST_CASE("no line of text is longer than 75 signs, however wide the window") {
     for (const char* route :
          {"#/cut/safety", "#/tune/figure/feed", "#/quote/figure/arc", "#/shop/circuit", "#/shop/air", "#/quote/send"}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         browser().fragment = route;
         Person person(1920, 1000);
         for (const Node& node : person.app().ui().tree().nodes()) {
@@ -111,7 +111,7 @@ TEST_CASE("no line of text is longer than 75 signs, however wide the window") {
 TEST_CASE("a wide window is filled: no sheet is stretched, and a picture takes what is left") {
     for (const char* route : {"#/tune", "#/quote", "#/shop"}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         browser().fragment = route;
         Person person(1920, 1000);
         float right = 0;

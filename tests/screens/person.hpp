@@ -1,40 +1,18 @@
 // A person at the screens without a browser: a window of any size, fingers and keys in, what is on screen out. It holds the
-// app that the page holds; what the browser would lend (storage, clipboard, downloads) is kept here for a test to look at.
+// app that the page holds; web/platform/headless stands in for the browser.
 #pragma once
 
-#include <functional>
-#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "web/platform/platform.hpp"
+#include "web/platform/headless.hpp"
 #include "web/screens/app.hpp"
 
 namespace torchside::web {
 
-/// What the browser lends, of one test. A new one forgets everything.
-struct HeadlessBrowser {
-    std::map<int, std::string> kept; // slot -> record
-    bool refuses_to_keep = false;
-    /// In the place of `kept`, where a test plays the browser's storage itself.
-    std::function<platform::Saved(int slot, std::string_view record)> saves;
-    std::function<std::string(int slot)> loads;
-    std::string address = "https://shop.example/torchside/";
-    std::string fragment;
-    std::vector<std::string> copied;
-    struct File {
-        std::string name, type, text;
-    };
-    std::vector<File> downloaded;
-    std::vector<std::string> opened, shared;
-    int printed = 0;
-    /// The shop of assets/demo.json is kept here from before, as somebody's own or marked as the example.
-    void keep_shop(bool example = false);
-    bool fine_pointer = false;
-    bool can_seal = false;
-};
-[[nodiscard]] HeadlessBrowser& browser();
+/// Keeps the shop of assets/demo.json from before, as somebody's own or marked as the example.
+void keep_shop(bool example = false);
 
 class Person {
 public:

@@ -28,11 +28,11 @@ struct Bench {
     /// The codes of the hazard rows on Cut, in their order.
     std::string rows() {
         app().close();
-        app().go(Place::cut);
+        app().go(Page::cut);
         person.look();
         std::string out;
         for (const Node& node : app().ui().tree().nodes()) {
-            for (const safety::Caution& c : app().sheet().safety.cautions) {
+            for (const safety::Caution& c : app().worksheet().safety.cautions) {
                 if (node.id == "cut/verdict/" + std::string(c.code)) {
                     out += (out.empty() ? "" : " ") + std::string(c.code);
                 }
@@ -62,11 +62,11 @@ TEST_CASE("Cut shows the two worst hazards, and a touch on one opens the sheet",
     b.job(Metal::aluminium, Country::eu);
     CHECK(b.rows() == "hydrogen shock");
     b.person.touch_id("cut/verdict/shock");
-    CHECK(b.app().open_sheet() == "safety");
+    CHECK(b.app().open_panel() == "safety");
     b.app().close();
     b.person.look();
     b.person.touch_id("cut/verdict/safety");
-    CHECK(b.app().open_sheet() == "safety");
+    CHECK(b.app().open_panel() == "safety");
 }
 
 TEST_CASE("The sheet says all of them under their drawings, local rules last", "[safety]") {
@@ -86,7 +86,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
             return at->place.y;
         };
         const float last = place("safety/local_rules");
-        for (const safety::Caution& c : b.app().sheet().safety.cautions) {
+        for (const safety::Caution& c : b.app().worksheet().safety.cautions) {
             INFO(c.code);
             const float y = place("safety/" + std::string(c.code));
             CHECK(y <= last);

@@ -67,14 +67,14 @@ void gather(Person& person, Names& sheets, Names& ids) {
             openers.insert(node.id);
         }
     }
-    const Place place = person.app().place();
-    const std::string sheet = person.app().open_sheet();
+    const Page page = person.app().page();
+    const std::string sheet = person.app().open_panel();
     for (const std::string& opener : openers) {
         person.touch_id(opener);
-        if (person.app().open_sheet() != sheet && sheets.insert(person.app().open_sheet()).second) {
+        if (person.app().open_panel() != sheet && sheets.insert(person.app().open_panel()).second) {
             gather(person, sheets, ids);
         }
-        person.app().go(place);
+        person.app().go(page);
         person.app().open(sheet);
         person.look();
     }

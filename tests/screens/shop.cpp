@@ -111,12 +111,12 @@ TEST_CASE("the example becomes one's own shop in few touches, and that can be ta
     CHECK(make_it_mine(person) + 1 <= 30);
     is_mine(person);
     browser() = {};
-    browser().keep_shop(true);
+    keep_shop(true);
     Person again;
     CHECK(make_it_mine(again) <= 30);
     is_mine(again);
     browser() = {};
-    browser().keep_shop(true);
+    keep_shop(true);
     Person unsure;
     unsure.touch("Start my shop");
     CHECK(stored().shop.tests.empty());
@@ -153,7 +153,7 @@ TEST_CASE("every screen and sheet of the example says so, before and after the p
 
 TEST_CASE("the same cuts in one's own shop are called one's own") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person;
     CHECK(says(person, "cuts of yours"));
     CHECK_FALSE(says(person, "xample shop"));
@@ -222,7 +222,7 @@ TEST_CASE("a link that brings a job never opens the example") {
 
 TEST_CASE("nothing of the example can be sent, by whichever way") {
     browser() = {};
-    browser().keep_shop(true);
+    keep_shop(true);
     Person person;
     person.touch_id("place/quote");
     person.touch("To the customer");
@@ -236,13 +236,13 @@ TEST_CASE("nothing of the example can be sent, by whichever way") {
         CHECK(person.named(name) == nullptr);
     }
     Links links;
-    CHECK(links.quote(person.app().book(), person.app().sheet()).empty());
+    CHECK(links.quote(person.app().book(), person.app().worksheet()).empty());
     CHECK(links.job(person.app().book()).empty());
 }
 
 TEST_CASE("the whole job is sent from the shop, not to the customer") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person;
     person.touch_id("place/quote");
     person.touch("To the customer");
@@ -258,7 +258,7 @@ TEST_CASE("the whole job is sent from the shop, not to the customer") {
 TEST_CASE("a customer is sent to the shop's public address; without one the page says that its link leads nowhere") {
     constexpr const char* caution = "Your customer can't open this link";
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     browser().address = "http://localhost:8080/";
     Person person;
     person.app().open("send");
@@ -283,7 +283,7 @@ TEST_CASE("a customer is sent to the shop's public address; without one the page
 
 TEST_CASE("the quote as one file is a page of its own, named by its number") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person;
     person.app().open("send");
     person.look();
@@ -307,7 +307,7 @@ TEST_CASE("the quote as one file is a page of its own, named by its number") {
 
 TEST_CASE("what was done is said, seen and spoken, and only when it was done") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person person;
     person.app().open("send");
     person.look();

@@ -6,12 +6,12 @@
 
 #include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
-#include "web/screens/shop_sections.hpp"
+#include "web/screens/shop/shop_sections.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr Place places[] = {Place::cut, Place::tune, Place::part, Place::quote, Place::shop};
+constexpr Page places[] = {Page::cut, Page::tune, Page::part, Page::quote, Page::shop};
 
 /// Every sheet that a place or a row opens, save the shop's sections, which name themselves.
 constexpr const char* sheets[] = {"stock",
@@ -100,7 +100,7 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
         person.look();
         look(std::string(sheet) + ", left");
         REQUIRE(app.drafts.find(field) != nullptr);
-        app.go(Place::quote);
+        app.go(Page::quote);
         person.look();
         REQUIRE(person.node("draft") != nullptr);
         look("a draft waits");
@@ -132,14 +132,14 @@ void look_at_storage(Person& person, const Workbook& book, const std::function<v
     }
     app.incoming.reset();
     app.clash = App::Clash{other, book, {"job.quantity", "shop.tests", "shop.contact"}};
-    app.go(Place::cut);
+    app.go(Page::cut);
     person.look();
     look("changed in two tabs");
     app.open("tabs");
     person.look();
     look("tabs, asked");
     app.clash.reset();
-    app.go(Place::cut);
+    app.go(Page::cut);
     person.look();
 }
 
@@ -171,12 +171,12 @@ std::vector<NamedBook> many_books(int random) {
 void look_everywhere(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
     App& app = person.app();
     app.take(Workbook(book), "Another shop opened");
-    for (const Place place : places) {
-        app.go(place);
+    for (const Page page : places) {
+        app.go(page);
         person.look();
-        look("place " + std::to_string(static_cast<int>(place)));
+        look("place " + std::to_string(static_cast<int>(page)));
     }
-    app.go(Place::cut);
+    app.go(Page::cut);
     // What only shows once something was measured.
     App::Scratch& s = app.scratch;
     s.cut.kerf_top = 1.9, s.cut.kerf_bottom = 1.2, s.cut.lag = 2, s.cut.arc = 131, s.cut.height = 1.8;
@@ -188,7 +188,7 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
     }
     std::vector<std::string> all(std::begin(sheets), std::end(sheets));
     for (const ShopSection& section : shop_sections()) {
-        all.emplace_back(section.sheet);
+        all.emplace_back(section.panel);
     }
     for (const std::string& sheet : all) {
         if ((sheet == "log/0" && app.book().shop.tests.empty()) ||

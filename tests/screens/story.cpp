@@ -7,6 +7,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/worksheet/hindrance.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tests/screens/person.hpp"
 #include "tools/cli/results/chart.hpp"
@@ -17,7 +18,7 @@ using namespace torchside::web;
 
 namespace {
 
-constexpr Place places[] = {Place::cut, Place::tune, Place::part, Place::quote, Place::shop};
+constexpr Page places[] = {Page::cut, Page::tune, Page::part, Page::quote, Page::shop};
 constexpr const char* sheets[] = {"stock",
                                   "circuit",
                                   "air",
@@ -55,7 +56,7 @@ public:
             person.look();
             keep(std::string(place_names[i]));
         }
-        app_.go(Place::cut);
+        app_.go(Page::cut);
         for (const char* sheet : sheets) {
             app_.open(sheet);
             person.look();
@@ -120,7 +121,7 @@ private:
 };
 
 void check_settings(const Story& story, const App& app) {
-    const cut::Settings& s = *app.sheet().settings;
+    const cut::Settings& s = *app.worksheet().settings;
     const std::string feed = show_feed(s.feed.value, app.book().shop).whole();
     const std::string number = show_feed(s.feed.value, app.book().shop).number;
     CHECK(story.value("cut", "cut/feed").starts_with(feed));
@@ -152,20 +153,21 @@ void check_rows(const Story& story, const App& app) {
         REQUIRE(node != nullptr);
         return *node;
     };
-    const supply::Report& circuit = app.sheet().circuit;
-    CHECK(circuit.summary.starts_with(row("circuit").name));
-    CHECK(story.name("circuit", "circuit/summary") == circuit.summary);
+    const supply::Report& circuit = app.worksheet().circuit;
+    CHECK(test::summary(circuit.message, app.book().shop.display.units).starts_with(row("circuit").name));
+    CHECK(story.name("circuit", "circuit/summary") == test::summary(circuit.message, app.book().shop.display.units));
     if (circuit.highest_current) {
         const std::string highest = story.value("circuit", "circuit/highest");
         const std::string about = row("circuit").about;
-        const bool named =
-            about.find("Use at most ") != std::string::npos || about.find("At most ") != std::string::npos;
+        const bool named = about.find("Use at most ") != std::string::npos ||
+                           about.find(" here, but this machine") != std::string::npos;
         INFO(about << " against " << highest);
         CHECK((!named || about.find(highest) != std::string::npos));
     }
-    CHECK(app.sheet().air.summary.starts_with(row("air").name));
-    CHECK(story.name("air", "air/summary") == app.sheet().air.summary);
-    const cut::Capacity& c = app.sheet().capacity;
+    CHECK(test::summary(app.worksheet().air.message, app.book().shop.display.units).starts_with(row("air").name));
+    CHECK(story.name("air", "air/summary") ==
+          test::summary(app.worksheet().air.message, app.book().shop.display.units));
+    const cut::Capacity& c = app.worksheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
     for (const auto& [id, limit] : {std::pair{"reach/clean", c.clean}, std::pair{"reach/sever", c.sever}}) {
         const std::string there = story.value("reach", id);
@@ -178,13 +180,13 @@ void check_rows(const Story& story, const App& app) {
 }
 
 void check_price(const Story& story, const App& app) {
-    const price::Report& price = *app.sheet().price;
+    const price::Report& price = *app.worksheet().price;
     const std::string total = price::print(price.total, price.decimals);
     CHECK(story.value("quote", "quote/total").starts_with(total));
     CHECK(story.value("costs", "costs/total") == with_currency(total, app.book().shop.rates.currency));
     CHECK(story.value("breaks", "breaks/" + std::to_string(app.book().job.quantity)) == total);
     CHECK(story.value("quote", "quote/hold").starts_with(story.value("wear", "wear/hold")));
-    CHECK(story.name("rates", "rates/margin") == price.margin_text);
+    CHECK(story.name("rates", "rates/margin") == app.say(price.margin_text));
     CHECK(story.value("part", "part/time").starts_with(story.value("time", "time/total")));
     CHECK(story.value("part", "part/batch").starts_with(story.value("time", "time/batch")));
     CHECK(story.value("part", "part/starts").starts_with(story.value("time", "time/starts")));
@@ -192,14 +194,14 @@ void check_price(const Story& story, const App& app) {
     const std::string about = story.name("time", "time/slow");
     CHECK((about.find("Expect dross") == std::string::npos) == slow.starts_with("0 "));
     CHECK((slow.starts_with("0 ") || about.starts_with(slow)));
-    const wear::Report& wear = app.sheet().wear;
+    const wear::Report& wear = app.worksheet().wear;
     const bool through = story.find("quote", "quote/verdict/wear") != nullptr;
     CHECK(through == (story.value("wear", "wear/change") == "Not in this batch" && !wear.outlived));
 }
 
 /// Nothing can be cut: no screen acts as if.
 void check_nothing(const Story& story, const App& app) {
-    const std::string reason = hindrance(app.book(), app.sheet())->reason;
+    const std::string reason = app.say(hindrance(app.book(), app.worksheet())->reason);
     INFO("the reason is " << reason);
     CHECK(story.name("quote", "quote/none") == "No price: " + reason);
     for (const char* screen : {"costs", "breaks"}) {
@@ -211,10 +213,10 @@ void check_nothing(const Story& story, const App& app) {
     REQUIRE(row != nullptr);
     CHECK(row->about.starts_with("stop"));
     CHECK(story.name("wear", "wear/none").find(reason) != std::string::npos);
-    for (const char* claim : {"can be cut as drawn", "sees the batch through", "This job is cut", "good (smallest",
+    for (const char* claim : {"can be cut as drawn", "will last the batch", "This job is cut", "good (smallest",
                               "nothing to cut", "Chance it is clean"}) {
         INFO("claims: " << claim);
-        const bool tune = std::string_view(claim) == "Chance it is clean" && app.sheet().settings;
+        const bool tune = std::string_view(claim) == "Chance it is clean" && app.worksheet().settings;
         CHECK((tune || !story.says(claim)));
     }
     for (const char* id : {"quote/total", "quote/hold"}) {
@@ -229,7 +231,7 @@ void check_refused(const Story& story, const App& app) {
     CHECK(story.find("cut", "cut/feed") == nullptr);
     const Node* row = story.find("cut", "cut/verdict/plate");
     REQUIRE(row != nullptr);
-    CHECK(row->name == hindrance(app.book(), app.sheet())->reason);
+    CHECK(row->name == app.say(hindrance(app.book(), app.worksheet())->reason));
     CHECK(story.find("tune", "tune/next") == nullptr);
     CHECK(story.find("tune", "tune/clean") == nullptr);
     const Node* log = story.find("read", "read/log");
@@ -254,13 +256,13 @@ TEST_CASE("two hundred workbooks tell one story on every screen") {
         const App& app = person.app();
         INFO("workbook " << i);
         check_rows(story, app);
-        if (app.sheet().settings) {
+        if (app.worksheet().settings) {
             check_settings(story, app);
         } else {
             check_refused(story, app);
             ++refused;
         }
-        if (app.sheet().price) {
+        if (app.worksheet().price) {
             check_price(story, app);
             ++priced;
         } else {
@@ -277,7 +279,7 @@ TEST_CASE("the chart as a file has the feed that Cut shows") {
     browser() = {};
     Person person;
     const std::string csv = cli::chart_csv(person.app().chart(), UnitSystem::metric);
-    const std::string feed = show_feed(person.app().sheet().settings->feed.value, person.app().book().shop).number;
+    const std::string feed = show_feed(person.app().worksheet().settings->feed.value, person.app().book().shop).number;
     CHECK(csv.find("," + feed + ",") != std::string::npos);
 }
 
@@ -289,7 +291,7 @@ TEST_CASE("a plate past reach is refused by every screen") {
     const Story story(person, book);
     check_refused(story, person.app());
     check_nothing(story, person.app());
-    person.app().go(Place::part);
+    person.app().go(Page::part);
     person.look();
     person.touch("Hole 2"); // its sizes: there is no kerf to say what comes out
     CHECK(person.text().find("No sizes as cut: 45 A does not sever this plate.") != std::string::npos);
@@ -333,7 +335,7 @@ TEST_CASE("2.7 V through 50:1 is answered in four touches") {
 TEST_CASE("an enlarged part never leaves its view") {
     browser() = {};
     Person person;
-    person.app().go(Place::part);
+    person.app().go(Page::part);
     person.look();
     for (int i = 0; i < 6; ++i) {
         person.touch("+");
@@ -363,7 +365,7 @@ TEST_CASE("a file that is no backup is refused in plain words, and nothing chang
     for (const char* text : {"hello", "{\"a\": 1}", "[1]", "{\"torchside\": 1, \"job\": {\"current_a\": -4}}"}) {
         person.app().open_file(text);
         person.look();
-        CHECK(person.app().open_sheet() == "kept");
+        CHECK(person.app().open_panel() == "kept");
         CHECK(person.text().find("Nothing was changed.") != std::string::npos);
         CHECK(person.text().find("schema") == std::string::npos);
         CHECK(person.text().find("job.") == std::string::npos);

@@ -67,12 +67,12 @@ TEST_CASE("a question about the supply that is left unanswered is forgotten") {
 
 TEST_CASE("the circuit sheet says what can be cut there") {
     AtCircuit at;
-    const auto& there = at.person.app().sheet().there;
+    const auto& there = at.person.app().worksheet().there;
     REQUIRE(there);
     CHECK(at.person.text().find("the most here: clean to") != std::string::npos);
-    CHECK(there->current <= Current{at.person.app().sheet().circuit.highest_current->in(ampere), ampere});
+    CHECK(there->current <= Current{at.person.app().worksheet().circuit.highest_current->in(ampere), ampere});
     at.person.touch("120 V");
     at.person.touch("15 A, 14 AWG");
-    CHECK_FALSE(at.person.app().sheet().there);
+    CHECK_FALSE(at.person.app().worksheet().there);
     CHECK(at.person.text().find("Nothing can be cut on this circuit") != std::string::npos);
 }

@@ -27,7 +27,7 @@ constexpr std::array<const char*, 3> keys = {"job.name", "shop.name", "shop.cont
 /// The browser's side of one tab, as web/page/js/storage.js has it: saves and looks are acts of the one storage, in any
 /// order between tabs; what the page says of them reaches the app later, in order.
 struct Tab {
-    Keeper keeper;
+    WorkbookStore keeper;
     Workbook book;
     Slots latest, taken;
     struct Act {
@@ -242,7 +242,7 @@ void meet(Person& one, Person& other, Change change) {
 
 TEST_CASE("what two tabs changed in different places is put together, and undo takes back the own change alone") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person one, other;
     meet(one, other, [](App& app, bool first) {
         first ? app.set("job.name", "Bracket", "Part") : app.set("job.quantity", 7, "Pieces");
@@ -251,7 +251,7 @@ TEST_CASE("what two tabs changed in different places is put together, and undo t
     CHECK(tab.book().job.name == "Bracket");
     CHECK(tab.book().job.quantity == 7);
     CHECK_FALSE(tab.clash.has_value());
-    CHECK(document::write_workbook(tab.keeper().theirs()) == document::write_workbook(tab.book()));
+    CHECK(document::write_workbook(tab.store().theirs()) == document::write_workbook(tab.book()));
     one.app().undo();
     CHECK(tab.book().job.name == "Bracket");
     CHECK(tab.book().job.quantity == 24);
@@ -260,7 +260,7 @@ TEST_CASE("what two tabs changed in different places is put together, and undo t
 TEST_CASE("what two tabs changed in the same place is asked, and both are shown") {
     for (const bool mine : {true, false}) {
         browser() = {};
-        browser().keep_shop();
+        keep_shop();
         Person one, other;
         meet(one, other, [](App& app, bool first) { app.set("job.quantity", first ? 7 : 9, "Pieces"); });
         CHECK(one.app().book().job.quantity == 7);
@@ -276,7 +276,7 @@ TEST_CASE("what two tabs changed in the same place is asked, and both are shown"
 
 TEST_CASE("another tab's work waits while a field is typed in, and comes when it is left") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person one, other;
     one.touch_id("place/quote");
     one.app().open("stock");

@@ -17,7 +17,7 @@ struct Phone {
     static float width_with(Shop shop) {
         browser() = {};
         if (shop == Shop::own) {
-            browser().keep_shop();
+            keep_shop();
         }
         return 360;
     }

@@ -158,7 +158,7 @@ TEST_CASE("typing the same field a second time is a second change; back to what 
 
 TEST_CASE("the bar stays one step on and goes with the second") {
     browser() = {};
-    browser().keep_shop();
+    keep_shop();
     Person p;
     p.touch_id("place/tune");
     p.app().open("log");

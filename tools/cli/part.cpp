@@ -5,6 +5,7 @@
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
 #include "core/schema/schema.hpp"
+#include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
 #include "tools/cli/results/words.hpp"
@@ -35,9 +36,12 @@ Json contour_json(const part::Contour& c, bool points) {
 }
 
 Json problem_json(const part::Problem& p) {
-    return {{"code", p.code},         {"severity", word_of(severity_words, p.severity)},
-            {"text", p.text},         {"x_mm", number(p.at.x)},
-            {"y_mm", number(p.at.y)}, {"size_mm", number(p.size_mm)}};
+    return {{"code", p.code},
+            {"severity", word_of(severity_words, p.severity)},
+            {"text", say(part::message_of(p), UnitSystem::metric)},
+            {"x_mm", number(p.at.x)},
+            {"y_mm", number(p.at.y)},
+            {"size_mm", number(p.size_mm)}};
 }
 
 Json counts_json(const drawing::DrawingCounts& counts) {

@@ -22,7 +22,7 @@ Outcome<std::string> run_tune(const Arguments& arguments) {
         return seen.fault();
     }
     const tune::Trail trail = metal.trail(metal.plate(job.thickness, job.current));
-    return printed(tune_json(metal.posterior(), trail, seen.value(), job));
+    return printed(tune_json(metal.posterior(), trail, seen.value(), job, workbook.value().shop.display.units));
 }
 
 } // namespace torchside::cli

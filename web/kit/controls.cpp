@@ -1,5 +1,7 @@
 #include "web/kit/controls.hpp"
 
+#include "web/kit/grid.hpp"
+
 namespace torchside::web {
 namespace {
 
@@ -23,13 +25,6 @@ void press_ground(Ui& ui, std::string_view id, Rect place, bool chosen) {
     }
 }
 
-constexpr float gap = 8.0F;
-
-/// A glove needs wide cells as well as high ones.
-int columns_for(const Ui& ui, int columns) {
-    return ui.glove() ? std::min(columns, 3) : columns;
-}
-
 /// A title and below it quiet words, wrapped, both in the middle of the row.
 void two_lines(Ui& ui, Rect row, Type type, std::string_view title, std::string_view quiet) {
     const Pen& pen = ui.pen();
@@ -43,8 +38,8 @@ void two_lines(Ui& ui, Rect row, Type type, std::string_view title, std::string_
 }
 
 float two_line_height(const Ui& ui, Type type, std::string_view title, std::string_view quiet, float room) {
-    return std::max(ui.reach(), ui.pen().paragraph(type, {}, {}, title, room, false) +
-                                    ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
+    return std::max(ui.touch_height(), ui.pen().paragraph(type, {}, {}, title, room, false) +
+                                           ui.pen().paragraph(Type::label, {}, {}, quiet, room, false) + 8);
 }
 
 /// Of the switch in a toggle's row, the half of its width.
@@ -89,25 +84,27 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     return used;
 }
 
+namespace {
+
+/// A glove needs wide cells as well as high ones.
+Grid choice_grid(const Ui& ui, Rect place, int columns) {
+    return {place, static_cast<std::size_t>(ui.glove() ? std::min(columns, 3) : columns), ui.touch_height()};
+}
+
+} // namespace
+
 float choices_height(const Ui& ui, std::size_t count, int columns) {
-    columns = columns_for(ui, columns);
-    const auto rows =
-        static_cast<float>((count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
-    return rows * ui.reach() + (rows - 1) * gap;
+    return choice_grid(ui, {}, columns).height(count);
 }
 
 std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place, std::string_view name,
                                    std::span<const Choice> items, int columns) {
     std::optional<std::size_t> touched;
-    columns = columns_for(ui, columns);
+    const Grid grid = choice_grid(ui, place, columns);
     ui.open_group(group_id, Role::group, place, name);
-    const float w = (place.w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     for (std::size_t i = 0; i < items.size(); ++i) {
-        const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
-        const auto row = static_cast<float>(i / static_cast<std::size_t>(columns));
-        const Rect cell{place.x + column * (w + gap), place.y + row * (ui.reach() + gap), w, ui.reach()};
         const Choice& item = items[i];
-        if (button(ui, item.id, cell, item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
+        if (button(ui, item.id, grid.cell(i), item.label, item.chosen ? Look::chosen : Look::plain, Role::radio,
                    item.chosen ? "checked" : "")) {
             touched = i;
         }
@@ -123,7 +120,7 @@ float verdict_height(const Ui& ui, std::string_view sentence, std::string_view w
     const float room = width - verdict_text - verdict_right;
     const float lines = ui.pen().paragraph(Type::title, {}, {}, sentence, room, false) +
                         ui.pen().paragraph(Type::label, {}, {}, way_out, room, false);
-    return std::max(ui.reach(), lines + 18);
+    return std::max(ui.touch_height(), lines + 18);
 }
 
 bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
@@ -193,7 +190,7 @@ float box_height(const Ui& ui) {
 
 float field_height(const Ui& ui, std::string_view below, float room) {
     const float wrapped = ui.pen().paragraph(Type::label, {}, {}, below, room - 28, false);
-    return std::max(box_height(ui) + 13 + wrapped, ui.low() ? 56.0F : ui.reach());
+    return std::max(box_height(ui) + 13 + wrapped, ui.low() ? 56.0F : ui.touch_height());
 }
 
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look) {
@@ -233,13 +230,7 @@ std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, cons
     pen.paragraph(Type::label, {place.x + 14, box.bottom() + 1}, look.error.empty() ? t.quiet : t.stop, below,
                   place.w - 28);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
-    return ui.taken(id);
-}
-
-float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title) {
-    const float height = 23 + ui.pen().paragraph(Type::label, {at.x, at.y + 18}, ui.tokens().quiet, title, room);
-    ui.node(id, Role::heading, {at.x, at.y, room, height}, title, {}, "level3");
-    return height;
+    return ui.take_entry(id);
 }
 
 float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour) {
@@ -248,26 +239,26 @@ float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::s
     return height;
 }
 
-float sheet_head_height(const Ui& ui) {
-    return ui.low() ? 56.0F : ui.reach();
+float panel_head_height(const Ui& ui) {
+    return ui.low() ? 56.0F : ui.touch_height();
 }
 
-bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
+bool panel_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     pen.fill(place, t.ground);
     std::string heading(id);
     heading += "/title";
     ui.node(heading, Role::heading, place, title, {}, "level2");
-    pen.words_in({place.x + 14, place.y, place.w - (closable ? ui.reach() + 28 : 28), place.h}, Type::title, t.ink,
-                 title);
+    pen.words_in({place.x + 14, place.y, place.w - (closable ? ui.touch_height() + 28 : 28), place.h}, Type::title,
+                 t.ink, title);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     if (!closable) {
         return false;
     }
     std::string close(id);
     close += "/close";
-    const Rect corner{place.right() - ui.reach(), place.y, ui.reach(), place.h - 1};
+    const Rect corner{place.right() - ui.touch_height(), place.y, ui.touch_height(), place.h - 1};
     const bool used = ui.node(close, Role::button, corner, "Close");
     press_ground(ui, close, corner, false);
     draw_mark(pen, Mark::close, corner.centre(), t.ink, ui.glove() ? 1.6F : 1.0F);

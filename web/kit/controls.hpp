@@ -58,13 +58,11 @@ struct FieldLook {
 [[nodiscard]] float field_height(const Ui& ui, std::string_view below, float room);
 std::optional<Ui::Entry> field_row(Ui& ui, std::string_view id, Rect place, const FieldLook& look);
 
-/// A heading inside a sheet; returns the height used.
-float section(Ui& ui, std::string_view id, Point at, float room, std::string_view title);
 /// Words on the page that are also words in the mirror; returns the height used.
 float words(Ui& ui, std::string_view id, Type type, Point at, float room, std::string_view text, Colour colour);
 
-/// Title and close button of a sheet; true when closed. `closable` is false where the sheet is a column of its own.
-[[nodiscard]] float sheet_head_height(const Ui& ui);
-bool sheet_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable);
+/// Title and close button of a panel; true when closed. `closable` is false where the panel is a column of its own.
+[[nodiscard]] float panel_head_height(const Ui& ui);
+bool panel_head(Ui& ui, std::string_view id, Rect place, std::string_view title, bool closable);
 
 } // namespace torchside::web

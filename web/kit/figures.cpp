@@ -57,39 +57,20 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
     return used;
 }
 
-float small_figure_height(const Ui& ui) {
-    return ui.glove() ? 96.0F : 76.0F;
-}
-
-FigureGrid figure_grid(const Ui& ui, Rect place, std::size_t count) {
+Grid figure_grid(const Ui& ui, Rect place) {
     constexpr float narrow = 480; // three words side by side in a glove's large type need more
-    const std::size_t columns = ui.glove() && place.w < narrow ? 2 : 3;
-    return {place, columns, (count + columns - 1) / columns, small_figure_height(ui)};
+    return {place, ui.glove() && place.w < narrow ? 2U : 3U, ui.glove() ? 96.0F : 76.0F, {0, 1}};
 }
 
-void draw_lines(Ui& ui, const FigureGrid& grid) {
-    const Pen& pen = ui.pen();
-    const Tokens& t = ui.tokens();
-    const Rect all = grid.place;
-    for (std::size_t i = 1; i < grid.columns; ++i) {
-        const float x = grid.cell(i).x;
-        pen.vline(x, all.y, all.y + grid.height(), t.hairline, 1);
-    }
-    for (std::size_t row = 1; row < grid.rows; ++row) {
-        pen.hline(all.x, all.right(), grid.cell(row * grid.columns).y, t.hairline, 1);
-    }
-    pen.hline(all.x, all.right(), all.y + grid.height(), t.rule, 1.5F);
-}
+namespace {
 
-bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look) {
-    std::string value(look.number);
+bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureCell& look) {
+    std::string value = look.number;
     if (!look.unit.empty()) {
-        value += ' ';
-        value += look.unit;
+        value += ' ' + look.unit;
     }
     if (!look.aside.empty()) {
-        value += ", ";
-        value += look.aside;
+        value += ", " + look.aside;
     }
     const bool used =
         ui.node(id, Role::button, place, look.name, value, look.chosen ? "expanded" : "collapsed", look.about);
@@ -110,9 +91,36 @@ bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& loo
     if (!look.aside.empty() && end + 8 + pen.width(Type::label, look.aside) <= in.right()) {
         pen.text(Type::label, {in.right(), top + 10}, t.quiet, look.aside, Align::right);
     }
-    if (look.has_band) {
+    if (look.span.high > look.span.low) {
         draw_band(pen, t, {in.x, in.bottom() - 13, in.w, 12}, look.span);
     }
+    return used;
+}
+
+} // namespace
+
+std::optional<std::size_t> small_figures(Ui& ui, std::string_view prefix, const Grid& grid,
+                                         std::span<const FigureCell> cells) {
+    std::optional<std::size_t> used;
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const Rect all = grid.place;
+    const float bottom = all.y + grid.height(cells.size()) + 1;
+    pen.hline(all.x, all.right(), all.y, t.rule, 1.5F);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        std::string id(prefix);
+        id += cells[i].key;
+        if (small_figure(ui, id, grid.cell(i), cells[i])) {
+            used = i;
+        }
+    }
+    for (std::size_t i = 1; i < grid.columns; ++i) {
+        pen.vline(grid.cell(i).x, all.y, bottom, t.hairline, 1);
+    }
+    for (std::size_t row = 1; row < grid.rows(cells.size()); ++row) {
+        pen.hline(all.x, all.right(), grid.cell(row * grid.columns).y, t.hairline, 1);
+    }
+    pen.hline(all.x, all.right(), bottom, t.rule, 1.5F);
     return used;
 }
 

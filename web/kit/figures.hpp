@@ -1,11 +1,14 @@
 // Figures: the number, its unit, and its band, drawn the same way everywhere.
 #pragma once
 
+#include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/quantity.hpp"
+#include "web/kit/grid.hpp"
 #include "web/kit/ui.hpp"
 
 namespace torchside::web {
@@ -26,37 +29,29 @@ void draw_band(const Pen& pen, const Tokens& tokens, Rect place, Span span, std:
 struct FigureLook {
     std::string_view name;
     std::string_view number;
-    std::string_view unit;
+    std::string_view unit{};
     std::string_view aside{}; // the other unit, or what it is at the controller
     std::string_view about{}; // band and basis in words, for the mirror and the quiet line
-    Span span{};
-    bool has_band = true;
+    Span span{};              // without a width it has no band
     bool chosen = false;
 };
 
-/// The feed: as big as the column allows.
+/// The feed, the price: as big as the column allows.
 [[nodiscard]] float big_figure_height(const Ui& ui);
 bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look, std::span<const double> cuts);
 
-/// A cell of the second rank.
-[[nodiscard]] float small_figure_height(const Ui& ui);
-/// Small figures side by side, in as many columns as their words can be read in.
-struct FigureGrid {
-    Rect place; // where it begins, and its width
-    std::size_t columns;
-    std::size_t rows;
-    float high; // a cell
-
-    [[nodiscard]] Rect cell(std::size_t i) const {
-        const float w = place.w / static_cast<float>(columns);
-        return {place.x + w * static_cast<float>(i % columns), place.y + (high + 1) * static_cast<float>(i / columns),
-                w, high};
-    }
-    [[nodiscard]] float height() const { return (high + 1) * static_cast<float>(rows); }
+/// One of the second rank, which stand side by side.
+struct FigureCell {
+    std::string_view key; // of its id
+    std::string name, number, unit{}, aside{}, about{};
+    Span span{};
+    const char* opens = ""; // the panel
+    bool chosen = false;
 };
-[[nodiscard]] FigureGrid figure_grid(const Ui& ui, Rect place, std::size_t count);
-/// Between the cells and below them.
-void draw_lines(Ui& ui, const FigureGrid& grid);
-bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look);
+/// How so many of them are laid: in three columns, or in two where their words could not be read.
+[[nodiscard]] Grid figure_grid(const Ui& ui, Rect place);
+/// Those cells between rules; which was used. The ids are the prefix and the key.
+std::optional<std::size_t> small_figures(Ui& ui, std::string_view prefix, const Grid& grid,
+                                         std::span<const FigureCell> cells);
 
 } // namespace torchside::web

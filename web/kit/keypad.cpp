@@ -114,7 +114,7 @@ float keypad_height(const Ui& ui) {
     const Plan& plan = plan_of(ui);
     const auto rows = static_cast<float>(plan.rows);
     const float gaps = (rows + 1) * plan.gap;
-    const float row = std::max(52.0F, ui.reach() * 0.9F);
+    const float row = std::max(52.0F, ui.touch_height() * 0.9F);
     return gaps + (ui.low() ? std::min(rows * row, ui.screen().h - field - gaps) : rows * row);
 }
 

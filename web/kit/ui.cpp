@@ -294,7 +294,7 @@ void Ui::retype(std::string_view text) {
     }
 }
 
-std::optional<Ui::Entry> Ui::taken(std::string_view id) {
+std::optional<Ui::Entry> Ui::take_entry(std::string_view id) {
     if (!editing(id) || (!typed_ && !finish_)) {
         return std::nullopt;
     }

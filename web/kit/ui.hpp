@@ -49,7 +49,7 @@ public:
     [[nodiscard]] Rect screen() const { return screen_; }
     [[nodiscard]] bool glove() const { return glove_; }
     /// Height of a control a thumb must hit: 56 px, 96 px with gloves.
-    [[nodiscard]] float reach() const { return glove_ ? 96.0F : 56.0F; }
+    [[nodiscard]] float touch_height() const { return glove_ ? 96.0F : 56.0F; }
 
     /// A window so low (a phone lying down, a page zoomed in) that nothing may stand still but what is worked on.
     [[nodiscard]] bool low() const { return screen_.h < 520; }
@@ -117,7 +117,7 @@ public:
         bool final;
         bool left = false; // he went elsewhere
     };
-    [[nodiscard]] std::optional<Entry> taken(std::string_view id);
+    [[nodiscard]] std::optional<Entry> take_entry(std::string_view id);
 
 private:
     Region& region_of(std::string_view name);

@@ -1,5 +1,5 @@
-// All that the app asks of the browser. browser.cpp answers with the page's shell object; tests/screens/person.cpp
-// answers in the tests of the screens.
+// All that the app asks of the browser. browser.cpp answers with the page's shell object; headless.cpp answers where there
+// is no browser.
 #pragma once
 
 #include <string>

@@ -13,21 +13,15 @@ namespace {
 
 constexpr float two_columns = 700;
 constexpr float three_columns = 1100;
-constexpr std::string_view paths[] = {"#/cut", "#/tune", "#/part", "#/quote", "#/shop"}; // by Place
-
-std::string_view path_of(Place place) {
-    return paths[static_cast<std::size_t>(place)];
-}
-
 constexpr int most_builds = 6; // an activation, what it opens, the field after it, and a view that shrank: never a loop
 
 } // namespace
 
 App::App() {
     take_route(platform::fragment());
-    book_ = keeper_.load();
+    book_ = store_.load();
     model_ = ShopModel(book_.shop);
-    sheet_ = evaluate(book_, &part_memo_, model_);
+    worksheet_ = evaluate(book_, &part_memo_, model_);
 }
 
 const Tokens& App::tokens() const {
@@ -114,6 +108,18 @@ void App::say(std::string_view what, Sign sign) {
     said_sign_ = sign;
 }
 
+std::string App::say(const Text& text) const {
+    return torchside::say(text, speech());
+}
+
+std::vector<std::string> App::say_all(const std::vector<Text>& texts) const {
+    std::vector<std::string> out;
+    for (const Text& text : texts) {
+        out.push_back(say(text));
+    }
+    return out;
+}
+
 std::string App::in_units(std::string_view text) const {
     return torchside::in_units(text, book_.shop.display.units);
 }
@@ -122,8 +128,8 @@ bool App::own_keypad() const {
     return !system_keyboard && !platform::fine_pointer();
 }
 
-void App::go(Place place) {
-    place_ = place;
+void App::go(Page page) {
+    page_ = page;
     said_.clear();
     open("");
 }
@@ -135,9 +141,9 @@ void App::step_on() {
     }
 }
 
-void App::open(std::string_view sheet) {
+void App::open(std::string_view panel) {
     step_on();
-    open_sheet_ = sheet;
+    open_panel_ = panel;
     asked_line_v.reset();
     show_qr = asks_new_key = false; // what is shown to a customer was asked for
     refusal_.clear();
@@ -148,32 +154,31 @@ void App::back() {
     if (ui_.edit()) {
         refusal_.clear();
         ui_.stop_edit();
-    } else if (!open_sheet_.empty()) {
+    } else if (!open_panel_.empty()) {
         close();
     } else {
-        go(Place::cut);
+        go(Page::cut);
     }
 }
 
 void App::take_route(std::string_view fragment) {
-    place_ = Place::cut;
+    page_ = Page::cut;
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
         refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
         incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
         incoming_from = From::link;
-        open_sheet_ = "incoming";
+        open_panel_ = "incoming";
         return;
     }
     std::string_view rest;
-    for (const Place place : {Place::cut, Place::tune, Place::part, Place::quote, Place::shop}) {
-        const std::string_view path = path_of(place);
-        if (fragment.starts_with(path)) {
-            place_ = place;
-            rest = fragment.substr(path.size());
+    for (const PageRow& row : pages()) {
+        if (fragment.starts_with(row.address)) {
+            page_ = row.page;
+            rest = fragment.substr(row.address.size());
         }
     }
-    open_sheet_ = rest.size() > 1 && rest[0] == '/' ? rest.substr(1) : std::string_view();
+    open_panel_ = rest.size() > 1 && rest[0] == '/' ? rest.substr(1) : std::string_view();
 }
 
 void App::pointer_up(Point p, double now) {
@@ -189,11 +194,11 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "offline-ready") {
         notices_.offline_ready = true;
     } else if (kind == "storage-refused") {
-        keeper_.refuse();
+        store_.refuse();
     } else if (kind == "may-be-cleared") {
         notices_.may_be_cleared = true;
     } else if (kind == "kept" || kind == "not-kept" || kind == "behind" || kind == "other-tab") {
-        const bool theirs = keeper_.hears(kind);
+        const bool theirs = store_.hears(kind);
         theirs_wait_ = theirs_wait_ || theirs;
         if (theirs_wait_ && (kind == "behind" || !ui_.edit())) {
             take_theirs();
@@ -234,7 +239,7 @@ void App::print_chart() {
 }
 
 std::string App::to_print() {
-    const bool chart = std::exchange(printing_chart_, false) || open_sheet_ == "chart";
+    const bool chart = std::exchange(printing_chart_, false) || open_panel_ == "chart";
     return chart ? prints::chart(*this) : prints::card(*this);
 }
 
@@ -255,12 +260,12 @@ void App::bring(Workbook book, From from) {
     incoming_from = from;
     incoming_lost = 0;
     incoming_key = false;
-    go(Place::shop);
+    go(Page::shop);
     open("incoming");
 }
 
 void App::rescue() {
-    if (auto read = keeper_.salvage()) {
+    if (auto read = store_.salvage()) {
         const int lost = read->lost;
         bring(std::move(read->workbook), From::damaged);
         incoming_lost = lost;
@@ -271,13 +276,13 @@ void App::rescue() {
 
 void App::let_go() {
     letting_go = false;
-    keeper_.begin_anew();
+    store_.begin_anew();
     written_ = document::write_workbook(book_);
-    keeper_.save(book_, written_);
+    store_.save(book_, written_);
 }
 
 void App::say_of_file(std::string_view why) {
-    go(Place::shop);
+    go(Page::shop);
     open("kept"); // where backups are opened: the reason stands there
     refusal_ = why;
 }
@@ -308,8 +313,8 @@ ImDrawData* App::frame(const Fonts& fonts, float density, Rect screen, double no
         if (ui_.changed()) {
             continue;
         }
-        // The field under edit went with a window that grew narrow: its sheet stood beside the place. What was typed has been taken,
-        // or kept as a draft, letter by letter. Before the whole program is there the sheet may yet come.
+        // The field under edit went with a window that grew narrow: its panel stood beside the place. What was typed has been taken,
+        // or kept as a draft, letter by letter. Before the whole program is there the panel may yet come.
         if (!platform::whole() || !ui_.edit() || ui_.tree().find(ui_.edit()->id) != nullptr) {
             break;
         }
@@ -345,10 +350,10 @@ void App::publish() {
         announced_theme_ = &tokens();
         platform::theme(announced_theme_->name, announced_theme_->ground_css);
     }
-    std::string path(path_of(place_));
-    if (!open_sheet_.empty()) {
+    std::string path(row_of(page_).address);
+    if (!open_panel_.empty()) {
         path += '/';
-        path += open_sheet_;
+        path += open_panel_;
     }
     if (path != announced_) {
         announced_ = path;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/schema/intent.hpp"
+#include "core/words/say.hpp"
 #include "core/worksheet/chart.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/tuning.hpp"
@@ -17,9 +18,9 @@
 #include "web/kit/ui.hpp"
 #include "web/screens/changes.hpp"
 #include "web/screens/drafts.hpp"
-#include "web/screens/keeper.hpp"
-#include "web/screens/links.hpp"
-#include "web/screens/opening.hpp"
+#include "web/screens/part/drawing_import.hpp"
+#include "web/screens/quote/links.hpp"
+#include "web/screens/workbook_store.hpp"
 
 namespace torchside::web {
 
@@ -52,7 +53,7 @@ public:
 
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }
-    [[nodiscard]] const Worksheet& sheet() const { return sheet_; }
+    [[nodiscard]] const Worksheet& worksheet() const { return worksheet_; }
     /// What the log has taught.
     [[nodiscard]] const ShopModel& model() const { return model_; }
     [[nodiscard]] const Chart& chart();
@@ -63,17 +64,21 @@ public:
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    /// What core has to say, in the user's units.
+    [[nodiscard]] std::string say(const Text& text) const;
+    [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
+    [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
     /// A sentence of core's in the user's units.
     [[nodiscard]] std::string in_units(std::string_view text) const;
     [[nodiscard]] bool wide() const { return columns_ > 1; }
 
-    [[nodiscard]] Place place() const { return place_; }
-    /// The sheet that is open over (or beside) the place, "" for none: "stock", "figure/feed", "machine", ...
-    [[nodiscard]] const std::string& open_sheet() const { return open_sheet_; }
-    void go(Place place);
-    void open(std::string_view sheet);
+    [[nodiscard]] Page page() const { return page_; }
+    /// The panel that is open over (or beside) the place, "" for none: "stock", "figure/feed", "machine", ...
+    [[nodiscard]] const std::string& open_panel() const { return open_panel_; }
+    void go(Page page);
+    void open(std::string_view panel);
     void close() { open(""); }
-    /// Back: leaves a field, then a sheet, then the place.
+    /// Back: leaves a field, then a panel, then the place.
     void back();
 
     /// Prints the chart, whatever is open.
@@ -87,7 +92,7 @@ public:
     bool set(std::string_view path, const document::Scalar& value, std::string_view label, By by = By::touch);
     /// What hangs on the value that was just typed: part of that change, undone with it.
     void add(Outcome<Workbook> changed);
-    /// Rows for the log out of scratch: undone, what was measured is back on its sheet too.
+    /// Rows for the log out of scratch: undone, what was measured is back on its panel too.
     bool log(Outcome<Workbook> changed, std::string_view name);
     /// Takes one entry out of a list.
     bool remove(std::string_view path, std::string_view name);
@@ -117,7 +122,7 @@ public:
     ChartFigure chart_figure = ChartFigure::feed;
     std::optional<std::size_t> contour; // of the part, that is measured
     std::optional<std::size_t> look_at; // which of the part's problems to enlarge
-    Opening opening;                    // a drawing that is being read
+    DrawingImport drawing;              // a drawing that is being read
     std::optional<double> asked_line_v; // a voltage that is chosen, but not yet what belongs to it
     using Scratch = web::Scratch;
     Scratch scratch;
@@ -157,7 +162,7 @@ public:
         bool may_be_cleared = false; // the browser did not promise to keep what is kept
     };
     [[nodiscard]] const Notices& notices() const { return notices_; }
-    [[nodiscard]] const Keeper& keeper() const { return keeper_; }
+    [[nodiscard]] const WorkbookStore& store() const { return store_; }
 
 private:
     void build(Pen& pen, Rect screen, double now);
@@ -174,8 +179,8 @@ private:
     std::string written_; // book_ as a file, once there was a change; what is the same to the letter is no change
     std::optional<Change> change_;
     ShopModel model_;    // before what asks it: fitted anew when the log, a nozzle or the gradient has changed
-    PartMemo part_memo_; // before the sheet: a big drawing is not compensated again at every edit
-    Worksheet sheet_;
+    PartMemo part_memo_; // before the worksheet: a big drawing is not compensated again at every edit
+    Worksheet worksheet_;
     bool stale_ = false;         // what follows is of the workbook before
     bool building_ = false;      // and is being drawn
     std::optional<Chart> chart_; // worked out when first looked at
@@ -185,12 +190,12 @@ private:
     SeenCut read_; // what reading_ is of
     std::optional<Outcome<tune::Coupon>> coupon_;
     tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;
-    Keeper keeper_;
+    WorkbookStore store_;
     bool theirs_wait_ = false; // another tab's work, until nothing is being typed
     Canvas canvas_;
     Ui ui_;
-    Place place_ = Place::cut;
-    std::string open_sheet_;
+    Page page_ = Page::cut;
+    std::string open_panel_;
     std::string refusal_;
     std::string said_;
     Sign said_sign_ = Sign::holds;

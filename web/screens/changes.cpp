@@ -27,7 +27,7 @@ std::string value_words(std::string_view path, const document::Scalar& value, co
     const auto info = document::field(path);
     return path == "job.thickness_mm"
                ? show_plate(Length{value.number, mm}, book.job.material, book.shop.display.units).whole()
-               : show_field(value.number, info ? info->unit : std::string_view(), book.shop);
+               : show_field(value.number, info ? info->unit : FieldUnit::none, book.shop);
 }
 
 namespace {
@@ -63,7 +63,7 @@ std::string told(const App& app, const Fault& fault) {
 void App::hold(Workbook next) {
     book_ = std::move(next);
     model_ = model_.fitted_to(book_.shop);
-    sheet_ = evaluate(book_, &part_memo_, model_);
+    worksheet_ = evaluate(book_, &part_memo_, model_);
     stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
     links.reset();
     drafts.settle(book_);
@@ -72,13 +72,13 @@ void App::hold(Workbook next) {
 
 void App::adopt(Workbook next) {
     hold(std::move(next));
-    keeper_.save(book_, written_);
+    store_.save(book_, written_);
 }
 
 /// Another tab kept its work: what was changed here and there is put together, and what was changed in both is asked.
 void App::take_theirs() {
     theirs_wait_ = false;
-    auto merged = keeper_.together(book_);
+    auto merged = store_.together(book_);
     if (!merged) {
         return; // none that can be read: the strip says so
     }
@@ -97,12 +97,12 @@ void App::take_theirs() {
     if (rows != book_.shop.tests.size() + book_.shop.wear.sets.size() + book_.shop.machine.nozzles.size()) {
         drafts.drop_path("shop.tests"); // their rows are others now
         drafts.drop_path("shop.machine.nozzles");
-        if (open_sheet_.starts_with("log/") || open_sheet_.starts_with("wear/")) {
-            open(open_sheet_.substr(0, open_sheet_.find('/')));
+        if (open_panel_.starts_with("log/") || open_panel_.starts_with("wear/")) {
+            open(open_panel_.substr(0, open_panel_.find('/')));
         }
     }
-    if (written_ != document::write_workbook(keeper_.theirs())) {
-        keeper_.save(book_, written_);
+    if (written_ != document::write_workbook(store_.theirs())) {
+        store_.save(book_, written_);
     }
 }
 
@@ -198,7 +198,7 @@ void App::note_issued(const Links::Row& row) {
     }
     links.noted();
     written_ = document::write_workbook(book_);
-    keeper_.save(book_, written_);
+    store_.save(book_, written_);
 }
 
 void App::undo() {
@@ -259,14 +259,14 @@ void change_bar(App& app, Rect& rest) {
     const std::string text = bar_words(*app.change());
     const float room = rest.w - bar_button - 36;
     const float lines = pen.paragraph(Type::text, {}, {}, text, room, false);
-    const Rect bar = rest.take_bottom(std::max(ui.reach(), lines + 16));
+    const Rect bar = rest.take_bottom(std::max(ui.touch_height(), lines + 16));
     ui.open_group("change", Role::group, bar, "Last change");
     pen.fill(bar, t.fill);
     pen.hline(bar.x, bar.right(), bar.y, t.rule, 1);
     const Point at{bar.x + 14, bar.centre().y - lines / 2};
     ui.node("change/what", Role::text, {at.x, at.y, room, lines}, text);
     pen.paragraph(Type::text, at, t.ink, text, room);
-    const float high = ui.reach() - 8;
+    const float high = ui.touch_height() - 8;
     const Rect key{bar.right() - bar_button - 8, bar.centre().y - high / 2, bar_button, high};
     const bool used = button(ui, "change/undo", key, app.change()->undone ? "Redo" : "Undo", Look::main);
     ui.close_group();

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 
-#include "web/kit/controls.hpp"
+#include "web/screens/body.hpp"
 #include "web/screens/screens.hpp"
-#include "web/screens/sheet_frame.hpp"
 
 namespace torchside::web {
 
@@ -56,13 +55,13 @@ std::string draft_words(const App& app) {
 
 void open_draft(App& app) {
     const Draft draft = *app.drafts.first();
-    app.go(draft.place);
-    app.open(draft.sheet);
+    app.go(draft.page);
+    app.open(draft.panel);
     app.ui().start_edit(draft.id, draft.text);
 }
 
 bool draft_in_sight(const App& app) {
-    return app.drafts.first()->place == app.place() && app.drafts.first()->sheet == sheet_on_show(app);
+    return app.drafts.first()->page == app.page() && app.drafts.first()->panel == panel_on_show(app);
 }
 
 void draft_bar(App& app, Rect& rest) {
@@ -74,8 +73,16 @@ void draft_bar(App& app, Rect& rest) {
     }
 }
 
-float draft_caution(App& app, Point at, float w) {
-    return signed_words(app, "drafts", Sign::caution, at, w, draft_words(app), "") + 10;
+void draft_caution(Body& body) {
+    if (body.app.drafts.first() == nullptr) {
+        return;
+    }
+    body.sign("drafts", Sign::caution, draft_words(body.app));
+    body.gap(10);
+    if (body.button("send/correct", "Correct it")) {
+        open_draft(body.app);
+    }
+    body.gap(12);
 }
 
 } // namespace torchside::web

@@ -7,10 +7,9 @@
 #include <vector>
 
 #include "core/schema/intent.hpp"
+#include "web/screens/pages.hpp"
 
 namespace torchside::web {
-
-enum class Place { cut, tune, part, quote, shop };
 
 struct Draft {
     std::string id;    // of the field
@@ -18,8 +17,8 @@ struct Draft {
     std::string text;
     std::string path;          // of the workbook; empty for a figure that only scratch holds
     document::Scalar stands{}; // what the workbook holds instead
-    Place place = Place::cut;  // where the field is
-    std::string sheet{};
+    Page page = Page::cut;     // where the field is
+    std::string panel{};
     bool insisted = false; // the user was done with it, or left it: time to offer the way back
 };
 

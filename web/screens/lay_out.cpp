@@ -2,9 +2,8 @@
 #include "core/stock/properties.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/example.hpp"
-#include "web/screens/part_picture.hpp"
 #include "web/screens/screens.hpp"
+#include "web/screens/shop/example.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -12,39 +11,6 @@ namespace {
 
 constexpr float left_column = 360;
 constexpr float right_column = 440;
-
-struct PlaceTab {
-    Place place;
-    const char* id;
-    const char* name;
-    Mark mark;
-};
-constexpr PlaceTab tabs[] = {{Place::cut, "place/cut", "Cut", Mark::cut},
-                             {Place::tune, "place/tune", "Tune", Mark::tune},
-                             {Place::part, "place/part", "Part", Mark::part},
-                             {Place::quote, "place/quote", "Quote", Mark::quote},
-                             {Place::shop, "place/shop", "Shop", Mark::shop}};
-
-/// By Place. Called by their addresses, so that the linker does not lay them into the caller: only Cut is needed at once
-/// (web/later.txt).
-constexpr void (*screens[])(App&, Rect) = {cut_screen, tune_screen, part_screen, quote_screen, shop_screen};
-
-void place_screen(App& app, Rect place) {
-    screens[static_cast<std::size_t>(app.place())](app, place);
-}
-
-void picture_panel(App& app, Rect place) {
-    if (app.place() == Place::part) {
-        part_picture(app, place);
-    } else {
-        chart_panel(app, place);
-    }
-}
-
-const char* sheet_beside(Place place) {
-    constexpr const char* sheets[] = {"stock", "log", "shape", "costs", "machine"}; // by Place
-    return sheets[static_cast<std::size_t>(place)];
-}
 
 /// Opens a field with what stands in it, or with what was typed there and not taken.
 void edit(App& app, std::string_view id, const std::string& stands) {
@@ -108,9 +74,9 @@ void units_switch(App& app, Rect cell) {
 void notice_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     if (app.notices().update_ready) {
-        const Rect strip = rest.take_bottom(ui.reach());
+        const Rect strip = rest.take_bottom(ui.touch_height());
         ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
-        const bool kept = !app.keeper().refused() && !app.keeper().left_alone();
+        const bool kept = !app.store().refused() && !app.store().left_alone();
         if (link_row(ui, "notice/update", strip, "New version: use it now",
                      kept ? "Your work is kept. Or it waits" : "Save a file first: nothing is kept here", Mark::back)) {
             platform::use_update();
@@ -135,10 +101,10 @@ void said_strip(App& app, Rect strip) {
 
 void live_words(App& app) {
     std::string spoken;
-    if (const auto& settings = app.sheet().settings) {
+    if (const auto& settings = app.worksheet().settings) {
         spoken = "Feed " + show_feed(settings->feed.value, app.book().shop).whole();
     } else {
-        spoken = app.sheet().capacity.reason;
+        spoken = app.say(app.worksheet().capacity.reason);
     }
     if (app.change() != nullptr) {
         spoken = change_words(app) + spoken;
@@ -158,7 +124,7 @@ void lead_with_places(App& app) {
 
 void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
-    const bool covered = !app.wide() && !app.open_sheet().empty();
+    const bool covered = !app.wide() && !app.open_panel().empty();
     const bool typing = !app.wide() && ui.edit() && app.own_keypad(); // the keypad needs the room
     if (!ui.low()) {
         title_block(app, column.take_top(title_block_height(ui)));
@@ -177,51 +143,47 @@ void left_side(App& app, Rect column) {
             change_bar(app, column);
         }
         const bool waits = app.drafts.first() != nullptr;
-        if (waits && app.open_sheet() != "send" && !draft_in_sight(app)) {
+        if (waits && app.open_panel() != "send" && !draft_in_sight(app)) {
             draft_bar(app, column);
         }
         if (!app.said().empty()) {
             said_strip(app, column.take_bottom(52));
         }
         notice_strip(app, column);
-        if (app.place() == Place::cut && app.open_sheet().empty() && untouched(app.book())) {
-            first_steps(app, column.take_bottom(ui.reach()));
+        if (app.page() == Page::cut && app.open_panel().empty() && untouched(app.book())) {
+            first_steps(app, column.take_bottom(ui.touch_height()));
         }
     }
     if (covered) {
-        sheet_panel(app, column, app.open_sheet(), true);
+        draw_panel(app, column, app.open_panel(), true);
     } else {
-        place_screen(app, column);
+        row_of(app.page()).screen(app, column);
     }
     ui.lead_with({});
 }
 
-/// A sheet gets the width that its lines can use; what is left shows the part of the quote, or the chart.
-void beside_sheet(App& app, Rect place, std::string_view sheet, bool another) {
-    constexpr float widest_sheet = 640;
+/// A panel gets the width that its lines can use; what is left shows the part of the quote, or the chart.
+void beside_panel(App& app, Rect place, std::string_view panel, bool another) {
+    constexpr float widest_panel = 640;
     constexpr float least_picture = 360;
     Rect rest = place;
-    if (place.w >= widest_sheet + 2 + least_picture) {
-        place = rest.take_left(widest_sheet);
+    if (place.w >= widest_panel + 2 + least_picture) {
+        place = rest.take_left(widest_panel);
         app.ui().pen().vline(rest.x + 1, rest.y, rest.bottom(), app.ui().tokens().rule, 2);
         rest.take_left(2);
-        if (app.place() == Place::quote) {
-            part_picture(app, rest);
-        } else {
-            chart_panel(app, rest);
-        }
+        row_of(app.page()).picture(app, rest);
     }
-    sheet_panel(app, place, sheet, another);
+    draw_panel(app, place, panel, another);
 }
 
 } // namespace
 
-std::string sheet_on_show(const App& app) {
-    return !app.open_sheet().empty() || !app.wide() ? app.open_sheet() : std::string(sheet_beside(app.place()));
+std::string panel_on_show(const App& app) {
+    return !app.open_panel().empty() || !app.wide() ? app.open_panel() : std::string(row_of(app.page()).panel);
 }
 
 float title_block_height(const Ui& ui) {
-    return ui.low() && !ui.glove() ? 50.0F : std::max(58.0F, ui.reach() + 2);
+    return ui.low() && !ui.glove() ? 50.0F : std::max(58.0F, ui.touch_height() + 2);
 }
 
 void title_block(App& app, Rect place) {
@@ -237,7 +199,7 @@ void title_block(App& app, Rect place) {
     const float w = row.w;
     const Rect metal = row.take_left(w * 0.38F);
     const Rect thickness = row.take_left(w * (ui.glove() ? 0.35F : 0.38F));
-    const bool open = app.open_sheet() == "stock";
+    const bool open = app.open_panel() == "stock";
     if (title_cell(ui, "title/metal", metal, "Metal", {std::string(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
         ui.show("stock/metal");
@@ -259,7 +221,7 @@ void title_block(App& app, Rect place) {
 }
 
 float place_bar_height(const Ui& ui) {
-    return ui.low() && !ui.glove() ? 50.0F : std::max(63.0F, ui.reach() + 2);
+    return ui.low() && !ui.glove() ? 50.0F : std::max(63.0F, ui.touch_height() + 2);
 }
 
 void place_bar(App& app, Rect place) {
@@ -268,16 +230,16 @@ void place_bar(App& app, Rect place) {
     const Tokens& t = ui.tokens();
     ui.open_group("places", Role::navigation, place, "Places");
     pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
-    const float w = place.w / static_cast<float>(std::size(tabs));
+    const float w = place.w / static_cast<float>(pages().size());
     const std::string keyed = app.book().shop.display.number_keys ? "keyed" : "";
-    for (std::size_t i = 0; i < std::size(tabs); ++i) {
-        const PlaceTab& tab = tabs[i];
-        const Rect cell{place.x + w * static_cast<float>(i), place.y + (ui.low() ? 0.0F : 2.0F), w, place.h - 2};
-        const bool here = app.place() == tab.place;
-        if (ui.node(tab.id, Role::tab, cell, tab.name, {}, (here ? "current " : "") + keyed)) {
-            app.go(tab.place);
+    Rect rest{place.x, place.y + (ui.low() ? 0.0F : 2.0F), place.w, place.h - 2};
+    for (const PageRow& row : pages()) {
+        const Rect cell = rest.take_left(w);
+        const bool here = app.page() == row.page;
+        if (ui.node(row.tab, Role::tab, cell, row.name, {}, (here ? "current " : "") + keyed)) {
+            app.go(row.page);
         }
-        if (ui.pressed(tab.id)) {
+        if (ui.pressed(row.tab)) {
             pen.fill(cell, t.hairline);
         }
         if (here) {
@@ -285,10 +247,10 @@ void place_bar(App& app, Rect place) {
         }
         const float grow = ui.glove() ? 1.5F : 1.0F;
         const float top = cell.centre().y - 14 * grow - Pen::line_height(Type::label) / 2;
-        draw_mark(pen, tab.mark, {cell.centre().x, top + 14 * grow}, here ? t.ink : t.quiet, grow);
+        draw_mark(pen, row.mark, {cell.centre().x, top + 14 * grow}, here ? t.ink : t.quiet, grow);
         pen.text(here ? Type::strong_label : Type::label, {cell.centre().x, top + 28 * grow}, here ? t.ink : t.quiet,
-                 tab.name, Align::centre);
-        if (i > 0) {
+                 row.name, Align::centre);
+        if (cell.x > place.x) {
             pen.vline(cell.x, cell.y, cell.bottom(), t.hairline, 1);
         }
     }
@@ -301,15 +263,16 @@ namespace {
 [[gnu::noinline]] void beside_answer(App& app, Rect screen, int columns) {
     Ui& ui = app.ui();
     const Rect all = screen;
-    const bool pictured = app.place() == Place::cut || app.place() == Place::part; // fills a column of its own
-    const bool twice = columns == 3 && app.place() == Place::cut && app.open_sheet() == "chart"; // stands there already
-    const std::string sheet = !app.open_sheet().empty() && !twice ? app.open_sheet() : sheet_beside(app.place());
-    const bool another = sheet != sheet_beside(app.place()); // closing it brings the usual one back
+    const PageRow& row = row_of(app.page());
+    const bool pictured = row.answer == nullptr;                                               // a column of its own
+    const bool twice = columns == 3 && app.page() == Page::cut && app.open_panel() == "chart"; // stands there already
+    const std::string panel = !app.open_panel().empty() && !twice ? app.open_panel() : row.panel;
+    const bool another = panel != row.panel; // closing it brings the usual one back
     if (columns == 2) {
-        if (pictured && app.open_sheet().empty()) {
-            picture_panel(app, screen);
+        if (pictured && app.open_panel().empty()) {
+            row.picture(app, screen);
         } else {
-            sheet_panel(app, screen, sheet, pictured || another);
+            draw_panel(app, screen, panel, pictured || another);
         }
         return;
     }
@@ -317,15 +280,11 @@ namespace {
     ui.pen().vline(right.x - 1, all.y, all.bottom(), ui.tokens().rule, 2);
     screen.w -= 2;
     if (pictured) {
-        picture_panel(app, screen);
-        sheet_panel(app, right, sheet, another);
+        row.picture(app, screen);
+        draw_panel(app, right, panel, another);
     } else {
-        beside_sheet(app, screen, sheet, another);
-        if (app.place() == Place::quote) {
-            customer_panel(app, right);
-        } else {
-            cut_screen(app, right);
-        }
+        beside_panel(app, screen, panel, another);
+        row.answer(app, right);
     }
 }
 

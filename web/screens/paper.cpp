@@ -5,7 +5,7 @@
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
 #include "web/platform/platform.hpp"
-#include "web/screens/chart_marks.hpp"
+#include "web/screens/cut/chart_marks.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/verdicts.hpp"
@@ -87,7 +87,7 @@ void dial_in(const App& app, const cut::Settings& s, std::string& out) {
 }
 
 void what_it_makes(const App& app, std::string& out) {
-    const Worksheet& sheet = app.sheet();
+    const Worksheet& sheet = app.worksheet();
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
     std::string size;
@@ -108,10 +108,10 @@ void what_it_makes(const App& app, std::string& out) {
 }
 
 void mind(const App& app, std::string& out) {
-    const safety::Report& safety = app.sheet().safety;
+    const safety::Report& safety = app.worksheet().safety;
     element(out, "h2", "", "Mind");
     out += "<ul>";
-    element(out, "li", "", safety.shade_text);
+    element(out, "li", "", app.say(safety.shade_text));
     for (const auto& list : {verdicts(app), part_verdicts(app)}) {
         for (const Verdict& v : list) {
             if (v.sign != Sign::holds && v.code != "safety") {
@@ -163,7 +163,7 @@ std::string chart(App& app) {
 std::string card(const App& app) {
     const Job& job = app.book().job;
     const Shop& shop = app.book().shop;
-    const Worksheet& sheet = app.sheet();
+    const Worksheet& sheet = app.worksheet();
     std::string out = "<section class=\"card\">";
     std::string plate = std::string(stock::name(job.material)) + ", " +
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
@@ -175,7 +175,7 @@ std::string card(const App& app) {
     if (sheet.settings) {
         dial_in(app, *sheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ No settings for this plate. " + sheet.capacity.reason);
+        element(out, "p", "stop", "■ No settings for this plate. " + app.say(sheet.capacity.reason));
     }
     what_it_makes(app, out);
     if (sheet.part && !sheet.part->outline.contours.empty()) {

@@ -6,6 +6,8 @@
 
 namespace torchside::web {
 
+class Body;
+
 /// Everything on the screen, in one, two or three columns.
 void lay_out(App& app, Rect screen, int columns);
 
@@ -15,25 +17,25 @@ void place_bar(App& app, Rect place);
 [[nodiscard]] float place_bar_height(const Ui& ui);
 
 void cut_screen(App& app, Rect place);
-/// The settings as text for the clipboard; returns the height used.
-float copy_settings(App& app, Rect place);
+/// The settings as text for the clipboard.
+void copy_settings(Body& column);
 /// What the customer will see, as it stands now.
-void customer_panel(App& app, Rect place);
-void chart_panel(App& app, Rect place);
+void customer_column(App& app, Rect place);
+void chart_column(App& app, Rect place);
 void tune_screen(App& app, Rect place);
 void part_screen(App& app, Rect place);
 // Functions of their own in the program as linked, so that web/later.txt can name them.
 [[gnu::noinline]] void quote_screen(App& app, Rect place);
 [[gnu::noinline]] void shop_screen(App& app, Rect place);
-/// The sheet that is open, or that stands beside the place on a wide screen.
-[[nodiscard]] std::string sheet_on_show(const App& app);
+/// The panel that is open, or that stands beside the place on a wide screen.
+[[nodiscard]] std::string panel_on_show(const App& app);
 
 /// What was typed and not taken, and what stands instead: "Tax is not taken: it stays 8 %."; empty without a draft.
 [[nodiscard]] std::string draft_words(const App& app);
-/// The same as a bar at the foot of `rest` that leads to the field, and in a sheet; only while there is a draft of the
+/// The same as a bar at the foot of `rest` that leads to the field, and in a panel; only while there is a draft of the
 /// workbook.
 void draft_bar(App& app, Rect& rest);
-float draft_caution(App& app, Point at, float w);
+void draft_caution(Body& body);
 [[nodiscard]] bool draft_in_sight(const App& app);
 void open_draft(App& app);
 
@@ -42,45 +44,41 @@ void change_bar(App& app, Rect& rest);
 /// The same as words to be spoken, "" without a change.
 [[nodiscard]] std::string change_words(const App& app);
 
-/// The sheet of that name ("stock", "figure/feed", "machine"); closable where it covers the screen.
-void sheet_panel(App& app, Rect place, std::string_view sheet, bool closable);
-
-/// What gaps a cut in this plate crosses and what they rest on; returns the height used, 0 without gaps.
-float gap_lines(App& app, const std::string& id, Point at, float w);
-
-void start_sheet(App& app, Rect place, bool closable);
-void stock_sheet(App& app, Rect place, bool closable);
-void figure_sheet(App& app, Rect place, std::string_view figure, bool closable);
-void chart_sheet(App& app, Rect place, bool closable);
-void circuit_sheet(App& app, Rect place, bool closable);
-void air_sheet(App& app, Rect place, bool closable);
-void log_sheet(App& app, Rect place, bool closable);
-void cut_row_sheet(App& app, Rect place, std::size_t index, bool closable);
-void read_sheet(App& app, Rect place, bool closable);
-void coupon_sheet(App& app, Rect place, bool closable);
-void reach_sheet(App& app, Rect place, bool closable);
-void safety_sheet(App& app, Rect place, bool closable);
-void shape_sheet(App& app, Rect place, bool closable);
-void plate_sheet(App& app, Rect place, bool closable);
-void time_sheet(App& app, Rect place, bool closable);
-void costs_sheet(App& app, Rect place, bool closable);
-void breaks_sheet(App& app, Rect place, bool closable);
-void wear_sheet(App& app, Rect place, bool closable);
-void set_row_sheet(App& app, Rect place, std::size_t index, bool closable);
-/// The sets that are used up, newest first; each opens its own sheet.
-float set_rows(App& app, Rect place);
-void rates_sheet(App& app, Rect place, bool closable);
-void terms_sheet(App& app, Rect place, bool closable);
-void issued_sheet(App& app, Rect place, bool closable);
-void send_sheet(App& app, Rect place, bool closable);
-void incoming_sheet(App& app, Rect place, bool closable);
-void clash_sheet(App& app, Rect place, bool closable);
+/// What gaps a cut in this plate crosses and what they rest on; nothing without gaps.
+void gap_lines(Body& body, const std::string& id);
+/// Where work is kept, its backups, and what to do when it cannot be read or kept.
+void kept_body(Body& body);
 /// What must be known of the user's work and where it is kept; empty when all is well.
 [[nodiscard]] std::string_view storage_alert(const App& app);
 /// The same at the foot of `rest`, with the way to what can be done.
 void storage_strip(App& app, Rect& rest);
-/// Where work is kept, its backups, and what to do when it cannot be read or kept; returns the height used.
-float kept_body(App& app, Rect place);
-void section_sheet(App& app, Rect place, std::string_view section, bool closable);
+
+// The panels; web/screens/pages.cpp says which name opens which.
+void stock_panel(App& app, PanelAt at);
+void figure_panel(App& app, PanelAt at);
+void reach_panel(App& app, PanelAt at);
+void circuit_panel(App& app, PanelAt at);
+void air_panel(App& app, PanelAt at);
+void safety_panel(App& app, PanelAt at);
+void chart_panel(App& app, PanelAt at);
+void read_panel(App& app, PanelAt at);
+void coupon_panel(App& app, PanelAt at);
+void log_panel(App& app, PanelAt at);
+void cut_row_panel(App& app, PanelAt of);
+void shape_panel(App& app, PanelAt at);
+void plate_panel(App& app, PanelAt at);
+void time_panel(App& app, PanelAt at);
+void costs_panel(App& app, PanelAt at);
+void breaks_panel(App& app, PanelAt at);
+void rates_panel(App& app, PanelAt at);
+void terms_panel(App& app, PanelAt at);
+void send_panel(App& app, PanelAt at);
+void issued_panel(App& app, PanelAt at);
+void wear_panel(App& app, PanelAt at);
+void set_row_panel(App& app, PanelAt of);
+void start_panel(App& app, PanelAt at);
+void incoming_panel(App& app, PanelAt at);
+void clash_panel(App& app, PanelAt at);
+void section_panel(App& app, PanelAt at);
 
 } // namespace torchside::web

@@ -1,11 +1,9 @@
 #include "web/screens/show.hpp"
 
 #include "core/price/money.hpp"
-#include "core/quantity/in_units.hpp"
 #include "core/quantity/print.hpp"
 #include "core/stock/thickness.hpp"
 #include "core/worksheet/holes.hpp"
-#include "core/worksheet/words.hpp"
 
 namespace torchside::web {
 namespace {
@@ -33,7 +31,7 @@ Shown show(Length length, UnitSystem units) {
 }
 
 Shown show_limit(Length length, UnitSystem units) {
-    return shown(words::at_most(length, units), words::at_most(length, other(units)));
+    return shown(print_at_most(length, units), print_at_most(length, other(units)));
 }
 
 Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
@@ -89,78 +87,6 @@ std::string show_range(const Estimate<Duration>& e) {
     return range(print(e));
 }
 
-namespace {
-
-/// In units that are no quantity of their own.
-std::string show_rate(double value, std::string_view unit, bool metric) {
-    struct Rate {
-        std::string_view unit, metric, inch;
-        double metric_size, inch_size; // of what is shown, in the key's unit
-    };
-    constexpr Rate rates[] = {
-        {"mm2", " mm²", " kcmil", 1, mm2_per_kcmil},
-        {"hp", " kW", " hp", 1 / 0.7456998715822702, 1},
-        {"V/mm", " V/mm", " V/in", 1, 1 / 25.4},
-        {"1/m", " per m", " per ft", 1, 1 / 0.3048},
-        {"kW/(m3/min)", " kW/(m3/min)", " kW/100 cfm", 1, 1 / 2.8316846592},
-        {"money/kg", "/kg", "/lb", 1, 1 / 0.45359237},
-    };
-    for (const Rate& rate : rates) {
-        if (unit == rate.unit) {
-            return print_trimmed(value / (metric ? rate.metric_size : rate.inch_size), 3) +
-                   std::string(metric ? rate.metric : rate.inch);
-        }
-    }
-    return print_trimmed(value, 3);
-}
-
-} // namespace
-
-std::string show_field(double value, std::string_view unit, UnitSystem units) {
-    const bool metric = units == UnitSystem::metric;
-    if (unit == "mm") {
-        return print(Length{value, mm}, units).text();
-    }
-    if (unit == "m") {
-        return units == UnitSystem::metric ? print_trimmed(value, 1) + " m"
-                                           : print_trimmed(Length{value, metre}.in(foot), 1) + " ft";
-    }
-    if (unit == "mm/min") {
-        return print(Speed{value, mm_min}, units).text();
-    }
-    if (unit == "mm/s2") {
-        return print(Acceleration{value, mm_s2}, units).text();
-    }
-    if (unit == "bar") {
-        return print(Pressure{value, bar}, units).text();
-    }
-    if (unit == "L/min") {
-        return print(Flow{value, litre_min}, units).text();
-    }
-    if (unit == "L") {
-        return print(Volume{value, litre}, units).text();
-    }
-    if (unit == "share") {
-        return print_trimmed(value * 100, 4) + " %";
-    }
-    if (unit == "C") {
-        return metric ? print_trimmed(value, 1) + " °C" : print_trimmed(value * 1.8 + 32, 1) + " °F";
-    }
-    if (unit == "mm2" || unit == "hp" || unit == "V/mm" || unit == "1/m" || unit == "kW/(m3/min)" ||
-        unit == "money/kg") {
-        return show_rate(value, unit, metric);
-    }
-    if (unit == "deg") {
-        return print_trimmed(value, 1) + "°";
-    }
-    std::string out = print_trimmed(value, 3);
-    if (!unit.empty() && unit != "money") {
-        out += ' ';
-        out += unit;
-    }
-    return out;
-}
-
 std::string show_text(Length length, UnitSystem units) {
     return print(length, units).text();
 }
@@ -182,16 +108,17 @@ std::string_view currency_sign(std::string_view currency) {
     return {};
 }
 
-std::string show_field(double value, std::string_view unit, const Shop& shop) {
-    const std::string_view sign = unit.starts_with("money") ? currency_sign(shop.rates.currency) : std::string_view();
-    if (unit == "money") { // 9.5 is 9.50; a tenth of a cent, where one was typed, stays
+std::string show_field(double value, FieldUnit unit, const Shop& shop) {
+    const bool money = unit == FieldUnit::money || unit == FieldUnit::money_per_kg;
+    const std::string sign(money ? currency_sign(shop.rates.currency) : std::string_view());
+    if (unit == FieldUnit::money) { // 9.5 is 9.50; a tenth of a cent, where one was typed, stays
         const int places = price::decimals(shop.rates.currency);
         const std::string typed = print_trimmed(value, 3);
         const std::size_t point = typed.find('.');
         const bool short_of = point != std::string::npos && typed.size() - point - 1 < static_cast<std::size_t>(places);
-        return std::string(sign) + (short_of ? print_fixed(value, places) : typed);
+        return sign + (short_of ? print_fixed(value, places) : typed);
     }
-    return std::string(sign) + show_field(value, unit, shop.display.units);
+    return sign + print_field(value, unit, shop.display.units);
 }
 
 std::string with_currency(std::string_view amount, std::string_view currency) {

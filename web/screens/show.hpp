@@ -7,6 +7,7 @@
 
 #include "core/cut/settings.hpp"
 #include "core/quantity/estimate.hpp"
+#include "core/quantity/field_unit.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::web {
@@ -39,12 +40,10 @@ struct Shown {
 [[nodiscard]] std::string show_range(const Estimate<Voltage>& e);
 [[nodiscard]] std::string show_range(const Estimate<Duration>& e);
 
-/// A number of the workbook in its key's unit, as the user's units say it: (60, "mm") is "60 mm" or "2.362 in".
-[[nodiscard]] std::string show_field(double value, std::string_view unit, UnitSystem units);
-/// The same, an amount of money with the sign of the shop's currency: (35, "money") is "$35".
-[[nodiscard]] std::string show_field(double value, std::string_view unit, const Shop& shop);
+/// A number of the workbook as print_field() has it, an amount of money with the sign of the shop's currency: (35, money)
+/// is "$35".
+[[nodiscard]] std::string show_field(double value, FieldUnit unit, const Shop& shop);
 
-/// The same of a typed one.
 [[nodiscard]] std::string show_text(Length length, UnitSystem units);
 [[nodiscard]] std::string show_text(Speed speed, UnitSystem units);
 

@@ -1,6 +1,8 @@
 #include "web/screens/verdicts.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "core/quantity/sort_rows.hpp"
 #include "core/worksheet/hindrance.hpp"
@@ -10,18 +12,18 @@ namespace torchside::web {
 namespace {
 
 std::string reach_words(const App& app) {
-    const cut::Capacity& c = app.sheet().capacity;
+    const cut::Capacity& c = app.worksheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
     return "Clean cut up to " + show_limit(c.clean, units).number + ", pierce " + show_limit(c.pierce, units).number +
            ", sever " + show_limit(c.sever, units).whole();
 }
 
-/// The worst of the warnings whose code starts so.
-Sign worst(const App& app, std::string_view family) {
+/// The worst of what is said of this.
+Sign worst(const App& app, Topic topic) {
     Sign sign = Sign::holds;
-    for (const Warning& w : app.sheet().warnings) {
-        if (w.code.starts_with(family)) {
-            sign = std::max(sign, sign_of(w.severity));
+    for (const Message& message : app.worksheet().warnings) {
+        if (message.topic == topic) {
+            sign = std::max(sign, sign_of(message.severity));
         }
     }
     return sign;
@@ -29,124 +31,75 @@ Sign worst(const App& app, std::string_view family) {
 
 } // namespace
 
-std::string capital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    }
-    return text;
-}
-
 Sign circuit_sign(const App& app) {
-    const supply::CircuitVerdict verdict = app.sheet().circuit.verdict;
+    const supply::CircuitVerdict verdict = app.worksheet().circuit.verdict;
     const Sign sign = verdict == supply::CircuitVerdict::holds      ? Sign::holds
                       : verdict == supply::CircuitVerdict::may_trip ? Sign::caution
                                                                     : Sign::stop;
-    return std::max(sign, worst(app, "circuit"));
+    return std::max(sign, worst(app, Topic::circuit));
 }
 
 Verdict plate_verdict(const App& app) {
-    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), "reach"};
-    switch (app.sheet().capacity.verdict) {
-    case cut::Reach::clean:
-        break;
-    case cut::Reach::edge_start:
-        v.sign = Sign::caution;
-        v.sentence = "Too thick to pierce: start at an edge";
-        break;
-    case cut::Reach::sever:
-        v.sign = Sign::caution;
-        v.sentence = "Severs this plate, no clean cut";
-        break;
-    case cut::Reach::refused:
-        v.sign = Sign::stop;
-        v.sentence = hindrance(app.book(), app.sheet())->reason;
-        break;
+    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), panel_of(Topic::reach)};
+    for (const Message& message : app.worksheet().warnings) {
+        if (message.topic == Topic::reach) {
+            v.sign = sign_of(message.severity);
+            v.sentence = app.say(message.title);
+        }
     }
     return v;
 }
 
 namespace {
 
-/// "Circuit holds: 43 A on a 50 A breaker" and what to do: the first clause is the row's title, the rest its quiet
-/// line.
-Verdict of_summary(std::string code, Sign sign, const std::string& summary, const std::string& way_out) {
-    const std::size_t colon = summary.find(": ");
-    Verdict v{code, sign, summary.substr(0, colon), "", code};
-    if (colon != std::string::npos) {
-        v.way_out = summary.substr(colon + 2);
-        v.way_out += way_out.empty() ? "" : ". ";
-    }
-    v.way_out += way_out;
-    return v;
+Verdict row_of(const App& app, std::string code, Sign sign, const Message& message) {
+    return {std::move(code), sign, app.say(message.title), say_below(message, app.speech()), panel_of(message.topic)};
 }
 
 Verdict circuit(const App& app) {
-    const supply::Report& r = app.sheet().circuit;
-    return of_summary("circuit", circuit_sign(app), r.summary, r.way_out);
+    return row_of(app, "circuit", circuit_sign(app), app.worksheet().circuit.message);
 }
 
 Verdict air_supply(const App& app) {
-    const air::Report& r = app.sheet().air;
-    return of_summary("air", worst(app, "air"), r.summary, r.way_out);
+    return row_of(app, "air", worst(app, Topic::air), app.worksheet().air.message);
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, app.sheet().safety.shade_text, "Shock, eyes, fume, fire, ears: read once", "safety"};
+    return {"safety", Sign::holds, app.say(app.worksheet().safety.shade_text),
+            "Shock, eyes, fume, fire, ears: read once", "safety"};
 }
 
-/// What stands in the safety sheet at length, and nowhere else.
-bool is_hazard(const App& app, std::string_view code) {
-    for (const safety::Caution& c : app.sheet().safety.cautions) {
-        if (c.code == code) {
-            return true;
-        }
-    }
-    return false;
-}
+/// Where what is said of a topic is shown. Reach, circuit and air have a row of their own on Cut.
+struct Shown {
+    const char* sheet;
+    bool on_cut, on_part, on_quote;
+};
+constexpr Shown shown[] = {
+    // by Topic
+    {"reach", false, false, false},   {"stock", true, false, false}, {"stock", true, true, false},
+    {"machine", true, false, false},  {"table", true, false, false}, {"height", true, false, false},
+    {"circuit", false, false, false}, {"air", false, false, false},  {"safety", true, false, false},
+    {"shape", false, true, false},    {"table", false, true, false}, {"machine", false, true, false},
+    {"wear", true, false, true},      {"costs", false, false, true}, {"rates", false, false, true},
+};
+static_assert(std::size(shown) == static_cast<std::size_t>(Topic::rates) + 1);
 
-/// Warnings that no row above speaks for; each opens the sheet that holds its field.
-bool has_own_row(std::string_view code) {
-    return code.starts_with("plate_") || code.starts_with("circuit") || code.starts_with("air") ||
-           code.starts_with("breaker");
-}
-
-std::string sheet_for(std::string_view field) {
-    if (field.starts_with("shop.machine")) {
-        return "machine";
-    }
-    if (field.starts_with("shop.height_control")) {
-        return "height";
-    }
-    if (field.starts_with("job.part")) {
-        return "shape";
-    }
-    if (field.starts_with("shop.wear")) {
-        return "wear";
-    }
-    if (field.starts_with("shop.table")) {
-        return "table";
-    }
-    return "stock";
-}
-
-bool is_of_quote(const Warning& w) {
-    return w.field.starts_with("job.price") || w.field.starts_with("shop.rates");
+const Shown& shown_of(Topic topic) {
+    return shown[static_cast<std::size_t>(topic)];
 }
 
 } // namespace
 
-bool is_of_part(const Warning& w) {
-    return w.field.starts_with("job.part") || w.code == "slow_places" || w.code == "duty_rests";
+std::string panel_of(Topic topic) {
+    return shown_of(topic).sheet;
 }
 
-Verdict of_warning(const Warning& w) {
-    const std::size_t cut = std::min(w.text.find(": "), w.text.find("; ")); // "50:1" is one word
-    Verdict v{w.code, sign_of(w.severity), w.text, "", sheet_for(w.field)};
-    if (cut != std::string::npos && cut + 2 < w.text.size()) {
-        v.sentence = w.text.substr(0, cut);
-        v.way_out = capital(w.text.substr(cut + 2));
-    }
-    return v;
+bool is_of_part(Topic topic) {
+    return shown_of(topic).on_part;
+}
+
+Verdict of_message(const App& app, const Message& message) {
+    return row_of(app, std::string(message.code), sign_of(message.severity), message);
 }
 
 void worst_first(std::vector<Verdict>& rows) {
@@ -155,35 +108,36 @@ void worst_first(std::vector<Verdict>& rows) {
 }
 
 std::string missing(const App& app, std::string_view what) {
-    const auto in_the_way = hindrance(app.book(), app.sheet());
-    return "No " + std::string(what) + (in_the_way ? ": " + in_the_way->reason : std::string());
+    const auto in_the_way = hindrance(app.book(), app.worksheet());
+    return "No " + std::string(what) + (in_the_way ? ": " + app.say(in_the_way->reason) : std::string());
 }
 
 Sign sign_of(Severity severity) {
     return severity == Severity::stop ? Sign::stop : severity == Severity::caution ? Sign::caution : Sign::holds;
 }
 
+Sign sign_of(air::AirVerdict verdict) {
+    return verdict == air::AirVerdict::sustained             ? Sign::holds
+           : verdict == air::AirVerdict::not_enough_pressure ? Sign::stop
+                                                             : Sign::caution;
+}
+
 std::vector<Verdict> quote_verdicts(const App& app) {
     std::vector<Verdict> rows;
-    for (const Warning& w : app.sheet().warnings) {
-        if (is_of_quote(w)) {
-            rows.push_back(of_warning(w));
-            rows.back().sheet = w.code == "minimum_charge" ? "rates" : "costs";
-        } else if (w.field.starts_with("shop.wear")) {
-            rows.push_back(of_warning(w));
-            rows.back().sheet = "wear";
+    for (const Message& message : app.worksheet().warnings) {
+        if (shown_of(message.topic).on_quote) {
+            rows.push_back(of_message(app, message));
         }
     }
-    const auto& price = app.sheet().price;
+    const auto& price = app.worksheet().price;
     if (price && price->make_or_buy && price->make_or_buy->choice != price::Choice::buy) {
-        const std::string& text = price->make_or_buy->text;
-        const std::size_t end = text.find(". ");
-        rows.push_back(
-            {"make", Sign::holds, text.substr(0, end), end == std::string::npos ? "" : text.substr(end + 2), "costs"});
+        const price::MakeOrBuy& m = *price->make_or_buy;
+        rows.push_back({"make", Sign::holds, app.say(m.title), app.say(m.detail), panel_of(Topic::price)});
     }
-    if (price && !app.sheet().wear.change_before && !app.sheet().wear.outlived) {
-        rows.push_back({"wear", Sign::holds, "The set in the torch sees the batch through",
-                        app.sheet().wear.guess ? "A guess until a worn set is logged" : "By your log", "wear"});
+    if (price && !app.worksheet().wear.change_before && !app.worksheet().wear.outlived) {
+        rows.push_back({"wear", Sign::holds, "These consumables will last the batch",
+                        app.worksheet().wear.guess ? "A rough guess until you log a worn-out set" : "From your log",
+                        panel_of(Topic::wear)});
     }
     worst_first(rows);
     return rows;
@@ -191,12 +145,9 @@ std::vector<Verdict> quote_verdicts(const App& app) {
 
 std::vector<Verdict> verdicts(const App& app) {
     std::vector<Verdict> rows{plate_verdict(app), circuit(app), air_supply(app)};
-    for (const Warning& w : app.sheet().warnings) {
-        if (!has_own_row(w.code) && !is_of_part(w) && !is_of_quote(w)) {
-            rows.push_back(of_warning(w));
-            if (is_hazard(app, w.code)) {
-                rows.back().sheet = "safety";
-            }
+    for (const Message& message : app.worksheet().warnings) {
+        if (shown_of(message.topic).on_cut) {
+            rows.push_back(of_message(app, message));
         }
     }
     rows.push_back(eyes(app));

@@ -15,17 +15,17 @@ struct Verdict {
     Sign sign = Sign::holds;
     std::string sentence;
     std::string way_out;
-    std::string sheet;                    // what touching the row opens
+    std::string panel;                    // what touching the row opens
     std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };
 
 [[nodiscard]] Sign sign_of(Severity severity);
+[[nodiscard]] Sign sign_of(air::AirVerdict verdict);
 [[nodiscard]] Sign circuit_sign(const App& app); // breaker, wires and plug together
-[[nodiscard]] std::string capital(std::string text);
 void worst_first(std::vector<Verdict>& rows);
-/// A warning is one sentence; its first clause is the row's title, the rest its quiet line.
-[[nodiscard]] Verdict of_warning(const Warning& w);
-[[nodiscard]] bool is_of_part(const Warning& w);
+[[nodiscard]] Verdict of_message(const App& app, const Message& message);
+[[nodiscard]] std::string panel_of(Topic topic); // where more of it stands
+[[nodiscard]] bool is_of_part(Topic topic);
 /// Whether this current reaches through this plate.
 [[nodiscard]] Verdict plate_verdict(const App& app);
 /// "No price: 45 A does not sever this plate", said alike wherever something is missing.

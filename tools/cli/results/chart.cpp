@@ -1,7 +1,11 @@
 #include "tools/cli/results/chart.hpp"
 
+#include <iterator>
+
 #include "core/codec/decimal.hpp"
 #include "core/quantity/print.hpp"
+#include "core/worksheet/figures.hpp"
+#include "tools/cli/results/settings.hpp"
 #include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
@@ -12,24 +16,30 @@ namespace {
 struct ChartUnits {
     Unit<LengthKind> length;
     std::string_view length_name;
-    int length_decimals;
     int plate_decimals; // gauges are told apart by a ten-thousandth of an inch
-    Unit<SpeedKind> speed;
-    std::string_view speed_name;
     UnitSystem system;
 };
 
 ChartUnits units_of(UnitSystem system) {
-    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 3, 4, in_min, "_in_min", UnitSystem::inch}
-                                      : ChartUnits{mm, "_mm", 2, 2, mm_min, "_mm_min", UnitSystem::metric};
+    return system == UnitSystem::inch ? ChartUnits{inch, "_in", 4, UnitSystem::inch}
+                                      : ChartUnits{mm, "_mm", 2, UnitSystem::metric};
 }
 
+// A spreadsheet has the feed's band too: that is where shops differ most.
+constexpr std::string_view band_ends[] = {"feed_low", "feed_high"};
+
 std::string csv_header(const ChartUnits& u) {
-    const std::string length(u.length_name);
-    const std::string speed(u.speed_name);
-    return "thickness" + length + ",current_a,nozzle_a,verdict,tested,basis,feed" + speed + ",feed_low" + speed +
-           ",feed_high" + speed + ",arc_v,controller_v,cut_height" + length + ",pierce_height" + length +
-           ",pierce_delay_s,kerf" + length + ",lead_in" + length + ",min_hole" + length + ",note\n";
+    std::string out = "thickness" + std::string(u.length_name) + ",current_a,nozzle_a,verdict,tested,basis";
+    for (const Figure& figure : figures()) {
+        const std::string key = file_key(figure, u.system);
+        out += ',' + key;
+        if (figure.measure == Measure::feed) {
+            for (const std::string_view end : band_ends) {
+                out += ',' + std::string(end) + key.substr(figure.stem.size());
+            }
+        }
+    }
+    return out + ",controller_v,note\n";
 }
 
 // For who looks at a row's figures alone.
@@ -40,28 +50,31 @@ std::string_view note_of(cut::Reach reach) {
 }
 
 std::string csv_settings(const cut::Settings& s, Speed fastest, const ChartUnits& u) {
-    const int decimals = u.system == UnitSystem::inch ? 1 : 0;
-    const auto speed = [&](Speed v) { return ',' + print_fixed(v.in(u.speed), decimals); };
-    const auto length = [&](Length l) { return ',' + print_fixed(l.in(u.length), u.length_decimals); };
-    return speed(to_dial(s.feed.value, fastest, u.system)) + speed(s.feed.low) + speed(s.feed.high) + ',' +
-           print_fixed(s.arc.value.in(volt), 0) + ',' + print_fixed(s.controller.in(volt), 2) +
-           length(s.cut_height.value) + length(s.pierce_height.value) + ',' +
-           (s.pierce_delay ? print_fixed(s.pierce_delay->value.in(second), 2) : "") + length(s.kerf.value) +
-           length(s.lead_in.value) + length(s.min_hole.value);
+    std::string out;
+    for (const Figure& figure : figures()) {
+        const auto e = figure.of(s, u.system);
+        const auto put = [&](double value) {
+            out += ',' + print_fixed(value, file_decimals(figure.measure, u.system));
+        };
+        if (!e) {
+            out += ',';
+        } else if (figure.measure == Measure::feed) {
+            const Speed dial = to_dial(s.feed.value, fastest, u.system);
+            put(dial.in(u.system == UnitSystem::metric ? mm_min : in_min));
+            put(e->low);
+            put(e->high);
+        } else {
+            put(e->value);
+        }
+    }
+    return out + ',' + print_fixed(s.controller.in(volt), 2);
 }
 
 Json settings_json(const cut::Settings& s, const ChartUnits& u) {
-    const std::string length(u.length_name);
-    return {{"feed" + std::string(u.speed_name), figure(s.feed, u.speed)},
-            {"arc_v", figure(s.arc, volt)},
-            {"controller_v", amount(s.controller, volt)},
-            {"cut_height" + length, figure(s.cut_height, u.length)},
-            {"pierce_height" + length, figure(s.pierce_height, u.length)},
-            {"pierce_delay_s", figure(s.pierce_delay, second)},
-            {"kerf" + length, figure(s.kerf, u.length)},
-            {"lead_in" + length, figure(s.lead_in, u.length)},
-            {"min_hole" + length, figure(s.min_hole, u.length)},
-            {"feed_capped", s.feed_capped}};
+    Json out = figures_json(s, u.system);
+    out["controller_v"] = amount(s.controller, volt);
+    out["feed_capped"] = s.feed_capped;
+    return out;
 }
 
 Json column_json(const ChartColumn& column, const ChartUnits& u) {
@@ -104,7 +117,7 @@ std::string chart_csv(const Chart& chart, UnitSystem units) {
                 out += word_of(footing_words, cell.basis.feed);
                 out += csv_settings(*cell.settings, chart.fastest, u);
             } else {
-                out += std::string(11, ',');
+                out += std::string(figures().size() + std::size(band_ends) + 1, ',');
             }
             out += ',';
             out += note_of(cell.reach);

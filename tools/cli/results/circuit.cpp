@@ -6,26 +6,26 @@ namespace torchside::cli {
 
 namespace {
 
-Json check_json(const supply::Check& check) {
+Json check_json(const supply::Check& check, const Speech& speech) {
     return {{"code", word_of(check_words, check.kind)},
             {"ok", check.ok},
-            {"text", check.text},
-            {"source", check.source},
-            {"weight", word_of(weight_words, check.weight)}};
+            {"text", say(check.message, speech)},
+            {"source", say(check.source, speech)},
+            {"weight", word_of(severity_words, check.message.severity)}};
 }
 
-Json node_json(const supply::Node& node) {
-    return {{"stop", word_of(stop_words, node.stop)},
-            {"present", node.present},
-            {"figure", node.figure},
-            {"detail", node.detail},
-            {"used", number(node.used)},
-            {"v", amount(node.voltage, volt)}};
+Json node_json(const supply::Node& node, const Speech& speech) {
+    return {{"stop", word_of(stop_words, node.stop)}, {"present", node.present},   {"figure", say(node.figure, speech)},
+            {"detail", say(node.detail, speech)},     {"used", number(node.used)}, {"v", amount(node.voltage, volt)}};
+}
+
+Json said(const std::vector<Text>& texts, const Speech& speech) {
+    return list_of(texts, [&](const Text& text) { return say(text, speech); });
 }
 
 } // namespace
 
-Json circuit_json(const supply::Report& r) {
+Json circuit_json(const supply::Report& r, const Speech& speech) {
     return {
         {"input_a", amount(r.input, ampere)},
         {"input_at_rated_load_a", amount(r.input_at_rated_load, ampere)},
@@ -51,27 +51,27 @@ Json circuit_json(const supply::Report& r) {
         {"generator_min_va", amount(r.generator_min, volt_ampere)},
         {"duty", number(r.duty)},
         {"arc_s_per_10_min", amount(r.arc_per_10_min, second)},
-        {"duty_note", r.duty_note},
+        {"duty_note", say(r.duty_note, speech)},
         {"power_basis", word_of(power_basis_words, r.power_basis)},
-        {"checks", list_of(r.checks, check_json)},
-        {"chain", list_of(r.chain.nodes, node_json)},
-        {"guard", r.guard},
-        {"summary", r.summary},
-        {"way_out", r.way_out},
-        {"basis", r.basis},
+        {"checks", list_of(r.checks, [&](const supply::Check& c) { return check_json(c, speech); })},
+        {"chain", list_of(r.chain.nodes, [&](const supply::Node& n) { return node_json(n, speech); })},
+        {"guard", say(r.guard, speech)},
+        {"summary", say_summary(r.message, speech)},
+        {"way_out", say(r.message.remedy, speech)},
+        {"basis", said(r.basis, speech)},
     };
 }
 
-Json tap_json(const supply::ControllerInput& r) {
+Json tap_json(const supply::ControllerInput& r, const Speech& speech) {
     return {{"controller_high_v", amount(r.controller, volt)},
             {"before_arc_v", amount(r.before_arc, volt)},
-            {"severity", word_of(tap_words, r.severity)},
+            {"severity", r.message ? word_of(severity_words, r.message->severity) : "fine"},
             {"shock", r.shock},
-            {"text", r.text},
-            {"basis", r.basis}};
+            {"text", r.message ? say(*r.message, speech) : ""},
+            {"basis", said(r.basis, speech)}};
 }
 
-Json air_json(const air::Report& r) {
+Json air_json(const air::Report& r, const Speech& speech) {
     return {
         {"verdict", word_of(air_words, r.verdict)},
         {"runs_s", amount(r.runs, second)},
@@ -88,10 +88,10 @@ Json air_json(const air::Report& r) {
         {"water_g_h", number(r.water_g_h)},
         {"dew_point_c", number(r.dew_point_c)},
         {"water_class", number(r.water_class)},
-        {"dryness", r.dryness},
-        {"summary", r.summary},
-        {"way_out", r.way_out},
-        {"basis", r.basis},
+        {"dryness", say(r.dryness, speech)},
+        {"summary", say_summary(r.message, speech)},
+        {"way_out", say(r.message.remedy, speech)},
+        {"basis", said(r.basis, speech)},
     };
 }
 

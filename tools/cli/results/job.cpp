@@ -25,19 +25,19 @@ Json contour_json(const PartContour& c) {
             {"area_mm2", number(c.area_mm2)}};
 }
 
-Json problem_json(std::string_view code, part::Problem::Severity severity, std::string_view text) {
+Json problem_json(std::string_view code, Severity severity, std::string_view text) {
     return {{"code", code}, {"severity", word_of(severity_words, severity)}, {"text", text}};
 }
 
-Json problems_json(const PartStage& part) {
+Json problems_json(const PartStage& part, const Speech& speech) {
     Json out = Json::array();
     if (part.fault) {
-        Json entry = problem_json("no_part", part::Problem::Severity::stop, part.fault->text);
+        Json entry = problem_json("no_part", Severity::stop, part.fault->text);
         entry["field"] = part.fault->field;
         out.push_back(std::move(entry));
     }
     for (const part::Problem& p : part.problems) {
-        Json entry = problem_json(p.code, p.severity, p.text);
+        Json entry = problem_json(p.code, p.severity, say(message_of(p), speech));
         entry["x_mm"] = spot(p.at.x);
         entry["y_mm"] = spot(p.at.y);
         entry["size_mm"] = number(to_millionth(p.size_mm));
@@ -62,24 +62,24 @@ Json slow_json(const motion::SlowSpan& span) {
             {"lowest", number(to_millionth(span.lowest))}};
 }
 
-Json lines_json(const price::Report& r) {
+Json lines_json(const price::Report& r, const Speech& speech) {
     Json out = Json::array();
     for (std::size_t i = 0; i < r.lines.size(); ++i) {
         out.push_back({{"code", line_words[i]},
                        {"total", number(price::amount(r.lines[i].total, r.decimals))},
-                       {"how", r.lines[i].how}});
+                       {"how", say(r.lines[i].how, speech)}});
     }
     return out;
 }
 
-Json make_or_buy_json(const std::optional<price::MakeOrBuy>& m) {
+Json make_or_buy_json(const std::optional<price::MakeOrBuy>& m, const Speech& speech) {
     if (!m) {
         return {};
     }
     return {{"verdict", word_of(choice_words, m->choice)},
             {"saved_each", figure(m->saved_each)},
             {"break_even", or_null(m->break_even)},
-            {"text", m->text}};
+            {"text", say(m->title, speech) + ". " + say(m->detail, speech)}};
 }
 
 /// A sum of two lines of one part; the second has no band: set-up.
@@ -89,7 +89,7 @@ Estimate<double> with(const Estimate<double>& a, const Estimate<double>& sure) {
 
 } // namespace
 
-Json part_json(const Worksheet& sheet) {
+Json part_json(const Worksheet& sheet, const Speech& speech) {
     const PartStage& part = *sheet.part;
     return {{"area_mm2", number(part.area_mm2)},
             {"mass_kg", amount(sheet.mass, kg)},
@@ -99,7 +99,7 @@ Json part_json(const Worksheet& sheet) {
             {"height_mm", number(part.high.y - part.low.y)},
             {"contours", list_of(part.contours, contour_json)},
             {"compensated", list_of(part.compensated, contour_json)},
-            {"problems", problems_json(part)},
+            {"problems", problems_json(part, speech)},
             {"sheet", sheet_json(part.sheet)}};
 }
 
@@ -144,7 +144,7 @@ Json wear_json(const wear::Report& r) {
             {"guess", r.guess}};
 }
 
-Json price_json(const std::optional<price::Report>& r, std::string_view currency) {
+Json price_json(const std::optional<price::Report>& r, std::string_view currency, const Speech& speech) {
     Json out = {{"currency", currency}};
     if (!r) {
         out.update(nulls({"material", "machine", "labour", "consumables", "energy", "cost_each", "price_each",
@@ -165,17 +165,17 @@ Json price_json(const std::optional<price::Report>& r, std::string_view currency
                     {"cost_each", figure(r->cost_each)},
                     {"price_each", figure(r->price_each)},
                     {"price_total", figure(r->price_total)},
-                    {"lines", lines_json(*r)},
+                    {"lines", lines_json(*r, speech)},
                     {"cost_total", cash(r->cost)},
                     {"tax", r->tax ? cash(*r->tax) : Json()},
                     {"to_pay", cash(r->to_pay)},
                     {"margin", number(r->margin)},
                     {"markup", number(r->markup)},
-                    {"margin_text", r->margin_text},
+                    {"margin_text", say(r->margin_text, speech)},
                     {"breaks", list_of(r->breaks, break_json)},
-                    {"make_or_buy", make_or_buy_json(r->make_or_buy)},
-                    {"rounding", r->rounding},
-                    {"band", r->band}});
+                    {"make_or_buy", make_or_buy_json(r->make_or_buy, speech)},
+                    {"rounding", say(r->rounding, speech)},
+                    {"band", say(r->band, speech)}});
     return out;
 }
 

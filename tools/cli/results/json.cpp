@@ -1,5 +1,6 @@
 #include "tools/cli/results/json.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 
@@ -7,7 +8,6 @@ namespace torchside::cli {
 
 namespace {
 
-constexpr std::size_t line_width = 120;
 constexpr double largest_whole = 1e15; // below it every whole double prints all its digits
 
 std::string scalar(const Json& value) {
@@ -33,11 +33,14 @@ std::string on_one_line(const Json& value) {
     return value.is_structured() ? entries(value, "", ", ", "", on_one_line) : scalar(value);
 }
 
+bool holds_object(const Json& value) {
+    return value.is_structured() &&
+           std::any_of(value.begin(), value.end(), [](const Json& e) { return e.is_object() || holds_object(e); });
+}
+
 std::string laid_out(const Json& value, std::size_t indent) {
-    std::string line = on_one_line(value);
-    const bool fits = indent > 0 && indent + line.size() <= line_width;
-    if (fits || !value.is_structured()) {
-        return line;
+    if (indent > 0 && !holds_object(value)) {
+        return on_one_line(value);
     }
     const std::string margin = '\n' + std::string(indent + 2, ' ');
     return entries(value, margin, ',' + margin, '\n' + std::string(indent, ' '),

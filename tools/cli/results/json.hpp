@@ -63,7 +63,7 @@ template <class List, class Make>
 /// An object whose keys are there and have no values.
 [[nodiscard]] Json nulls(std::initializer_list<std::string_view> keys);
 
-/// As text: what fits a line stands on one line, the rest is broken by level. Ends in a line end.
+/// As text: what holds no object stands on one line, the rest is broken by level. Ends in a line end.
 [[nodiscard]] std::string printed(const Json& value);
 
 } // namespace torchside::cli

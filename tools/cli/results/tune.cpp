@@ -6,12 +6,12 @@ namespace torchside::cli {
 
 namespace {
 
-Json row_json(const tune::RowNote& note) {
+Json row_json(const tune::RowNote& note, const Speech& speech) {
     return {{"taught", word_of(taught_words, note.why)},
             {"measure_again", note.measure_again},
             {"weight", number(note.weight)},
             {"sd_off", number(note.sd_off)},
-            {"text", note.text}};
+            {"text", say(note.text, speech)}};
 }
 
 Json point_json(const tune::CurvePoint& point) {
@@ -29,8 +29,8 @@ Json ladder_json(const tune::Outlook& o) {
 
 } // namespace
 
-Json tune_json(const tune::Posterior& posterior, const tune::Trail& trail, const tune::Outlook& outlook,
-               const Job& job) {
+Json tune_json(const tune::Posterior& posterior, const tune::Trail& trail, const tune::Outlook& outlook, const Job& job,
+               const Speech& speech) {
     return {{"job",
              {{"material", word_of(document::metal_words, job.material)},
               {"thickness_mm", amount(job.thickness, mm)},
@@ -44,12 +44,12 @@ Json tune_json(const tune::Posterior& posterior, const tune::Trail& trail, const
             {"stop", outlook.stop},
             {"past_table", outlook.past_table},
             {"ladder", ladder_json(outlook)},
-            {"advice", outlook.advice},
+            {"advice", say(outlook.advice, speech)},
             {"trail",
              {{"physics_feed_mm_min", figure(trail.physics, mm_min)},
               {"practice_feed_mm_min", figure(trail.practice, mm_min)},
               {"own_feed_mm_min", figure(trail.own, mm_min)}}},
-            {"rows", list_of(posterior.notes, row_json)},
+            {"rows", list_of(posterior.notes, [&](const tune::RowNote& note) { return row_json(note, speech); })},
             {"curve", list_of(outlook.curve, point_json)}};
 }
 

@@ -16,10 +16,8 @@ inline constexpr std::string_view power_basis_words[] = {"estimate", "corrected"
 inline constexpr std::string_view check_words[] = {
     "drop",       "low_line",  "plug_load", "run_device",   "run_load", "cord_load", "welder_device",
     "welder_run", "generator", "nameplate", "breaker_load", "plug",     "plug_fit",  "welder_size"};
-inline constexpr std::string_view weight_words[] = {"note", "caution", "stop"};
 inline constexpr std::string_view cap_words[] = {"machine", "breaker", "run", "cord", "plug", "generator", "voltage"};
 inline constexpr std::string_view stop_words[] = {"panel", "breaker", "run", "cord", "machine", "torch"};
-inline constexpr std::string_view tap_words[] = {"fine", "caution", "stop"};
 inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
 inline constexpr std::string_view footing_words[] = {"physics", "practice", "cuts"};
 inline constexpr std::string_view taught_words[] = {"taught", "worn", "says_nothing", "outside_model"};

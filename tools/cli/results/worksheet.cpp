@@ -3,6 +3,7 @@
 #include "core/safety/words.hpp"
 #include "tools/cli/results/circuit.hpp"
 #include "tools/cli/results/job.hpp"
+#include "tools/cli/results/settings.hpp"
 #include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
@@ -10,40 +11,30 @@ namespace torchside::cli {
 namespace {
 
 Json settings_json(const std::optional<cut::Settings>& s) {
-    if (!s) {
-        return nulls({"feed_mm_min", "arc_v", "cut_height_mm", "pierce_height_mm", "pierce_delay_s", "kerf_mm",
-                      "lead_in_mm", "min_hole_mm", "controller_v", "feed_capped"});
-    }
-    return {{"feed_mm_min", figure(s->feed, mm_min)},
-            {"arc_v", figure(s->arc, volt)},
-            {"cut_height_mm", figure(s->cut_height, mm)},
-            {"pierce_height_mm", figure(s->pierce_height, mm)},
-            {"pierce_delay_s", figure(s->pierce_delay, second)},
-            {"kerf_mm", figure(s->kerf, mm)},
-            {"lead_in_mm", figure(s->lead_in, mm)},
-            {"min_hole_mm", figure(s->min_hole, mm)},
-            {"controller_v", amount(s->controller, volt)},
-            {"feed_capped", s->feed_capped}};
+    Json out = figures_json(s, UnitSystem::metric);
+    out["controller_v"] = s ? amount(s->controller, volt) : Json();
+    out["feed_capped"] = s ? Json(s->feed_capped) : Json();
+    return out;
 }
 
-Json capacity_json(const cut::Capacity& c) {
+Json capacity_json(const cut::Capacity& c, const Speech& speech) {
     return {{"clean_mm", amount(c.clean, mm)},
             {"pierce_mm", amount(c.pierce, mm)},
             {"sever_mm", amount(c.sever, mm)},
             {"verdict", word_of(reach_words, c.verdict)},
             {"suggested_current_a", amount(c.suggested_current, ampere)},
             {"suggested_nozzle_a", amount(c.suggested_nozzle, ampere)},
-            {"reason", c.reason}};
+            {"reason", say(c.reason, speech)}};
 }
 
-Json by_hand_json(const std::optional<cut::ByHand>& b) {
+Json by_hand_json(const std::optional<cut::ByHand>& b, const Speech& speech) {
     if (!b) {
         return nulls({"s_per_100_mm", "s_per_foot", "drag", "advice"});
     }
     return {{"s_per_100_mm", amount(b->per_100_mm, second)},
             {"s_per_foot", amount(b->per_foot, second)},
             {"drag", b->drag},
-            {"advice", b->advice}};
+            {"advice", say(b->advice, speech)}};
 }
 
 Json trail_json(const std::optional<tune::Trail>& t) {
@@ -55,29 +46,29 @@ Json trail_json(const std::optional<tune::Trail>& t) {
             {"own_feed_mm_min", figure(t->own, mm_min)}};
 }
 
-Json safety_json(const safety::Report& r, UnitSystem units) {
+Json safety_json(const safety::Report& r, const Speech& speech) {
     const auto caution_json = [&](const safety::Caution& caution) -> Json {
-        const safety::CautionWords words = safety::words_of(caution, units);
-        return {{"code", caution.code},
-                {"severity", word_of(severity_words, caution.weight)},
-                {"text", words.text},
-                {"source", words.citation},
-                {"limits", safety::limits_of(caution, r.country)}};
+        return {
+            {"code", caution.code},
+            {"severity", word_of(severity_words, caution.severity)},
+            {"text", say(caution.text, speech)},
+            {"source", say(caution.citation, speech)},
+            {"limits", list_of(safety::limits_of(caution, r.country), [&](Word limit) { return say(limit, speech); })}};
     };
     return {{"country", word_of(document::country_words, r.country)},
             {"shade_min", number(r.shade_min)},
             {"shade_us", number(r.shade.us)},
             {"shade_en", number(r.shade.en)},
-            {"shade_text", r.shade_text},
-            {"shade_note", safety::shade_note(r)},
+            {"shade_text", say(r.shade_text, speech)},
+            {"shade_note", say(safety::shade_note(r), speech)},
             {"cautions", list_of(r.cautions, caution_json)}};
 }
 
-Json warning_json(const Warning& warning) {
+Json warning_json(const Message& warning, const Speech& speech) {
     return {{"code", warning.code},
             {"severity", word_of(severity_words, warning.severity)},
             {"field", warning.field},
-            {"text", warning.text}};
+            {"text", say(warning, speech)}};
 }
 
 Json job_json(const Job& j) {
@@ -90,21 +81,22 @@ Json job_json(const Job& j) {
 } // namespace
 
 Json worksheet_json(const Worksheet& sheet, const Workbook& workbook) {
+    const Speech speech{workbook.shop.display.units};
     return {{"job", job_json(workbook.job)},
             {"settings", settings_json(sheet.settings)},
-            {"capacity", capacity_json(sheet.capacity)},
-            {"by_hand", by_hand_json(sheet.by_hand)},
+            {"capacity", capacity_json(sheet.capacity, speech)},
+            {"by_hand", by_hand_json(sheet.by_hand, speech)},
             {"trail", trail_json(sheet.trail)},
-            {"tap", tap_json(sheet.tap)},
-            {"circuit", circuit_json(sheet.circuit)},
-            {"air", air_json(sheet.air)},
-            {"part", part_json(sheet)},
+            {"tap", tap_json(sheet.tap, speech)},
+            {"circuit", circuit_json(sheet.circuit, speech)},
+            {"air", air_json(sheet.air, speech)},
+            {"part", part_json(sheet, speech)},
             {"gaps", gaps_json(sheet.gaps)},
             {"time", time_json(sheet.time)},
             {"wear", wear_json(sheet.wear)},
-            {"price", price_json(sheet.price, workbook.shop.rates.currency)},
-            {"safety", safety_json(sheet.safety, workbook.shop.display.units)},
-            {"warnings", list_of(sheet.warnings, warning_json)}};
+            {"price", price_json(sheet.price, workbook.shop.rates.currency, speech)},
+            {"safety", safety_json(sheet.safety, speech)},
+            {"warnings", list_of(sheet.warnings, [&](const Message& m) { return warning_json(m, speech); })}};
 }
 
 } // namespace torchside::cli

@@ -1,0 +1,63 @@
+// The unit of a workbook key: how it is named in files, and how a field shows it and reads it for each reader.
+//
+// A reader in inches sees the counterpart: in, ft, in/min, psi, cfm, gal, °F, kcmil, V/in; a price of a kilogram is one
+// of a pound. Horsepower is kW to a metric reader. Values are always in the key's own unit.
+// Factors: core/quantity/quantity.hpp.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "core/quantity/read.hpp"
+#include "core/quantity/unit_system.hpp"
+
+namespace torchside {
+
+enum class FieldUnit : std::uint8_t {
+    none, // a plain number
+    mm,
+    metre,
+    mm2,
+    mm_min,
+    mm_s2,
+    second,
+    minute,
+    ampere,
+    volt,
+    volt_per_mm,
+    volt_ampere,
+    horsepower,
+    bar,
+    litre,
+    litre_min,
+    celsius,
+    degree,
+    share, // 0.3, typed and shown as 30 %
+    money,
+    money_per_kg,
+    per_metre,
+    kw_per_m3_min, // power of a compressor for the air it delivers
+    awg,
+    days,
+    kilohm,
+};
+
+/// As files and the command line name it: "mm/min", "share"; empty for a plain number.
+[[nodiscard]] std::string_view unit_name(FieldUnit unit);
+
+/// As a field shows it: "6.35 mm", "30 %", "77 °F". Money goes without its currency.
+[[nodiscard]] std::string print_field(double value, FieldUnit unit, UnitSystem units);
+
+/// What was typed into a field. A bare number is in the reader's unit; a share is a percentage: "30 %" and "30" are 0.3,
+/// "0.3" is 0.003. Only a temperature and an angle may be negative.
+[[nodiscard]] Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem units);
+
+/// The two ends of what a field accepts, in the reader's unit: (0.3, 150, mm) is "0.3 to 150 mm", in inches "0.0119 to
+/// 5.9 in": rounded inwards to 3 figures, so that both ends are accepted.
+[[nodiscard]] std::string print_range(double low, double high, FieldUnit unit, UnitSystem units);
+
+/// What to type where no range is known, as a sentence: "Enter a length (mm).".
+[[nodiscard]] std::string ask_for(FieldUnit unit, UnitSystem units);
+
+} // namespace torchside

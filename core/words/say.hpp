@@ -1,0 +1,54 @@
+// A text as a sentence, in the reader's language and units.
+//
+// A phrase of the table is taken as it stands, and its slots are filled: a figure printed in these units
+// (core/quantity/print.hpp), a name as it is, a text said likewise. Sentences of one text follow each other with a blank
+// between. Linear in what is said.
+// Example (also a test): words::circuit::Load{.breaker = Current{20, ampere}, .load = Current{45.9, ampere}} is
+// "45.9 A on a 20 A breaker.".
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "core/quantity/unit_system.hpp"
+#include "core/words/message.hpp"
+#include "core/words/text.hpp"
+
+namespace torchside {
+
+/// The table of words in one language. A page holds the groups named in assets/words/later.txt only after its first
+/// answer; until then they say nothing.
+struct Language {
+    struct Group {
+        bool later;
+        std::uint16_t start; // of its first phrase
+    };
+    std::string_view code; // of ISO 639: "en"
+    const char* now;       // phrases, each ended by a zero, group after group
+    const char* later;
+    const Group* groups;
+};
+
+[[nodiscard]] const Language& english();
+
+struct Speech {
+    const Language& language;
+    UnitSystem units;
+
+    Speech(UnitSystem in) : Speech(english(), in) {}
+    Speech(const Language& table, UnitSystem in) : language(table), units(in) {}
+};
+
+[[nodiscard]] std::string say(const Text& text, const Speech& speech);
+
+/// Title, detail and remedy in a row: "Cord overloaded. 14 AWG cord carries 18 A. Use 10 AWG or thicker."
+[[nodiscard]] std::string say(const Message& message, const Speech& speech);
+
+/// Title and detail: how things stand.
+[[nodiscard]] std::string say_summary(const Message& message, const Speech& speech);
+
+/// Detail and remedy: what stands below the title.
+[[nodiscard]] std::string say_below(const Message& message, const Speech& speech);
+
+} // namespace torchside

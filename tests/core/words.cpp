@@ -1,0 +1,53 @@
+// A phrase of the table as a sentence: figures in the reader's units, names as they are, texts within texts.
+#include <catch2/catch_test_macros.hpp>
+
+#include "generated/words/by_hand.hpp"
+#include "generated/words/circuit.hpp"
+#include "generated/words/part.hpp"
+#include "generated/words/wear.hpp"
+#include "tests/core/said.hpp"
+
+using namespace torchside;
+
+TEST_CASE("a phrase's slots are filled with figures in the reader's units", "[words]") {
+    const Text load = words::circuit::Load{.breaker = Current{20, ampere}, .load = Current{45.9, ampere}};
+    CHECK(test::said(load) == "45.9 A on a 20 A breaker.");
+    const Text holes = words::part::SmallHoles{.count = 3, .least = words::size(Length{6.35, mm})};
+    CHECK(test::said(holes) == "3 holes are narrower than 6.35 mm");
+    CHECK(test::said(holes, UnitSystem::inch) == "3 holes are narrower than 0.25 in");
+    CHECK(test::said(words::wear::Have{.sets = 1}) == "Have 1 new set ready for this batch.");
+    CHECK(test::said(words::wear::Have{.sets = 2}) == "Have 2 new sets ready for this batch.");
+}
+
+TEST_CASE("a phrase may say one thing to a metric reader and another to one in inches", "[words]") {
+    CHECK(test::said(words::by_hand::hold).starts_with("Keep the torch about 1.5 mm above the plate."));
+    CHECK(test::said(words::by_hand::hold, UnitSystem::inch)
+              .starts_with("Keep the torch about 1/16 in above the plate."));
+}
+
+TEST_CASE("texts stand within texts, and sentences in a row", "[words]") {
+    Text text = words::circuit::NothingHolds{.elsewhere = words::circuit::larger_circuit};
+    CHECK(test::said(text) == "Nothing holds here. Use a larger circuit.");
+    text += words::circuit::put_right;
+    CHECK(test::said(text) ==
+          "Nothing holds here. Use a larger circuit. Do not use this circuit until that is put right.");
+    const Text wire = words::circuit::Awg{.number = 8};
+    CHECK(test::said(words::circuit::UseWire{.wire = Text{words::circuit::OrThicker{.wire = wire}}}) ==
+          "Use 8 AWG or thicker.");
+}
+
+TEST_CASE("a name may hold any signs and any length", "[words]") {
+    const std::string odd = std::string("a\0{b}|\x1f\n", 8) + std::string(70000, 'x');
+    CHECK(test::said(words::verbatim(odd)) == odd.substr(0, 0xFFFF));
+    CHECK(test::said(words::part::Fault{.fault = std::string("{count}")}) == "{count}.");
+}
+
+TEST_CASE("nothing is said of nothing", "[words]") {
+    CHECK(Text{Word{}}.empty());
+    CHECK(test::said(Text{}).empty());
+    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds}) == "Circuit holds.");
+    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds, .remedy = words::circuit::put_right}) ==
+          "Circuit holds. Do not use this circuit until that is put right.");
+    CHECK(Text{words::circuit::holds} == Text{words::circuit::holds});
+    CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});
+}

@@ -1,0 +1,36 @@
+// A browser that is not there: what platform.hpp asks of it is kept for a test to look at, or answered as the test says. Natively
+// the screens stand on this one.
+#pragma once
+
+#include <functional>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "web/platform/platform.hpp"
+
+namespace torchside::web {
+
+/// What the browser lends. A new one forgets everything.
+struct HeadlessBrowser {
+    std::map<int, std::string> kept; // slot -> record
+    bool refuses_to_keep = false;
+    /// In the place of `kept`, where a test plays the browser's storage itself.
+    std::function<platform::Saved(int slot, std::string_view record)> saves;
+    std::function<std::string(int slot)> loads;
+    std::string address = "https://shop.example/torchside/";
+    std::string fragment;
+    std::vector<std::string> copied;
+    struct File {
+        std::string name, type, text;
+    };
+    std::vector<File> downloaded;
+    std::vector<std::string> opened, shared;
+    int printed = 0;
+    bool fine_pointer = false;
+    bool can_seal = false;
+};
+[[nodiscard]] HeadlessBrowser& browser();
+
+} // namespace torchside::web

@@ -1,0 +1,368 @@
+// The chart of the whole shop: every plate against every current, to look up, to touch, and to print and tape to the
+// table.
+#include <algorithm>
+#include <vector>
+
+#include "core/quantity/print.hpp"
+#include "core/stock/properties.hpp"
+#include "web/kit/controls.hpp"
+#include "web/kit/figures.hpp"
+#include "web/kit/plot.hpp"
+#include "web/platform/platform.hpp"
+#include "web/screens/cut/chart_marks.hpp"
+#include "web/screens/panel.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float margin = 14;
+constexpr float head_height = 34;
+constexpr float least_cell = 52;
+constexpr float most_cell = 76;
+constexpr const char* figure_names[] = {"Feed", "Arc volts", "Pierce delay", "Kerf"};
+constexpr const char* figure_tabs[] = {"Feed", "Volts", "Pierce", "Kerf"};
+
+struct Grid {
+    Rect head, labels, view; // where currents, plates and cells are seen
+    Point at;                // where the first cell stands, scrolled
+    float w, h;              // of a cell
+
+    [[nodiscard]] Rect cell(std::size_t row, std::size_t column) const {
+        return {at.x + w * static_cast<float>(column), at.y + h * static_cast<float>(row), w, h};
+    }
+};
+
+float label_width(const Ui& ui) {
+    return ui.glove() ? 92.0F : 70.0F; // "0.063 in"
+}
+
+/// The figure on show, of one cell.
+struct CellFigure {
+    std::string text;
+    std::string range;
+    Span span;
+    tune::DominantBasis footing;
+};
+
+CellFigure figure_of(const App& app, const cut::Settings& s, const tune::DominantBases& on) {
+    const UnitSystem units = app.book().shop.display.units;
+    switch (app.chart_figure) {
+    case ChartFigure::feed:
+        break;
+    case ChartFigure::arc:
+        return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), on.arc};
+    case ChartFigure::pierce_delay:
+        if (!s.pierce_delay) {
+            return {"edge", {}, {}, on.pierce_delay};
+        }
+        return {show(s.pierce_delay->value).number, show_range(*s.pierce_delay), span_of(*s.pierce_delay, second),
+                on.pierce_delay};
+    case ChartFigure::kerf:
+        return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};
+    }
+    return {show_feed(s.feed.value, app.book().shop).number, show_range(s.feed, units), span_of(s.feed, mm_min),
+            on.feed};
+}
+
+/// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
+float bar_share(const App& app, const Span& span) {
+    return span.low > 0 ? log_share(span.high / span.low, 1, app.chart_figure == ChartFigure::arc ? 1.5 : 4) : 0;
+}
+
+const char* unit_text(const App& app) {
+    switch (app.chart_figure) {
+    case ChartFigure::feed:
+        return app.metric() ? "mm/min" : "in/min";
+    case ChartFigure::arc:
+        return "V at the torch";
+    case ChartFigure::pierce_delay:
+        return "s";
+    case ChartFigure::kerf:
+        return app.metric() ? "mm" : "in";
+    }
+    return "";
+}
+
+/// Deeper is faster, in five steps that survive a photocopier.
+float shade(const ChartCell& cell) {
+    const double feed = cell.settings->feed.value.in(mm_min);
+    const double steps[] = {700, 1500, 3000, 6000};
+    float dark = 0;
+    for (const double step : steps) {
+        dark += feed >= step ? 0.25F : 0.0F;
+    }
+    return dark;
+}
+
+bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t column) {
+    const Job& job = app.book().job;
+    const double dt = chart.rows[row].in(mm)-job.thickness.in(mm);
+    const double di = chart.columns[column].current.in(ampere)-job.current.in(ampere);
+    return dt * dt < 0.0025 && di * di < 0.04;
+}
+
+void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column,
+              const std::string& plate) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const ChartCell& cell = chart.at(row, column);
+    const Rect place = grid.cell(row, column);
+    const std::string amps = show(chart.columns[column].current).whole();
+    const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
+    const bool job = is_job(app, chart, row, column);
+    const CellFigure figure = cell.settings ? figure_of(app, *cell.settings, cell.basis)
+                                            : CellFigure{"—", {}, {}, tune::DominantBasis::physics};
+    const std::string& text = figure.text;
+    const std::string about =
+        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested, cell.reach) : std::string();
+    ui.open_group(id, Role::cell, place, text,
+                  cell.settings ? paper_marks(figure.footing, cell.tested, cell.reach) : std::string());
+    const bool used =
+        ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
+    ui.close_group();
+    if (used) {
+        app.take(document::apply(app.book(), {{"job.thickness_mm", chart.rows[row].in(mm)},
+                                              {"job.current_a", chart.columns[column].current.in(ampere)}}),
+                 "Chart: " + plate + " at " + amps);
+    }
+    if (cell.settings) {
+        pen.fill(place, t.hairline, shade(cell));
+    }
+    if (ui.pressed(id + "/use")) {
+        pen.fill(place, t.hairline);
+    }
+    const bool clean = cell.reach == cut::Reach::clean;
+    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 12},
+             cell.settings && clean ? t.ink : t.quiet, text, Align::centre);
+    if (cell.settings) {
+        footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
+        tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
+    }
+    if (cell.settings && !clean) { // a corner that is cut off: seen without colour
+        pen.triangle({place.x, place.bottom()}, {place.x, place.bottom() - 13}, {place.x + 13, place.bottom()},
+                     t.caution);
+    }
+    if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
+        pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
+    }
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
+    pen.vline(place.right() - 0.5F, place.y, place.bottom(), t.hairline, 1);
+    if (job) {
+        pen.frame(place, t.accent, 2);
+    }
+}
+
+void heads(App& app, const Chart& chart, const Grid& grid) {
+    Ui& ui = app.ui();
+    const Rect strip = grid.head;
+    ui.open_clip(strip);
+    ui.open_group("chart/head", Role::row, strip, "Currents");
+    ui.node("chart/corner", Role::columnheader, {strip.x - label_width(ui), strip.y, label_width(ui), strip.h},
+            "Plate");
+    for (std::size_t c = 0; c < chart.columns.size(); ++c) {
+        const Rect head{grid.at.x + grid.w * static_cast<float>(c), strip.y, grid.w, strip.h};
+        const std::string amps = show(chart.columns[c].current).whole();
+        ui.node("chart/head/" + std::to_string(c), Role::columnheader, head, amps);
+        ui.pen().text(Type::label, {head.centre().x, head.y + 9}, ui.tokens().quiet, amps, Align::centre);
+    }
+    ui.close_group();
+    ui.close_clip();
+}
+
+void row_label(App& app, const Grid& grid, std::size_t row, const Shown& plate) {
+    Ui& ui = app.ui();
+    const Rect label{grid.labels.x, grid.at.y + grid.h * static_cast<float>(row), grid.labels.w, grid.h};
+    ui.node("chart/row/" + std::to_string(row) + "/head", Role::rowheader, label, plate.whole());
+    ui.pen().text(Type::text, {label.right() - 8, label.centre().y - 10}, ui.tokens().ink, plate.whole(), Align::right);
+}
+
+/// Size of a cell, and where the first one stands in `view`.
+Grid grid_in(const App& app, const Chart& chart, Rect view) {
+    constexpr float five_digits = 62;
+    const bool far = std::any_of(chart.cells.begin(), chart.cells.end(), [](const ChartCell& cell) {
+        return cell.settings && !(cell.settings->feed.value < Speed{9999, mm_min});
+    });
+    const float least = app.ui().glove() ? 72.0F : far ? five_digits : least_cell;
+    const float w = std::clamp(view.w / static_cast<float>(chart.columns.size()), least, most_cell);
+    return {{}, {}, view, {view.x, view.y}, w, app.ui().glove() ? 72.0F : 48.0F};
+}
+
+void cells(App& app, const Chart& chart, const Grid& grid) {
+    Ui& ui = app.ui();
+    heads(app, chart, grid);
+    for (std::size_t r = 0; r < chart.rows.size(); ++r) {
+        const Shown plate = show_plate(chart.rows[r], chart.metal, app.book().shop.display.units);
+        ui.open_group("chart/row/" + std::to_string(r), Role::row,
+                      {grid.labels.x, grid.cell(r, 0).y, grid.labels.w + grid.view.w, grid.h}, plate.whole());
+        ui.open_clip(grid.labels);
+        row_label(app, grid, r, plate);
+        ui.close_clip();
+        ui.open_clip(grid.view);
+        for (std::size_t c = 0; c < chart.columns.size(); ++c) {
+            one_cell(app, chart, grid, r, c, plate.whole());
+        }
+        ui.close_clip();
+        ui.close_group();
+    }
+    const float right = grid.at.x + grid.w * static_cast<float>(chart.columns.size());
+    ui.pen().hline(grid.labels.x, std::min(grid.view.right(), right), grid.view.y - 0.5F, ui.tokens().rule, 1.5F);
+}
+
+Point size_of_cells(const Chart& chart, const Grid& grid) {
+    return {grid.w * static_cast<float>(chart.columns.size()), grid.h * static_cast<float>(chart.rows.size())};
+}
+
+void open_table(App& app, Rect place) {
+    app.ui().open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.chart_figure)],
+                        "printable");
+}
+
+/// The cells scroll under their currents and beside their plates, in what is left of the panel.
+void grid_of(App& app, const Chart& chart, Rect place) {
+    Ui& ui = app.ui();
+    Rect view = place;
+    const Rect head = view.take_top(head_height);
+    const Rect labels = view.take_left(label_width(ui));
+    open_table(app, place);
+    Grid grid = grid_in(app, chart, view);
+    grid.head = {view.x, head.y, view.w, head.h};
+    grid.labels = labels;
+    grid.at = ui.open_region_anew("chart", view);
+    ui.close_clip(); // currents and plates stand outside the view
+    cells(app, chart, grid);
+    ui.open_clip(view);
+    const Point size = size_of_cells(chart, grid);
+    ui.close_region({size.x - 0.5F, size.y});
+    ui.close_group();
+}
+
+float figure_choice(App& app, Rect place) {
+    std::vector<Choice> items;
+    for (int i = 0; i < 4; ++i) {
+        items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
+    }
+    const float h = choices_height(app.ui(), items.size(), 4);
+    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, 4)) {
+        app.chart_figure = static_cast<ChartFigure>(*touched);
+    }
+    return h;
+}
+
+/// What is shown, and of what; returns the height used.
+float above(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const float h = figure_choice(app, place) + 10;
+    std::string title = std::string(figure_names[static_cast<int>(app.chart_figure)]) + ", " + unit_text(app) + " · " +
+                        std::string(stock::name(app.chart().metal));
+    if (!app.book().shop.name.empty()) {
+        title += " · " + app.book().shop.name;
+    }
+    const float lines = ui.pen().paragraph(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
+    ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, lines}, title, {}, "level2 printable");
+    return h + lines + 4;
+}
+
+/// What the marks mean, and the way to paper; returns the height used. Only measured when `draw` is false.
+float below(App& app, Rect place, bool draw) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const std::string note =
+        std::string("Square: full where ") + whose(app).cuts +
+        " halved the band · bar: 8 times in 10 within · deeper tint: "
+        "faster · dark corner: no clean cut · dash: out of reach. The machine's manual comes first.";
+    const Rect keys = place.take_top(chart_key(pen, t, whose(app), {}, place.w, false) + 6);
+    const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
+    constexpr const char* title = "Print this chart";
+    constexpr const char* about = "One page, to tape to the table";
+    const Rect print = place.take_top(link_height(ui, title, about, place.w));
+    if (!draw) {
+        return keys.h + notes.h + print.h;
+    }
+    if (link_row(ui, "chart/print", print, title, about, Mark::quote)) {
+        app.print_chart();
+    }
+    if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
+        ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");
+    }
+    chart_key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
+    ui.node(
+        "chart/key", Role::text, keys,
+        std::string("Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left "
+                    "open. Full: ") +
+            whose(app).cuts + " halved the band. Circle: " + whose(app).here + ". Dot: near one of them.",
+        {}, "printable");
+    pen.paragraph(Type::label, {notes.x, notes.y + 6}, t.quiet, note, notes.w);
+    ui.node("chart/note", Role::text, notes, note, {}, "printable");
+    return keys.h + notes.h + print.h;
+}
+
+/// What stands still around the cells leaves room for a few of them.
+bool rolls(App& app, const Chart& chart, Rect body) {
+    constexpr float title = 60;
+    const float still = choices_height(app.ui(), 4, 4) + title + below(app, body, false) + head_height;
+    return app.ui().low() || body.h - still < 3 * grid_in(app, chart, body).h;
+}
+
+/// In a low window all of it scrolls as one; the currents stay at the top as long as there are cells below them.
+void rolling_chart(App& app, const Chart& chart, Rect place) {
+    Ui& ui = app.ui();
+    const float w = place.w - 2 * margin;
+    Point at = ui.open_region_anew("chart", place);
+    const float left = place.x + margin; // words do not move sideways
+    const float top = at.y + 10;
+    at.y = top + above(app, {left, top, w, 1e6F});
+    const float labels = label_width(ui);
+    Grid grid = grid_in(app, chart, {left + labels, 0, w - labels, 0});
+    const Point size = size_of_cells(chart, grid);
+    const float end = at.y + head_height + size.y;
+    below(app, {left, end, w, 1e6F}, true);
+    grid.head = {grid.view.x, std::clamp(place.y, at.y, end - head_height), grid.view.w, head_height};
+    grid.view = {grid.view.x, grid.head.bottom(), grid.view.w, std::min(end, place.bottom()) - grid.head.bottom()};
+    grid.labels = {left, grid.view.y, labels, grid.view.h};
+    grid.at = {at.x + margin + labels, at.y + head_height};
+    open_table(app, {left, at.y, w, end - at.y});
+    cells(app, chart, grid);
+    ui.close_group();
+    const float used = end - at.y + below(app, {left, end, w, 1e6F}, false) + at.y - top;
+    ui.close_region({2 * margin + labels + size.x, used + 20});
+}
+
+void chart_body(App& app, Rect place) {
+    const Chart& chart = app.chart();
+    const bool empty = chart.columns.empty() || chart.rows.empty();
+    Rect body = place.inset(margin, 10);
+    if (!empty && rolls(app, chart, body)) {
+        rolling_chart(app, chart, place);
+        return;
+    }
+    body.take_top(above(app, body));
+    below(app, body.take_bottom(below(app, body, false)), true);
+    if (!empty) {
+        grid_of(app, chart, body);
+    }
+}
+
+} // namespace
+
+void chart_column(App& app, Rect place) {
+    Ui& ui = app.ui();
+    ui.open_group("chart", Role::group, place, "Chart for this shop");
+    chart_body(app, place);
+    ui.close_group();
+}
+
+void chart_panel(App& app, PanelAt at) {
+    Ui& ui = app.ui();
+    Rect place = at.place;
+    ui.open_group("chart", Role::dialog, place, "Chart for this shop");
+    PanelHead top{app, "chart", "Chart for this shop", at.closable};
+    top.put(place, false);
+    chart_body(app, place);
+    ui.close_group();
+}
+
+} // namespace torchside::web

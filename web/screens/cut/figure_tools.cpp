@@ -1,0 +1,113 @@
+#include "web/screens/cut/figure_tools.hpp"
+
+#include "core/quantity/print.hpp"
+#include "core/supply/arc_check.hpp"
+#include "core/supply/divider.hpp"
+#include "core/tune/coupon.hpp"
+#include "web/screens/job_cuts.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+using supply::ArcState;
+
+tune::TestCut row_of(const App& app) {
+    const Shop& shop = app.book().shop;
+    return cut_of_job(app.book(),
+                      to_dial(app.worksheet().settings->feed.value, shop.table.max_feed, shop.display.units));
+}
+
+/// "5 V is 1 mm of height here": known once the gradient is.
+std::string in_height(const App& app, Voltage off) {
+    const auto& gradient = app.book().shop.height_control.gradient;
+    if (!gradient) {
+        return {};
+    }
+    const double sign = off < Voltage{} ? -1.0 : 1.0;
+    const Length height = supply::height_at(sign * off, {}, *gradient);
+    return ' ' + show(sign * off).whole() + " is " + show_text(height, app.book().shop.display.units) +
+           " of height here.";
+}
+
+void arc_answer(Body& body, const supply::ArcCheck& check) {
+    App& app = body.app;
+    const bool turn = check.state == ArcState::high || check.state == ArcState::low;
+    body.sign("arc/answer", check.state == ArcState::as_expected ? Sign::holds : Sign::caution, app.say(check.text),
+              app.say(check.to_do) + (turn ? in_height(app, check.off) : std::string()));
+    body.gap(8);
+    if (check.ratio) {
+        if (body.button("arc/divider", "Use " + print_trimmed(*check.ratio, 2) + ":1", Look::main)) {
+            app.ui().stop_edit();
+            app.set("shop.height_control.divider_ratio", *check.ratio, "Divider ratio");
+        }
+        body.gap(8);
+    } else if (check.state != ArcState::no_reading) {
+        if (body.button("arc/log", "Log " + show(check.torch).whole() + " of a good cut")) {
+            tune::TestCut row = row_of(app);
+            row.arc = check.torch;
+            app.ui().stop_edit();
+            if (app.log(document::add(app.book(), row), "Arc volts logged")) {
+                app.scratch.reading_v.reset();
+            }
+        }
+        body.gap(8);
+    }
+}
+
+} // namespace
+
+void arc_tools(Body& body) {
+    App& app = body.app;
+    const auto& settings = app.worksheet().settings;
+    if (!settings) {
+        return;
+    }
+    body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", FieldUnit::volt,
+                 app.scratch.reading_v);
+    if (!app.scratch.reading_v) {
+        return;
+    }
+    const double ratio = app.book().shop.height_control.divider_ratio;
+    const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.reading_v, volt});
+    if (check.ok()) {
+        arc_answer(body, check.value());
+    } else {
+        body.gap(8);
+        body.refusal("arc/refused", app.in_units(check.fault().text));
+    }
+}
+
+void kerf_tools(Body& body) {
+    App& app = body.app;
+    const UnitSystem units = app.book().shop.display.units;
+    const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
+    body.reading("field/scratch/kerf_square_mm", "The square measures",
+                 "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge",
+                 FieldUnit::mm, app.scratch.kerf_square);
+    if (!app.scratch.kerf_square) {
+        return;
+    }
+    const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.kerf_square, mm}, false);
+    constexpr Length least{0.1, mm};
+    constexpr Length most{15, mm};
+    body.gap(8);
+    if (kerf < least || kerf > most) {
+        body.refusal("kerf/refused", "Enter " + show_text(drawn - most, units) + " to " +
+                                         show_text(drawn - least, units) +
+                                         ": the square comes out smaller by the kerf.");
+        return;
+    }
+    if (body.button("kerf/log", "Log a kerf of " + show_text(kerf, units), Look::main)) {
+        tune::TestCut row = row_of(app);
+        row.kerf_top = kerf;
+        row.kerf_bottom = kerf;
+        app.ui().stop_edit();
+        if (app.log(document::add(app.book(), row), "Kerf logged")) {
+            app.scratch.kerf_square.reset();
+        }
+    }
+    body.gap(8);
+}
+
+} // namespace torchside::web

@@ -1,0 +1,220 @@
+// The stock panel: metal, thickness and current, by chip, by keypad or as people say it.
+#include <iterator>
+#include <vector>
+
+#include "core/part/mesh.hpp"
+#include "core/quantity/print.hpp"
+#include "core/stock/properties.hpp"
+#include "core/stock/thickness.hpp"
+#include "web/screens/panel.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+void metals(Body& body) {
+    App& app = body.app;
+    std::vector<Choice> items;
+    for (const Metal metal : all_metals) {
+        items.push_back({"stock/metal/" + std::string(stock::key(metal)), std::string(stock::name(metal)),
+                         app.book().job.material == metal});
+    }
+    if (const auto touched = body.choices("stock/metal", "Metal", items, 2)) {
+        app.take(document::set(app.book(), "job.material", stock::key(all_metals[*touched])),
+                 "Metal: " + items[*touched].label);
+    }
+}
+
+void size_chips(Body& body, const char* group, const char* name, const std::vector<stock::Chip>& sizes, int columns) {
+    App& app = body.app;
+    std::vector<Choice> items;
+    for (const stock::Chip& size : sizes) {
+        items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
+                         std::abs(size.thickness.in(mm)-app.book().job.thickness.in(mm)) < 0.005});
+    }
+    if (const auto touched = body.choices(group, name, items, columns)) {
+        app.ui().stop_edit();
+        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), "Thickness");
+    }
+}
+
+/// What is usually stocked; a metric shop is handed sheet by gauge and plate by the inch too.
+void plates(Body& body) {
+    const Metal metal = body.app.book().job.material;
+    if (!body.app.metric()) {
+        size_chips(body, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::inch), 5);
+        return;
+    }
+    size_chips(body, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::metric), 6);
+    body.gap(8);
+    size_chips(body, "stock/inches", "By gauge and inch", stock::chips(metal, UnitSystem::inch), 5);
+}
+
+void currents(Body& body) {
+    App& app = body.app;
+    const Machine& machine = app.book().shop.machine;
+    std::vector<Choice> items;
+    std::vector<double> amps;
+    const double least = machine.min_current.in(ampere);
+    const double most = machine.max_current.in(ampere);
+    const double step = most - least > 60 ? 20 : most - least > 40 ? 10 : 5;
+    for (double a = least; a < most - 1e-9; a += step) {
+        amps.push_back(a);
+    }
+    if (!amps.empty() && show(Current{amps.back(), ampere}).number == show(Current{most, ampere}).number) {
+        amps.pop_back(); // nearer than a dial tells
+    }
+    amps.push_back(most);
+    for (const double a : amps) {
+        const Shown shown = show(Current{a, ampere});
+        items.push_back(
+            {"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
+    }
+    if (const auto touched = body.choices("stock/amps", "Usual currents", items, 4)) {
+        app.ui().stop_edit();
+        app.set("job.current_a", amps[*touched], "Current");
+    }
+}
+
+/// The amperage look-up: which current and nozzle this plate wants, and why; one touch takes it.
+void suggestion(Body& body) {
+    App& app = body.app;
+    const cut::Capacity& capacity = app.worksheet().capacity;
+    if (capacity.suggested_current) {
+        const Shown amps = show(*capacity.suggested_current);
+        const bool same = std::abs(capacity.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
+        std::string label = same ? amps.whole() + " is the one to use" : "Use " + amps.whole();
+        if (capacity.suggested_nozzle) {
+            label += ", " + show(*capacity.suggested_nozzle).whole() + " nozzle";
+        }
+        if (body.button("stock/suggested", label, Look::plain, same ? "disabled" : "")) {
+            app.ui().stop_edit();
+            app.set("job.current_a", capacity.suggested_current->in(ampere), "Current");
+        }
+        body.gap(8);
+    }
+    body.note("stock/why", app.say(capacity.reason));
+}
+
+void torch_hold(Body& body) {
+    constexpr const char* keys[] = {"table", "hand_standoff", "hand_drag"};
+    constexpr const char* names[] = {"On the table", "By hand, gap", "By hand, drag"};
+    App& app = body.app;
+    std::vector<Choice> items;
+    for (int i = 0; i < 3; ++i) {
+        items.push_back({std::string("stock/torch/") + keys[i], names[i], static_cast<int>(app.book().job.torch) == i});
+    }
+    if (const auto touched = body.choices("stock/torch", "Torch", items, 3)) {
+        app.take(document::set(app.book(), "job.torch", keys[*touched]), std::string("Torch: ") + names[*touched]);
+    }
+    if (const auto& hand = app.worksheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
+        const bool metric = app.metric();
+        const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
+        body.gap(10);
+        body.text("stock/pace",
+                  pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + app.say(hand->advice));
+    }
+}
+
+struct PlateKind {
+    part::MeshKind kind;
+    const char* word; // of the workbook
+    const char* name;
+    const char* sizes[4]; // what pitch and opening of this kind are called
+};
+constexpr PlateKind plate_kinds[] = {
+    {part::MeshKind::solid, "solid", "Solid", {}},
+    {part::MeshKind::expanded,
+     "expanded",
+     "Expanded metal",
+     {"Mesh length", "Clear length", "Mesh width", "Clear width"}},
+    {part::MeshKind::grating, "grating", "Bar grating", {"Bar pitch", "Bar gap", "Cross bar pitch", "Cross bar gap"}},
+    {part::MeshKind::perforated, "perforated", "Perforated", {"Hole pitch", "Hole diameter"}}};
+
+/// A kind comes with its usual sizes; the user's own go over them.
+void choose_kind(App& app, const PlateKind& chosen) {
+    const part::Mesh mesh = part::usual(chosen.kind);
+    app.ui().stop_edit();
+    app.take(document::apply(app.book(), {{"job.mesh.kind", chosen.word},
+                                          {"job.mesh.pitch_mm", mesh.pitch.in(mm)},
+                                          {"job.mesh.opening_mm", mesh.opening.in(mm)},
+                                          {"job.mesh.pitch_2_mm", mesh.pitch_2.in(mm)},
+                                          {"job.mesh.opening_2_mm", mesh.opening_2.in(mm)}}),
+             std::string("Plate: ") + chosen.name);
+}
+
+/// Solid or with openings, the sizes of those, and what gaps they make of a cut.
+void plate_kind(Body& body) {
+    constexpr const char* paths[] = {"job.mesh.pitch_mm", "job.mesh.opening_mm", "job.mesh.pitch_2_mm",
+                                     "job.mesh.opening_2_mm"};
+    App& app = body.app;
+    const PlateKind& now = plate_kinds[static_cast<std::size_t>(app.book().job.mesh.kind)];
+    std::vector<Choice> items;
+    for (const PlateKind& kind : plate_kinds) {
+        items.push_back({std::string("stock/kind/") + kind.word, kind.name, kind.kind == now.kind});
+    }
+    body.heading("stock/kind/title", "Plate");
+    if (const auto touched = body.choices("stock/kind", "Plate", items, 2); touched && !items[*touched].chosen) {
+        choose_kind(app, plate_kinds[*touched]);
+    }
+    body.gap(8);
+    for (std::size_t i = 0; i < std::size(paths); ++i) {
+        if (now.sizes[i] != nullptr) {
+            body.field(paths[i], now.sizes[i]);
+        }
+    }
+    const Gaps& gaps = app.worksheet().gaps;
+    if (now.kind != part::MeshKind::solid || gaps.per_m > 0) {
+        body.field("job.gaps_per_m", "Gaps counted");
+        if (gaps.fault) {
+            body.sign("stock/kind/fault", Sign::stop, "Not with these sizes: " + app.in_units(gaps.fault->text));
+        }
+        gap_lines(body, "stock");
+    }
+}
+
+} // namespace
+
+void gap_lines(Body& body, const std::string& id) {
+    const App& app = body.app;
+    const Gaps& gaps = app.worksheet().gaps;
+    if (!(gaps.per_m > 0)) {
+        return;
+    }
+    const bool metric = app.metric();
+    body.line(id + "/gaps", metric ? "Gaps in a meter of cut" : "Gaps in a foot of cut",
+              print_fixed(metric ? gaps.per_m : gaps.per_m * Length{1, foot}.in(metre), 0));
+    if (const auto& time = app.worksheet().time) {
+        body.line(id + "/restarts", "Restarts of one part", std::to_string(time->restarts));
+    }
+    body.gap(10);
+    body.note(id + "/gaps/basis",
+              gaps.basis.entered
+                  ? "By what you entered. Each gap is a new arc start: timed, worn and paid for."
+                  : "By the openings' sizes (geometry), the mean over cuts in all directions. Each gap is a new "
+                    "arc start: timed, worn and paid for. Count them on the plate and enter that when it differs.");
+}
+
+void stock_panel(App& app, PanelAt at) {
+    panel(app, at, "stock", "Stock", [](Body& body) {
+        body.thickness();
+        body.gap(10);
+        plates(body);
+        body.gap(2);
+        body.current();
+        body.gap(10);
+        currents(body);
+        body.gap(10);
+        suggestion(body);
+        body.heading("stock/metal/title", "Metal");
+        metals(body);
+        body.heading("stock/torch/title", "Torch");
+        torch_hold(body);
+        body.gap(12);
+        plate_kind(body);
+        body.gap(20);
+    });
+}
+
+} // namespace torchside::web

@@ -1,0 +1,80 @@
+#include "web/screens/cut/trail_picture.hpp"
+
+#include <algorithm>
+
+#include "core/quantity/print.hpp"
+#include "web/kit/plot.hpp"
+#include "web/screens/show.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr float row_height = 46;
+
+struct Scale {
+    double low, high;
+    float x, w;
+
+    [[nodiscard]] float at(double v) const { return x + w * linear_share(v, low, high); }
+};
+
+void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e,
+         Speed fastest = Speed{1e300, mm_min}) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const UnitSystem units = app.book().shop.display.units;
+    const Shown feed = show_feed(e.value, units, fastest);
+    ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name, feed.whole() + ", " + show_range(e, units));
+    pen.text(Type::label, {scale.x, y + 2}, t.quiet, name);
+    pen.text(Type::strong_label, {scale.x + scale.w, y + 2}, t.ink, feed.number, Align::right);
+    const float axis = y + 34;
+    pen.hline(scale.x, scale.x + scale.w, axis, t.hairline, 1);
+    const float x0 = scale.at(e.low.in(mm_min));
+    const float x1 = scale.at(e.high.in(mm_min));
+    pen.fill({x0, axis - 1.5F, std::max(2.0F, x1 - x0), 3}, t.ink);
+    const float x = scale.at(e.value.in(mm_min));
+    pen.triangle({x - 5, axis - 10}, {x + 5, axis - 10}, {x, axis - 2}, t.accent);
+}
+
+} // namespace
+
+void trail_picture(Body& body) {
+    App& app = body.app;
+    const auto& trail = app.worksheet().trail;
+    if (!trail) {
+        return;
+    }
+    const Estimate<Speed>* rows[] = {&trail->physics, &trail->practice, &trail->own};
+    double low = 1e300;
+    double high = 0;
+    for (const auto* e : rows) {
+        low = std::min(low, e->low.in(mm_min));
+        high = std::max(high, e->high.in(mm_min));
+    }
+    const auto& settings = app.worksheet().settings;
+    const bool capped = settings && settings->feed_capped;
+    if (capped) {
+        low = std::min(low, settings->feed.low.in(mm_min));
+    }
+    if (!(high > low)) {
+        return;
+    }
+    const Rect at = body.inside((capped ? 4 : 3) * row_height);
+    const Scale scale{low, high, at.x, at.w};
+    app.ui().open_group("trail", Role::list, at, "What moved this number");
+    row(app, scale, at.y, "trail/physics", "Physics alone", trail->physics);
+    row(app, scale, at.y + row_height, "trail/practice", "and shop practice", trail->practice);
+    row(app, scale, at.y + 2 * row_height, "trail/own",
+        app.book().shop.example         ? "and the example's cuts"
+        : app.book().shop.tests.empty() ? "and your cuts: none yet"
+                                        : "and your own cuts",
+        trail->own);
+    if (capped) {
+        row(app, scale, at.y + 3 * row_height, "trail/table", "Your table goes no faster", settings->feed,
+            app.book().shop.table.max_feed);
+    }
+    app.ui().close_group();
+}
+
+} // namespace torchside::web

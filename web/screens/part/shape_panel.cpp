@@ -1,0 +1,131 @@
+// Shape and sizes of the part, by touch.
+#include <span>
+
+#include "core/part/measure.hpp"
+#include "core/part/shapes.hpp"
+#include "core/part/trace.hpp"
+#include "web/screens/panel.hpp"
+#include "web/screens/part/drawing_import.hpp"
+#include "web/screens/screens.hpp"
+
+namespace torchside::web {
+namespace {
+
+using part::Shape;
+
+constexpr PathLabel length{"job.part.length_mm", "Length"};
+constexpr PathLabel width{"job.part.width_mm", "Width"};
+constexpr PathLabel outside{"job.part.outside_mm", "Outside diameter"};
+constexpr PathLabel inside{"job.part.inside_mm", "Bore"};
+constexpr PathLabel hole{"job.part.hole_mm", "Hole diameter"};
+constexpr PathLabel holes{"job.part.holes", "Holes"};
+constexpr PathLabel corner{"job.part.corner_mm", "Corner radius"};
+constexpr PathLabel hole_edge{"job.part.hole_edge_mm", "Hole centre to edge"};
+
+constexpr PathLabel quantity{"job.quantity", "How many parts"};
+
+// First what every such part is asked for by, then what is often left as it is.
+constexpr PathLabel plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
+constexpr PathLabel disc_sizes[] = {outside, quantity};
+constexpr PathLabel ring_sizes[] = {outside, inside, quantity};
+constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"},
+                                      quantity};
+constexpr PathLabel gusset_sizes[] = {length, width, quantity, corner};
+constexpr PathLabel slotted_sizes[] = {
+    length,   width, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"},
+    quantity, corner};
+constexpr PathLabel bracket_sizes[] = {length,    width,    holes,
+                                       hole,      quantity, {"job.part.leg_mm", "Leg width"},
+                                       hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
+constexpr PathLabel drawing_sizes[] = {quantity};
+
+struct ShapeChoice {
+    Shape shape;
+    const char* word; // of the workbook
+    const char* name;
+    std::span<const PathLabel> sizes;
+};
+constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", "Plate", plate_sizes},
+                                         {Shape::disc, "disc", "Disc", disc_sizes},
+                                         {Shape::ring, "ring", "Ring", ring_sizes},
+                                         {Shape::flange, "flange", "Flange", flange_sizes},
+                                         {Shape::gusset, "gusset", "Gusset", gusset_sizes},
+                                         {Shape::slotted_plate, "slotted_plate", "Slotted", slotted_sizes},
+                                         {Shape::bracket, "bracket", "Bracket", bracket_sizes}};
+
+std::span<const PathLabel> sizes_of(Shape shape) {
+    for (const ShapeChoice& choice : shape_choices) {
+        if (choice.shape == shape) {
+            return choice.sizes;
+        }
+    }
+    return drawing_sizes;
+}
+
+/// The shape as it comes by default, to fit a tile.
+void sketch(const Pen& pen, Colour colour, Shape shape, Rect place) {
+    const auto outline = part::make_outline({.shape = shape});
+    if (!outline.ok()) {
+        return;
+    }
+    const part::Box box = part::box_of(outline.value());
+    const double scale =
+        std::min(static_cast<double>(place.w) / box.width(), static_cast<double>(place.h) / box.height());
+    const Point c = place.centre();
+    for (const part::Contour& contour : outline.value().contours) {
+        std::vector<Point> points;
+        for (const part::Point p : part::trace(contour.points, true, 0.2 / scale)) {
+            points.push_back({c.x + static_cast<float>((p.x - (box.low.x + box.high.x) / 2) * scale),
+                              c.y - static_cast<float>((p.y - (box.low.y + box.high.y) / 2) * scale)});
+        }
+        pen.polyline(points.data(), static_cast<int>(points.size()), colour, 2);
+    }
+}
+
+bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
+    const std::string id = std::string("shape/") + choice.word;
+    const bool used = ui.node(id, Role::radio, place, choice.name, {}, chosen ? "checked" : "");
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    pen.fill(place, chosen ? t.ink : ui.pressed(id) ? t.hairline : t.ground);
+    pen.frame(place, t.ink, 1.5F);
+    const Colour ink = chosen ? t.ground : t.ink;
+    const Point c{place.centre().x, place.y + 34};
+    sketch(pen, ink, choice.shape, {c.x - 28, c.y - 26, 56, 44});
+    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, choice.name, Align::centre);
+    return used;
+}
+
+void shapes(Body& body) {
+    App& app = body.app;
+    Ui& ui = app.ui();
+    const Grid grid = body.grid(std::size(shape_choices), 4, 92);
+    ui.open_group("shape/choice", Role::group, grid.place, "Shape");
+    for (std::size_t i = 0; i < std::size(shape_choices); ++i) {
+        const ShapeChoice& choice = shape_choices[i];
+        if (tile(ui, grid.cell(i), choice, app.book().job.part.shape == choice.shape)) {
+            app.contour.reset();
+            app.look_at.reset();
+            app.take(document::choose_shape(app.book(), choice.word), std::string("Shape: ") + choice.name);
+        }
+    }
+    ui.close_group();
+}
+
+} // namespace
+
+void shape_panel(App& app, PanelAt at) {
+    panel(app, at, "shape", "Shape and sizes", [&](Body& body) {
+        body.gap(10);
+        shapes(body);
+        body.gap(12);
+        drawing_rows(body);
+        if (const auto& fault = app.worksheet().part->fault) {
+            body.sign("shape/fault", Sign::stop, "Not with these sizes: " + app.in_units(fault->text));
+        }
+        body.fields(sizes_of(app.book().job.part.shape));
+        body.gap(20);
+    });
+}
+
+} // namespace torchside::web

@@ -1,0 +1,121 @@
+#include "web/screens/shop/example.hpp"
+
+#include "core/link/ledger.hpp"
+#include "core/store/workbook_file.hpp"
+#include "web/kit/controls.hpp"
+#include "web/screens/panel.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr char example_json[] = {
+#include "generated/demo_workbook.inc"
+};
+
+/// What belongs to this device and its user rather than to a shop.
+void keep_own(Workbook& next, const Workbook& now) {
+    next.shop.display = now.shop.display;
+    document::keep_word(next.shop, now.shop);
+}
+
+void replace(App& app, Workbook next, const char* why) {
+    keep_own(next, app.book());
+    app.take(std::move(next), why);
+}
+
+/// Half of a row, pressed as a whole.
+bool half(Ui& ui, std::string_view id, Rect place, std::string_view label, Type type) {
+    const bool used = ui.node(id, Role::button, place, label);
+    if (ui.pressed(id)) {
+        ui.pen().fill(place, ui.tokens().hairline);
+    }
+    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, label);
+    return used;
+}
+
+} // namespace
+
+bool untouched(const Workbook& book) {
+    const Shop& s = book.shop;
+    const Machine machine;
+    const supply::Circuit circuit;
+    const air::AirSystem air;
+    return !s.example && s.name.empty() && s.tests.empty() && s.wear.sets.empty() &&
+           s.machine.max_current == machine.max_current && s.machine.duty_cycle == machine.duty_cycle &&
+           s.circuit.line == circuit.line && s.circuit.breaker == circuit.breaker && s.circuit.run == circuit.run &&
+           s.air.compressor == air.compressor && s.air.receiver == air.receiver;
+}
+
+void see_example(App& app) {
+    auto read = document::read_workbook({example_json, sizeof example_json});
+    if (read.ok()) {
+        replace(app, std::move(read.value()), "The example shop is open");
+        app.go(Page::cut);
+    }
+}
+
+void start_shop(App& app) {
+    if (app.book().shop.example) {
+        replace(app, Workbook{}, "Your own shop is open");
+    }
+    app.open("start");
+}
+
+float example_strip_height(const Ui& ui, bool slim) {
+    return slim ? 24.0F : ui.touch_height();
+}
+
+void example_strip(App& app, Rect place, bool slim) {
+    Ui& ui = app.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    ui.open_group("example", Role::group, place, "Example shop");
+    pen.fill(place, t.fill);
+    pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
+    Rect left = place;
+    const Rect right = left.take_right(place.w * 0.45F);
+    ui.node("example/what", Role::text, left, "Example shop", {}, {}, "An invented shop: its figures are not yours");
+    if (slim) {
+        pen.text(Type::strong_label, {place.x + 14, place.centre().y - Pen::line_height(Type::strong_label) / 2}, t.ink,
+                 "Example shop");
+    } else {
+        const float first = Pen::line_height(Type::title);
+        const float second = Pen::line_height(Type::label);
+        const float top = left.centre().y - (first + second) / 2;
+        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink, "Example shop");
+        pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet, "Not your figures");
+        pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);
+        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, "Start my shop", Type::title)) {
+            start_shop(app);
+        }
+    }
+    ui.close_group();
+}
+
+void first_steps(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const Tokens& t = ui.tokens();
+    ui.open_group("first", Role::group, place, "This shop is empty");
+    ui.pen().hline(place.x, place.right(), place.y, t.hairline, 1);
+    Rect left = place;
+    const Rect right = left.take_right(place.w * 0.54F);
+    if (half(ui, "first/start", left, "Start my shop", Type::title)) {
+        start_shop(app);
+    }
+    ui.pen().vline(right.x, place.y, place.bottom(), t.hairline, 1);
+    if (half(ui, "first/example", right, "See the example shop", Type::text)) {
+        see_example(app);
+    }
+    ui.close_group();
+}
+
+void example_refusal(Body& body, std::string_view id) {
+    body.sign(id, Sign::stop, "Nothing of the example shop can be sent. Start your own shop first.");
+    body.gap(14);
+    if (body.button(std::string(id) + "/start", "Start my shop", Look::main)) {
+        start_shop(body.app);
+    }
+    body.gap(16);
+}
+
+} // namespace torchside::web

@@ -1,0 +1,47 @@
+// Shop: what stands in it. A list of sections; each opens the panel with its fields.
+#include "web/screens/panel.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/shop/example.hpp"
+#include "web/screens/shop/shop_sections.hpp"
+
+namespace torchside::web {
+
+void shop_screen(App& app, Rect place) {
+    const auto body = [&](Body& column) {
+        if (untouched(app.book()) && column.row("shop/start", "Start my shop", "The few figures that matter most",
+                                                Mark::shop, app.open_panel() == "start")) {
+            start_shop(app);
+        }
+        for (const ShopSection& section : shop_sections()) {
+            if (column.row(std::string("shop/") + section.panel, section.title, section.summary(app), section.mark,
+                           app.open_panel() == section.panel)) {
+                app.open(section.panel);
+            }
+        }
+        column.gap(16);
+        column.note("shop/defer", "The machine's own manual comes first, and local code for the circuit.");
+        column.gap(16);
+    };
+    framed_screen(app, place, "shop", "Shop", Drawer::of(body));
+}
+
+void section_panel(App& app, PanelAt at) {
+    for (const ShopSection& section : shop_sections()) {
+        if (at.of != section.panel) {
+            continue;
+        }
+        panel(app, at, section.panel, section.title, [&](Body& body) {
+            if (section.above != nullptr) {
+                section.above(body);
+            }
+            body.fields(section.fields);
+            if (section.below != nullptr) {
+                section.below(body);
+            }
+        });
+        return;
+    }
+    reach_panel(app, at);
+}
+
+} // namespace torchside::web

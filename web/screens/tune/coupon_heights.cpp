@@ -1,0 +1,156 @@
+#include "web/screens/tune/coupon_heights.hpp"
+
+#include "core/quantity/print.hpp"
+#include "core/worksheet/read_heights.hpp"
+#include "web/screens/show.hpp"
+#include "web/screens/tune/coupon_picture.hpp"
+
+namespace torchside::web {
+namespace {
+
+constexpr const char* height_path = "shop.height_control.cut_height_mm";
+
+std::vector<HeightLeg> legs_of(const App& app, const tune::Coupon& coupon) {
+    const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
+    std::vector<HeightLeg> legs;
+    for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
+        const App::Scratch::Leg& leg = app.scratch.heights[i];
+        legs.push_back({leg.square, leg.arc ? std::optional(Voltage{*leg.arc, volt}) : std::nullopt,
+                        length(leg.kerf_top), length(leg.kerf_bottom)});
+    }
+    return legs;
+}
+
+void marks(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
+    body.heading("coupon/showed", "Which legs have the squarest faces?");
+    const std::vector<std::size_t> order = from_below(coupon);
+    const Grid cells = body.grid(order.size(), 3, body.ui().touch_height());
+    body.ui().open_group("coupon/square", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1},
+                         "Squarest legs");
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        bool& square = app.scratch.heights[order[i]].square;
+        if (button(body.ui(), "coupon/square/" + std::to_string(i), cells.cell(i),
+                   leg_words(app, coupon, coupon.legs[order[i]]), square ? Look::chosen : Look::plain, Role::toggle,
+                   square ? "checked" : "")) {
+            square = !square;
+        }
+    }
+    body.ui().close_group();
+    body.gap(cells.apart.y);
+}
+
+/// One leg's instruments at a time: five legs' fields in a row would be a long way to scroll.
+void measured(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
+    const std::vector<std::size_t> order = from_below(coupon);
+    std::size_t& shown = app.scratch.leg;
+    shown = std::min(shown, order.size() - 1);
+    body.heading("coupon/measured", "Measured on a leg, if you can");
+    std::vector<Choice> items;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const App::Scratch::Leg& leg = app.scratch.heights[order[i]];
+        const bool filled = leg.arc || leg.kerf_top || leg.kerf_bottom;
+        items.push_back(
+            {"coupon/leg/" + std::to_string(i), "Leg " + std::to_string(i + 1) + (filled ? " ✓" : ""), shown == i});
+    }
+    if (const auto touched = body.choices("coupon/leg", "Leg that is measured", items, body.room() > 320 ? 5 : 3)) {
+        app.ui().stop_edit();
+        shown = *touched;
+    }
+    body.gap(4);
+    App::Scratch::Leg& leg = app.scratch.heights[order[shown]];
+    const std::string id = "field/scratch/leg/" + std::to_string(shown) + '/';
+    body.reading(id + "arc_v", "Arc volts",
+                 leg_words(app, coupon, coupon.legs[order[shown]]) +
+                     "; at the torch: controller volts times the divider",
+                 FieldUnit::volt, leg.arc);
+    body.reading(id + "kerf_top_mm", "Kerf, top", "Width of its slot at the top", FieldUnit::mm, leg.kerf_top);
+    body.reading(id + "kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", FieldUnit::mm,
+                 leg.kerf_bottom);
+}
+
+void figures(Body& body, const HeightsResult& r) {
+    const App& app = body.app;
+    const UnitSystem units = app.book().shop.display.units;
+    if (r.height) {
+        body.line("coupon/height", "Set the height to", show_text(*r.height, units));
+        body.line("coupon/height/band", "Square, 8 times in 10, from",
+                  show(r.low, units).number + " to " + show_text(r.high, units));
+    }
+    const bool divided = app.book().shop.height_control.divider_ratio > 1;
+    body.line("coupon/height/arc", divided ? "Arc volts there, at the torch" : "Arc volts there",
+              show_range(r.arc) + " V");
+    if (divided) {
+        body.line("coupon/height/controller", "At the controller", show(r.controller).whole());
+    }
+    if (r.gradient) {
+        const bool metric = app.metric();
+        const auto slope = [metric](Gradient g) {
+            return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0);
+        };
+        body.line("coupon/height/gradient", "Volts of height",
+                  slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
+    }
+    body.gap(8);
+    body.text("coupon/height/advice", app.say(r.advice));
+    body.gap(4);
+}
+
+/// Rows and height go in together, or the rows alone; either way the next ladder starts afresh.
+void keep(App& app, const HeightsResult& r, bool with_height) {
+    Outcome<Workbook> next = app.book();
+    for (const tune::TestCut& row : r.rows) {
+        if (next.ok()) {
+            next = document::add(next.value(), row);
+        }
+    }
+    if (with_height && next.ok()) {
+        next = document::set(next.value(), height_path, r.height->in(mm));
+    }
+    if (app.log(std::move(next), with_height ? "Cut height and cuts kept" : "Cuts logged")) {
+        app.scratch.heights = {};
+        app.open(r.rows.empty() ? "" : "log");
+    }
+}
+
+} // namespace
+
+void heights_showed(Body& body, const tune::Coupon& coupon) {
+    App& app = body.app;
+    marks(body, coupon);
+    measured(body, coupon);
+    body.gap(8);
+    const std::vector<HeightLeg> legs = legs_of(app, coupon);
+    if (legs == std::vector<HeightLeg>(legs.size())) {
+        return;
+    }
+    const auto read = read_heights(app.book(), coupon, legs, app.model());
+    if (!read.ok()) {
+        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.gap(8);
+        return;
+    }
+    const HeightsResult& r = read.value();
+    figures(body, r);
+    body.gap(8);
+    const std::size_t count = r.rows.size();
+    const std::string cuts = std::to_string(count) + (count == 1 ? " cut" : " cuts");
+    if (r.height) {
+        const std::string name = "Cut at " + show_text(*r.height, app.book().shop.display.units) + " from now on" +
+                                 (count > 0 ? ", log " + cuts : std::string());
+        const bool used = body.button("coupon/height/use", name, Look::main);
+        body.gap(8);
+        if (used) {
+            return keep(app, r, true);
+        }
+    }
+    if (count > 0) {
+        if (body.button("coupon/log", "Only put " + cuts + " into the log")) {
+            keep(app, r, false);
+        }
+        body.gap(8);
+    }
+}
+
+} // namespace torchside::web
