@@ -78,7 +78,7 @@ TEST_CASE("The smallest nozzle that does it, with a reason", "[cut][capacity]") 
         const char* reason_has;
     };
     constexpr Row rows[] = {
-        {0.6, 20, 30, "20 A is as low as that goes"}, // still faster than the table
+        {0.6, 20, 30, "20 A is as low as it goes"}, // still faster than the table
         {0.9, 27, 30, "faster than the table"},       // held back for the table
         {6, 30, 30, "pierces this plate and cuts it cleanly"},
         {8, 45, 45, "pierces this plate and cuts it cleanly"},

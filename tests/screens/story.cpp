@@ -7,7 +7,6 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/worksheet/hindrance.hpp"
-#include "tests/core/said.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "tests/screens/person.hpp"
 #include "tools/cli/results/chart.hpp"
@@ -154,8 +153,8 @@ void check_rows(const Story& story, const App& app) {
         return *node;
     };
     const supply::Report& circuit = app.sheet().circuit;
-    CHECK(test::summary(circuit.message).starts_with(row("circuit").name));
-    CHECK(story.name("circuit", "circuit/summary") == test::summary(circuit.message));
+    CHECK(say_summary(circuit.message, app.speech()).starts_with(row("circuit").name));
+    CHECK(story.name("circuit", "circuit/summary") == say_summary(circuit.message, app.speech()));
     if (circuit.highest_current) {
         const std::string highest = story.value("circuit", "circuit/highest");
         const std::string about = row("circuit").about;
@@ -164,8 +163,8 @@ void check_rows(const Story& story, const App& app) {
         INFO(about << " against " << highest);
         CHECK((!named || about.find(highest) != std::string::npos));
     }
-    CHECK(test::summary(app.sheet().air.message).starts_with(row("air").name));
-    CHECK(story.name("air", "air/summary") == test::summary(app.sheet().air.message));
+    CHECK(say_summary(app.sheet().air.message, app.speech()).starts_with(row("air").name));
+    CHECK(story.name("air", "air/summary") == say_summary(app.sheet().air.message, app.speech()));
     const cut::Capacity& c = app.sheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
     for (const auto& [id, limit] : {std::pair{"reach/clean", c.clean}, std::pair{"reach/sever", c.sever}}) {
