@@ -145,10 +145,8 @@ ControllerInput check_tap(const HeightControl& control, Voltage arc) {
             report.message->title = words::height::TapCutting{.volts = report.controller};
         else
             report.message->title = words::height::TapBefore{.volts = report.before_arc};
-        if (report.shock) {
-            report.message->remedy += words::height::tap_shock_too;
+        if (report.shock)
             add_shock(report.message->remedy, report.before_arc);
-        }
     } else if (report.shock) {
         report.message = Message{.code = "raw_tap",
                                  .topic = Topic::height,

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/quantity/in_units.hpp"
 #include "core/worksheet/holes.hpp"
 #include "core/worksheet/warnings.hpp"
+#include "core/worksheet/words.hpp"
 #include "generated/words/machine.hpp"
 #include "generated/words/mesh.hpp"
 #include "generated/words/part.hpp"
@@ -63,7 +63,7 @@ void warn_of_part(const Findings& f, std::vector<Message>& out) {
                        Topic::part,
                        Severity::stop,
                        words::part::sizes_impossible,
-                       words::part::Fault{.fault = in_units(part.fault->text, f.workbook.shop.display.units)},
+                       words::fault(*part.fault),
                        {},
                        part.fault->field});
     // One word for each kind; where they are is in the part's own list.
@@ -87,7 +87,7 @@ void warn_of_gaps(const Findings& f, std::vector<Message>& out) {
                        Topic::mesh,
                        Severity::stop,
                        words::mesh::sizes_impossible,
-                       words::part::Fault{.fault = in_units(gaps.fault->text, f.workbook.shop.display.units)},
+                       words::fault(*gaps.fault),
                        {},
                        gaps.fault->field});
     if (!(gaps.per_m > 0.0))

@@ -43,7 +43,7 @@ bool may_say_both(const Node& node) {
 
 /// Without what is printed on the terminals of a breaker, and names a column of the code's table.
 std::string as_asked(const std::string& text) {
-    static const std::regex printed("marked 75 °C|(60|70|75) °C (mark|column)|(60|70|75) °C[.]?$|^°C (mark|column)");
+    static const std::regex printed("(60|70|75) °C (mark|column)|(60|70|75) °C[.]?$|^°C (mark|column)");
     return std::regex_replace(text, printed, "");
 }
 
