@@ -42,6 +42,13 @@ Estimate<Length> larger(const Estimate<Length>& a, const Estimate<Length>& b) {
     return {std::max(a.value, b.value), std::max(a.low, b.low), std::max(a.high, b.high), basis};
 }
 
+template <class K>
+Estimate<Quantity<K>> own_or(const Rule& rule, Quantity<K> own, Unit<K> unit) {
+    if (own.in(unit) != rule.value)
+        return {own, own, own, Basis{.entered = true}};
+    return {own, Quantity<K>{rule.low, unit}, Quantity<K>{rule.high, unit}, practice};
+}
+
 } // namespace
 
 const Rules& rules() {
@@ -67,15 +74,12 @@ Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf) {
     return larger(scaled(table.hole_per_thickness, thickness), scaled(table.hole_per_kerf, kerf));
 }
 
-Estimate<Pressure> air_pressure() {
-    const Rule& rule = table.air_pressure;
-    return {Pressure{rule.value, bar}, Pressure{rule.low, bar}, Pressure{rule.high, bar}, practice};
+Estimate<Pressure> air_pressure(Pressure own) {
+    return own_or(table.air_pressure, own, bar);
 }
 
-Estimate<Duration> post_flow(Current current) {
-    const Rule& rule = table.post_flow_per_a;
-    const Duration each{current.in(ampere), second};
-    return {rule.value * each, rule.low * each, rule.high * each, practice};
+Estimate<Duration> post_flow(Duration own) {
+    return own_or(table.post_flow, own, second);
 }
 
 ByHand by_hand(Speed feed, Current current, bool drag) {

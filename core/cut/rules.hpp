@@ -6,7 +6,7 @@
 //            lead-in        max(1.5 t, 2.5 w, 3 mm)          t plate thickness, w kerf
 //            smallest hole  max(1.0 t, 3 w)                  diameter
 //            air pressure   4.5 bar, gauge, while it flows
-//            post-flow      0.3 s for each ampere
+//            post-flow      10 s
 //            pace           100 mm / v and 304.8 mm / v      v feed
 //            For a maximum, combine the lows with the lows and the highs with the highs.
 // Source     assets/data/cut_rules.json: common practice, no source, except cut height and hole-per-kerf, which are
@@ -14,7 +14,6 @@
 //            are commonly set to, from memory.
 // Range      any plate the balance accepts; the rules are kept for 1..25 mm.
 // Example    6 mm plate, kerf 1.606 mm: lead-in 9.0 mm, smallest hole 6.0 mm; 1700 mm/min: 3.53 s per 100 mm.
-//            45 A: post-flow 13.5 s.
 #pragma once
 
 #include <string_view>
@@ -38,9 +37,9 @@ struct Rules {
     Rule lead_least{}; // mm
     Rule hole_per_thickness{};
     Rule hole_per_kerf{};
-    Rule drag_current{};    // A
-    Rule air_pressure{};    // bar
-    Rule post_flow_per_a{}; // s
+    Rule drag_current{}; // A
+    Rule air_pressure{}; // bar
+    Rule post_flow{};    // s
 };
 
 [[nodiscard]] const Rules& rules();
@@ -50,9 +49,9 @@ struct Rules {
 [[nodiscard]] Estimate<Length> lead_in(Length thickness, const Estimate<Length>& kerf);
 [[nodiscard]] Estimate<Length> smallest_hole(Length thickness, const Estimate<Length>& kerf);
 
-/// The air pressure a torch of this class is made for, where the shop has not said its own.
-[[nodiscard]] Estimate<Pressure> air_pressure();
-[[nodiscard]] Estimate<Duration> post_flow(Current current);
+/// The shop's own; where it says what the rule says it may not have looked, and the rule's band holds.
+[[nodiscard]] Estimate<Pressure> air_pressure(Pressure own);
+[[nodiscard]] Estimate<Duration> post_flow(Duration own);
 
 /// The same cut with the torch in the hand. The tip may ride on the plate up to rules().drag_current; `drag` says that
 /// the user wants it to. `feed` is the arc's own, not cut down to a table's maximum.

@@ -33,14 +33,6 @@ Estimate<Length> MetalModel::cut_height() const {
     return cut::cut_height();
 }
 
-// What a shop has never touched it has not said.
-Estimate<Pressure> MetalModel::air_pressure() const {
-    const Pressure own = shop_->air.torch_pressure;
-    if (own != air::AirSystem{}.torch_pressure)
-        return {own, own, own, Basis{.entered = true}};
-    return cut::air_pressure();
-}
-
 cut::CutSetup MetalModel::plate(Length thickness, Current current) const {
     cut::CutSetup p;
     p.metal = metal_;
@@ -97,8 +89,8 @@ std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cu
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
-    s.pressure = air_pressure();
-    s.post_flow = cut::post_flow(plate.current);
+    s.pressure = cut::air_pressure(shop_->air.torch_pressure);
+    s.post_flow = cut::post_flow(shop_->air.post_flow);
     s.controller = supply::at_controller(s.arc.value, shop_->height_control.divider_ratio);
     return s;
 }

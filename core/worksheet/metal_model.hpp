@@ -24,7 +24,6 @@ public:
 
     /// The height this shop cuts at, or the usual one.
     [[nodiscard]] Estimate<Length> cut_height() const;
-    [[nodiscard]] Estimate<Pressure> air_pressure() const;
 
     /// Middle estimate of the feed along the smooth curve, 0 where there is none: for limits over thickness.
     [[nodiscard]] Speed feed(const cut::CutSetup& plate) const override;

@@ -43,17 +43,20 @@ TEST_CASE("A plate started at its edge has no pierce delay, and every other figu
         CHECK(figure.of(*sheet.settings, UnitSystem::metric).has_value() == (figure.key != "pierce_delay"));
 }
 
-// Common practice, no source: 4 to 5.5 bar, and some ten seconds of air after the arc.
-TEST_CASE("Air pressure is what the shop says, or what such torches are made for; post-flow grows with current") {
+// Common practice, no source: 4 to 5.5 bar, and 5 to 20 s of air after the arc.
+TEST_CASE("Air pressure and post-flow are what the shop says, or what such torches are commonly set to") {
     Workbook w;
     Worksheet sheet = evaluate(w);
-    CHECK(sheet.settings->pressure.value == w.shop.air.torch_pressure); // the default is the rule
+    CHECK(sheet.settings->pressure.value == w.shop.air.torch_pressure); // the shop's default is the rule
     CHECK(sheet.settings->pressure.basis.practice);
-    CHECK_THAT(sheet.settings->post_flow.value.in(second), WithinAbs(13.5, 1e-9)); // at 45 A
+    CHECK(sheet.settings->pressure.low == Pressure{4.0, bar});
+    CHECK(sheet.settings->post_flow.value == w.shop.air.post_flow);
+    CHECK(sheet.settings->post_flow.high == Duration{20, second});
     w.shop.air.torch_pressure = Pressure{5.2, bar};
-    w.job.current = Current{30, ampere};
+    w.shop.air.post_flow = Duration{15, second};
     sheet = evaluate(w);
-    CHECK(sheet.settings->pressure.value == Pressure{5.2, bar});
+    CHECK(sheet.settings->pressure.low == Pressure{5.2, bar});
     CHECK(sheet.settings->pressure.basis.entered);
-    CHECK_THAT(sheet.settings->post_flow.value.in(second), WithinAbs(9.0, 1e-9));
+    CHECK(sheet.settings->post_flow.high == Duration{15, second});
+    CHECK(sheet.settings->post_flow.basis.entered);
 }

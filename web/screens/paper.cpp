@@ -56,8 +56,7 @@ void column_head(const ChartColumn& column, std::string& out) {
 
 // --- the card
 
-void rows(std::string_view title, std::initializer_list<std::pair<std::string_view, std::string>> all,
-          std::string& out) {
+void rows(std::string_view title, const std::vector<std::pair<std::string_view, std::string>>& all, std::string& out) {
     out += "<table><caption>" + escaped(title) + "</caption>";
     for (const auto& [name, value] : all) {
         if (!value.empty()) {
@@ -69,21 +68,19 @@ void rows(std::string_view title, std::initializer_list<std::pair<std::string_vi
 
 void dial_in(const App& app, const cut::Settings& s, std::string& out) {
     const Shop& shop = app.book().shop;
-    const UnitSystem units = shop.display.units;
     const Job& job = app.book().job;
-    const auto length = [&](const Estimate<Length>& e) { return show(e.value, units).whole(); };
-    const bool divided = shop.height_control.divider_ratio > 1;
-    rows("Dial in",
-         {{"Feed", show_feed(s.feed.value, shop).whole()},
-          {"Arc volts at the torch", show(s.arc.value).whole()},
-          {"Arc volts at the controller", divided ? show(s.controller).whole() : ""},
-          {"Pierce height", length(s.pierce_height)},
-          {"Pierce delay", s.pierce_delay ? show(s.pierce_delay->value).whole() : "None: start at an edge"},
-          {"Cut height", job.torch == TorchHold::table ? length(s.cut_height) : ""},
-          {"Kerf", length(s.kerf)},
-          {"Lead-in", length(s.lead_in)},
-          {"Smallest hole", show_least_hole(s, units).whole()}},
-         out);
+    std::vector<std::pair<std::string_view, std::string>> all;
+    for (const Figure& figure : figures()) {
+        const bool volts = figure.measure == Measure::volts;
+        all.emplace_back(volts ? "Arc volts at the torch" : figure.name, show(figure, s, shop).whole());
+        if (volts && shop.height_control.divider_ratio > 1) {
+            all.emplace_back("Arc volts at the controller", show(s.controller).whole());
+        }
+        if (figure.key == "cut_height" && job.torch != TorchHold::table) {
+            all.pop_back(); // the hand's own
+        }
+    }
+    rows("Dial in", all, out);
 }
 
 void what_it_makes(const App& app, std::string& out) {

@@ -157,4 +157,54 @@ std::string show_basis(const Basis& basis, bool example) {
     return out;
 }
 
+Shown show(const Figure& figure, const cut::Settings& settings, const Shop& shop) {
+    const UnitSystem units = shop.display.units;
+    const auto e = figure.of(settings, UnitSystem::metric);
+    if (!e) {
+        return {"edge", "start", ""};
+    }
+    switch (figure.measure) {
+    case Measure::feed:
+        return show_feed(Speed{e->value, mm_min}, shop);
+    case Measure::volts:
+        return show(Voltage{e->value, volt});
+    case Measure::least_hole:
+        return show_least_hole(settings, units);
+    case Measure::duration:
+        return show(Duration{e->value, second});
+    case Measure::pressure: {
+        const Printed here = print(Pressure{e->value, bar}, units);
+        return {here.number, std::string(here.unit), ""};
+    }
+    case Measure::length:
+        break;
+    }
+    return show(Length{e->value, mm}, units);
+}
+
+std::string show_range(const Figure& figure, const cut::Settings& settings, UnitSystem units) {
+    const auto e = figure.of(settings, UnitSystem::metric);
+    if (!e || !(e->low < e->high)) {
+        return {};
+    }
+    const auto band = [&]<class K>(Unit<K> unit) {
+        using Q = Quantity<K>;
+        return Estimate<Q>{Q{e->value, unit}, Q{e->low, unit}, Q{e->high, unit}, e->basis};
+    };
+    switch (figure.measure) {
+    case Measure::feed:
+        return show_range(band(mm_min), units);
+    case Measure::volts:
+        return show_range(band(volt));
+    case Measure::duration:
+        return show_range(band(second));
+    case Measure::pressure:
+        return print(Pressure{e->low, bar}, units).number + " to " + print(Pressure{e->high, bar}, units).text();
+    case Measure::length:
+    case Measure::least_hole:
+        break;
+    }
+    return show_range(band(mm), units);
+}
+
 } // namespace torchside::web

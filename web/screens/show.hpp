@@ -8,6 +8,7 @@
 #include "core/cut/settings.hpp"
 #include "core/quantity/estimate.hpp"
 #include "core/quantity/field_unit.hpp"
+#include "core/worksheet/figures.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::web {
@@ -33,12 +34,16 @@ struct Shown {
 [[nodiscard]] Shown show(Voltage voltage);
 [[nodiscard]] Shown show(Current current);
 [[nodiscard]] Shown show(Duration duration);
+/// A figure of the table as every screen, card and text gives it; "edge start" where a plate has none.
+[[nodiscard]] Shown show(const Figure& figure, const cut::Settings& settings, const Shop& shop);
 
 /// "1190 to 2210", rounded to a step that fits the band.
 [[nodiscard]] std::string show_range(const Estimate<Speed>& e, UnitSystem units);
 [[nodiscard]] std::string show_range(const Estimate<Length>& e, UnitSystem units);
 [[nodiscard]] std::string show_range(const Estimate<Voltage>& e);
 [[nodiscard]] std::string show_range(const Estimate<Duration>& e);
+/// Empty where the figure has no band.
+[[nodiscard]] std::string show_range(const Figure& figure, const cut::Settings& settings, UnitSystem units);
 
 /// A number of the workbook as print_field() has it, an amount of money with the sign of the shop's currency: (35, money)
 /// is "$35".

@@ -14,21 +14,11 @@ std::string settings_text(const App& app) {
     const UnitSystem units = app.book().shop.display.units;
     std::string out = std::string(stock::name(job.material)) + ", " +
                       show_plate(job.thickness, job.material, units).whole() + ", " + show(job.current).whole() + '\n';
-    const auto put = [&](const char* name, const std::string& value, const std::string& range) {
-        out += std::string(name) + ": " + value;
+    for (const Figure& figure : figures()) {
+        const std::string range = show_range(figure, s, units);
+        out += std::string(figure.name) + ": " + show(figure, s, app.book().shop).whole();
         out += range.empty() ? "\n" : " (likely " + range + ", 8 in 10)\n";
-    };
-    const auto length = [&](const char* name, const Estimate<Length>& e) {
-        put(name, show(e.value, units).whole(), show_range(e, units));
-    };
-    put("Feed", show_feed(s.feed.value, app.book().shop).whole(), show_range(s.feed, units));
-    put("Arc volts", show(s.arc.value).whole(), show_range(s.arc));
-    length("Pierce height", s.pierce_height);
-    put("Pierce delay", s.pierce_delay ? show(s.pierce_delay->value).whole() : "none, start at the edge",
-        s.pierce_delay ? show_range(*s.pierce_delay) : "");
-    length("Kerf", s.kerf);
-    length("Lead-in", s.lead_in);
-    put("Smallest hole", show_least_hole(s, units).whole(), show_range(s.min_hole, units));
+    }
     return out;
 }
 

@@ -46,36 +46,25 @@ void feed_figure(Body& column, const cut::Settings& settings) {
     }
 }
 
-/// One of the second rank, of any kind of quantity.
-template <class Q>
-FigureCell cell(const App& app, const char* key, const char* name, const Estimate<Q>& e, Unit<typename Q::kind> unit,
-                const Shown& shown, std::string aside = {}) {
-    return {key,
-            name,
-            shown.number,
-            shown.unit,
-            std::move(aside),
-            show_basis(e.basis, app.book().shop.example),
-            span_of(e, unit),
-            "",
-            is_open(app, key)};
-}
-
+/// Those of the second rank: all but the feed.
 void other_figures(Body& column, const cut::Settings& s) {
     App& app = column.app;
-    const UnitSystem units = app.book().shop.display.units;
-    const bool divided = app.book().shop.height_control.divider_ratio > 1;
-    const auto delay = s.pierce_delay.value_or(Estimate<Duration>{});
-    const FigureCell cells[] = {
-        cell(app, "arc", "Arc volts", s.arc, volt, show(s.arc.value),
-             divided ? show(s.controller).whole() + " read" : ""),
-        cell(app, "pierce_height", "Pierce height", s.pierce_height, mm, show(s.pierce_height.value, units)),
-        cell(app, "pierce_delay", "Pierce delay", delay, second,
-             s.pierce_delay ? show(delay.value) : Shown{"edge", "start", ""}),
-        cell(app, "kerf", "Kerf", s.kerf, mm, show(s.kerf.value, units)),
-        cell(app, "lead_in", "Lead-in", s.lead_in, mm, show(s.lead_in.value, units)),
-        cell(app, "min_hole", "Smallest hole", s.min_hole, mm, show_least_hole(s, units)),
-    };
+    const Shop& shop = app.book().shop;
+    std::vector<FigureCell> cells;
+    for (const Figure& figure : figures().subspan(1)) {
+        const Shown shown = show(figure, s, shop);
+        const auto e = figure.of(s, UnitSystem::metric).value_or(Estimate<double>{});
+        const bool read = figure.measure == Measure::volts && shop.height_control.divider_ratio > 1;
+        cells.push_back({figure.key,
+                         std::string(figure.name),
+                         shown.number,
+                         shown.unit,
+                         read ? show(s.controller).whole() + " read" : "",
+                         show_basis(e.basis, shop.example),
+                         {e.value, e.low, e.high},
+                         "",
+                         is_open(app, figure.key)});
+    }
     if (const auto used = column.figures("cut/", cells, 3)) {
         const std::string_view key = cells[*used].key;
         app.open("figure/" + std::string(key));
