@@ -166,10 +166,14 @@ Word power_basis(const Load& load) {
     return words::circuit_more::basis_estimate;
 }
 
-Text breaker_basis(const Circuit& circuit) {
+Text breaker_basis(const Circuit& circuit, bool from_memory) {
     const std::string_view name = breaker_name(circuit.breaker_rule);
+    if (circuit.breaker_rule == BreakerRule::ul489 && from_memory)
+        return words::circuit_more::BasisUl489Memory{.name = name};
     if (circuit.breaker_rule == BreakerRule::ul489)
         return words::circuit_more::BasisUl489{.name = name};
+    if (from_memory)
+        return words::circuit_more::BasisIec60898Memory{.name = name};
     return words::circuit_more::BasisIec60898{.name = name};
 }
 
@@ -215,16 +219,13 @@ Text guard_of(const Input& input) {
 
 std::vector<Text> basis_of(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    std::vector<Text> basis{power_basis(load), words::circuit_more::basis_duty,
-                            words::circuit_more::BasisDutyHeat{.rated = words::celsius(rated_air_c)}};
+    std::vector<Text> basis{power_basis(load), words::circuit_more::BasisDuty{.rated = words::celsius(rated_air_c)}};
     const auto add = [&](const Text& text) { basis.push_back(text); };
     if (load.effective_from_plate)
         add(words::circuit_more::basis_effective);
     if (circuit.generator)
         add(words::circuit_more::basis_generator);
-    add(breaker_basis(circuit));
-    if (load.breaker.from_memory)
-        add(words::circuit_more::basis_breaker_memory);
+    add(breaker_basis(circuit, load.breaker.from_memory));
     add(run_basis(input));
     if (cord_carries(input))
         add(cord_basis(circuit, input.machine.phases));
