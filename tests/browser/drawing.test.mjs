@@ -88,7 +88,7 @@ test('a drawing dropped on the page is read, and what was left out is named', as
   await page.dispatchEvent('#canvas', 'dragover', { dataTransfer: data });
   await page.dispatchEvent('#canvas', 'drop', { dataTransfer: data });
   await says(page, /4 places: A piece lies on the same piece again; one was left out\./, 'the duplicates');
-  await says(page, /A text, dimension, hatch or another thing/, 'the text');
+  await says(page, /A text, dimension, hatch or other thing/, 'the text');
   await done(page);
 });
 

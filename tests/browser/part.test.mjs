@@ -117,7 +117,8 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await settled(page);
   const grating = await starts();
   assert.ok(grating >= solid + 5, `${solid} starts, ${grating} on grating`);
-  await says(/The arc goes out at each gap.*About 16 times in a meter of cut/);
+  const described = async () => page.locator('#mirror').innerHTML(); // what stands below a row's title is its description
+  await until(async () => /About 16 times in a meter of cut[^<]*<span>The arc goes out at each gap/.test(await described()), 'the warning of gaps');
   await page.goto(shared.host.url + '#/part/stock');
   await settled(page);
   await size(page, 'Gaps counted', '40');
