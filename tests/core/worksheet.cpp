@@ -122,7 +122,7 @@ TEST_CASE("12.7 mm at 50 A is within reach, 40 mm is refused with a reason", "[w
     CHECK_FALSE(thick.by_hand);
     CHECK_FALSE(thick.trail);
     REQUIRE(has(thick, "plate_refused", Severity::stop));
-    CHECK(thick.warnings.front().code == "plate_refused");
+    CHECK(std::string(thick.warnings.front().code) == "plate_refused");
     CHECK(test::said(thick.warnings.front().detail).find("40 mm ") == 0);
     CHECK_FALSE(thick.capacity.reason.empty());
 }
@@ -221,7 +221,7 @@ TEST_CASE("Warnings come worst first, each with a field and a sentence", "[works
                                      [](const Message& a, const Message& b) { return a.severity > b.severity; }));
                 for (const Message& x : sheet.warnings) {
                     const std::string text = test::said(x);
-                    CAPTURE(x.code, text);
+                    CAPTURE(std::string(x.code), text);
                     CHECK_FALSE(x.field.empty());
                     CHECK_FALSE(x.title.empty());
                     CHECK(text.back() == '.');
