@@ -117,7 +117,7 @@ void add(Coupon& c, Leg leg, part::Role role, std::vector<part::Vertex> path) {
     run.contour_end = path.size() - 1;
     run.path = std::move(path);
     c.path.runs.push_back(std::move(run));
-    c.legs.push_back(std::move(leg));
+    c.legs.push_back(leg);
 }
 
 // Straight legs side by side, slow at the bottom; every second one first.
@@ -129,7 +129,7 @@ Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> l
     for (std::size_t first = 0; first < 2; ++first) {
         for (std::size_t i = first; i < legs.size(); i += 2) {
             const double y = static_cast<double>(i) * space;
-            add(c, std::move(legs[i]), part::Role::open, {{{0.0, y}}, {{length, y}}});
+            add(c, legs[i], part::Role::open, {{{0.0, y}}, {{length, y}}});
         }
     }
     return finished(std::move(c), s, length, static_cast<double>(legs.size() - 1) * space);
@@ -153,7 +153,7 @@ void add_square(Coupon& c, const CouponSettings& s, std::string_view label, Poin
         path.insert(path.end(), {above, right_above, right_below, below, {middle}});
     else
         path.insert(path.end(), {below, right_below, right_above, above, {middle}});
-    add(c, std::move(leg), part::Role::outer, std::move(path));
+    add(c, leg, part::Role::outer, std::move(path));
     c.path.runs.back().contour_begin = 1;
 }
 
@@ -196,7 +196,7 @@ Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder)
         leg.number = static_cast<int>(legs.size()) + 1;
         leg.feed = feed;
         leg.cut_height = s.cut_height;
-        legs.push_back(std::move(leg));
+        legs.push_back(leg);
     }
     return side_by_side(s, CouponKind::ladder, std::move(legs));
 }
@@ -217,7 +217,7 @@ Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
         leg.label = "leg";
         leg.number = i + 1;
         leg.feed = s.feed;
-        all.push_back(std::move(leg));
+        all.push_back(leg);
     }
     return side_by_side(s, CouponKind::heights, std::move(all));
 }
@@ -239,7 +239,7 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     hole.cut_height = s.cut_height;
     constexpr double half_turn = 1.0; // the bulge of half a circle, anticlockwise
     const Point right{edge, centre.y};
-    add(c, std::move(hole), part::Role::inner,
+    add(c, hole, part::Role::inner,
         {{centre}, {right, half_turn}, {{centre.x - 0.5 * diameter, centre.y}, half_turn}, {right}});
     c.path.runs.back().contour_begin = 1;
     add_square(c, s, "square", {lead, 0.0}, side, true);

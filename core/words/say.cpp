@@ -136,7 +136,7 @@ private:
             if (!first)
                 out_ += ' ';
             const Word word{static_cast<std::uint16_t>(two_bytes(bytes))};
-            const auto count = static_cast<std::size_t>(bytes[2]);
+            const std::size_t count = static_cast<unsigned char>(bytes[2]);
             bytes.remove_prefix(3);
             std::array<Filled, most_slots> slots{};
             for (std::size_t i = 0; i < count; ++i) {
