@@ -1,5 +1,8 @@
 #include "core/worksheet/figures.hpp"
 
+#include "generated/words/figure.hpp"
+#include "generated/words/figure_more.hpp"
+
 namespace torchside {
 namespace {
 
@@ -37,40 +40,22 @@ std::optional<Estimate<double>> get(const cut::Settings& settings, UnitSystem un
 using S = cut::Settings;
 
 constexpr Figure rows[] = {
-    {"feed", "feed", "Feed",
-     "A typical production feed: the heat of the arc against the heat to melt the kerf and to warm the plate, shifted "
-     "by shop practice and by your own cuts. Too fast throws sparks back over the top; too slow leaves dross that "
-     "comes off easily.",
-     Measure::feed, get<&S::feed>},
-    {"arc", "arc", "Arc volts",
-     "At the torch, over the plate, at the cut height. Volts rise with height, current and thickness, and drift as the "
-     "electrode wears.",
-     Measure::volts, get<&S::arc>},
-    {"cut_height", "cut_height", "Cut height",
-     "From the nozzle to the plate while it cuts. Higher rounds the top edge and widens the kerf; lower wears the "
-     "nozzle.",
-     Measure::length, get<&S::cut_height>},
-    {"pierce_height", "pierce_height", "Pierce height",
-     "One and a half to two and a half cut heights, so that the spray of the pierce stays off the nozzle.",
-     Measure::length, get<&S::pierce_height>},
-    {"pierce_delay", "pierce_delay", "Pierce delay",
-     "Time from the arc until the torch may move. Too short leaves an uncut tail at the lead-in; too long wears the "
-     "nozzle. Take off 0.1 s until the lead-in skips, then add 0.2 s.",
-     Measure::duration, get<&S::pierce_delay>},
-    {"kerf", "kerf", "Kerf", "Width of the slot, the mean of top and bottom edge.", Measure::length, get<&S::kerf>},
-    {"lead_in", "lead_in", "Lead-in", "Far enough that the crater of the pierce stays in the scrap.", Measure::length,
-     get<&S::lead_in>},
-    {"min_hole", "min_hole", "Smallest hole",
-     "Smaller holes come out tapered and rough. Drill them, or mark their center with the torch.", Measure::least_hole,
+    {"feed", "feed", words::figure::feed, words::figure_more::feed, Measure::feed, get<&S::feed>},
+    {"arc", "arc", words::figure::arc, words::figure_more::arc, Measure::volts, get<&S::arc>},
+    {"cut_height", "cut_height", words::figure::cut_height, words::figure_more::cut_height, Measure::length,
+     get<&S::cut_height>},
+    {"pierce_height", "pierce_height", words::figure::pierce_height, words::figure_more::pierce_height, Measure::length,
+     get<&S::pierce_height>},
+    {"pierce_delay", "pierce_delay", words::figure::pierce_delay, words::figure_more::pierce_delay, Measure::duration,
+     get<&S::pierce_delay>},
+    {"kerf", "kerf", words::figure::kerf, words::figure_more::kerf, Measure::length, get<&S::kerf>},
+    {"lead_in", "lead_in", words::figure::lead_in, words::figure_more::lead_in, Measure::length, get<&S::lead_in>},
+    {"min_hole", "min_hole", words::figure::min_hole, words::figure_more::min_hole, Measure::least_hole,
      get<&S::min_hole>},
-    {"pressure", "pressure_flowing", "Air pressure",
-     "On the machine's gauge while air flows, not at rest. Too low starves the arc and wears the nozzle; too high "
-     "blows it out. Set it in the air sheet; the machine's manual comes first.",
-     Measure::pressure, get<&S::pressure>},
-    {"post_flow", "post_flow", "Post-flow",
-     "Air after the arc goes out: it cools nozzle and electrode. Most machines time it themselves. Do not cut it short "
-     "by switching off.",
-     Measure::duration, get<&S::post_flow>},
+    {"pressure", "pressure_flowing", words::figure::pressure, words::figure_more::pressure, Measure::pressure,
+     get<&S::pressure>},
+    {"post_flow", "post_flow", words::figure::post_flow, words::figure_more::post_flow, Measure::duration,
+     get<&S::post_flow>},
 };
 
 } // namespace

@@ -12,6 +12,7 @@
 
 #include "core/cut/settings.hpp"
 #include "core/quantity/unit_system.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside {
 
@@ -21,8 +22,8 @@ enum class Measure { feed, volts, length, least_hole, duration, pressure };
 struct Figure {
     std::string_view key;  // of its panel and of its place on a screen: "pierce_delay"
     std::string_view stem; // of its key in a file, before the unit: "pierce_delay" of "pierce_delay_s"
-    std::string_view name;
-    std::string_view what; // what it rests on, and how to make it better
+    Word name;
+    Word what; // what it rests on, and how to make it better
     Measure measure;
     /// In the unit that a file in these units has. None: this plate has no such figure.
     std::optional<Estimate<double>> (*of)(const cut::Settings&, UnitSystem);

@@ -28,8 +28,8 @@ TEST_CASE("No two figures share a key, and each says what it is") {
     for (const Figure& figure : figures()) {
         CHECK(keys.insert(figure.key).second);
         CHECK(files.insert(file_key(figure, UnitSystem::metric)).second);
-        CHECK_FALSE(figure.name.empty());
-        CHECK_FALSE(figure.what.empty());
+        CHECK(figure.name != Word{});
+        CHECK(figure.what != Word{});
     }
 }
 

@@ -34,7 +34,7 @@ inline void read(std::string_view text) {
         }
     }
     for (const part::Problem& p : drawing.problems) {
-        must(*p.code != '\0' && *p.text != '\0' && std::isfinite(p.size_mm));
+        must(*p.code != '\0' && p.title != Word{} && std::isfinite(p.size_mm));
     }
 }
 

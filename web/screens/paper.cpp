@@ -56,7 +56,7 @@ void column_head(const ChartColumn& column, std::string& out) {
 
 // --- the card
 
-void rows(std::string_view title, const std::vector<std::pair<std::string_view, std::string>>& all, std::string& out) {
+void rows(std::string_view title, const std::vector<std::pair<std::string, std::string>>& all, std::string& out) {
     out += "<table><caption>" + escaped(title) + "</caption>";
     for (const auto& [name, value] : all) {
         if (!value.empty()) {
@@ -69,10 +69,10 @@ void rows(std::string_view title, const std::vector<std::pair<std::string_view, 
 void dial_in(const App& app, const cut::Settings& s, std::string& out) {
     const Shop& shop = app.book().shop;
     const Job& job = app.book().job;
-    std::vector<std::pair<std::string_view, std::string>> all;
+    std::vector<std::pair<std::string, std::string>> all;
     for (const Figure& figure : figures()) {
         const bool volts = figure.measure == Measure::volts;
-        all.emplace_back(volts ? "Arc volts at the torch" : figure.name, show(figure, s, shop).whole());
+        all.emplace_back(volts ? "Arc volts at the torch" : app.say(figure.name), show(figure, s, shop).whole());
         if (volts && shop.height_control.divider_ratio > 1) {
             all.emplace_back("Arc volts at the controller", show(s.controller).whole());
         }

@@ -16,7 +16,7 @@ std::string settings_text(const App& app) {
                       show_plate(job.thickness, job.material, units).whole() + ", " + show(job.current).whole() + '\n';
     for (const Figure& figure : figures()) {
         const std::string range = show_range(figure, s, units);
-        out += std::string(figure.name) + ": " + show(figure, s, app.book().shop).whole();
+        out += app.say(figure.name) + ": " + show(figure, s, app.book().shop).whole();
         out += range.empty() ? "\n" : " (likely " + range + ", 8 in 10)\n";
     }
     return out;

@@ -56,7 +56,7 @@ void other_figures(Body& column, const cut::Settings& s) {
         const auto e = figure.of(s, UnitSystem::metric).value_or(Estimate<double>{});
         const bool read = figure.measure == Measure::volts && shop.height_control.divider_ratio > 1;
         cells.push_back({figure.key,
-                         std::string(figure.name),
+                         app.say(figure.name),
                          shown.number,
                          shown.unit,
                          read ? show(s.controller).whole() + " read" : "",

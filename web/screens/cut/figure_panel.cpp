@@ -12,7 +12,7 @@ void figure_panel(App& app, PanelAt at) {
         reach_panel(app, at);
         return;
     }
-    panel(app, at, "figure", figure->name, [&](Body& body) {
+    panel(app, at, "figure", app.say(figure->name), [&](Body& body) {
         const cut::Settings& settings = *app.worksheet().settings;
         const Shop& shop = app.book().shop;
         const std::string_view key = figure->key;
@@ -40,7 +40,7 @@ void figure_panel(App& app, PanelAt at) {
             kerf_tools(body);
         }
         body.gap(14);
-        body.text("figure/how", std::string(figure->what));
+        body.text("figure/how", app.say(figure->what));
         body.gap(20);
     });
 }
