@@ -102,6 +102,15 @@ std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
     return {};
 }
 
+const char* start_of(Word word, const Language& language) {
+    const auto number = static_cast<unsigned>(word);
+    const Language::Group& group = language.groups[(number >> 8U) - 1];
+    const char* at = (group.later ? language.later : language.now) + group.start;
+    for (unsigned left = number & 0xFFU; left > 0; --left)
+        at += std::string_view{at}.size() + 1;
+    return at;
+}
+
 } // namespace
 
 /// Goes through the bytes of a text.
@@ -153,7 +162,7 @@ private:
             return tell_slot(slots[0]);
         if (word == words::by_units)
             return tell_slot(slots[speech_.units == UnitSystem::metric ? 0 : 1]);
-        for (const char* at = phrase(word); *at != '\0'; ++at) {
+        for (const char* at = start_of(word, speech_.language); *at != '\0'; ++at) {
             const auto sign = static_cast<unsigned char>(*at);
             if (sign > choice_end)
                 out_ += *at;
@@ -186,16 +195,6 @@ private:
             out_ += figure(slot.form, value_of(slot.content), slot.content[0], speech_.units);
     }
 
-    [[nodiscard]] const char* phrase(Word word) const {
-        const auto number = static_cast<unsigned>(word);
-        const Language& language = speech_.language;
-        const Language::Group& group = language.groups[(number >> 8U) - 1];
-        const char* at = (group.later ? language.later : language.now) + group.start;
-        for (unsigned left = number & 0xFFU; left > 0; --left)
-            at += std::string_view{at}.size() + 1;
-        return at;
-    }
-
     const Speech& speech_;
     std::string out_{};
 };
@@ -211,6 +210,10 @@ std::string titled(const Text& title, const std::string& below, const Speech& sp
 
 const Language& english() {
     return languages[0];
+}
+
+std::string_view phrase(Word word, const Language& language) {
+    return start_of(word, language);
 }
 
 std::string say(const Text& text, const Speech& speech) {

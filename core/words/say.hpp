@@ -40,6 +40,9 @@ struct Speech {
     Speech(const Language& table, UnitSystem in) : language(table), units(in) {}
 };
 
+/// A phrase without slots, as it stands in the table: a label, a heading. It lives as long as the table.
+[[nodiscard]] std::string_view phrase(Word word, const Language& language);
+
 [[nodiscard]] std::string say(const Text& text, const Speech& speech);
 
 /// Title, detail and remedy in a row: "Cord overloaded. 14 AWG cord carries 18 A. Use 10 AWG or thicker."

@@ -64,6 +64,8 @@ public:
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    /// A label, a heading: a phrase of the table without slots, in the user's language.
+    [[nodiscard]] std::string_view word(Word word) const { return phrase(word, speech().language); }
     /// What core has to say, in the user's units.
     [[nodiscard]] std::string say(const Text& text) const;
     [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
