@@ -74,7 +74,7 @@ test('two fingers enlarge the picture, one finger moves it, Whole shows all agai
   await fingers('touchEnd');
   await settled(page);
   assert.ok(Math.abs((await left()) - (x - 60)) < 14, `moved by ${(await left()) - x}`);
-  await touch(page, 'button', 'Whole');
+  await touch(page, 'button', 'Fit');
   await until(async () => Math.abs((await width()) - whole) < 1, 'the whole part');
   await touch(page, 'button', '+');
   await until(async () => Math.abs((await width()) - 2 * whole) < 2, 'twice as large');
@@ -88,7 +88,7 @@ test('the time of one part opens, and its lines add up to it', async () => {
     const [, minutes, rest] = /(?:(\d+) min )?(\d+(?:\.\d+)?) s/.exec(text);
     return 60 * Number(minutes ?? 0) + Number(rest);
   };
-  const parts = (await seconds('Cutting')) + (await seconds('Piercing')) + (await seconds('Moving, arc off')) + (await seconds('Resting, duty cycle'));
+  const parts = (await seconds('Cutting')) + (await seconds('Piercing')) + (await seconds('Rapids and lifts')) + (await seconds('Cooling, duty cycle'));
   const each = await seconds('Each');
   assert.ok(Math.abs(parts - each) <= 2.5, `${parts} s against ${each} s; each line is rounded to a second at most`);
   await done(page);

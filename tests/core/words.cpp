@@ -3,6 +3,7 @@
 
 #include "generated/words/by_hand.hpp"
 #include "generated/words/circuit.hpp"
+#include "generated/words/customer.hpp"
 #include "generated/words/part.hpp"
 #include "generated/words/wear.hpp"
 #include "tests/core/said.hpp"
@@ -50,4 +51,15 @@ TEST_CASE("nothing is said of nothing", "[words]") {
           "Circuit holds. Do not use this circuit until that is put right.");
     CHECK(Text{words::circuit::holds} == Text{words::circuit::holds});
     CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});
+}
+
+TEST_CASE("the customer's page has its own phrases and no others", "[words]") {
+    const Speech page(customers_english(), UnitSystem::metric);
+    for (const Word own : {words::customer::quote, words::customer::unlisted}) {
+        CHECK(say(own, page) == say(own, UnitSystem::metric));
+        CHECK_FALSE(say(own, page).empty());
+    }
+    CHECK(say(words::customer::Pieces{.count = 3}, page) == "3 pieces, before tax");
+    CHECK(say(words::circuit::holds, page).empty());
+    CHECK(phrase(words::circuit::may_trip, page.language).empty());
 }

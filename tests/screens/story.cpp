@@ -354,7 +354,7 @@ TEST_CASE("an enlarged part never leaves its view") {
         CHECK(part->place.inset(-2).holds(middle));
         CHECK(person.node("part/where") != nullptr);
     }
-    person.touch("Whole");
+    person.touch("Fit");
     CHECK(person.node("part/where") == nullptr);
 }
 

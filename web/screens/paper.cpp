@@ -19,7 +19,7 @@ using document::escaped;
 void head(const App& app, std::string_view title, std::string_view about, std::string& out) {
     const std::string& shop = app.book().shop.name;
     element(out, "h1", "", std::string(title) + (shop.empty() ? "" : " · " + shop));
-    element(out, "p", "which", document::print_day(platform::today()) + " · " + std::string(about));
+    element(out, "p", "which", app.say(document::day_words(platform::today())) + " · " + std::string(about));
     element(out, "p", "stop", app.book().shop.example ? "Example shop: its figures are not yours." : "");
     element(out, "p", "stop", draft_words(app)); // what is taped to the table says so too
 }
