@@ -129,8 +129,7 @@ std::string next_free_number(const std::string& number, const Issued& issued) {
     return head + digits;
 }
 
-std::pair<std::string_view, Text> standing(const Quote& quote, std::string_view body, const Issued& issued,
-                                           int today) {
+std::pair<std::string_view, Text> standing(const Quote& quote, std::string_view body, const Issued& issued, int today) {
     using namespace words::customer;
     const std::string_view ending = ending_of(body);
     bool known = false;
@@ -155,9 +154,9 @@ std::pair<std::string_view, Text> standing(const Quote& quote, std::string_view 
         return {"▲", UsedTwice{.day = day_words(twin->issued_day), .known = how, .other = other}};
     }
     if (later) {
-        return {"▲", Replaced{.day = day_words(later->issued_day),
-                              .known = how,
-                              .letters = revision_letters(later->revision)}};
+        return {
+            "▲",
+            Replaced{.day = day_words(later->issued_day), .known = how, .letters = revision_letters(later->revision)}};
     }
     if (today > quote.issued_day + quote.valid_days) {
         return {"▲", KnownRanOut{.day = day_words(quote.issued_day + quote.valid_days), .known = how}};

@@ -16,7 +16,6 @@ namespace torchside::document {
 void element(std::string& out, std::string_view tag, std::string_view name, std::string_view text);
 
 /// An svg of the outline, its length and width drawn beside it; empty for an outline without extent.
-[[nodiscard]] std::string outline_svg(const QuoteOutline& outline, Length length, Length width,
-                                      const Speech& speech);
+[[nodiscard]] std::string outline_svg(const QuoteOutline& outline, Length length, Length width, const Speech& speech);
 
 } // namespace torchside::document

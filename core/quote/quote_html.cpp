@@ -47,8 +47,8 @@ public:
         if (q_.number.empty()) {
             return said(words::customer::QuoteFrom{.shop = q_.shop_name});
         }
-        return said(words::customer::QuoteFromNumber{.number = number_words(q_.number, q_.revision),
-                                                     .shop = q_.shop_name});
+        return said(
+            words::customer::QuoteFromNumber{.number = number_words(q_.number, q_.revision), .shop = q_.shop_name});
     }
 
 private:

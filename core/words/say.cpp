@@ -216,7 +216,11 @@ const Language& english() {
 }
 
 const Language& customers_english() {
-    return customers_languages[0];
+    return customer_languages[0];
+}
+
+const Language& readers_english() {
+    return reader_languages[0];
 }
 
 std::string_view phrase(Word word, const Language& language) {

@@ -35,6 +35,8 @@ struct Language {
 /// Of the same table the groups named in assets/words/customer.txt, for the customer's page, which is to weigh next to
 /// nothing. The others say nothing.
 [[nodiscard]] const Language& customers_english();
+/// The same for the module that reads drawings, of reader.txt.
+[[nodiscard]] const Language& readers_english();
 
 struct Speech {
     const Language& language;

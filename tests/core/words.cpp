@@ -4,6 +4,7 @@
 #include "generated/words/by_hand.hpp"
 #include "generated/words/circuit.hpp"
 #include "generated/words/customer.hpp"
+#include "generated/words/drawing_fault.hpp"
 #include "generated/words/part.hpp"
 #include "generated/words/wear.hpp"
 #include "tests/core/said.hpp"
@@ -53,7 +54,7 @@ TEST_CASE("nothing is said of nothing", "[words]") {
     CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});
 }
 
-TEST_CASE("the customer's page has its own phrases and no others", "[words]") {
+TEST_CASE("the customer's page and the reader of drawings have their own phrases and no others", "[words]") {
     const Speech page(customers_english(), UnitSystem::metric);
     for (const Word own : {words::customer::quote, words::customer::unlisted}) {
         CHECK(say(own, page) == say(own, UnitSystem::metric));
@@ -62,4 +63,8 @@ TEST_CASE("the customer's page has its own phrases and no others", "[words]") {
     CHECK(say(words::customer::Pieces{.count = 3}, page) == "3 pieces, before tax");
     CHECK(say(words::circuit::holds, page).empty());
     CHECK(phrase(words::circuit::may_trip, page.language).empty());
+    CHECK(phrase(words::drawing_fault::no_number, page.language).empty());
+    CHECK(phrase(words::drawing_fault::no_number, readers_english()) ==
+          phrase(words::drawing_fault::no_number, english()));
+    CHECK(phrase(words::customer::quote, readers_english()).empty());
 }

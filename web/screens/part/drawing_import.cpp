@@ -133,7 +133,8 @@ void drawing_rows(Body& body) {
         break;
     case Step::refused:
         body.gap(6);
-        body.sign("drawing/fault", Sign::stop, app.say(words::drawing::Refused{.name = app.drawing.name, .why = app.drawing.fault}));
+        body.sign("drawing/fault", Sign::stop,
+                  app.say(words::drawing::Refused{.name = app.drawing.name, .why = app.drawing.fault}));
         break;
     case Step::unit:
         unit_question(body);

@@ -209,7 +209,8 @@ void zoom_buttons(Ui& ui, Rect& place) {
         Label label;
         float factor;
     };
-    constexpr Step steps[] = {{"part/whole", words::contour::fit, 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
+    constexpr Step steps[] = {
+        {"part/whole", words::contour::fit, 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
     constexpr float gap = 6;
     const float side = ui.touch_height();
     const auto press = [&ui](const Step& step, Rect at) {
@@ -297,8 +298,7 @@ void contour_words(Body& column) {
     App& app = column.app;
     const part::Contour& contour = app.worksheet().part->outline.contours[*app.contour];
     const ContourWords is = words_of(app, *app.contour);
-    Text text =
-        words::contour::About{.length = Length{part::length_mm(contour), mm}, .name = is.name, .size = is.size};
+    Text text = words::contour::About{.length = Length{part::length_mm(contour), mm}, .name = is.name, .size = is.size};
     const auto& settings = app.worksheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
     if (!settings) { // no kerf, and so nothing to say of what comes out
@@ -311,8 +311,8 @@ void contour_words(Body& column) {
                                          .on_line = size.on_line,
                                          .what = size_names[static_cast<std::size_t>(size.what)]};
         if (size.deviation.state == part::Deviation::State::given) {
-            text += words::contour::Tolerance{.either_way = size.deviation.either_way,
-                                              .standard = part::deviation_edition};
+            text +=
+                words::contour::Tolerance{.either_way = size.deviation.either_way, .standard = part::deviation_edition};
         }
     }
     column.gap(8);

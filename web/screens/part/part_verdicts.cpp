@@ -83,8 +83,8 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
         const std::string size = show_text(h.size, units);
         if (h.state == HoleState::small) {
             rows.push_back({"hole_below_least/" + std::to_string(rows.size()), Sign::holds,
-                            app.say(small_holes(h.count, size, least)),
-                            app.say(words::part_check::try_first), "figure/min_hole"});
+                            app.say(small_holes(h.count, size, least)), app.say(words::part_check::try_first),
+                            "figure/min_hole"});
         } else if (h.state == HoleState::good) {
             first = first != nullptr ? first : &h;
             last = &h;
@@ -93,9 +93,11 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
     if (first != nullptr && sheet.capacity.verdict == cut::Reach::clean) {
         const Printed low = print(first->size, units);
         const Printed high = print(last->size, units);
-        const std::string sizes = low.text() == high.text() ? low.text()
-                                  : app.say(words::part_check::Range{
-                                        .high = high.text(), .low = low.unit == high.unit ? low.number : low.text()});
+        const std::string sizes =
+            low.text() == high.text()
+                ? low.text()
+                : app.say(words::part_check::Range{.high = high.text(),
+                                                   .low = low.unit == high.unit ? low.number : low.text()});
         rows.push_back({"holes_good", Sign::holds, app.say(words::part_check::Good{.least = least, .sizes = sizes}),
                         app.say(words::part_check::good_basis), "figure/min_hole"});
     }
@@ -126,8 +128,8 @@ std::vector<Verdict> part_verdicts(const App& app) {
         }
     }
     if (rows.empty()) {
-        rows.push_back({"part", Sign::holds, app.say(words::part_check::fine),
-                        app.say(words::part_check::fine_about), "shape"});
+        rows.push_back(
+            {"part", Sign::holds, app.say(words::part_check::fine), app.say(words::part_check::fine_about), "shape"});
     }
     add_holes(app, rows);
     worst_first(rows);

@@ -30,12 +30,15 @@ constexpr PathLabel quantity{"job.quantity", words::shape::quantity};
 constexpr PathLabel plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
 constexpr PathLabel disc_sizes[] = {outside, quantity};
 constexpr PathLabel ring_sizes[] = {outside, inside, quantity};
-constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", words::shape::bolt_circle},
-                                      quantity};
+constexpr PathLabel flange_sizes[] = {
+    outside, inside, holes, hole, {"job.part.hole_circle_mm", words::shape::bolt_circle}, quantity};
 constexpr PathLabel gusset_sizes[] = {length, width, quantity, corner};
-constexpr PathLabel slotted_sizes[] = {
-    length,   width, {"job.part.slot_length_mm", words::shape::slot_length}, {"job.part.slot_width_mm", words::shape::slot_width},
-    quantity, corner};
+constexpr PathLabel slotted_sizes[] = {length,
+                                       width,
+                                       {"job.part.slot_length_mm", words::shape::slot_length},
+                                       {"job.part.slot_width_mm", words::shape::slot_width},
+                                       quantity,
+                                       corner};
 constexpr PathLabel bracket_sizes[] = {length,    width,    holes,
                                        hole,      quantity, {"job.part.leg_mm", words::shape::leg},
                                        hole_edge, corner,   {"job.part.inner_corner_mm", words::shape::inner_corner}};
@@ -94,7 +97,8 @@ bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
     const Colour ink = chosen ? t.ground : t.ink;
     const Point c{place.centre().x, place.y + 34};
     sketch(pen, ink, choice.shape, {c.x - 28, c.y - 26, 56, 44});
-    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, ui.word(choice.name), Align::centre);
+    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, ui.word(choice.name),
+                 Align::centre);
     return used;
 }
 
@@ -108,7 +112,8 @@ void shapes(Body& body) {
         if (tile(ui, grid.cell(i), choice, app.book().job.part.shape == choice.shape)) {
             app.contour.reset();
             app.look_at.reset();
-            app.take(document::choose_shape(app.book(), choice.word), app.say(words::shape::Chosen{.name = choice.name}));
+            app.take(document::choose_shape(app.book(), choice.word),
+                     app.say(words::shape::Chosen{.name = choice.name}));
         }
     }
     ui.close_group();

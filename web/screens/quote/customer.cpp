@@ -65,16 +65,18 @@ void page(Body& body, const Quote& q) {
     body.gap(12);
     say("shop", Type::second, q.shop_name.empty() ? app.say(words::customer::quote) : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
-    say("number", Type::text, app.say(document::quote_words(q)) + ", " + app.say(document::day_words(q.issued_day)), t.ink);
-    say("until", Type::text, 
-        app.say(words::customer::Valid{.day = document::day_words(q.issued_day + q.valid_days)}), t.ink);
+    say("number", Type::text, app.say(document::quote_words(q)) + ", " + app.say(document::day_words(q.issued_day)),
+        t.ink);
+    say("until", Type::text, app.say(words::customer::Valid{.day = document::day_words(q.issued_day + q.valid_days)}),
+        t.ink);
     body.gap(6);
     if (!q.part_name.empty()) {
         body.line("customer/name", words::customer::part, q.part_name);
     }
     body.line("customer/metal", words::customer::metal, stock::name(q.material));
     body.line("customer/thickness", words::customer::thickness, print(q.thickness, q.units).text());
-    body.line("customer/size", words::customer::size, print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+    body.line("customer/size", words::customer::size,
+              print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
     outline(body, q);
     const std::vector<document::PriceLine> lines = document::price_lines(q);
     for (std::size_t i = 0; i < lines.size(); ++i) {

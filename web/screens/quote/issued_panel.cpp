@@ -63,8 +63,7 @@ void issued_rows(Body& body) {
     }
     if (issued.size() > most_shown) {
         body.gap(4);
-        body.note("issued/more",
-                  app.say(words::issued::Older{.count = static_cast<int>(issued.size() - most_shown)}));
+        body.note("issued/more", app.say(words::issued::Older{.count = static_cast<int>(issued.size() - most_shown)}));
         body.gap(8);
     }
 }

@@ -18,7 +18,8 @@ Span span_of(const Estimate<double>& e) {
 void price_figure(Body& column, const price::Report& price) {
     App& app = column.app;
     const int quantity = app.book().job.quantity;
-    const Text name = quantity == 1 ? Text(words::quote_screen::price) : words::quote_screen::PriceOf{.count = quantity};
+    const Text name =
+        quantity == 1 ? Text(words::quote_screen::price) : words::quote_screen::PriceOf{.count = quantity};
     const std::string each = price::print(price.each, price.decimals);
     const Text aside = price.each_rounded ? Text(words::quote_screen::EachRounded{.price = each})
                                           : words::quote_screen::Each{.price = each};
@@ -27,8 +28,9 @@ void price_figure(Body& column, const price::Report& price) {
     const Text about = price.tax ? Text(words::quote_screen::LikelyBeforeTax{.high = high, .low = low})
                                  : words::quote_screen::Likely{.high = high, .low = low};
     const std::string said[] = {app.say(name), app.say(aside), app.say(about)};
-    if (column.figure("quote/total", {said[0], price::print(price.total, price.decimals), app.book().shop.rates.currency,
-                                      said[1], said[2], span_of(price.price_total), app.open_panel() == "costs"})) {
+    if (column.figure("quote/total",
+                      {said[0], price::print(price.total, price.decimals), app.book().shop.rates.currency, said[1],
+                       said[2], span_of(price.price_total), app.open_panel() == "costs"})) {
         app.open("costs");
     }
 }
@@ -49,9 +51,22 @@ void figures(Body& column, const price::Report& price) {
          "costs"},
         {"margin", app.say(words::quote_screen::margin), percent(price.margin), "%", {}, {}, {}, "rates"},
         {"markup", app.say(words::quote_screen::markup), percent(price.markup), "%", {}, {}, {}, "rates"},
-        {"life", app.say(words::quote_screen::life), print_fixed(wear.life_used.value * 100, 0), "%", {}, {}, span_of(wear.life_used), "wear"},
-        {"uses", app.say(words::quote_screen::uses), print_fixed(wear.job_uses.value, 2),
-         app.say(words::quote_screen::sets), {}, {}, span_of(wear.job_uses), "wear"},
+        {"life",
+         app.say(words::quote_screen::life),
+         print_fixed(wear.life_used.value * 100, 0),
+         "%",
+         {},
+         {},
+         span_of(wear.life_used),
+         "wear"},
+        {"uses",
+         app.say(words::quote_screen::uses),
+         print_fixed(wear.job_uses.value, 2),
+         app.say(words::quote_screen::sets),
+         {},
+         {},
+         span_of(wear.job_uses),
+         "wear"},
         {"hold", app.say(words::quote_screen::spares), std::to_string(wear.sets_to_hold), {}, {}, {}, {}, "wear"},
     };
     if (const auto used = column.figures("quote/", cells)) {

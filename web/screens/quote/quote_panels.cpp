@@ -13,9 +13,9 @@
 namespace torchside::web {
 namespace {
 
-constexpr Word line_names[] = {words::cost::setup,       words::cost::material, words::cost::machine,
-                               words::cost::labor,       words::cost::consumables, words::cost::energy,
-                               words::cost::minimum,     words::cost::margin}; // by LineKind
+constexpr Word line_names[] = {words::cost::setup,   words::cost::material,    words::cost::machine,
+                               words::cost::labor,   words::cost::consumables, words::cost::energy,
+                               words::cost::minimum, words::cost::margin}; // by LineKind
 
 void none(Body& body, const char* id) {
     body.gap(12);
@@ -60,7 +60,8 @@ void cost_lines(Body& body, const price::Report& price) {
     body.line("costs/total", words::cost::price, with_currency(price::print(price.total, price.decimals), currency));
     if (price.tax) {
         body.line("costs/tax", words::cost::tax, price::print(*price.tax, price.decimals));
-        body.line("costs/pay", words::cost::to_pay, with_currency(price::print(price.to_pay, price.decimals), currency));
+        body.line("costs/pay", words::cost::to_pay,
+                  with_currency(price::print(price.to_pay, price.decimals), currency));
     }
 }
 
@@ -83,9 +84,9 @@ void costs_panel(App& app, PanelAt at) {
         };
         paragraph("costs/margin", Type::text, price.margin_text);
         paragraph("costs/buy", Type::text,
-                  price.make_or_buy ? words::verbatim(app.say(price.make_or_buy->title) + ". " +
-                                                      app.say(price.make_or_buy->detail))
-                                    : words::cost::outside_hint);
+                  price.make_or_buy
+                      ? words::verbatim(app.say(price.make_or_buy->title) + ". " + app.say(price.make_or_buy->detail))
+                      : words::cost::outside_hint);
         paragraph("costs/band", Type::label, price.band);
         paragraph("costs/rounding", Type::label, price.rounding);
         body.field("job.price.outside_quote_each", words::cost::outside);
@@ -101,8 +102,7 @@ void breaks_panel(App& app, PanelAt at) {
         const price::Report& price = *app.worksheet().price;
         body.gap(6);
         for (const price::Break& b : price.breaks) {
-            const Text name =
-                words::cost::Pieces{.count = b.quantity, .price = price::print(b.each, price.decimals)};
+            const Text name = words::cost::Pieces{.count = b.quantity, .price = price::print(b.each, price.decimals)};
             body.line("breaks/" + std::to_string(b.quantity), app.say(name), price::print(b.total, price.decimals));
         }
         body.gap(10);
@@ -137,11 +137,13 @@ void rates_panel(App& app, PanelAt at) {
 }
 
 void terms_panel(App& app, PanelAt at) {
-    constexpr PathLabel all[] = {
-        {"job.name", words::terms::part},           {"job.quote.number", words::terms::number},
-        {"job.quote.valid_days", words::terms::valid},        {"job.quote.tax", words::terms::tax},
-        {"job.quote.note", words::terms::note}, {"shop.name", words::terms::shop},
-        {"shop.contact", words::terms::contact}};
+    constexpr PathLabel all[] = {{"job.name", words::terms::part},
+                                 {"job.quote.number", words::terms::number},
+                                 {"job.quote.valid_days", words::terms::valid},
+                                 {"job.quote.tax", words::terms::tax},
+                                 {"job.quote.note", words::terms::note},
+                                 {"shop.name", words::terms::shop},
+                                 {"shop.contact", words::terms::contact}};
     panel(app, at, "terms", words::quote_screen::terms, [&](Body& body) {
         body.fields(all);
         body.gap(12);

@@ -15,8 +15,8 @@ namespace {
 void life(Body& body, const wear::Report& w, bool cuts) {
     const App& app = body.app;
     const auto from_to = [&app](const Estimate<double>& e, int places) {
-        return app.say(words::consumables::Range{.high = words::fixed(e.high, places),
-                                                 .low = words::fixed(e.low, places)});
+        return app.say(
+            words::consumables::Range{.high = words::fixed(e.high, places), .low = words::fixed(e.low, places)});
     };
     body.line("wear/used", words::consumables::used,
               app.say(words::consumables::RangePercent{.high = words::fixed(w.life_used.high * 100, 0),
@@ -38,8 +38,7 @@ void life(Body& body, const wear::Report& w, bool cuts) {
     }
     body.gap(12);
     if (w.guess) {
-        body.words("wear/guess", Type::text, words::consumables::guess,
-                   body.ui().tokens().caution);
+        body.words("wear/guess", Type::text, words::consumables::guess, body.ui().tokens().caution);
         body.gap(10);
     }
 }
@@ -74,8 +73,8 @@ void used_up(Body& body) {
     body.heading("wear/sets", sets.empty() ? words::consumables::no_sets : words::consumables::sets);
     for (std::size_t i = sets.size(); i-- > 0;) {
         const std::string id = "wear/" + std::to_string(i);
-        const Word how = sets[i].ended == wear::Ended::worn ? words::consumables::ended_worn
-                                                            : words::consumables::ended_good;
+        const Word how =
+            sets[i].ended == wear::Ended::worn ? words::consumables::ended_worn : words::consumables::ended_good;
         const Text set = words::consumables::SetRow{.arc = show(sets[i].arc).whole(), .starts = sets[i].starts};
         if (body.row(id, app.say(set), how, Mark::nozzle)) {
             app.open(id);
@@ -113,7 +112,8 @@ void set_row_panel(App& app, PanelAt of) {
         body.field(at + ".starts", words::consumables::starts);
         body.field(at + ".arc_min", words::consumables::arc);
         body.word_choice((at + ".ended").c_str(), words::consumables::ended, ends, end_names);
-        if (body.button("wear/set/delete", words::consumables::delete_set) && app.remove(at, words::consumables::deleted)) {
+        if (body.button("wear/set/delete", words::consumables::delete_set) &&
+            app.remove(at, words::consumables::deleted)) {
             app.open("wear");
         }
         body.gap(20);

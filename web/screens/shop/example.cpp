@@ -31,8 +31,7 @@ bool half(Ui& ui, std::string_view id, Rect place, Word label, Type type) {
     if (ui.pressed(id)) {
         ui.pen().fill(place, ui.tokens().hairline);
     }
-    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink,
-                        ui.word(label));
+    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, ui.word(label));
     return used;
 }
 
@@ -85,8 +84,7 @@ void example_strip(App& app, Rect place, bool slim) {
         const float first = Pen::line_height(Type::title);
         const float second = Pen::line_height(Type::label);
         const float top = left.centre().y - (first + second) / 2;
-        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink,
-                     ui.word(words::example::title));
+        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink, ui.word(words::example::title));
         pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet,
                      ui.word(words::example::not_yours));
         pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);

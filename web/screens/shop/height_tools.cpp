@@ -34,12 +34,14 @@ void gradient(Body& body) {
     App& app = body.app;
     App::Scratch& s = app.scratch;
     body.heading("height/gradient", words::height_tools::gradient);
-    body.reading("field/scratch/low_mm", words::height_tools::low, words::height_tools::low_about, FieldUnit::mm, s.low_mm);
-    body.reading("field/scratch/low_v", words::height_tools::low_volts, words::common::volts_at_torch,
-                 FieldUnit::volt, s.low_v);
+    body.reading("field/scratch/low_mm", words::height_tools::low, words::height_tools::low_about, FieldUnit::mm,
+                 s.low_mm);
+    body.reading("field/scratch/low_v", words::height_tools::low_volts, words::common::volts_at_torch, FieldUnit::volt,
+                 s.low_v);
     body.reading("field/scratch/high_mm", words::height_tools::high, app.say(words::height_tools::high_about),
                  FieldUnit::mm, s.high_mm);
-    body.reading("field/scratch/high_v", words::height_tools::high_volts, words::height_tools::high_volts_about, FieldUnit::volt, s.high_v);
+    body.reading("field/scratch/high_v", words::height_tools::high_volts, words::height_tools::high_volts_about,
+                 FieldUnit::volt, s.high_v);
     if (!s.low_mm || !s.low_v || !s.high_mm || !s.high_v) {
         return;
     }
@@ -65,7 +67,8 @@ void loading(Body& body) {
         return app.say(words::height_tools::Ratio{.ratio = words::significant(ratio, 4)});
     };
     body.heading("height/loading", words::height_tools::loading);
-    body.reading("field/scratch/upper", words::height_tools::upper, words::height_tools::upper_about, FieldUnit::kilohm, s.upper_kohm);
+    body.reading("field/scratch/upper", words::height_tools::upper, words::height_tools::upper_about, FieldUnit::kilohm,
+                 s.upper_kohm);
     body.reading("field/scratch/lower", words::height_tools::lower, words::height_tools::lower_about, FieldUnit::kilohm,
                  s.lower_kohm);
     body.reading("field/scratch/input", words::height_tools::input, words::height_tools::input_about, FieldUnit::kilohm,

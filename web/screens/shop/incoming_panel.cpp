@@ -39,7 +39,8 @@ void incoming_lines(Body& body, const Workbook& in) {
         std::string(stock::name(here.job.material)));
     put("incoming/thickness", words::title::thickness, plate(in), plate(here));
     put("incoming/current", words::title::current, show(in.job.current).whole(), show(here.job.current).whole());
-    put("incoming/quantity", words::incoming::quantity, std::to_string(in.job.quantity), std::to_string(here.job.quantity));
+    put("incoming/quantity", words::incoming::quantity, std::to_string(in.job.quantity),
+        std::to_string(here.job.quantity));
     put("incoming/shop", words::incoming::from, in.shop.name, here.shop.name);
     put("incoming/tests", words::incoming::tests, count(in.shop.tests.size()), count(here.shop.tests.size()));
     if (app.incoming_from != From::link) {
@@ -136,10 +137,10 @@ void incoming_panel(App& app, PanelAt at) {
         body.gap(10);
         if (!app.incoming) {
             const bool refused = !app.refusal().empty();
-            body.words("incoming/refused", Type::text,
-                       app.say(refused ? Text(words::incoming::Refused{.why = app.refusal()})
-                                       : words::incoming::nothing),
-                       refused ? body.ui().tokens().stop : body.ui().tokens().ink);
+            body.words(
+                "incoming/refused", Type::text,
+                app.say(refused ? Text(words::incoming::Refused{.why = app.refusal()}) : words::incoming::nothing),
+                refused ? body.ui().tokens().stop : body.ui().tokens().ink);
             body.gap(20);
             return;
         }

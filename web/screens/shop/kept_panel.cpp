@@ -94,8 +94,7 @@ void where_it_is(Body& body) {
     } else {
         body.text("kept/how", words::kept::where);
         body.gap(12);
-        body.text("kept/clear",
-                  app.notices().may_be_cleared ? words::kept::may_clear : words::kept::you_may_clear);
+        body.text("kept/clear", app.notices().may_be_cleared ? words::kept::may_clear : words::kept::you_may_clear);
     }
     body.gap(12);
 }

@@ -64,9 +64,9 @@ std::string table_summary(const App& app) {
 
 std::string controller_summary(const App& app) {
     const Controller& c = app.book().shop.controller;
-    return app.say(c.height_on.empty() ? Text(words::shop_screen::Codes{.off = c.torch_off, .on = c.torch_on})
-                                       : words::shop_screen::CodesHeight{
-                                             .heights = c.height_on, .off = c.torch_off, .on = c.torch_on});
+    return app.say(c.height_on.empty()
+                       ? Text(words::shop_screen::Codes{.off = c.torch_off, .on = c.torch_on})
+                       : words::shop_screen::CodesHeight{.heights = c.height_on, .off = c.torch_off, .on = c.torch_on});
 }
 
 std::string screen_summary(const App& app) {
@@ -174,11 +174,14 @@ constexpr PathLabel table_fields[] = {{"shop.table.max_feed_mm_min", words::shop
                                       {"shop.table.corner_tolerance_mm", words::shop_field::corner},
                                       {"shop.table.rapid_mm_min", words::shop_field::rapid},
                                       {"shop.table.water", words::shop_field::water}};
-constexpr PathLabel controller_fields[] = {
-    {"shop.controller.torch_on", words::shop_field::torch_on},           {"shop.controller.torch_off", words::shop_field::torch_off},
-    {"shop.controller.height_on", words::shop_field::height_on}, {"shop.controller.height_off", words::shop_field::height_off},
-    {"shop.controller.z_words", words::shop_field::heights}, {"shop.controller.safe_height_mm", words::shop_field::safe_height}};
-constexpr PathLabel screen_fields[] = {{"shop.display.glove", words::shop_field::gloves}, {"shop.display.number_keys", words::shop_field::number_keys}};
+constexpr PathLabel controller_fields[] = {{"shop.controller.torch_on", words::shop_field::torch_on},
+                                           {"shop.controller.torch_off", words::shop_field::torch_off},
+                                           {"shop.controller.height_on", words::shop_field::height_on},
+                                           {"shop.controller.height_off", words::shop_field::height_off},
+                                           {"shop.controller.z_words", words::shop_field::heights},
+                                           {"shop.controller.safe_height_mm", words::shop_field::safe_height}};
+constexpr PathLabel screen_fields[] = {{"shop.display.glove", words::shop_field::gloves},
+                                       {"shop.display.number_keys", words::shop_field::number_keys}};
 constexpr PathLabel name_fields[] = {{"shop.name", words::shop_field::name}};
 
 constexpr ShopSection sections[] = {

@@ -38,8 +38,8 @@ struct Chip {
 };
 
 /// A question with its usual answers; the index of the one that was touched.
-std::optional<std::size_t> start_chips(Body& body, const std::string& id, Label question,
-                                       std::span<const Chip> chips, int columns) {
+std::optional<std::size_t> start_chips(Body& body, const std::string& id, Label question, std::span<const Chip> chips,
+                                       int columns) {
     body.heading(id + "/title", question);
     std::vector<Choice> items;
     for (const Chip& chip : chips) {
@@ -109,7 +109,8 @@ void start_machine(Body& body) {
     }
     const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
     start_number(body, {"shop.machine.duty_cycle", words::shop_field::duty},
-                 app.say(words::start::DutyAt{.current = show(app.book().shop.machine.duty_current).whole()}), usual_duties, duties);
+                 app.say(words::start::DutyAt{.current = show(app.book().shop.machine.duty_current).whole()}),
+                 usual_duties, duties);
     const Machine& now = app.book().shop.machine;
     assumed(body, "start/machine/assumed",
             words::start::MachineAssumed{.efficiency = words::percent(now.efficiency),
@@ -132,7 +133,8 @@ void start_supply(Body& body) {
              supply::is_fed_by(c, s)});
     }
     if (const auto touched = start_chips(body, "start/supply", words::start::plugged_into, chips, 2)) {
-        app.take(document::use_supply(app.book(), supplies[*touched]), app.say(words::start::SupplySet{.feed = chips[*touched].label}));
+        app.take(document::use_supply(app.book(), supplies[*touched]),
+                 app.say(words::start::SupplySet{.feed = chips[*touched].label}));
     }
     country_choice(body);
     body.field("shop.circuit.run_m", words::start::run);
@@ -162,8 +164,8 @@ void start_air(Body& body) {
         flow_names[i] = print_fixed(metric ? usual_flows_l_min[i] : usual_flows_cfm[i], 0) + (metric ? "" : " cfm");
         tank_names[i] = print_fixed(metric ? usual_tanks_l[i] : usual_tanks_gal[i], 0) + (metric ? " L" : " gal");
     }
-    start_number(body, {"shop.air.compressor_l_min", words::start::delivers},
-                 app.say(words::start::delivers_which), flows, flow_names);
+    start_number(body, {"shop.air.compressor_l_min", words::start::delivers}, app.say(words::start::delivers_which),
+                 flows, flow_names);
     start_number(body, {"shop.air.receiver_l", words::start::tank}, words::start::tank_which, tanks, tank_names);
     const air::AirSystem& a = app.book().shop.air;
     assumed(body, "start/air/assumed",

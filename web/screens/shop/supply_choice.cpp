@@ -64,8 +64,8 @@ void offer(Body& body, double v) {
     items.push_back({"supply/keep", app.say(words::supply::Keep{
                                         .feed = fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)})});
     const std::string line = volts(v);
-    body.text("supply/ask", app.say(all_three ? Text(words::supply::AskThree{.volts = line})
-                                              : words::supply::Ask{.volts = line}));
+    body.text("supply/ask",
+              app.say(all_three ? Text(words::supply::AskThree{.volts = line}) : words::supply::Ask{.volts = line}));
     body.gap(8);
     if (const auto touched = body.choices("supply/offer", app.say(words::supply::Offer{.volts = line}), items, 2)) {
         app.ui().stop_edit();
