@@ -19,7 +19,8 @@ inline void must(bool good) {
 inline void read(std::string_view text) {
     const auto read = drawing::read_drawing(text, {});
     if (!read) {
-        must(read.fault().field == "drawing" && read.fault().text.find(" Use ") != std::string::npos || read.fault().text.find(" Read ") != std::string::npos);
+        must(read.fault().field == "drawing" && read.fault().text.find(" Use ") != std::string::npos ||
+             read.fault().text.find(" Read ") != std::string::npos);
         must(read.fault().text.find('\n') == std::string::npos);
         return;
     }
