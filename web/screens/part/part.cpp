@@ -21,7 +21,7 @@ std::vector<FigureCell> cells(const App& app) {
     };
     if (const auto& time = sheet.time) {
         put("time", "Time each", print(time->total.value), "time");
-        out.back().about = show_basis(time->total.basis, app.book().shop.example);
+        out.back().about = show_basis(app, time->total.basis);
         out.back().span = span_of(time->total, second);
         out.back().chosen = app.open_panel() == "time";
         put("cut", "Cut length", print(Length{sheet.part->cut_mm, mm}, units), "time");
@@ -125,7 +125,7 @@ void time_panel(App& app, PanelAt at) {
         const auto& time = app.worksheet().time;
         if (!time) {
             body.gap(6);
-            body.text("time/none", missing(app, "time") + '.');
+            body.text("time/none", missing(app, words::missing::time) + '.');
             body.gap(8);
             return;
         }
@@ -134,7 +134,7 @@ void time_panel(App& app, PanelAt at) {
         body.line("time/moving", "Moving, arc off", print(time->moving).text());
         body.line("time/resting", "Resting, duty cycle", print(time->resting).text());
         body.line("time/total", "Each", print(time->total.value).text());
-        body.line("time/range", "8 times in 10 within", show_range(time->total));
+        body.line("time/range", "8 times in 10 within", show_range(app, time->total));
         body.line("time/batch", "All " + std::to_string(app.book().job.quantity), print(time->batch).text());
         body.line("time/starts", "Arc starts", std::to_string(time->starts));
         gap_lines(body, "time");

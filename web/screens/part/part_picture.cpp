@@ -295,7 +295,7 @@ void contour_words(Body& column) {
     const auto& settings = app.worksheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
     if (!settings) { // no kerf, and so nothing to say of what comes out
-        text += ' ' + missing(app, "sizes as cut") + '.';
+        text += ' ' + missing(app, words::missing::cut_sizes) + '.';
     }
     for (const part::PartSize& size :
          settings ? part::sizes_of({{contour}}, app.book().job.thickness, kerf) : std::vector<part::PartSize>()) {

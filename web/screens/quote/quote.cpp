@@ -90,7 +90,7 @@ void quote_screen(App& app, Rect place) {
         if (const auto& price = app.worksheet().price) {
             price_figure(column, *price);
             figures(column, *price);
-        } else if (column.verdict("quote/none", Sign::stop, missing(app, "price"), "See the part")) {
+        } else if (column.verdict("quote/none", Sign::stop, missing(app, words::missing::price), "See the part")) {
             app.go(Page::part);
         }
         rows(column);

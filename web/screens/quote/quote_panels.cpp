@@ -13,7 +13,7 @@ constexpr const char* line_names[] = {"Setting up",  "Material", "Machine",     
 
 void none(Body& body, const char* id) {
     body.gap(12);
-    body.text(id, missing(body.app, "price") + '.');
+    body.text(id, missing(body.app, words::missing::price) + '.');
     body.gap(12);
 }
 
@@ -26,7 +26,7 @@ void cost_line(Body& body, const price::Report& price, std::size_t i) {
     if (l.each.high > l.each.low) {
         about += ". Each " + show_money(l.each.low, price.decimals) + " to " + show_money(l.each.high, price.decimals);
         if (i != static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
-            about += ": " + show_basis(l.each.basis, body.app.book().shop.example);
+            about += ": " + show_basis(body.app, l.each.basis);
         }
     }
     body.gap(2);

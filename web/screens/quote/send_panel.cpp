@@ -78,7 +78,7 @@ void send_panel(App& app, PanelAt at) {
         body.gap(12);
         draft_caution(body);
         if (!app.worksheet().price) {
-            body.text("send/none", missing(app, "price") + '.');
+            body.text("send/none", missing(app, words::missing::price) + '.');
             body.gap(20);
             return;
         }

@@ -29,7 +29,7 @@ void life(Body& body, const wear::Report& w, bool cuts) {
         body.line("wear/hold", "Spare sets", std::to_string(w.sets_to_hold));
     } else {
         body.gap(8);
-        body.text("wear/none", missing(body.app, "wear of this job") + '.');
+        body.text("wear/none", missing(body.app, words::missing::wear) + '.');
     }
     body.gap(12);
     if (w.guess) {

@@ -139,9 +139,9 @@ void kept_body(Body& body) {
 namespace {
 
 /// A value of one side; of a list, how many entries.
-std::string one_side(std::string_view path, const Workbook& book) {
+std::string one_side(const App& app, std::string_view path, const Workbook& book) {
     const auto value = document::get(book, path);
-    return value ? value_words(path, *value, book) : "its own entries";
+    return value ? value_words(app, path, *value, book) : "its own entries";
 }
 
 } // namespace
@@ -165,8 +165,8 @@ void clash_panel(App& app, PanelAt at) {
             const std::string_view name = info && !info->meaning.empty() ? info->meaning : clash.paths[i];
             body.words(id, Type::text, name, body.ui().tokens().quiet);
             body.gap(2);
-            body.line(id + "/here", "This tab", one_side(clash.paths[i], clash.mine));
-            body.line(id + "/there", "The other tab", one_side(clash.paths[i], clash.theirs));
+            body.line(id + "/here", "This tab", one_side(app, clash.paths[i], clash.mine));
+            body.line(id + "/there", "The other tab", one_side(app, clash.paths[i], clash.theirs));
             body.gap(10);
         }
         if (act(body, "tabs/mine", "Use this tab's", Look::main)) {
