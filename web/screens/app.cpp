@@ -4,6 +4,7 @@
 
 #include "core/quantity/in_units.hpp"
 #include "core/store/workbook_file.hpp"
+#include "generated/words/done.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -212,21 +213,21 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "no-qr") {
         show_qr = false;
         links.fail_qr();
-        say("No QR code: its program did not arrive. Try again with the network on.", Sign::caution);
+        say(word(words::done::no_qr), Sign::caution);
     } else if (kind == "copied") {
         note_issued(links.handed(kind));
-        say("Copied. Paste it where you write to them.");
+        say(word(words::done::copied));
     } else if (kind == "shared") {
         note_issued(links.handed(kind));
     } else if (kind == "not-copied") {
         links.hand({}, {});
-        say("Not copied: the browser refused. Share it, or show the QR code.", Sign::caution);
+        say(word(words::done::not_copied), Sign::caution);
     } else if (kind == "saved") {
         note_issued(links.handed(kind));
-        say("Saved as " + std::string(text) + ". Look in your downloads.");
+        say(say(words::done::Saved{.file = text}));
     } else if (kind == "not-saved") {
         links.hand({}, {});
-        say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
+        say(say(words::done::NotSaved{.file = text}), Sign::caution);
     } else if (kind == "route") {
         step_on();
         take_route(text);
@@ -250,9 +251,8 @@ void App::open_file(std::string_view text) {
         return;
     }
     const Fault& fault = read.fault();
-    const bool foreign = fault.field == "workbook" || fault.text.starts_with("the version of the workbook is missing");
-    say_of_file(foreign ? "It is not a Torchside backup. Pick a file that Save a backup file made."
-                        : "One entry of that backup can't be used: " + fault.text + '.');
+    const bool foreign = fault.field == "workbook" || text.find("\"torchside\"") == std::string_view::npos;
+    say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
 }
 
 void App::bring(Workbook book, From from) {
@@ -270,7 +270,7 @@ void App::rescue() {
         bring(std::move(read->workbook), From::damaged);
         incoming_lost = lost;
     } else {
-        refusal_ = "Not one entry of it can be read.";
+        refusal_ = word(words::done::unreadable);
     }
 }
 
@@ -291,6 +291,7 @@ void App::build(Pen& pen, Rect screen, double now) {
     drop_stale();
     building_ = true;
     columns_ = screen.w >= three_columns ? 3 : screen.w >= two_columns ? 2 : 1;
+    ui_.speak(speech().language);
     ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
     pen.fill(screen, tokens().ground);
     lay_out(*this, screen, columns_);

@@ -25,7 +25,7 @@ std::vector<FigureCell> cells(const App& app) {
     };
     if (const auto& time = sheet.time) {
         put("time", words::part_screen::time, print(time->total.value), "time");
-        out.back().about = show_basis(time->total.basis, app.book().shop.example);
+        out.back().about = show_basis(app, time->total.basis);
         out.back().span = span_of(time->total, second);
         out.back().chosen = app.open_panel() == "time";
         put("cut", words::part_screen::cut, print(Length{sheet.part->cut_mm, mm}, units), "time");
@@ -136,7 +136,7 @@ void time_panel(App& app, PanelAt at) {
         body.line("time/moving", moving, print(time->moving).text());
         body.line("time/resting", cooling, print(time->resting).text());
         body.line("time/total", each, print(time->total.value).text());
-        body.line("time/range", likely, show_range(time->total));
+        body.line("time/range", likely, show_range(app, time->total));
         body.line("time/batch", app.say(All{.count = app.book().job.quantity}), print(time->batch).text());
         body.line("time/starts", starts, std::to_string(time->starts));
         gap_lines(body, "time");

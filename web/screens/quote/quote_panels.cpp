@@ -35,10 +35,8 @@ void cost_line(Body& body, const price::Report& price, std::size_t i) {
         if (i == static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
             about = words::cost::About{.high = high, .how = l.how, .low = low};
         } else {
-            about = words::cost::AboutBasis{.basis = show_basis(l.each.basis, body.app.book().shop.example),
-                                            .high = high,
-                                            .how = l.how,
-                                            .low = low};
+            about = words::cost::AboutBasis{
+                .basis = show_basis(body.app, l.each.basis), .high = high, .how = l.how, .low = low};
         }
     }
     body.gap(2);

@@ -131,7 +131,7 @@ namespace {
 /// A value of one side; of a list, how many entries.
 std::string one_side(const App& app, std::string_view path, const Workbook& book) {
     const auto value = document::get(book, path);
-    return value ? value_words(path, *value, book) : app.say(words::tabs::own_entries);
+    return value ? value_words(app, path, *value, book) : app.say(words::tabs::own_entries);
 }
 
 } // namespace
