@@ -102,8 +102,8 @@ bool Column::row(std::string_view id, Label name, Label below, Mark mark, bool c
 
 bool Column::verdict(std::string_view id, Sign sign, Label title, Label below, bool chosen) {
     const std::string_view sentence = ui_->word(title);
-    const std::string_view way_out = ui_->word(below);
-    return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, way_out, place_.w)), sign, sentence, way_out,
+    const std::string_view remedy = ui_->word(below);
+    return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, remedy, place_.w)), sign, sentence, remedy,
                        chosen);
 }
 

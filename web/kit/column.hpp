@@ -57,7 +57,7 @@ public:
 
     // --- rows from edge to edge
     bool row(std::string_view id, Label title, Label quiet, Mark mark, bool chosen = false);
-    bool verdict(std::string_view id, Sign sign, Label sentence, Label way_out, bool chosen = false);
+    bool verdict(std::string_view id, Sign sign, Label sentence, Label remedy, bool chosen = false);
     bool toggle(std::string_view id, Label label, bool on, Label quiet = {});
 
     // --- between the margins

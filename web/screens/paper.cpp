@@ -93,20 +93,20 @@ void dial_in(const App& app, const cut::Settings& s, std::string& out) {
 }
 
 void what_it_makes(const App& app, std::string& out) {
-    const Worksheet& sheet = app.worksheet();
+    const Worksheet& worksheet = app.worksheet();
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
     std::string size;
-    if (sheet.part && !sheet.part->outline.contours.empty()) {
-        size = app.say(words::common::By{.across = Length{sheet.part->high.x - sheet.part->low.x, mm},
-                                         .up = Length{sheet.part->high.y - sheet.part->low.y, mm}});
+    if (worksheet.part && !worksheet.part->outline.contours.empty()) {
+        size = app.say(words::common::By{.across = Length{worksheet.part->high.x - worksheet.part->low.x, mm},
+                                         .up = Length{worksheet.part->high.y - worksheet.part->low.y, mm}});
     }
-    const auto& time = sheet.time;
+    const auto& time = worksheet.time;
     rows(app, words::sheet::part,
          {{words::sheet::name, job.name},
           {words::sheet::size, size},
           {words::sheet::how_many, std::to_string(job.quantity)},
-          {words::sheet::mass_each, sheet.mass ? print(*sheet.mass, units).text() : ""},
+          {words::sheet::mass_each, worksheet.mass ? print(*worksheet.mass, units).text() : ""},
           {words::sheet::time_each, time ? print(time->total.value).text() : ""},
           {words::sheet::time_all, time ? print(time->batch).text() : ""},
           {words::sheet::starts_each, time ? std::to_string(time->starts) : ""}},
@@ -123,7 +123,7 @@ void mind(const App& app, std::string& out) {
             if (v.sign != Sign::holds && v.code != "safety") {
                 element(out, "li", v.sign == Sign::stop ? "stop" : "",
                         std::string(v.sign == Sign::stop ? "■ " : "▲ ") + v.sentence +
-                            (v.way_out.empty() ? "" : ". " + v.way_out));
+                            (v.remedy.empty() ? "" : ". " + v.remedy));
             }
         }
     }
@@ -163,7 +163,7 @@ std::string chart(App& app) {
 std::string card(const App& app) {
     const Job& job = app.book().job;
     const Shop& shop = app.book().shop;
-    const Worksheet& sheet = app.worksheet();
+    const Worksheet& worksheet = app.worksheet();
     std::string out = "<section class=\"card\">";
     std::string plate = std::string(stock::name(job.material)) + ", " +
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
@@ -172,14 +172,14 @@ std::string card(const App& app) {
         plate += ", " + app.say(words::common::Nozzle{.amps = nozzle->rated});
     }
     head(app, app.say(words::sheet::card), plate, out);
-    if (sheet.settings) {
-        dial_in(app, *sheet.settings, out);
+    if (worksheet.settings) {
+        dial_in(app, *worksheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ " + app.say(words::sheet::NoSettings{.why = sheet.capacity.reason}));
+        element(out, "p", "stop", "■ " + app.say(words::sheet::NoSettings{.why = worksheet.capacity.reason}));
     }
     what_it_makes(app, out);
-    if (sheet.part && !sheet.part->outline.contours.empty()) {
-        const document::Simplified part = document::simplified(sheet.part->outline);
+    if (worksheet.part && !worksheet.part->outline.contours.empty()) {
+        const document::Simplified part = document::simplified(worksheet.part->outline);
         out +=
             "<figure>" + document::outline_svg(part.outline, part.length, part.width, shop.display.units) + "</figure>";
     }

@@ -50,7 +50,7 @@ void arc_answer(Body& body, const supply::ArcCheck& check) {
             row.arc = check.torch;
             app.ui().stop_edit();
             if (app.log(document::add(app.book(), row), words::figure_about::volts_logged)) {
-                app.scratch.reading_v.reset();
+                app.scratch.inputs.reading_v.reset();
             }
         }
         body.gap(8);
@@ -66,12 +66,12 @@ void arc_tools(Body& body) {
         return;
     }
     body.reading(arc_reading_field, words::figure_about::reads, words::figure_about::reads_about, FieldUnit::volt,
-                 app.scratch.reading_v);
-    if (!app.scratch.reading_v) {
+                 app.scratch.inputs.reading_v);
+    if (!app.scratch.inputs.reading_v) {
         return;
     }
     const double ratio = app.book().shop.height_control.divider_ratio;
-    const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.reading_v, volt});
+    const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.inputs.reading_v, volt});
     if (check.ok()) {
         arc_answer(body, check.value());
     } else {
@@ -85,11 +85,12 @@ void kerf_tools(Body& body) {
     const UnitSystem units = app.book().shop.display.units;
     const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
     body.reading("field/scratch/kerf_square_mm", words::figure_about::square,
-                 app.say(words::figure_about::SquareAbout{.size = drawn}), FieldUnit::mm, app.scratch.kerf_square);
-    if (!app.scratch.kerf_square) {
+                 app.say(words::figure_about::SquareAbout{.size = drawn}), FieldUnit::mm,
+                 app.scratch.inputs.kerf_square);
+    if (!app.scratch.inputs.kerf_square) {
         return;
     }
-    const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.kerf_square, mm}, false);
+    const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.inputs.kerf_square, mm}, false);
     constexpr Length least{0.1, mm};
     constexpr Length most{15, mm};
     body.gap(8);
@@ -104,7 +105,7 @@ void kerf_tools(Body& body) {
         row.kerf_bottom = kerf;
         app.ui().stop_edit();
         if (app.log(document::add(app.book(), row), words::common::kerf_logged)) {
-            app.scratch.kerf_square.reset();
+            app.scratch.inputs.kerf_square.reset();
         }
     }
     body.gap(8);

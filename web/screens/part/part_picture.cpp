@@ -193,11 +193,11 @@ void contours(App& app, const Scale& scale) {
         Rect r = scale.box(part::box_of(all[i]));
         const float grow = std::max(0.0F, 48 - std::min(r.w, r.h)) / 2;
         r = r.inset(-grow);
-        const bool chosen = app.contour == i;
+        const bool chosen = app.scratch.contour == i;
         const ContourWords words = words_of(app, i);
         if (ui.node("part/contour/" + std::to_string(i), Role::button, r, words.name, words.size,
                     chosen ? "expanded" : "collapsed", words::contour::show_size)) {
-            app.contour = chosen ? std::nullopt : std::optional(i);
+            app.scratch.contour = chosen ? std::nullopt : std::optional(i);
         }
     }
 }
@@ -296,8 +296,8 @@ std::string across_up(const App& app, const part::Box& box) {
 
 void contour_words(Body& column) {
     App& app = column.app;
-    const part::Contour& contour = app.worksheet().part->outline.contours[*app.contour];
-    const ContourWords is = words_of(app, *app.contour);
+    const part::Contour& contour = app.worksheet().part->outline.contours[*app.scratch.contour];
+    const ContourWords is = words_of(app, *app.scratch.contour);
     Text text = words::contour::About{.length = Length{part::length_mm(contour), mm}, .name = is.name, .size = is.size};
     const auto& settings = app.worksheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
@@ -331,11 +331,11 @@ void part_picture(App& app, Rect place) {
     ui.open_group("part/picture", Role::group, place, words::contour::picture);
     zoom_buttons(ui, place);
     const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
-    if (app.look_at && *app.look_at < stage.problems.size()) {
+    if (app.scratch.look_at && *app.scratch.look_at < stage.problems.size()) {
         constexpr float near = 8;
-        ui.centre_view(view_name, scale.at(stage.problems[*app.look_at].at), near);
+        ui.centre_view(view_name, scale.at(stage.problems[*app.scratch.look_at].at), near);
     }
-    app.look_at.reset();
+    app.scratch.look_at.reset();
     const auto step = static_cast<float>(std::max(0.5, stage.cut_mm * scale.px_mm / most_points));
     Drawing drawing(pen, scale, place, step);
     for (const part::Contour& contour : stage.outline.contours) {
@@ -344,8 +344,8 @@ void part_picture(App& app, Rect place) {
     paths(app, pen, t, scale, drawing);
     slow_places(app, t, drawing);
     problems(app, pen, t, scale);
-    if (app.contour && *app.contour < stage.outline.contours.size()) {
-        dimensions(app, pen, t, scale, *app.contour);
+    if (app.scratch.contour && *app.scratch.contour < stage.outline.contours.size()) {
+        dimensions(app, pen, t, scale, *app.scratch.contour);
     }
     contours(app, scale);
     where_it_is(app, place, scale);

@@ -32,7 +32,7 @@ void reading(Body& body) {
 /// Two cuts at two heights give the volts of a millimetre.
 void gradient(Body& body) {
     App& app = body.app;
-    App::Scratch& s = app.scratch;
+    ToolInputs& s = app.scratch.inputs;
     body.heading("height/gradient", words::height_tools::gradient);
     body.reading("field/scratch/low_mm", words::height_tools::low, words::height_tools::low_about, FieldUnit::mm,
                  s.low_mm);
@@ -62,7 +62,7 @@ void gradient(Body& body) {
 /// What the controller's own input does to a divider of two resistors.
 void loading(Body& body) {
     const App& app = body.app;
-    App::Scratch& s = body.app.scratch;
+    ToolInputs& s = body.app.scratch.inputs;
     const auto in_ratio = [&app](double ratio) {
         return app.say(words::height_tools::Ratio{.ratio = words::significant(ratio, 4)});
     };

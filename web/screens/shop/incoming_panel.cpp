@@ -14,14 +14,14 @@
 namespace torchside::web {
 namespace {
 
-using From = App::From;
+using From = Incoming::From;
 
 /// What comes, and what goes for it where that is something else.
 void incoming_lines(Body& body, const Workbook& in) {
     const App& app = body.app;
     const Workbook& here = app.book();
     const UnitSystem units = here.shop.display.units;
-    const bool both = app.incoming_from == From::backup;
+    const bool both = app.scratch.incoming.from == From::backup;
     const auto put = [&](const char* id, Word name, const std::string& comes, const std::string& goes) {
         if (both && comes != goes) {
             const auto one = [](const std::string& text) {
@@ -43,7 +43,7 @@ void incoming_lines(Body& body, const Workbook& in) {
         std::to_string(here.job.quantity));
     put("incoming/shop", words::incoming::from, in.shop.name, here.shop.name);
     put("incoming/tests", words::incoming::tests, count(in.shop.tests.size()), count(here.shop.tests.size()));
-    if (app.incoming_from != From::link) {
+    if (app.scratch.incoming.from != From::link) {
         put("incoming/sets", words::incoming::sets, count(in.shop.wear.sets.size()), count(here.shop.wear.sets.size()));
         put("incoming/machine", words::incoming::machine, show(in.shop.machine.max_current).whole(),
             show(here.shop.machine.max_current).whole());
@@ -61,14 +61,14 @@ Text key_name(const std::string& key) {
 }
 
 void keep(App& app, Workbook next, Word name) {
-    if (!app.incoming_key) {
+    if (!app.scratch.incoming.with_key) {
         document::keep_word(next.shop, app.book().shop);
     }
-    if (app.incoming_from == From::damaged) {
+    if (app.scratch.incoming.from == From::damaged) {
         app.let_go(); // what can be read of it is kept from now on
     }
     if (app.take(std::move(next), name)) {
-        app.incoming.reset();
+        app.scratch.incoming.book.reset();
         app.go(Page::cut);
     }
 }
@@ -76,11 +76,11 @@ void keep(App& app, Workbook next, Word name) {
 constexpr Word titles[] = {words::incoming::job, words::incoming::backup, words::incoming::salvage}; // by From
 
 Text asks(const App& app) {
-    switch (app.incoming_from) {
+    switch (app.scratch.incoming.from) {
     case From::backup:
         return words::incoming::ask_backup;
     case From::damaged:
-        return words::incoming::AskSalvage{.count = app.incoming_lost};
+        return words::incoming::AskSalvage{.count = app.scratch.incoming.lost};
     case From::link:
         break;
     }
@@ -90,16 +90,16 @@ Text asks(const App& app) {
 /// A key that is not this shop's own: named, and left out unless the user takes it.
 void foreign_key(Body& body) {
     App& app = body.app;
-    const std::string& key = app.incoming->shop.seal_key;
+    const std::string& key = app.scratch.incoming.book->shop.seal_key;
     const std::string& own = app.book().shop.seal_key;
-    if (app.incoming_from == From::link || key.empty() || key == own) {
+    if (app.scratch.incoming.from == From::link || key.empty() || key == own) {
         return;
     }
     const Text about =
         own.empty() ? Text(words::incoming::key_unused) : words::incoming::KeyReplaces{.key = key_name(own)};
-    if (body.toggle("incoming/key", app.say(words::incoming::TakeKey{.key = key_name(key)}), app.incoming_key,
-                    app.say(about))) {
-        app.incoming_key = !app.incoming_key;
+    if (body.toggle("incoming/key", app.say(words::incoming::TakeKey{.key = key_name(key)}),
+                    app.scratch.incoming.with_key, app.say(about))) {
+        app.scratch.incoming.with_key = !app.scratch.incoming.with_key;
     }
     body.gap(10);
 }
@@ -112,19 +112,21 @@ void acts(Body& body) {
         body.gap(8);
         return used;
     };
-    const bool link = app.incoming_from == From::link;
+    const bool link = app.scratch.incoming.from == From::link;
     if (link && act("incoming/job", words::incoming::keep_job, Look::main)) {
         Workbook next = app.book();
-        next.job = app.incoming->job;
+        next.job = app.scratch.incoming.book->job;
         keep(app, std::move(next), words::incoming::kept_job);
     } else if (link && act("incoming/all", words::incoming::keep_all)) {
-        keep(app, *app.incoming, words::incoming::kept_all);
-    } else if (app.incoming_from == From::backup && act("incoming/backup", words::incoming::use_backup, Look::main)) {
-        keep(app, *app.incoming, words::incoming::used_backup);
-    } else if (app.incoming_from == From::damaged && act("incoming/damaged", words::incoming::take_over, Look::main)) {
-        keep(app, *app.incoming, words::incoming::took_over);
+        keep(app, *app.scratch.incoming.book, words::incoming::kept_all);
+    } else if (app.scratch.incoming.from == From::backup &&
+               act("incoming/backup", words::incoming::use_backup, Look::main)) {
+        keep(app, *app.scratch.incoming.book, words::incoming::used_backup);
+    } else if (app.scratch.incoming.from == From::damaged &&
+               act("incoming/damaged", words::incoming::take_over, Look::main)) {
+        keep(app, *app.scratch.incoming.book, words::incoming::took_over);
     } else if (act("incoming/leave", words::incoming::leave)) {
-        app.incoming.reset();
+        app.scratch.incoming.book.reset();
         app.close();
     }
 }
@@ -132,10 +134,10 @@ void acts(Body& body) {
 } // namespace
 
 void incoming_panel(App& app, PanelAt at) {
-    const Word title = titles[static_cast<std::size_t>(app.incoming_from)];
+    const Word title = titles[static_cast<std::size_t>(app.scratch.incoming.from)];
     panel(app, at, "incoming", title, [&](Body& body) {
         body.gap(10);
-        if (!app.incoming) {
+        if (!app.scratch.incoming.book) {
             const bool refused = !app.refusal().empty();
             body.words(
                 "incoming/refused", Type::text,
@@ -144,10 +146,11 @@ void incoming_panel(App& app, PanelAt at) {
             body.gap(20);
             return;
         }
-        incoming_lines(body, *app.incoming);
+        incoming_lines(body, *app.scratch.incoming.book);
         body.gap(12);
-        if (!app.incoming->shop.public_url.empty()) {
-            body.text("incoming/url", app.say(words::incoming::Address{.address = app.incoming->shop.public_url}));
+        if (!app.scratch.incoming.book->shop.public_url.empty()) {
+            body.text("incoming/url",
+                      app.say(words::incoming::Address{.address = app.scratch.incoming.book->shop.public_url}));
             body.gap(8);
         }
         foreign_key(body);

@@ -33,13 +33,13 @@ void storage_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const std::string_view text = storage_alert(app);
     const bool asked = app.clash && !app.store().left_alone();
-    const std::string_view way_out = app.word(app.store().left_alone() ? words::storage::see_acts
-                                              : asked                  ? words::storage::see_both
-                                                                       : words::storage::save_file);
-    const Rect bar = rest.take_bottom(verdict_height(ui, text, way_out, rest.w));
+    const std::string_view remedy = app.word(app.store().left_alone() ? words::storage::see_acts
+                                             : asked                  ? words::storage::see_both
+                                                                      : words::storage::save_file);
+    const Rect bar = rest.take_bottom(verdict_height(ui, text, remedy, rest.w));
     ui.pen().hline(bar.x, bar.right(), bar.y, ui.tokens().rule, 1);
     ui.node("notice/alert", Role::alert, bar, text);
-    if (verdict_row(ui, "notice/storage", bar, app.store().left_alone() ? Sign::stop : Sign::caution, text, way_out)) {
+    if (verdict_row(ui, "notice/storage", bar, app.store().left_alone() ? Sign::stop : Sign::caution, text, remedy)) {
         if (!asked) {
             app.go(Page::shop);
         }
@@ -72,8 +72,8 @@ void unreadable(Body& body) {
     if (act(body, "kept/rescue", words::kept::salvage)) {
         app.rescue();
     }
-    if (!app.letting_go) {
-        app.letting_go = act(body, "kept/let_go", words::kept::let_go);
+    if (!app.scratch.letting_go) {
+        app.scratch.letting_go = act(body, "kept/let_go", words::kept::let_go);
         return;
     }
     body.sign("kept/sure", Sign::caution, words::kept::sure);
@@ -82,7 +82,7 @@ void unreadable(Body& body) {
         app.let_go();
     }
     if (act(body, "kept/stay", words::kept::stay)) {
-        app.letting_go = false;
+        app.scratch.letting_go = false;
     }
 }
 

@@ -33,11 +33,11 @@ void kind_choice(Body& body) {
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(kinds); ++i) {
         items.push_back({std::string("coupon/") + kinds[i].file, app.say(kinds[i].name),
-                         app.scratch.coupon == static_cast<CouponKind>(i)});
+                         app.scratch.inputs.coupon == static_cast<CouponKind>(i)});
     }
     if (const auto touched = body.choices("coupon/kind", words::coupon::kind, items, 2)) {
         app.ui().stop_edit();
-        app.scratch.coupon = static_cast<CouponKind>(*touched);
+        app.scratch.inputs.coupon = static_cast<CouponKind>(*touched);
     }
 }
 
@@ -85,7 +85,7 @@ void controller_rows(Body& body) {
 void ladder_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     Ui& ui = app.ui();
-    auto& clean = app.scratch.clean;
+    auto& clean = app.scratch.inputs.clean;
     body.heading("coupon/showed", words::coupon::clean_which);
     const std::vector<std::size_t> order = from_below(coupon);
     const Grid cells = body.grid(order.size(), body.room() < 400 ? 2 : 3, ui.touch_height());
@@ -124,7 +124,7 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
 
 void kerf_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
-    App::Scratch& s = app.scratch;
+    ToolInputs& s = app.scratch.inputs;
     const UnitSystem units = app.book().shop.display.units;
     body.heading("coupon/showed", words::coupon::measures);
     const auto field = [&](const char* id, Word label, const tune::Leg& leg, std::optional<double>& value) {
@@ -162,7 +162,7 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
 }
 
 void swirl_showed(Body& body) {
-    auto& a = body.app.scratch.angle;
+    auto& a = body.app.scratch.inputs.angle;
     constexpr Word labels[] = {words::coupon::left_top, words::coupon::left_bottom, words::coupon::right_top,
                                words::coupon::right_bottom};
     body.heading("coupon/showed", words::coupon::off_square);
@@ -219,7 +219,7 @@ void coupon_panel(App& app, PanelAt at) {
         body.gap(12);
         kind_choice(body);
         body.gap(12);
-        body.text("coupon/what", kinds[static_cast<std::size_t>(app.scratch.coupon)].what);
+        body.text("coupon/what", kinds[static_cast<std::size_t>(app.scratch.inputs.coupon)].what);
         body.gap(10);
         const auto& made = app.coupon();
         if (!made.ok()) {

@@ -74,7 +74,7 @@ void add_cut(App& app, Speed feed, const Shows& show) {
     tune::TestCut cut = cut_of_job(app.book(), feed);
     cut.verdict = show.verdict;
     if (app.log(document::add(app.book(), cut), show.logged)) {
-        app.scratch.cut_feed.reset();
+        app.scratch.inputs.cut_feed.reset();
     }
 }
 
@@ -123,11 +123,11 @@ void next_cut(Body& column, const tune::Outlook& o) {
 void what_it_showed(Body& column, const tune::Outlook& o) {
     App& app = column.app;
     column.reading("field/scratch/cut_feed", words::feed_test::cut_at, words::feed_test::feed_about, FieldUnit::mm_min,
-                   app.scratch.cut_feed);
+                   app.scratch.inputs.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
-    const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
+    const Speed feed = app.scratch.inputs.cut_feed ? Speed{*app.scratch.inputs.cut_feed, mm_min} : next;
     column.gap(12);
     column.note("tune/shows", app.say(words::feed_test::CameOut{.feed = feed}));
     column.gap(6);
