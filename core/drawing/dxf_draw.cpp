@@ -268,7 +268,7 @@ bool DxfReader::insert(const DxfEntity& e, const Affine& parent, int depth) {
     }
     const std::int64_t columns = std::max(e.flag(70), 1), rows = std::max(e.flag(71), 1);
     const Point step{e.at(44), e.at(45)}, base = blocks_[*number].base, at = e.point(10);
-    const DxfPairs::Place begin = blocks_[*number].begin, end = blocks_[*number].end;
+    const DxfPairs::Position begin = blocks_[*number].begin, end = blocks_[*number].end;
     const std::size_t begun = e.place.line + 1;
     const Affine turned{std::cos(turn), std::sin(turn), -std::sin(turn), std::cos(turn), 0, 0};
     blocks_[*number].open = true;

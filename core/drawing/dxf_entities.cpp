@@ -28,7 +28,7 @@ DxfKind kind_of(std::string_view type) {
 
 } // namespace
 
-void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Place& where) {
+void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Position& where) {
     kind = kind_of(kind_name);
     type = kind_name;
     name = layer = {};
@@ -81,7 +81,7 @@ bool DxfReader::entity(const Affine& place, int depth) {
     if (!groups(e) || (e.kind == DxfKind::polyline && !old_polyline(e))) {
         return false;
     }
-    const DxfPairs::Place begun = e.place, next = pairs_.pair_place();
+    const DxfPairs::Position begun = e.place, next = pairs_.pair_place();
     if (hidden(e)) {
         ++sketch_.counts.hidden;
         note(Found::hidden, place(e.where()));

@@ -75,7 +75,7 @@ bool DxfPairs::integer(std::int32_t& out) {
     return true;
 }
 
-void DxfPairs::go_to(const Place& place) {
+void DxfPairs::go_to(const Position& place) {
     offset_ = place.offset;
     line_ = place.line;
 }

@@ -9,7 +9,7 @@ namespace torchside::drawing {
 
 class DxfPairs {
 public:
-    struct Place {
+    struct Position {
         std::size_t offset = 0;
         std::size_t line = 0; // lines before it
     };
@@ -24,9 +24,9 @@ public:
     [[nodiscard]] bool real(double& out); // false is a fault
     [[nodiscard]] bool integer(std::int32_t& out);
 
-    [[nodiscard]] Place place() const { return {offset_, line_}; }    // behind the pair
-    [[nodiscard]] Place pair_place() const { return pair_; }          // before it
-    void go_to(const Place& place);                                   // the next pair is the one there
+    [[nodiscard]] Position place() const { return {offset_, line_}; } // behind the pair
+    [[nodiscard]] Position pair_place() const { return pair_; }       // before it
+    void go_to(const Position& place);                                // the next pair is the one there
     [[nodiscard]] std::size_t line() const { return pair_.line + 1; } // of the pair's code, from 1
     [[nodiscard]] const char* fault() const { return fault_; }
 
@@ -35,7 +35,7 @@ private:
     std::string_view text_;
     std::size_t offset_ = 0;
     std::size_t line_ = 0;
-    Place pair_{};
+    Position pair_{};
     int code_ = -1;
     std::string_view value_{};
     const char* fault_ = nullptr;

@@ -34,7 +34,7 @@ struct DxfEntity {
     std::string_view type{};
     std::string_view name{};  // 2
     std::string_view layer{}; // 8
-    DxfPairs::Place place{};
+    DxfPairs::Position place{};
     std::uint64_t given = 0; // bit n - 10 for group code n, 10 to 59
     std::array<double, 50> real{};
     std::array<std::int32_t, 40> whole{}; // 60 to 99
@@ -60,7 +60,7 @@ struct DxfEntity {
     }
     /// Where to look for it.
     [[nodiscard]] Point where() const { return vertices.empty() ? point(10) : vertices.front().at; }
-    void begin(std::string_view kind, const DxfPairs::Place& where);
+    void begin(std::string_view kind, const DxfPairs::Position& where);
 };
 
 class DxfReader {
@@ -75,7 +75,7 @@ private:
     struct Block {
         std::string_view name{};
         Point base{};
-        DxfPairs::Place begin{}, end{};
+        DxfPairs::Position begin{}, end{};
         bool open = false; // is being drawn: a loop if it comes again
     };
 

@@ -48,14 +48,14 @@ void BoxTree::find(const Box& box, std::vector<std::uint32_t>& hits) const {
     if (levels_.front().empty()) {
         return;
     }
-    struct Place {
+    struct Branch {
         std::size_t level, index;
     };
-    Place stack[fan * 32]; // at most four wait on each level, and 32 levels hold more than there can be
+    Branch stack[fan * 32]; // at most four wait on each level, and 32 levels hold more than there can be
     std::size_t depth = 0;
     stack[depth++] = {levels_.size() - 1, 0};
     while (depth > 0) {
-        const Place at = stack[--depth];
+        const Branch at = stack[--depth];
         if (apart(levels_[at.level][at.index], box)) {
             continue;
         }

@@ -17,12 +17,12 @@ constexpr double quarter_bulge = 0.41421356237309503;    // tan(pi / 8): a quart
 } // namespace
 
 // Places evenly round the contour, the middle of a short piece; straight and long ones first.
-std::vector<Leads::Place> Leads::places(const Contour& c) const {
+std::vector<Leads::Start> Leads::places(const Contour& c) const {
     const std::size_t n = piece_count(c);
     double whole = 0.0;
     for (std::size_t i = 0; i < n; ++i)
         whole += length_of(piece_of(c, i));
-    std::vector<Place> all;
+    std::vector<Start> all;
     const double step = whole / places_tried;
     double gone = 0.0;
     double next = 0.5 * step;
@@ -30,7 +30,7 @@ std::vector<Leads::Place> Leads::places(const Contour& c) const {
         const Piece p = piece_of(c, i);
         const double length = length_of(p);
         for (; next < gone + length && all.size() < places_tried; next += step) {
-            Place place;
+            Start place;
             place.piece = i;
             place.share = length < 2.0 * step ? 0.5 : std::clamp((next - gone) / length, 0.1, 0.9);
             place.worth = p.straight() ? length : 1e-3 * length;
@@ -48,7 +48,7 @@ std::vector<Leads::Place> Leads::places(const Contour& c) const {
 }
 
 // The lead as a piece in the way of travel. Curved: a quarter of a circle about a point in the scrap.
-Piece Leads::piece(const Place& at, Point scrap, double length, bool curved, bool out) const {
+Piece Leads::piece(const Start& at, Point scrap, double length, bool curved, bool out) const {
     if (!curved)
         return out ? Piece{at.at, at.at + length * scrap, 0.0} : Piece{at.at + length * scrap, at.at, 0.0};
     const double radius = 2.0 * length / std::numbers::pi;
@@ -59,7 +59,7 @@ Piece Leads::piece(const Place& at, Point scrap, double length, bool curved, boo
 
 // How long a straight lead may be until its pierce comes nearer to the contour again: to the middle of the scrap, which
 // of a round hole is its centre. At most `length`.
-double Leads::deepest(const Place& at, Point scrap, double length) const {
+double Leads::deepest(const Start& at, Point scrap, double length) const {
     const double half = 0.5 * s_.kerf;
     const Point on_drawn = at.at - half * scrap;
     if (drawn_.nearest(on_drawn).mm > slack_mm)
@@ -108,7 +108,7 @@ void Leads::lay(const Piece& lead) {
 }
 
 // Lead-in, once round from the place and back to it, then an overburn or a lead-out.
-LeadPath Leads::finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in, std::size_t source,
+LeadPath Leads::finish(const Contour& c, const Start& start, const std::vector<Vertex>& lead_in, std::size_t source,
                        std::optional<Point> scrap) {
     const std::size_t n = c.points.size();
     LeadPath led;
@@ -148,13 +148,13 @@ LeadPath Leads::finish(const Contour& c, const Place& start, const std::vector<V
 }
 
 LeadPath Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
-    const std::vector<Place> all = places(c);
+    const std::vector<Start> all = places(c);
     const double shortest = 0.5 * s_.kerf;
     const Box inside = c.role == Role::inner ? box_of(c) : around({}, 1e300); // spares looking at leads much too long
     for (const bool clear_pierce : {true, false})
         for (const double share : shares)
             for (const bool curved : {true, false})
-                for (const Place& place : all) {
+                for (const Start& place : all) {
                     double length = std::max(share * s_.lead_in, shortest);
                     if (!(s_.lead_in > 0.0))
                         break;
@@ -174,15 +174,15 @@ LeadPath Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
                     led.pierce_clear = clear_pierce;
                     return led;
                 }
-    return finish(c, all.empty() ? Place{0, 0.5, 0.0, point_at(piece_of(c, 0), 0.5), {}} : all.front(), {}, source,
+    return finish(c, all.empty() ? Start{0, 0.5, 0.0, point_at(piece_of(c, 0), 0.5), {}} : all.front(), {}, source,
                   std::nullopt);
 }
 
 std::optional<LeadPath> Leads::from_edge(const Contour& c, std::size_t source, const Box& all) {
-    std::optional<Place> best;
+    std::optional<Start> best;
     Piece best_lead;
     for (const Point out : {Point{-1, 0}, Point{0, -1}, Point{1, 0}, Point{0, 1}}) {
-        Place place;
+        Start place;
         double farthest = -1e300;
         for (std::size_t i = 0; i < piece_count(c); ++i)
             for (const double share : {0.0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {

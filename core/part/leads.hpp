@@ -40,19 +40,19 @@ public:
     [[nodiscard]] std::optional<LeadPath> from_edge(const Contour& travelled, std::size_t source, const Box& all);
 
 private:
-    struct Place {
+    struct Start {
         std::size_t piece = 0;
         double share = 0.0;
         double worth = 0.0;
         Point at{};
         Point along{};
     };
-    [[nodiscard]] std::vector<Place> places(const Contour& c) const;
-    [[nodiscard]] double deepest(const Place& at, Point scrap, double length) const;
+    [[nodiscard]] std::vector<Start> places(const Contour& c) const;
+    [[nodiscard]] double deepest(const Start& at, Point scrap, double length) const;
     [[nodiscard]] bool clear(const Piece& lead, Point pierce, std::size_t source, bool pierced);
-    [[nodiscard]] LeadPath finish(const Contour& c, const Place& start, const std::vector<Vertex>& lead_in,
+    [[nodiscard]] LeadPath finish(const Contour& c, const Start& start, const std::vector<Vertex>& lead_in,
                                   std::size_t source, std::optional<Point> scrap);
-    [[nodiscard]] Piece piece(const Place& at, Point scrap, double length, bool curved, bool out) const;
+    [[nodiscard]] Piece piece(const Start& at, Point scrap, double length, bool curved, bool out) const;
 
     const Near& drawn_;
     LeadSettings s_;

@@ -78,7 +78,7 @@ double square_to(const Box& box, Point p) {
 
 // Boxes farther away than the nearest piece so far are not opened, and of four the nearest is opened first.
 Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) const {
-    struct Place {
+    struct Branch {
         double square;
         std::size_t level, index;
     };
@@ -87,12 +87,12 @@ Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) const {
     const BoxTree& tree = in_parts ? parts_ : tree_;
     Found best;
     double least = reach_mm * reach_mm;
-    Place stack[fan * 32]; // as in BoxTree::find
+    Branch stack[fan * 32]; // as in BoxTree::find
     std::size_t depth = 0;
     if (!row_.pieces.empty())
         stack[depth++] = {0.0, tree.levels() - 1, 0};
     while (depth > 0) {
-        const Place at = stack[--depth];
+        const Branch at = stack[--depth];
         if (at.square > least)
             continue;
         if (at.level == 0) {
@@ -111,7 +111,7 @@ Near::Found Near::nearest(Point p, double reach_mm, std::size_t but) const {
         const std::size_t first = at.index * fan, end = std::min(first + fan, tree.count(at.level - 1));
         const std::size_t bottom = depth;
         for (std::size_t i = first; i < end; ++i) {
-            const Place next{square_to(tree.box(at.level - 1, i), p), at.level - 1, i};
+            const Branch next{square_to(tree.box(at.level - 1, i), p), at.level - 1, i};
             std::size_t k = depth++;
             for (; k > bottom && stack[k - 1].square < next.square; --k)
                 stack[k] = stack[k - 1];

@@ -133,15 +133,15 @@ Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended) {
     return checked(std::move(next));
 }
 
-Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts) {
+Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& worksheet, int parts) {
     if (parts < 1 || parts > workbook.job.quantity) {
         return Fault{"job.quantity", std::to_string(parts) + " parts cannot be logged, accepted is 1 to " +
                                          std::to_string(workbook.job.quantity)};
     }
-    if (!sheet.time) {
+    if (!worksheet.time) {
         return Fault{"job.part.shape", "there is no path to log, accepted is a part that can be cut"};
     }
-    const wear::Load load = part_load(workbook.job, sheet);
+    const wear::Load load = part_load(workbook.job, worksheet);
     Workbook next = workbook;
     wear::InUse& now = next.shop.wear.now;
     // As doubles: a batch may be more than an int holds, and more than the key accepts.

@@ -74,8 +74,8 @@ struct Change {
 [[nodiscard]] Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended);
 
 /// Some parts of the job are cut: the set in the torch gets their starts and minutes, run-offs counted as wear does.
-/// `sheet` is the workbook's own; a Fault when it has no path.
-[[nodiscard]] Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts);
+/// `worksheet` is the workbook's own; a Fault when it has no path.
+[[nodiscard]] Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& worksheet, int parts);
 
 /// Voltage, breaker, wiring and phases together. An outlet that is usual was not wired for this machine alone. A
 /// chosen country that has no such breaker gives way to the one the supply points to.

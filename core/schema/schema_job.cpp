@@ -106,7 +106,7 @@ constexpr Field job_table[] = {
                             "Gaps counted along a cut; 0: as the openings' sizes say."),
     whole<&Job::run_offs>("run_offs", 0, 200, "Cuts of one part on which the arc runs off the plate's edge."),
     object<&Job::part>("part", &part_fields, "The part to cut."),
-    object<&Job::sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),
+    object<&Job::stock_sheet>("sheet", &sheet_fields, "The sheet that parts are cut from."),
     object<&Job::price>("price", &price_fields, "The priced side of the job."),
     object<&Job::quote>("quote", &quote_fields, "What the quote says beside the price."),
 };

@@ -67,28 +67,30 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     const Estimate<Speed> arc_feed = metal.arc_feed(plate);
     const Estimate<Voltage> arc = metal.arc_volts(plate);
 
-    Worksheet sheet;
-    sheet.capacity = capacity_of(metal, job.thickness, limits);
-    sheet.settings = metal.settings(plate, sheet.capacity.verdict);
-    if (sheet.settings) {
-        sheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
-        if (job.torch == TorchHold::hand_drag && sheet.by_hand->drag) // the tip rides on the plate
-            sheet.settings->cut_height = {Length{}, Length{}, Length{}, sheet.settings->cut_height.basis};
-        sheet.trail = metal.trail(plate);
+    Worksheet worksheet;
+    worksheet.capacity = capacity_of(metal, job.thickness, limits);
+    worksheet.settings = metal.settings(plate, worksheet.capacity.verdict);
+    if (worksheet.settings) {
+        worksheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
+        if (job.torch == TorchHold::hand_drag && worksheet.by_hand->drag) // the tip rides on the plate
+            worksheet.settings->cut_height = {Length{}, Length{}, Length{}, worksheet.settings->cut_height.basis};
+        worksheet.trail = metal.trail(plate);
     }
     if (job.torch == TorchHold::table)
-        sheet.tap = supply::check_tap(shop.height_control, arc.high);
-    sheet.circuit = supply::assess(
+        worksheet.tap = supply::check_tap(shop.height_control, arc.high);
+    worksheet.circuit = supply::assess(
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()), country_of(shop)});
-    sheet.there = there_of(metal, shop.machine, sheet.circuit);
-    sheet.air = air::assess(shop.air);
-    sheet.safety = safety_of(workbook, sheet.tap.shock);
-    sheet.gaps = gaps_of(job);
-    sheet.part = part_stage(part_inputs(workbook, sheet.settings, sheet.capacity.verdict, sheet.gaps.open_share), memo);
-    fill_job(workbook, arc, sheet);
-    const Findings findings{workbook, sheet, limits, arc_feed, tune::proven(shop.tests, job.material, job.current)};
-    sheet.warnings = warnings(findings);
-    return sheet;
+    worksheet.there = there_of(metal, shop.machine, worksheet.circuit);
+    worksheet.air = air::assess(shop.air);
+    worksheet.safety = safety_of(workbook, worksheet.tap.shock);
+    worksheet.gaps = gaps_of(job);
+    worksheet.part = part_stage(
+        part_inputs(workbook, worksheet.settings, worksheet.capacity.verdict, worksheet.gaps.open_share), memo);
+    fill_job(workbook, arc, worksheet);
+    const WarningContext context{workbook, worksheet, limits, arc_feed,
+                                 tune::proven(shop.tests, job.material, job.current)};
+    worksheet.warnings = warnings(context);
+    return worksheet;
 }
 
 } // namespace torchside

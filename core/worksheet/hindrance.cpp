@@ -9,10 +9,10 @@
 
 namespace torchside {
 
-std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& sheet) {
-    const PartStage& part = *sheet.part;
-    if (!sheet.settings)
-        return Hindrance{words::reach::Refused{.current = workbook.job.current}, sheet.capacity.reason};
+std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& worksheet) {
+    const PartStage& part = *worksheet.part;
+    if (!worksheet.settings)
+        return Hindrance{words::reach::Refused{.current = workbook.job.current}, worksheet.capacity.reason};
     if (!part.path.runs.empty())
         return std::nullopt;
     if (part.fault)

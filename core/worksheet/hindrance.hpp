@@ -15,6 +15,6 @@ struct Hindrance {
 };
 
 /// None when there is a path to cut.
-[[nodiscard]] std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& sheet);
+[[nodiscard]] std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& worksheet);
 
 } // namespace torchside

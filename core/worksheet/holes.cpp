@@ -11,14 +11,14 @@ Length least_hole(const cut::Settings& settings) {
     return Length{std::floor(settings.min_hole.value.in(mm)*10.0 + 0.5) / 10.0, mm};
 }
 
-std::vector<Holes> holes_of(const Worksheet& sheet, Length thickness) {
+std::vector<Holes> holes_of(const Worksheet& worksheet, Length thickness) {
     std::vector<Holes> out;
-    if (!sheet.settings)
+    if (!worksheet.settings)
         return out;
-    const Length least = least_hole(*sheet.settings);
+    const Length least = least_hole(*worksheet.settings);
     const double thick = thickness.in(mm);
     std::vector<double> sizes;
-    for (const part::Contour& c : sheet.part->outline.contours)
+    for (const part::Contour& c : worksheet.part->outline.contours)
         if (c.role == part::Role::inner && c.points.size() >= 2)
             sizes.push_back(part::inside_size_mm(c));
     std::sort(sizes.begin(), sizes.end());

@@ -27,6 +27,6 @@ struct Holes {
 [[nodiscard]] Length least_hole(const cut::Settings& settings);
 
 /// Smallest first.
-[[nodiscard]] std::vector<Holes> holes_of(const Worksheet& sheet, Length thickness);
+[[nodiscard]] std::vector<Holes> holes_of(const Worksheet& worksheet, Length thickness);
 
 } // namespace torchside

@@ -10,9 +10,9 @@ namespace torchside {
 [[nodiscard]] Gaps gaps_of(const Job& job);
 
 /// Fills mass, time, wear and price of a sheet whose settings, circuit and part are there. `arc` is the arc's voltage.
-void fill_job(const Workbook& workbook, const Estimate<Voltage>& arc, Worksheet& sheet);
+void fill_job(const Workbook& workbook, const Estimate<Voltage>& arc, Worksheet& worksheet);
 
 /// What one part of the job does to the consumables; nothing when there is no path.
-[[nodiscard]] wear::Load part_load(const Job& job, const Worksheet& sheet);
+[[nodiscard]] wear::Load part_load(const Job& job, const Worksheet& worksheet);
 
 } // namespace torchside

@@ -20,13 +20,13 @@ constexpr double slow_enough = 0.02, much_slow = 0.15; // of the cut's length: a
 constexpr double nearly = 0.9; // of a life: not worth starting a batch on
 
 // Holes that are no narrower than the plate is thick (those are among the problems), but too narrow for the kerf.
-void warn_of_holes(const Findings& f, std::vector<Message>& out) {
+void warn_of_holes(const WarningContext& f, std::vector<Message>& out) {
     int count = 0;
-    for (const Holes& holes : holes_of(f.sheet, f.workbook.job.thickness))
+    for (const Holes& holes : holes_of(f.worksheet, f.workbook.job.thickness))
         count += holes.state == HoleState::small ? holes.count : 0;
     if (count > 0)
         out.push_back({"hole_below_least", Topic::part, Severity::note,
-                       words::part::SmallHoles{.count = count, .least = words::size(least_hole(*f.sheet.settings))},
+                       words::part::SmallHoles{.count = count, .least = words::size(least_hole(*f.worksheet.settings))},
                        words::part::small_holes_why, words::part::try_one, "job.part.hole_mm"});
 }
 
@@ -56,8 +56,8 @@ Message wears_out(const wear::Report& wear, int quantity) {
 
 } // namespace
 
-void warn_of_part(const Findings& f, std::vector<Message>& out) {
-    const PartStage& part = *f.sheet.part;
+void warn_of_part(const WarningContext& f, std::vector<Message>& out) {
+    const PartStage& part = *f.worksheet.part;
     if (part.fault)
         out.push_back({"part_not_possible",
                        Topic::part,
@@ -80,8 +80,8 @@ void warn_of_part(const Findings& f, std::vector<Message>& out) {
 }
 
 // Common practice, no source: height control on hold over gaps, a pilot arc that stays lit.
-void warn_of_gaps(const Findings& f, std::vector<Message>& out) {
-    const Gaps& gaps = f.sheet.gaps;
+void warn_of_gaps(const WarningContext& f, std::vector<Message>& out) {
+    const Gaps& gaps = f.worksheet.gaps;
     if (gaps.fault)
         out.push_back({"mesh_not_possible",
                        Topic::mesh,
@@ -103,10 +103,10 @@ void warn_of_gaps(const Findings& f, std::vector<Message>& out) {
     out.push_back(std::move(open));
 }
 
-void warn_of_time(const Findings& f, std::vector<Message>& out) {
-    if (!f.sheet.time)
+void warn_of_time(const WarningContext& f, std::vector<Message>& out) {
+    if (!f.worksheet.time)
         return;
-    const motion::Report& time = *f.sheet.time;
+    const motion::Report& time = *f.worksheet.time;
     if (time.slow_share >= slow_enough)
         out.push_back({"slow_places", Topic::slow_path,
                        time.slow_share >= much_slow ? Severity::caution : Severity::note,
@@ -122,9 +122,9 @@ void warn_of_time(const Findings& f, std::vector<Message>& out) {
                        "shop.machine.duty_cycle"});
 }
 
-void warn_of_wear(const Findings& f, std::vector<Message>& out) {
-    const wear::Report& wear = f.sheet.wear;
-    if (!wear.outlived && !(f.sheet.time && wear.change_before))
+void warn_of_wear(const WarningContext& f, std::vector<Message>& out) {
+    const wear::Report& wear = f.worksheet.wear;
+    if (!wear.outlived && !(f.worksheet.time && wear.change_before))
         return;
     Message worn = wear.outlived ? worn_past(f.workbook.shop.wear.now, wear) : wears_out(wear, f.workbook.job.quantity);
     if (wear.guess)
@@ -133,10 +133,10 @@ void warn_of_wear(const Findings& f, std::vector<Message>& out) {
     out.push_back(std::move(worn));
 }
 
-void warn_of_price(const Findings& f, std::vector<Message>& out) {
-    if (!f.sheet.price)
+void warn_of_price(const WarningContext& f, std::vector<Message>& out) {
+    if (!f.worksheet.price)
         return;
-    const price::Report& price = *f.sheet.price;
+    const price::Report& price = *f.worksheet.price;
     if (price.minimum_applies)
         out.push_back({"minimum_charge",
                        Topic::rates,

@@ -87,7 +87,7 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
     in.spec = w.job.part;
     in.thickness = w.job.thickness;
     in.clockwise_swirl = w.shop.machine.clockwise_swirl;
-    in.sheet = w.job.sheet;
+    in.stock_sheet = w.job.stock_sheet;
     in.metal = w.job.material;
     in.open_share = open_share;
     if (!settings)
@@ -115,7 +115,7 @@ PartStage part_stage(const PartInputs& in) {
         out.high = box.high;
     }
     if (can_be_cut(in.spec, out)) {
-        const part::StockSheet& s = in.sheet;
+        const part::StockSheet& s = in.stock_sheet;
         if (auto fit = part::fit_sheet(out.outline,
                                        {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share}))
             out.sheet = std::move(fit.value());

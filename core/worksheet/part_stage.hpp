@@ -54,7 +54,7 @@ struct PartInputs {
     bool cuts = false; // there are settings: a path is wanted
     bool edge_start = false;
     bool clockwise_swirl = true;
-    part::StockSheet sheet{};
+    part::StockSheet stock_sheet{};
     Metal metal = Metal::mild_steel;
     double open_share = 0.0; // of the plate
 

@@ -4,13 +4,13 @@
 
 namespace torchside {
 
-void warn_of_tap(const Findings& f, std::vector<Message>& out) {
-    if (f.sheet.tap.message)
-        out.push_back(*f.sheet.tap.message);
+void warn_of_tap(const WarningContext& f, std::vector<Message>& out) {
+    if (f.worksheet.tap.message)
+        out.push_back(*f.worksheet.tap.message);
 }
 
-void warn_of_circuit(const Findings& f, std::vector<Message>& out) {
-    const supply::Report& circuit = f.sheet.circuit;
+void warn_of_circuit(const WarningContext& f, std::vector<Message>& out) {
+    const supply::Report& circuit = f.worksheet.circuit;
     if (circuit.verdict != supply::CircuitVerdict::holds)
         out.push_back(circuit.message);
     for (const supply::Check& check : circuit.checks)
@@ -18,13 +18,13 @@ void warn_of_circuit(const Findings& f, std::vector<Message>& out) {
             out.push_back(check.message);
 }
 
-void warn_of_air(const Findings& f, std::vector<Message>& out) {
-    if (f.sheet.air.verdict != air::AirVerdict::sustained)
-        out.push_back(f.sheet.air.message);
+void warn_of_air(const WarningContext& f, std::vector<Message>& out) {
+    if (f.worksheet.air.verdict != air::AirVerdict::sustained)
+        out.push_back(f.worksheet.air.message);
 }
 
-void warn_of_hazards(const Findings& f, std::vector<Message>& out) {
-    for (const safety::Caution& c : safety::worst_two(f.sheet.safety))
+void warn_of_hazards(const WarningContext& f, std::vector<Message>& out) {
+    for (const safety::Caution& c : safety::worst_two(f.worksheet.safety))
         out.push_back({c.code, Topic::safety, c.severity, c.title, {}, c.remedy, "job.material"});
 }
 

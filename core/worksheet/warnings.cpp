@@ -17,14 +17,14 @@ namespace {
 constexpr Length thin{1.0, mm};
 constexpr double dense = 80.0, sparse = 20.0; // A/mm2: seen bores of all sizes give 23..62
 
-bool more_helps(const Findings& f) {
-    const auto& current = f.sheet.capacity.suggested_current;
+bool more_helps(const WarningContext& f) {
+    const auto& current = f.worksheet.capacity.suggested_current;
     return current && *current > f.workbook.job.current;
 }
 
-Message refused(const Findings& f) {
+Message refused(const WarningContext& f) {
     const Job& job = f.workbook.job;
-    const cut::Capacity& capacity = f.sheet.capacity;
+    const cut::Capacity& capacity = f.worksheet.capacity;
     Message out{"plate_refused", Topic::reach, Severity::stop, words::reach::Refused{.current = job.current}};
     out.detail = words::reach::RefusedLimit{.limit = words::limit(f.limits.sever),
                                             .plate = words::plate(job.thickness, job.material)};
@@ -35,8 +35,8 @@ Message refused(const Findings& f) {
     return out;
 }
 
-Message sever_only(const Findings& f) {
-    const cut::Capacity& capacity = f.sheet.capacity;
+Message sever_only(const WarningContext& f) {
+    const cut::Capacity& capacity = f.worksheet.capacity;
     Message out{"plate_sever_only", Topic::reach, Severity::caution, words::reach::sever_only,
                 words::reach::rough_face};
     if (more_helps(f))
@@ -49,10 +49,10 @@ Message sever_only(const Findings& f) {
 
 } // namespace
 
-void warn_of_plate(const Findings& f, std::vector<Message>& out) {
+void warn_of_plate(const WarningContext& f, std::vector<Message>& out) {
     const Job& job = f.workbook.job;
     const std::size_t before = out.size();
-    switch (f.sheet.capacity.verdict) {
+    switch (f.worksheet.capacity.verdict) {
     case cut::Reach::refused:
         out.push_back(refused(f));
         break;
@@ -70,7 +70,7 @@ void warn_of_plate(const Findings& f, std::vector<Message>& out) {
         break;
     }
     const Length cap{cut::small_air_torch(job.material).capacity_cap.value, mm};
-    const bool refused = f.sheet.capacity.verdict == cut::Reach::refused;
+    const bool refused = f.worksheet.capacity.verdict == cut::Reach::refused;
     if (!refused && job.thickness > std::max(cap, f.proven))
         out.push_back({"capacity_optimistic", Topic::stock, Severity::caution,
                        words::reach::Optimistic{.limit = words::size(cap)}, words::reach::optimistic_why,
@@ -82,7 +82,7 @@ void warn_of_plate(const Findings& f, std::vector<Message>& out) {
         out[i].field = "job.thickness_mm";
 }
 
-void warn_of_machine(const Findings& f, std::vector<Message>& out) {
+void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
     const Machine& machine = f.workbook.shop.machine;
     const Current current = f.workbook.job.current;
     if (current > machine.max_current)
@@ -123,12 +123,12 @@ void warn_of_machine(const Findings& f, std::vector<Message>& out) {
                        "shop.machine.nozzles"});
 }
 
-void warn_of_feed(const Findings& f, std::vector<Message>& out) {
-    if (!f.sheet.settings || !f.sheet.settings->feed_capped || f.workbook.job.torch != TorchHold::table)
+void warn_of_feed(const WarningContext& f, std::vector<Message>& out) {
+    if (!f.worksheet.settings || !f.worksheet.settings->feed_capped || f.workbook.job.torch != TorchHold::table)
         return;
     const Speed table = f.workbook.shop.table.max_feed;
     const bool far = table < 0.8 * f.arc_feed.value;
-    const cut::Capacity& capacity = f.sheet.capacity;
+    const cut::Capacity& capacity = f.worksheet.capacity;
     Message capped{"feed_capped", Topic::table, far ? Severity::caution : Severity::note, words::table::slow};
     capped.detail = words::table::SlowFeed{.arc = words::feed(f.arc_feed.value), .table = words::feed(table)};
     if (capacity.suggested_current && *capacity.suggested_current < f.workbook.job.current)
@@ -140,7 +140,7 @@ void warn_of_feed(const Findings& f, std::vector<Message>& out) {
     out.push_back(std::move(capped));
 }
 
-std::vector<Message> warnings(const Findings& f) {
+std::vector<Message> warnings(const WarningContext& f) {
     std::vector<Message> all;
     for (const auto warn : {warn_of_plate, warn_of_machine, warn_of_feed, warn_of_tap, warn_of_circuit, warn_of_air,
                             warn_of_hazards, warn_of_part, warn_of_gaps, warn_of_time, warn_of_wear, warn_of_price})

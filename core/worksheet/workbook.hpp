@@ -64,7 +64,7 @@ struct Job {
     double gaps_per_m = 0.0; // gaps that the user counted in a metre of cut; 0: as the mesh says
     int run_offs = 0;        // cuts of one part on which the arc runs off the plate's edge
     part::PartSpec part{};
-    part::StockSheet sheet{};
+    part::StockSheet stock_sheet{};
     price::JobPrice price{};
     price::QuoteTerms quote{};
 };

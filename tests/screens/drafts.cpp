@@ -12,11 +12,11 @@ namespace {
 
 constexpr const char* tax = "field/job.quote.tax";
 
-/// A person who has a sheet of a place open.
+/// A person who has a panel of a place open.
 struct At : Person {
-    At(const char* place, const char* sheet, float width = 360) : Person((browser() = {}, width)) {
+    At(const char* place, const char* panel, float width = 360) : Person((browser() = {}, width)) {
         touch_id(place);
-        app().open(sheet);
+        app().open(panel);
         look();
     }
 };
@@ -73,7 +73,7 @@ TEST_CASE("percent: typed as people say it, read back with its digits, kept as a
 
 TEST_CASE("percent: every field that is a share says its range in percent") {
     const struct {
-        const char *place, *sheet, *label, *ask;
+        const char *place, *panel, *label, *ask;
     } rows[] = {{"place/shop", "machine", "Duty cycle", "Enter 5 to 100 %."},
                 {"place/shop", "machine", "Efficiency", "Enter 50 to 98 %."},
                 {"place/shop", "air", "Humidity", "Enter 0 to 100 %."},
@@ -81,7 +81,7 @@ TEST_CASE("percent: every field that is a share says its range in percent") {
                 {"place/quote", "rates", "Margin", "Enter 0 to 90 %."},
                 {"place/quote", "terms", "Tax", "Enter 0 to 50 %. Leave blank to print no tax line."}};
     for (const auto& row : rows) {
-        At p(row.place, row.sheet);
+        At p(row.place, row.panel);
         p.type(row.label, "400");
         const Node* field = p.named(row.label);
         REQUIRE(field != nullptr);

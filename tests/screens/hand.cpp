@@ -131,15 +131,15 @@ TEST_CASE("a sheet opens at its top every time; the place below it stays where i
     scroll("cut", 60);
     const float place = offset("cut");
     REQUIRE(place > 10);
-    for (const char* sheet : {"circuit", "air", "stock", "machine", "reach", "log", "figure/feed", "safety"}) {
-        person.app().open(sheet);
+    for (const char* panel : {"circuit", "air", "stock", "machine", "reach", "log", "figure/feed", "safety"}) {
+        person.app().open(panel);
         person.look();
-        const std::string name = std::string_view(sheet).starts_with("figure") ? "figure" : sheet;
-        INFO(sheet);
+        const std::string name = std::string_view(panel).starts_with("figure") ? "figure" : panel;
+        INFO(panel);
         CHECK(offset(name) == 0);
         scroll(name, 200);
         person.back();
-        person.app().open(sheet);
+        person.app().open(panel);
         person.look();
         CHECK(offset(name) == 0);
         scroll(name, 200);
@@ -153,7 +153,7 @@ TEST_CASE("Circuit and Air show what is entered in the first screen of a phone, 
         const char *name, *verdict;
         std::vector<const char*> fields;
     };
-    const Sheet sheets[] = {{"circuit",
+    const Sheet panels[] = {{"circuit",
                              "circuit/summary",
                              {"field/shop.circuit.line_v", "field/shop.circuit.breaker_a", "field/shop.circuit.run_m",
                               "field/shop.circuit.run_awg"}},
@@ -161,18 +161,18 @@ TEST_CASE("Circuit and Air show what is entered in the first screen of a phone, 
                              "air/summary",
                              {"field/shop.air.compressor_l_min", "field/shop.air.receiver_l",
                               "field/shop.air.cut_in_bar", "field/shop.air.cut_out_bar"}}};
-    for (const Sheet& sheet : sheets) {
+    for (const Sheet& panel : panels) {
         browser() = {};
         Person person;
-        person.app().open(sheet.name);
+        person.app().open(panel.name);
         person.look();
-        CHECK(in_view(person, sheet.verdict));
-        for (const char* field : sheet.fields) {
+        CHECK(in_view(person, panel.verdict));
+        for (const char* field : panel.fields) {
             const Node* node = person.node(field);
             INFO(field << " ends at " << (node == nullptr ? 0 : node->place.bottom()));
             CHECK(in_view(person, field));
         }
-        // Down to the last field of the sheet, and still the verdict is there.
+        // Down to the last field of the panel, and still the verdict is there.
         std::vector<std::string> all;
         for (const Node& node : person.app().ui().tree().nodes()) {
             if (node.role == Role::textbox) {
@@ -184,7 +184,7 @@ TEST_CASE("Circuit and Air show what is entered in the first screen of a phone, 
             person.touch_id(field);
             INFO(field);
             CHECK(person.node("keypad") != nullptr);
-            CHECK(in_view(person, sheet.verdict));
+            CHECK(in_view(person, panel.verdict));
             CHECK(field_in_view(person));
             person.back();
         }
@@ -214,10 +214,10 @@ TEST_CASE("a touch on a stop of the drawn circuit opens what is entered for it")
 
 TEST_CASE("in a low window the field that is typed in, its error and all keys are seen at once") {
     for (const Window window : low_windows) {
-        for (const char* sheet : {"stock", "circuit", "air", "machine", "table", "rates", "shape", "read"}) {
+        for (const char* panel : {"stock", "circuit", "air", "machine", "table", "rates", "shape", "read"}) {
             browser() = {};
             Person person(window.w, window.h);
-            person.app().open(sheet);
+            person.app().open(panel);
             person.look();
             std::vector<std::string> fields;
             for (const Node& node : person.app().ui().tree().nodes()) {
@@ -225,7 +225,7 @@ TEST_CASE("in a low window the field that is typed in, its error and all keys ar
                     fields.push_back(node.id);
                 }
             }
-            INFO(sheet << " at " << window.w << " by " << window.h);
+            INFO(panel << " at " << window.w << " by " << window.h);
             CHECK(!fields.empty());
             for (const std::string& field : fields) {
                 person.touch_id(field);
@@ -334,7 +334,7 @@ TEST_CASE("a field that goes with a window that grows narrow is left, and the pl
     Person person(1024, 768);
     person.touch("Shop");
     REQUIRE(person.app().open_panel().empty());
-    person.touch_id("field/shop.machine.max_current_a"); // in the sheet that stands beside the place
+    person.touch_id("field/shop.machine.max_current_a"); // in the panel that stands beside the place
     REQUIRE(person.app().ui().edit());
     person.resize(360, 740);
     person.look();

@@ -1,4 +1,4 @@
-// The safety sheet and its two rows on Cut, without a browser: which hazards are said, in which units, whether all is read.
+// The safety panel and its two rows on Cut, without a browser: which hazards are said, in which units, whether all is read.
 #include <algorithm>
 #include <string>
 
@@ -40,7 +40,7 @@ struct Bench {
         }
         return out;
     }
-    std::string sheet() {
+    std::string panel() {
         app().open("safety");
         person.look();
         return person.text();
@@ -73,7 +73,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
     Bench b;
     for (const Metal metal : all_metals) {
         b.job(metal, Country::us);
-        const std::string text = b.sheet();
+        const std::string text = b.panel();
         for (const char* group :
              {"Shock", "Eyes and skin", "Fume and gas", "Fire", "Ears", "Moving and hot parts", "People near by"}) {
             INFO(group);
@@ -105,14 +105,14 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
 TEST_CASE("Country and units of the sheet", "[safety]") {
     Bench b;
     b.job(Metal::stainless, Country::us, UnitSystem::inch);
-    const std::string us = b.sheet();
+    const std::string us = b.panel();
     CHECK(says(us, "Shade 8 or darker, the US minimum"));
     CHECK(says(us, "OSHA 5 µg/m³ over 8 h"));
     CHECK_FALSE(says(us, "UK 10 µg/m³"));
     CHECK(says(us, "35 ft"));
     CHECK_FALSE(says(us, "11 m"));
     b.job(Metal::stainless, Country::uk);
-    const std::string uk = b.sheet();
+    const std::string uk = b.panel();
     CHECK(says(uk, "UK 10 µg/m³ over 8 h"));
     CHECK(says(uk, "80 dBA"));
     CHECK_FALSE(says(uk, "OSHA: hearing program"));

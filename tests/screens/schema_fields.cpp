@@ -1,4 +1,4 @@
-// Every key of the workbook that a person can know has a field on some sheet that touches lead to.
+// Every key of the workbook that a person can know has a field on some panel that touches lead to.
 #include <catch2/catch_test_macros.hpp>
 #include <map>
 #include <set>
@@ -48,7 +48,7 @@ void keys_of(document::Fields fields, const std::string& above, Names& out) {
     }
 }
 
-/// A row of a list opens the sheet of that row: "log/0".
+/// A row of a list opens the panel of that row: "log/0".
 bool is_list_row(std::string_view id) {
     for (const std::string_view list : {"log/", "wear/"}) {
         if (id.starts_with(list) && id.find_first_not_of("0123456789", list.size()) == std::string_view::npos) {
@@ -58,8 +58,8 @@ bool is_list_row(std::string_view id) {
     return false;
 }
 
-/// Touches all that opens something, from here on, and notes what is on the sheets.
-void gather(Person& person, Names& sheets, Names& ids) {
+/// Touches all that opens something, from here on, and notes what is on the panels.
+void gather(Person& person, Names& panels, Names& ids) {
     Names openers;
     for (const Node& node : person.app().ui().tree().nodes()) {
         ids.insert(node.id);
@@ -68,25 +68,25 @@ void gather(Person& person, Names& sheets, Names& ids) {
         }
     }
     const Page page = person.app().page();
-    const std::string sheet = person.app().open_panel();
+    const std::string panel = person.app().open_panel();
     for (const std::string& opener : openers) {
         person.touch_id(opener);
-        if (person.app().open_panel() != sheet && sheets.insert(person.app().open_panel()).second) {
-            gather(person, sheets, ids);
+        if (person.app().open_panel() != panel && panels.insert(person.app().open_panel()).second) {
+            gather(person, panels, ids);
         }
         person.app().go(page);
-        person.app().open(sheet);
+        person.app().open(panel);
         person.look();
     }
 }
 
 void gather_all(Person& person, Names& ids) {
-    Names sheets;
+    Names panels;
     for (const char* place : {"place/cut", "place/tune", "place/part", "place/quote", "place/shop"}) {
         person.app().close();
         person.look();
         person.touch_id(place);
-        gather(person, sheets, ids);
+        gather(person, panels, ids);
     }
 }
 

@@ -13,8 +13,8 @@ namespace {
 
 constexpr Page places[] = {Page::cut, Page::tune, Page::part, Page::quote, Page::shop};
 
-/// Every sheet that a place or a row opens, save the shop's sections, which name themselves.
-constexpr const char* sheets[] = {"stock",
+/// Every panel that a place or a row opens, save the shop's sections, which name themselves.
+constexpr const char* panels[] = {"stock",
                                   "chart",
                                   "circuit",
                                   "log",
@@ -68,13 +68,13 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     App& app = person.app();
     for (const double volts : {120.0, 400.0}) {
         app.open("circuit");
-        app.asked_line_v = volts;
+        app.scratch.asked_line_v = volts;
         person.look();
         REQUIRE(person.node("supply/ask") != nullptr);
         look("circuit, asked");
         app.open("");
     }
-    app.asked_line_v.reset();
+    app.scratch.asked_line_v.reset();
     app.open("stock");
     person.look();
     person.app().ui().stop_edit();
@@ -86,19 +86,19 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     app.set("shop.rates.labour_per_h", 12.5, "Labor, per hour");
     person.look();
     look("rates, changed");
-    const auto refused = [&](const char* sheet, const char* field, const char* text) {
-        app.open(sheet);
+    const auto refused = [&](const char* panel, const char* field, const char* text) {
+        app.open(panel);
         person.look();
         app.ui().start_edit(field, text);
         app.ui().enter(field, text, false);
         person.look();
-        look(std::string(sheet) + ", being typed");
+        look(std::string(panel) + ", being typed");
         app.ui().enter(field, text, true);
         person.look();
-        look(std::string(sheet) + ", not taken");
+        look(std::string(panel) + ", not taken");
         app.ui().stop_edit();
         person.look();
-        look(std::string(sheet) + ", left");
+        look(std::string(panel) + ", left");
         REQUIRE(app.drafts.find(field) != nullptr);
         app.go(Page::quote);
         person.look();
@@ -124,13 +124,13 @@ void look_at_storage(Person& person, const Workbook& book, const std::function<v
     Workbook other = book;
     other.job.quantity = book.job.quantity == 7 ? 8 : 7;
     other.shop.seal_key = std::string(64, 'c');
-    for (const auto from : {App::From::backup, App::From::damaged}) {
+    for (const auto from : {Incoming::From::backup, Incoming::From::damaged}) {
         app.bring(other, from);
-        app.incoming_lost = 12;
+        app.scratch.incoming.lost = 12;
         person.look();
-        look(from == App::From::backup ? "a backup" : "damaged work");
+        look(from == Incoming::From::backup ? "a backup" : "damaged work");
     }
-    app.incoming.reset();
+    app.scratch.incoming.book.reset();
     app.clash = App::Clash{other, book, {"job.quantity", "shop.tests", "shop.contact"}};
     app.go(Page::cut);
     person.look();
@@ -178,30 +178,30 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
     }
     app.go(Page::cut);
     // What only shows once something was measured.
-    App::Scratch& s = app.scratch;
+    ToolInputs& s = app.scratch.inputs;
     s.cut.kerf_top = 1.9, s.cut.kerf_bottom = 1.2, s.cut.lag = 2, s.cut.arc = 131, s.cut.height = 1.8;
     s.low_mm = 1.5, s.low_v = 120, s.high_mm = 2.1, s.high_v = 125;
     s.square = 48.4, s.hole = 11.8, s.kerf_square = 48.4, s.reading_v = 140;
     s.upper_kohm = 510, s.lower_kohm = 10, s.input_kohm = 100;
-    for (App::Scratch::Leg& leg : s.heights) {
+    for (ToolInputs::Leg& leg : s.heights) {
         leg.arc = 130, leg.kerf_top = 1.9, leg.kerf_bottom = 1.5;
     }
-    std::vector<std::string> all(std::begin(sheets), std::end(sheets));
+    std::vector<std::string> all(std::begin(panels), std::end(panels));
     for (const ShopSection& section : shop_sections()) {
         all.emplace_back(section.panel);
     }
-    for (const std::string& sheet : all) {
-        if ((sheet == "log/0" && app.book().shop.tests.empty()) ||
-            (sheet == "wear/0" && app.book().shop.wear.sets.empty())) {
+    for (const std::string& panel : all) {
+        if ((panel == "log/0" && app.book().shop.tests.empty()) ||
+            (panel == "wear/0" && app.book().shop.wear.sets.empty())) {
             continue;
         }
-        const bool chart = sheet == "chart", coupon = sheet == "coupon";
-        app.open(sheet);
+        const bool chart = panel == "chart", coupon = panel == "coupon";
+        app.open(panel);
         for (int i = 0; i < (chart || coupon ? 4 : 1); ++i) {
-            app.chart_figure = static_cast<ChartFigure>(chart ? i : 0);
-            app.scratch.coupon = static_cast<tune::CouponKind>(coupon ? i : 0);
+            app.scratch.chart_figure = static_cast<ChartFigure>(chart ? i : 0);
+            app.scratch.inputs.coupon = static_cast<tune::CouponKind>(coupon ? i : 0);
             person.look();
-            look(sheet + (i > 0 ? " " + std::to_string(i) : ""));
+            look(panel + (i > 0 ? " " + std::to_string(i) : ""));
         }
     }
     app.close();

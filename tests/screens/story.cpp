@@ -1,4 +1,4 @@
-// One state, one story: random workbooks drawn through every place and sheet. A figure reads the same wherever it stands,
+// One state, one story: random workbooks drawn through every place and panel. A figure reads the same wherever it stands,
 // a plate that is refused is refused everywhere, and a missing price has one reason.
 #include <algorithm>
 #include <map>
@@ -19,7 +19,7 @@ using namespace torchside::web;
 namespace {
 
 constexpr Page places[] = {Page::cut, Page::tune, Page::part, Page::quote, Page::shop};
-constexpr const char* sheets[] = {"stock",
+constexpr const char* panels[] = {"stock",
                                   "circuit",
                                   "air",
                                   "reach",
@@ -50,21 +50,21 @@ public:
     Story(Person& person, Workbook book) : app_(person.app()) {
         book.shop.example = false; // of which nothing can be sent
         REQUIRE(app_.take(std::move(book), "A book"));
-        app_.scratch = {};
+        app_.scratch.inputs = {};
         for (std::size_t i = 0; i < std::size(places); ++i) {
             app_.go(places[i]);
             person.look();
             keep(std::string(place_names[i]));
         }
         app_.go(Page::cut);
-        for (const char* sheet : sheets) {
-            app_.open(sheet);
+        for (const char* panel : panels) {
+            app_.open(panel);
             person.look();
-            keep(sheet);
+            keep(panel);
         }
         constexpr const char* charts[] = {"chart/feed", "chart/arc", "chart/pierce_delay", "chart/kerf"};
         for (int i = 0; i < 4; ++i) {
-            app_.chart_figure = static_cast<ChartFigure>(i);
+            app_.scratch.chart_figure = static_cast<ChartFigure>(i);
             app_.open("chart");
             person.look();
             keep(charts[i]);

@@ -12,9 +12,9 @@ namespace {
 
 constexpr const char* places[] = {"place/cut", "place/tune", "place/part", "place/quote", "place/shop"};
 
-/// A sheet, and what stands in the app when it is looked at.
+/// A panel, and what stands in the app when it is looked at.
 struct Spot {
-    std::string place, sheet;
+    std::string place, panel;
 };
 
 std::string written(Person& p) {
@@ -23,7 +23,7 @@ std::string written(Person& p) {
 
 void stand(Person& p, const Spot& spot) {
     p.touch_id(spot.place);
-    p.app().open(spot.sheet);
+    p.app().open(spot.panel);
     p.look();
 }
 
@@ -38,9 +38,9 @@ std::vector<std::string> controls(Person& p) {
     return ids;
 }
 
-/// Something to read and to log: without it half the sheets have nothing to change.
+/// Something to read and to log: without it half the panels have nothing to change.
 void prepare(Person& p) {
-    auto& s = p.app().scratch;
+    auto& s = p.app().scratch.inputs;
     s.cut.signs = torchside::tune::touched({}, torchside::tune::Sign::dross_none);
     s.clean = {false, true, true, true, false, false, false, false, false};
     s.heights[1].square = s.heights[2].square = true;
@@ -55,27 +55,27 @@ bool undone_exactly(const Spot& spot, const std::string& id, torchside::tune::Co
     browser() = {};
     Person p;
     prepare(p);
-    p.app().scratch.coupon = coupon;
+    p.app().scratch.inputs.coupon = coupon;
     stand(p, spot);
     if (p.node(id) == nullptr) {
         return false;
     }
     const std::string before = written(p);
-    const auto clean = p.app().scratch.clean;
-    const auto square = p.app().scratch.square;
+    const auto clean = p.app().scratch.inputs.clean;
+    const auto square = p.app().scratch.inputs.square;
     p.touch_id(id);
     const std::string after = written(p);
     if (after == before) {
         return false;
     }
-    INFO(spot.place << " " << spot.sheet << ": " << id);
+    INFO(spot.place << " " << spot.panel << ": " << id);
     REQUIRE(p.app().change() != nullptr);
     CHECK(p.app().change()->name.size() > 4);
     p.touch("Undo");
     CHECK(written(p) == before);
     if (id != "coupon/kind") {
-        CHECK(p.app().scratch.clean == clean);
-        CHECK(p.app().scratch.square == square);
+        CHECK(p.app().scratch.inputs.clean == clean);
+        CHECK(p.app().scratch.inputs.square == square);
     }
     p.touch("Redo");
     CHECK(written(p) == after);
@@ -87,7 +87,7 @@ bool undone_exactly(const Spot& spot, const std::string& id, torchside::tune::Co
 } // namespace
 
 TEST_CASE("every control that changes the workbook is undone to the letter") {
-    constexpr const char* sheets[] = {"",        "stock",   "chart",  "circuit", "air",        "log",
+    constexpr const char* panels[] = {"",        "stock",   "chart",  "circuit", "air",        "log",
                                       "log/0",   "reach",   "shape",  "plate",   "costs",      "breaks",
                                       "wear",    "rates",   "terms",  "send",    "read",       "coupon",
                                       "machine", "nozzles", "height", "table",   "controller", "screen"};
@@ -95,20 +95,20 @@ TEST_CASE("every control that changes the workbook is undone to the letter") {
     int changed = 0;
     std::set<std::string> done;
     for (const char* place : places) {
-        for (const char* sheet : sheets) {
+        for (const char* panel : panels) {
             for (const Kind coupon : {Kind::ladder, Kind::heights, Kind::kerf}) {
-                if (coupon != Kind::ladder && std::string_view(sheet) != "coupon") {
+                if (coupon != Kind::ladder && std::string_view(panel) != "coupon") {
                     continue;
                 }
                 browser() = {};
                 Person p;
                 prepare(p);
-                p.app().scratch.coupon = coupon;
-                const Spot spot{place, sheet};
+                p.app().scratch.inputs.coupon = coupon;
+                const Spot spot{place, panel};
                 stand(p, spot);
                 for (const std::string& id : controls(p)) {
-                    // A sheet is the same over every place: once is enough.
-                    const std::string what = id + '@' + (*sheet == '\0' ? place : sheet) + std::to_string(int(coupon));
+                    // A panel is the same over every place: once is enough.
+                    const std::string what = id + '@' + (*panel == '\0' ? place : panel) + std::to_string(int(coupon));
                     if (done.insert(what).second) {
                         changed += undone_exactly(spot, id, coupon) ? 1 : 0;
                     }
@@ -206,7 +206,7 @@ TEST_CASE("a chart cell and a job from a link are undone") {
     CHECK(written(p) == before);
     auto other = p.app().book();
     other.job.name = "Another";
-    p.app().incoming = other;
+    p.app().scratch.incoming.book = other;
     p.app().open("incoming");
     p.look();
     p.touch("Keep as my job");

@@ -1,4 +1,4 @@
-// Every place from every other, every sheet that a place offers, at every width: each builds, says something and can be left.
+// Every place from every other, every panel that a place offers, at every width: each builds, says something and can be left.
 #include <catch2/catch_test_macros.hpp>
 
 #include "tests/screens/person.hpp"

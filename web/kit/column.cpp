@@ -92,8 +92,8 @@ bool Column::row(std::string_view id, std::string_view title, std::string_view q
     return link_row(*ui_, id, strip(link_height(*ui_, title, quiet, place_.w)), title, quiet, mark, chosen);
 }
 
-bool Column::verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out, bool chosen) {
-    return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, way_out, place_.w)), sign, sentence, way_out,
+bool Column::verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view remedy, bool chosen) {
+    return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, remedy, place_.w)), sign, sentence, remedy,
                        chosen);
 }
 

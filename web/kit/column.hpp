@@ -57,7 +57,7 @@ public:
 
     // --- rows from edge to edge
     bool row(std::string_view id, std::string_view title, std::string_view quiet, Mark mark, bool chosen = false);
-    bool verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out,
+    bool verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view remedy,
                  bool chosen = false);
     bool toggle(std::string_view id, std::string_view label, bool on, std::string_view quiet = {});
 

@@ -116,19 +116,19 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
 constexpr float verdict_text = 46;  // where the words of a row begin
 constexpr float verdict_right = 40; // what the chevron needs
 
-float verdict_height(const Ui& ui, std::string_view sentence, std::string_view way_out, float width) {
+float verdict_height(const Ui& ui, std::string_view sentence, std::string_view remedy, float width) {
     const float room = width - verdict_text - verdict_right;
     const float lines = ui.pen().paragraph(Type::title, {}, {}, sentence, room, false) +
-                        ui.pen().paragraph(Type::label, {}, {}, way_out, room, false);
+                        ui.pen().paragraph(Type::label, {}, {}, remedy, room, false);
     return std::max(ui.touch_height(), lines + 18);
 }
 
-bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
-                 std::string_view way_out, bool chosen) {
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view remedy,
+                 bool chosen) {
     std::string about = word_of(sign);
-    if (!way_out.empty()) {
+    if (!remedy.empty()) {
         about += ". ";
-        about += way_out;
+        about += remedy;
     }
     const bool used = ui.node(id, Role::button, place, sentence, {}, chosen ? "expanded" : "collapsed", about);
     press_ground(ui, id, place, chosen);
@@ -140,10 +140,10 @@ bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string
     draw_sign(pen, t, sign, {place.x + 24, place.centre().y});
     const float room = place.w - verdict_text - verdict_right;
     const float lines = pen.paragraph(Type::title, {}, {}, sentence, room, false) +
-                        pen.paragraph(Type::label, {}, {}, way_out, room, false);
+                        pen.paragraph(Type::label, {}, {}, remedy, room, false);
     const Point at{place.x + verdict_text, place.centre().y - lines / 2};
     const float used_height = pen.paragraph(Type::title, at, colour_of(t, sign), sentence, room);
-    pen.paragraph(Type::label, {at.x, at.y + used_height}, t.quiet, way_out, room);
+    pen.paragraph(Type::label, {at.x, at.y + used_height}, t.quiet, remedy, room);
     draw_mark(pen, Mark::chevron, {place.right() - 24, place.centre().y}, t.quiet);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;

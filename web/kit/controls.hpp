@@ -30,9 +30,9 @@ std::optional<std::size_t> choices(Ui& ui, std::string_view group_id, Rect place
 
 /// Sign, one plain sentence, one quiet line with the way out. The whole row is the target.
 /// 56 px, and as many more lines as the words need.
-[[nodiscard]] float verdict_height(const Ui& ui, std::string_view sentence, std::string_view way_out, float width);
-bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
-                 std::string_view way_out, bool chosen = false);
+[[nodiscard]] float verdict_height(const Ui& ui, std::string_view sentence, std::string_view remedy, float width);
+bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence, std::string_view remedy,
+                 bool chosen = false);
 
 /// A row that opens something: title, quiet line, chevron.
 /// 56 px high, and as many more lines as the words need.

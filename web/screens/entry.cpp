@@ -141,7 +141,7 @@ void typed_field(Body& body, const FieldText& f, Read read, Take take) {
         } else {
             refuse(app, f, *entry);
         }
-        app.system_keyboard = app.system_keyboard && ui.edit();
+        app.scratch.system_keyboard = app.scratch.system_keyboard && ui.edit();
     }
     if (!parsed.answers.empty()) {
         if (const auto picked = ask(body, f.id, parsed)) {

@@ -97,7 +97,7 @@ void number_keypad(App& app, Rect place) {
     const bool below_nought = id.ends_with("_deg") || (info && info->low < 0);
     const Keys& keys = length ? length_keys : below_nought ? signed_keys : plain_keys;
     if (keypad(app.ui(), place, keys) == KeypadAnswer::system_keyboard) {
-        app.system_keyboard = true;
+        app.scratch.system_keyboard = true;
     }
 }
 

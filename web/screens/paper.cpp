@@ -84,20 +84,20 @@ void dial_in(const App& app, const cut::Settings& s, std::string& out) {
 }
 
 void what_it_makes(const App& app, std::string& out) {
-    const Worksheet& sheet = app.worksheet();
+    const Worksheet& worksheet = app.worksheet();
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
     std::string size;
-    if (sheet.part && !sheet.part->outline.contours.empty()) {
-        size = show_text(Length{sheet.part->high.x - sheet.part->low.x, mm}, units) + " × " +
-               show_text(Length{sheet.part->high.y - sheet.part->low.y, mm}, units);
+    if (worksheet.part && !worksheet.part->outline.contours.empty()) {
+        size = show_text(Length{worksheet.part->high.x - worksheet.part->low.x, mm}, units) + " × " +
+               show_text(Length{worksheet.part->high.y - worksheet.part->low.y, mm}, units);
     }
-    const auto& time = sheet.time;
+    const auto& time = worksheet.time;
     rows("The part",
          {{"Called", job.name},
           {"Size", size},
           {"How many", std::to_string(job.quantity)},
-          {"Mass, each", sheet.mass ? print(*sheet.mass, units).text() : ""},
+          {"Mass, each", worksheet.mass ? print(*worksheet.mass, units).text() : ""},
           {"Time, each", time ? print(time->total.value).text() : ""},
           {"Time, all", time ? print(time->batch).text() : ""},
           {"Arc starts, each", time ? std::to_string(time->starts) : ""}},
@@ -114,7 +114,7 @@ void mind(const App& app, std::string& out) {
             if (v.sign != Sign::holds && v.code != "safety") {
                 element(out, "li", v.sign == Sign::stop ? "stop" : "",
                         std::string(v.sign == Sign::stop ? "■ " : "▲ ") + v.sentence +
-                            (v.way_out.empty() ? "" : ". " + v.way_out));
+                            (v.remedy.empty() ? "" : ". " + v.remedy));
             }
         }
     }
@@ -160,7 +160,7 @@ std::string chart(App& app) {
 std::string card(const App& app) {
     const Job& job = app.book().job;
     const Shop& shop = app.book().shop;
-    const Worksheet& sheet = app.worksheet();
+    const Worksheet& worksheet = app.worksheet();
     std::string out = "<section class=\"card\">";
     std::string plate = std::string(stock::name(job.material)) + ", " +
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
@@ -169,14 +169,14 @@ std::string card(const App& app) {
         plate += ", " + show(nozzle->rated).whole() + " nozzle";
     }
     head(app, "Job card", plate, out);
-    if (sheet.settings) {
-        dial_in(app, *sheet.settings, out);
+    if (worksheet.settings) {
+        dial_in(app, *worksheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ No settings for this plate. " + app.say(sheet.capacity.reason));
+        element(out, "p", "stop", "■ No settings for this plate. " + app.say(worksheet.capacity.reason));
     }
     what_it_makes(app, out);
-    if (sheet.part && !sheet.part->outline.contours.empty()) {
-        const document::Simplified part = document::simplified(sheet.part->outline);
+    if (worksheet.part && !worksheet.part->outline.contours.empty()) {
+        const document::Simplified part = document::simplified(worksheet.part->outline);
         out +=
             "<figure>" + document::outline_svg(part.outline, part.length, part.width, shop.display.units) + "</figure>";
     }

@@ -71,7 +71,7 @@ Verdict eyes(const App& app) {
 
 /// Where what is said of a topic is shown. Reach, circuit and air have a row of their own on Cut.
 struct Shown {
-    const char* sheet;
+    const char* panel;
     bool on_cut, on_part, on_quote;
 };
 constexpr Shown shown[] = {
@@ -91,7 +91,7 @@ const Shown& shown_of(Topic topic) {
 } // namespace
 
 std::string panel_of(Topic topic) {
-    return shown_of(topic).sheet;
+    return shown_of(topic).panel;
 }
 
 bool is_of_part(Topic topic) {

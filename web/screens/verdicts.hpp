@@ -14,7 +14,7 @@ struct Verdict {
     std::string code;
     Sign sign = Sign::holds;
     std::string sentence;
-    std::string way_out;
+    std::string remedy;
     std::string panel;                    // what touching the row opens
     std::optional<std::size_t> problem{}; // or which of the part's problems it shows
 };

@@ -48,7 +48,7 @@ struct CellFigure {
 
 CellFigure figure_of(const App& app, const cut::Settings& s, const tune::DominantBases& on) {
     const UnitSystem units = app.book().shop.display.units;
-    switch (app.chart_figure) {
+    switch (app.scratch.chart_figure) {
     case ChartFigure::feed:
         break;
     case ChartFigure::arc:
@@ -68,11 +68,12 @@ CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Dominan
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
 float bar_share(const App& app, const Span& span) {
-    return span.low > 0 ? log_share(span.high / span.low, 1, app.chart_figure == ChartFigure::arc ? 1.5 : 4) : 0;
+    return span.low > 0 ? log_share(span.high / span.low, 1, app.scratch.chart_figure == ChartFigure::arc ? 1.5 : 4)
+                        : 0;
 }
 
 const char* unit_text(const App& app) {
-    switch (app.chart_figure) {
+    switch (app.scratch.chart_figure) {
     case ChartFigure::feed:
         return app.metric() ? "mm/min" : "in/min";
     case ChartFigure::arc:
@@ -216,7 +217,7 @@ Point size_of_cells(const Chart& chart, const Grid& grid) {
 }
 
 void open_table(App& app, Rect place) {
-    app.ui().open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.chart_figure)],
+    app.ui().open_group("chart/table", Role::table, place, figure_names[static_cast<int>(app.scratch.chart_figure)],
                         "printable");
 }
 
@@ -242,11 +243,12 @@ void grid_of(App& app, const Chart& chart, Rect place) {
 float figure_choice(App& app, Rect place) {
     std::vector<Choice> items;
     for (int i = 0; i < 4; ++i) {
-        items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
+        items.push_back(
+            {"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.scratch.chart_figure) == i});
     }
     const float h = choices_height(app.ui(), items.size(), 4);
     if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, 4)) {
-        app.chart_figure = static_cast<ChartFigure>(*touched);
+        app.scratch.chart_figure = static_cast<ChartFigure>(*touched);
     }
     return h;
 }
@@ -255,8 +257,8 @@ float figure_choice(App& app, Rect place) {
 float above(App& app, Rect place) {
     Ui& ui = app.ui();
     const float h = figure_choice(app, place) + 10;
-    std::string title = std::string(figure_names[static_cast<int>(app.chart_figure)]) + ", " + unit_text(app) + " · " +
-                        std::string(stock::name(app.chart().metal));
+    std::string title = std::string(figure_names[static_cast<int>(app.scratch.chart_figure)]) + ", " + unit_text(app) +
+                        " · " + std::string(stock::name(app.chart().metal));
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }

@@ -10,7 +10,7 @@ namespace torchside::web {
 namespace {
 
 /// The highest current of this circuit, when the one that is set is more.
-void way_out(Body& body) {
+void remedy(Body& body) {
     App& app = body.app;
     const supply::Report& r = app.worksheet().circuit;
     const double now = app.book().job.current.in(ampere);
@@ -151,7 +151,7 @@ void circuit_panel(App& app, PanelAt at) {
     const auto body_of = [&](Body& body) {
         body.gap(10);
         there_words(body);
-        way_out(body);
+        remedy(body);
         first_fields(body);
         outcome(body);
         other_fields(body);

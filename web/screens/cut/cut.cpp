@@ -93,7 +93,7 @@ void rows(Body& column) {
     Ui& ui = app.ui();
     ui.open_group("cut/verdicts", Role::list, column.strip(0), "Verdicts, worst first");
     for (const Verdict& v : verdicts(app)) {
-        if (column.verdict("cut/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
+        if (column.verdict("cut/verdict/" + v.code, v.sign, v.sentence, v.remedy, app.open_panel() == v.panel)) {
             app.open(v.panel);
         }
     }

@@ -48,7 +48,7 @@ void arc_answer(Body& body, const supply::ArcCheck& check) {
             row.arc = check.torch;
             app.ui().stop_edit();
             if (app.log(document::add(app.book(), row), "Arc volts logged")) {
-                app.scratch.reading_v.reset();
+                app.scratch.inputs.reading_v.reset();
             }
         }
         body.gap(8);
@@ -64,12 +64,12 @@ void arc_tools(Body& body) {
         return;
     }
     body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", FieldUnit::volt,
-                 app.scratch.reading_v);
-    if (!app.scratch.reading_v) {
+                 app.scratch.inputs.reading_v);
+    if (!app.scratch.inputs.reading_v) {
         return;
     }
     const double ratio = app.book().shop.height_control.divider_ratio;
-    const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.reading_v, volt});
+    const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.inputs.reading_v, volt});
     if (check.ok()) {
         arc_answer(body, check.value());
     } else {
@@ -84,11 +84,11 @@ void kerf_tools(Body& body) {
     const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
     body.reading("field/scratch/kerf_square_mm", "The square measures",
                  "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge",
-                 FieldUnit::mm, app.scratch.kerf_square);
-    if (!app.scratch.kerf_square) {
+                 FieldUnit::mm, app.scratch.inputs.kerf_square);
+    if (!app.scratch.inputs.kerf_square) {
         return;
     }
-    const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.kerf_square, mm}, false);
+    const Length kerf = tune::kerf_from(drawn, Length{*app.scratch.inputs.kerf_square, mm}, false);
     constexpr Length least{0.1, mm};
     constexpr Length most{15, mm};
     body.gap(8);
@@ -104,7 +104,7 @@ void kerf_tools(Body& body) {
         row.kerf_bottom = kerf;
         app.ui().stop_edit();
         if (app.log(document::add(app.book(), row), "Kerf logged")) {
-            app.scratch.kerf_square.reset();
+            app.scratch.inputs.kerf_square.reset();
         }
     }
     body.gap(8);

@@ -21,12 +21,12 @@ using drawing::DrawingUnit;
 void refuse(App& app, std::string_view why) {
     const std::string text(why); // it may be the app's refusal, which open() clears
     app.open("shape");           // where it stands
-    app.drawing.step = Step::refused;
-    app.drawing.fault = text;
+    app.scratch.drawing.step = Step::refused;
+    app.scratch.drawing.fault = text;
 }
 
 void take(App& app, int numbers) {
-    DrawingImport& file = app.drawing;
+    DrawingImport& file = app.scratch.drawing;
     file.drawing = drawing::unpack(platform::take_drawing(numbers));
     if (!file.drawing) {
         return refuse(app, "could not be handed over; please open it again");
@@ -37,8 +37,7 @@ void take(App& app, int numbers) {
         return;
     }
     auto outline = std::make_shared<const part::Outline>(file.drawing->outline);
-    app.contour.reset();
-    app.look_at.reset();
+    app.scratch.forget_contours();
     auto findings = drawing::kept(file.drawing->problems);
     if (app.take(document::set_drawing(app.book(), file.name, std::move(outline), std::move(findings)),
                  "Opened " + file.name)) {
@@ -54,24 +53,24 @@ void reading(Body& body) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Rect place = body.inside(64);
-    const std::string percent = std::to_string(static_cast<int>(app.drawing.share * 100)) + " %";
+    const std::string percent = std::to_string(static_cast<int>(app.scratch.drawing.share * 100)) + " %";
     const Rect cancel{place.right() - 110, place.y + 6, 110, 44};
     const float w = place.w - 122;
-    words(ui, "drawing/reading", Type::text, {place.x, place.y + 8}, w, "Reading " + app.drawing.name + ": " + percent,
-          ui.tokens().ink);
+    words(ui, "drawing/reading", Type::text, {place.x, place.y + 8}, w,
+          "Reading " + app.scratch.drawing.name + ": " + percent, ui.tokens().ink);
     const Rect bar{place.x, place.y + 40, w, 8};
     pen.frame(bar, ui.tokens().ink, 1);
-    pen.fill({bar.x, bar.y, bar.w * static_cast<float>(app.drawing.share), bar.h}, ui.tokens().ink);
+    pen.fill({bar.x, bar.y, bar.w * static_cast<float>(app.scratch.drawing.share), bar.h}, ui.tokens().ink);
     if (button(ui, "drawing/cancel", cancel, "Cancel")) {
         platform::cancel_drawing();
-        app.drawing.step = Step::none;
+        app.scratch.drawing.step = Step::none;
     }
 }
 
 /// A drawing that does not say its unit: how large it is in each, and which it is.
 void unit_question(Body& body) {
     constexpr DrawingUnit units[] = {DrawingUnit::mm, DrawingUnit::inch, DrawingUnit::cm, DrawingUnit::px};
-    const DrawingImport& file = body.app.drawing;
+    const DrawingImport& file = body.app.scratch.drawing;
     const part::Box box = part::box_of(file.drawing->outline);
     const double per = drawing::unit_mm(file.drawing->unit);
     body.gap(8);
@@ -102,7 +101,7 @@ void found(Body& body) {
 } // namespace
 
 void drawing_news(App& app, std::string_view kind, std::string_view text, double number) {
-    DrawingImport& file = app.drawing;
+    DrawingImport& file = app.scratch.drawing;
     if (kind == "begin") {
         if (app.page() != Page::part) { // dropped elsewhere
             app.go(Page::part);
@@ -126,13 +125,13 @@ void drawing_rows(Body& body) {
                  drawn)) {
         platform::open_drawing();
     }
-    switch (app.drawing.step) {
+    switch (app.scratch.drawing.step) {
     case Step::reading:
         reading(body);
         break;
     case Step::refused:
         body.gap(6);
-        body.sign("drawing/fault", Sign::stop, app.drawing.name + " " + app.drawing.fault);
+        body.sign("drawing/fault", Sign::stop, app.scratch.drawing.name + " " + app.scratch.drawing.fault);
         break;
     case Step::unit:
         unit_question(body);

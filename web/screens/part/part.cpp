@@ -13,25 +13,25 @@ namespace torchside::web {
 namespace {
 
 std::vector<FigureCell> cells(const App& app) {
-    const Worksheet& sheet = app.worksheet();
+    const Worksheet& worksheet = app.worksheet();
     const UnitSystem units = app.book().shop.display.units;
     std::vector<FigureCell> out;
     const auto put = [&](const char* key, const char* name, const Printed& p, const char* opens) {
         out.push_back({key, name, p.number, std::string(p.unit), {}, {}, {}, opens});
     };
-    if (const auto& time = sheet.time) {
+    if (const auto& time = worksheet.time) {
         put("time", "Time each", print(time->total.value), "time");
         out.back().about = show_basis(time->total.basis, app.book().shop.example);
         out.back().span = span_of(time->total, second);
         out.back().chosen = app.open_panel() == "time";
-        put("cut", "Cut length", print(Length{sheet.part->cut_mm, mm}, units), "time");
+        put("cut", "Cut length", print(Length{worksheet.part->cut_mm, mm}, units), "time");
         put("starts", "Arc starts", {std::to_string(time->starts), ""}, "time");
         out.back().about = time->restarts > 0 ? std::to_string(time->restarts) + " behind gaps" : "";
         put("batch", "Whole batch", print(time->batch), "time");
         put("slow", "Slow share", print_percent(time->slow_share), "time");
     }
-    if (sheet.mass) {
-        put("mass", "Mass each", print(*sheet.mass, units), "plate");
+    if (worksheet.mass) {
+        put("mass", "Mass each", print(*worksheet.mass, units), "plate");
     }
     return out;
 }
@@ -72,7 +72,7 @@ float picture_height(const Body& column, std::size_t figures, const std::vector<
     const Ui& ui = column.ui();
     float below = figure_grid(ui, {0, 0, column.width(), 0}).height(figures) + 2;
     for (std::size_t i = 0; i < std::min<std::size_t>(2, found.size()); ++i) {
-        below += verdict_height(ui, found[i].sentence, found[i].way_out, column.width());
+        below += verdict_height(ui, found[i].sentence, found[i].remedy, column.width());
     }
     return std::clamp(column.view() - column.height() - below, ui.glove() ? 220.0F : least, 360.0F);
 }
@@ -82,12 +82,12 @@ void rows(Body& column, const std::vector<Verdict>& found) {
     Ui& ui = app.ui();
     ui.open_group("part/verdicts", Role::list, column.strip(0), "What stands in the way, worst first");
     for (const Verdict& v : found) {
-        if (!column.verdict("part/verdict/" + v.code, v.sign, v.sentence, v.way_out)) {
+        if (!column.verdict("part/verdict/" + v.code, v.sign, v.sentence, v.remedy)) {
             continue;
         }
         if (v.problem) {
-            app.look_at = v.problem;
-            app.contour.reset();
+            app.scratch.look_at = v.problem;
+            app.scratch.contour.reset();
             ui.scroll_to_start("part"); // to the picture, where it stands above the list
         } else {
             app.open(v.panel);
@@ -107,7 +107,7 @@ void part_screen(App& app, Rect place) {
         if (!app.wide()) {
             part_picture(app, column.strip(picture_height(column, all.size(), found)));
         }
-        if (app.contour && *app.contour < app.worksheet().part->outline.contours.size()) {
+        if (app.scratch.contour && *app.scratch.contour < app.worksheet().part->outline.contours.size()) {
             contour_words(column);
         }
         if (const auto used = column.figures("part/", all)) {

@@ -189,11 +189,11 @@ void contours(App& app, const Scale& scale) {
         Rect r = scale.box(part::box_of(all[i]));
         const float grow = std::max(0.0F, 48 - std::min(r.w, r.h)) / 2;
         r = r.inset(-grow);
-        const bool chosen = app.contour == i;
+        const bool chosen = app.scratch.contour == i;
         const ContourWords words = words_of(app, i);
         if (ui.node("part/contour/" + std::to_string(i), Role::button, r, words.name, words.size,
                     chosen ? "expanded" : "collapsed", "Measure it")) {
-            app.contour = chosen ? std::nullopt : std::optional(i);
+            app.scratch.contour = chosen ? std::nullopt : std::optional(i);
         }
     }
 }
@@ -287,8 +287,8 @@ ContourWords words_of(const App& app, std::size_t i) {
 
 void contour_words(Body& column) {
     App& app = column.app;
-    const part::Contour& contour = app.worksheet().part->outline.contours[*app.contour];
-    const ContourWords is = words_of(app, *app.contour);
+    const part::Contour& contour = app.worksheet().part->outline.contours[*app.scratch.contour];
+    const ContourWords is = words_of(app, *app.scratch.contour);
     const UnitSystem units = app.book().shop.display.units;
     std::string text =
         is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round.";
@@ -323,11 +323,11 @@ void part_picture(App& app, Rect place) {
     ui.open_group("part/picture", Role::group, place, "The part, to scale");
     zoom_buttons(ui, place);
     const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
-    if (app.look_at && *app.look_at < stage.problems.size()) {
+    if (app.scratch.look_at && *app.scratch.look_at < stage.problems.size()) {
         constexpr float near = 8;
-        ui.centre_view(view_name, scale.at(stage.problems[*app.look_at].at), near);
+        ui.centre_view(view_name, scale.at(stage.problems[*app.scratch.look_at].at), near);
     }
-    app.look_at.reset();
+    app.scratch.look_at.reset();
     const auto step = static_cast<float>(std::max(0.5, stage.cut_mm * scale.px_mm / most_points));
     Drawing drawing(pen, scale, place, step);
     for (const part::Contour& contour : stage.outline.contours) {
@@ -336,8 +336,8 @@ void part_picture(App& app, Rect place) {
     paths(app, pen, t, scale, drawing);
     slow_places(app, t, drawing);
     problems(app, pen, t, scale);
-    if (app.contour && *app.contour < stage.outline.contours.size()) {
-        dimensions(app, pen, t, scale, *app.contour);
+    if (app.scratch.contour && *app.scratch.contour < stage.outline.contours.size()) {
+        dimensions(app, pen, t, scale, *app.scratch.contour);
     }
     contours(app, scale);
     where_it_is(app, place, scale);

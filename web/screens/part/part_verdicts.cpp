@@ -64,15 +64,15 @@ void add_problems(const App& app, std::vector<Verdict>& rows) {
 
 /// "Holes 14 mm: good (smallest 9.5 mm)": what is right is said too, and small ones once a size.
 void add_holes(const App& app, std::vector<Verdict>& rows) {
-    const Worksheet& sheet = app.worksheet();
-    if (!sheet.settings || sheet.part->path.runs.empty()) {
+    const Worksheet& worksheet = app.worksheet();
+    if (!worksheet.settings || worksheet.part->path.runs.empty()) {
         return;
     }
     const UnitSystem units = app.book().shop.display.units;
-    const std::string least = show_least_hole(*sheet.settings, units).whole();
+    const std::string least = show_least_hole(*worksheet.settings, units).whole();
     const Holes* first = nullptr;
     const Holes* last = nullptr;
-    const auto holes = holes_of(sheet, app.book().job.thickness);
+    const auto holes = holes_of(worksheet, app.book().job.thickness);
     for (const Holes& h : holes) {
         const std::string size = show_text(h.size, units);
         if (h.state == HoleState::small) {
@@ -84,7 +84,7 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
             last = &h;
         }
     }
-    if (first != nullptr && sheet.capacity.verdict == cut::Reach::clean) {
+    if (first != nullptr && worksheet.capacity.verdict == cut::Reach::clean) {
         const Printed low = print(first->size, units);
         const Printed high = print(last->size, units);
         const std::string sizes = low.text() == high.text() ? low.text()

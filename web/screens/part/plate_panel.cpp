@@ -21,7 +21,7 @@ void picture(Body& body) {
     Ui& ui = body.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const part::StockSheet& sheet = app.book().job.sheet;
+    const part::StockSheet& sheet = app.book().job.stock_sheet;
     const PartStage& stage = *app.worksheet().part;
     const double px = std::min(static_cast<double>(body.room()) / sheet.width.in(mm), 260.0 / sheet.height.in(mm));
     Rect plate = body.inside(static_cast<float>(sheet.height.in(mm)*px));
@@ -57,7 +57,7 @@ constexpr StockSize inch_sizes[] = {
 
 void sheet_chips(Body& body) {
     App& app = body.app;
-    const part::StockSheet& sheet = app.book().job.sheet;
+    const part::StockSheet& sheet = app.book().job.stock_sheet;
     const std::span<const StockSize> sizes =
         app.metric() ? std::span<const StockSize>(metric_sizes) : std::span<const StockSize>(inch_sizes);
     std::vector<Choice> items;

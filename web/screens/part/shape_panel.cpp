@@ -104,8 +104,7 @@ void shapes(Body& body) {
     for (std::size_t i = 0; i < std::size(shape_choices); ++i) {
         const ShapeChoice& choice = shape_choices[i];
         if (tile(ui, grid.cell(i), choice, app.book().job.part.shape == choice.shape)) {
-            app.contour.reset();
-            app.look_at.reset();
+            app.scratch.forget_contours();
             app.take(document::choose_shape(app.book(), choice.word), std::string("Shape: ") + choice.name);
         }
     }

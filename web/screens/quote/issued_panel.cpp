@@ -71,8 +71,8 @@ void key_rows(Body& body) {
     if (shop.seal_key.empty() || !platform::can_seal()) {
         return;
     }
-    if (!app.asks_new_key) {
-        app.asks_new_key = body.button("issued/new", "Make a new seal key");
+    if (!app.scratch.asks_new_key) {
+        app.scratch.asks_new_key = body.button("issued/new", "Make a new seal key");
         body.gap(8);
         return;
     }
@@ -83,7 +83,7 @@ void key_rows(Body& body) {
     body.gap(8);
     const bool keep = body.button("issued/keep", "Keep this key");
     body.gap(8);
-    app.asks_new_key = !make && !keep;
+    app.scratch.asks_new_key = !make && !keep;
     if (make) {
         Workbook next = app.book();
         document::change_key(next.shop, platform::new_key());

@@ -70,11 +70,11 @@ void copy_acts(Body& body, const std::string& address, std::string_view quote) {
 
 void qr_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
-    if (body.button("send/qr", app.show_qr ? "Hide the QR code" : "Show a QR code")) {
-        app.show_qr = !app.show_qr;
+    if (body.button("send/qr", app.scratch.show_qr ? "Hide the QR code" : "Show a QR code")) {
+        app.scratch.show_qr = !app.scratch.show_qr;
     }
     body.gap(8);
-    if (!app.show_qr) {
+    if (!app.scratch.show_qr) {
         return;
     }
     const std::string& modules = app.links.qr(address, quote);

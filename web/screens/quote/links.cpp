@@ -9,20 +9,20 @@ void Links::reset() {
     *this = Links{};
 }
 
-const document::NextQuote* Links::next(const Workbook& book, const Worksheet& sheet) {
-    if (!sheet.price || !sheet.part) {
+const document::NextQuote* Links::next(const Workbook& book, const Worksheet& worksheet) {
+    if (!worksheet.price || !worksheet.part) {
         return nullptr;
     }
     if (!next_) {
-        next_ = document::next_quote(document::make_quote(book, sheet.part->outline, *sheet.price, platform::today()),
-                                     book.shop.issued);
+        next_ = document::next_quote(
+            document::make_quote(book, worksheet.part->outline, *worksheet.price, platform::today()), book.shop.issued);
     }
     return &*next_;
 }
 
-const std::string& Links::quote(const Workbook& book, const Worksheet& sheet) {
+const std::string& Links::quote(const Workbook& book, const Worksheet& worksheet) {
     if (quote_.empty() && !book.shop.example) {
-        if (const document::NextQuote* made = next(book, sheet)) {
+        if (const document::NextQuote* made = next(book, worksheet)) {
             quote_ = document::quote_link(made->quote);
         }
     }

@@ -17,9 +17,9 @@ public:
     /// The workbook changed: all links are made anew.
     void reset();
     /// The quote as it would be handed out now; none when the job has no price.
-    const document::NextQuote* next(const Workbook& book, const Worksheet& sheet);
+    const document::NextQuote* next(const Workbook& book, const Worksheet& worksheet);
     /// "q=..." with its seal once that has come; empty when the job has no price, and for the example shop.
-    const std::string& quote(const Workbook& book, const Worksheet& sheet);
+    const std::string& quote(const Workbook& book, const Worksheet& worksheet);
     const std::string& job(const Workbook& book);
     [[nodiscard]] bool sealed() const { return sealed_; }
     /// Ask the page for the seal, once for each link.

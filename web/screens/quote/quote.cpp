@@ -70,7 +70,7 @@ void rows(Body& column) {
     App& app = column.app;
     app.ui().open_group("quote/verdicts", Role::list, column.strip(0), "What to know, worst first");
     for (const Verdict& v : quote_verdicts(app)) {
-        if (column.verdict("quote/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
+        if (column.verdict("quote/verdict/" + v.code, v.sign, v.sentence, v.remedy, app.open_panel() == v.panel)) {
             app.open(v.panel);
         }
     }

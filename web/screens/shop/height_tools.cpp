@@ -29,7 +29,7 @@ void reading(Body& body) {
 /// Two cuts at two heights give the volts of a millimetre.
 void gradient(Body& body) {
     App& app = body.app;
-    App::Scratch& s = app.scratch;
+    ToolInputs& s = app.scratch.inputs;
     body.heading("height/gradient", "Volts of height, from two cuts");
     body.reading("field/scratch/low_mm", "Low height", "Torch to plate", FieldUnit::mm, s.low_mm);
     body.reading("field/scratch/low_v", "Volts there", "At the torch: controller volts times the divider",
@@ -56,7 +56,7 @@ void gradient(Body& body) {
 
 /// What the controller's own input does to a divider of two resistors.
 void loading(Body& body) {
-    App::Scratch& s = body.app.scratch;
+    ToolInputs& s = body.app.scratch.inputs;
     body.heading("height/loading", "A divider of your own, loaded by the input");
     body.reading("field/scratch/upper", "Upper resistor", "In kilohm, from the arc", FieldUnit::kilohm, s.upper_kohm);
     body.reading("field/scratch/lower", "Lower resistor", "In kilohm, across the input", FieldUnit::kilohm,

@@ -12,14 +12,14 @@
 namespace torchside::web {
 namespace {
 
-using From = App::From;
+using From = Incoming::From;
 
 /// What comes, and what goes for it where that is something else.
 void incoming_lines(Body& body, const Workbook& in) {
     const App& app = body.app;
     const Workbook& here = app.book();
     const UnitSystem units = here.shop.display.units;
-    const bool both = app.incoming_from == From::backup;
+    const bool both = app.scratch.incoming.from == From::backup;
     const auto put = [&](const char* id, const char* name, const std::string& comes, const std::string& goes) {
         if (both && comes != goes) {
             body.line(id, name, (comes.empty() ? "none" : comes) + ", now " + (goes.empty() ? "none" : goes));
@@ -37,7 +37,7 @@ void incoming_lines(Body& body, const Workbook& in) {
     put("incoming/quantity", "Quantity", std::to_string(in.job.quantity), std::to_string(here.job.quantity));
     put("incoming/shop", "From", in.shop.name, here.shop.name);
     put("incoming/tests", "Test cuts", count(in.shop.tests.size()), count(here.shop.tests.size()));
-    if (app.incoming_from != From::link) {
+    if (app.scratch.incoming.from != From::link) {
         put("incoming/sets", "Worn sets", count(in.shop.wear.sets.size()), count(here.shop.wear.sets.size()));
         put("incoming/machine", "Machine, up to", show(in.shop.machine.max_current).whole(),
             show(here.shop.machine.max_current).whole());
@@ -55,14 +55,14 @@ std::string key_name(const std::string& key) {
 }
 
 void keep(App& app, Workbook next, std::string_view name) {
-    if (!app.incoming_key) {
+    if (!app.scratch.incoming.with_key) {
         document::keep_word(next.shop, app.book().shop);
     }
-    if (app.incoming_from == From::damaged) {
+    if (app.scratch.incoming.from == From::damaged) {
         app.let_go(); // what can be read of it is kept from now on
     }
     if (app.take(std::move(next), name)) {
-        app.incoming.reset();
+        app.scratch.incoming.book.reset();
         app.go(Page::cut);
     }
 }
@@ -70,13 +70,13 @@ void keep(App& app, Workbook next, std::string_view name) {
 constexpr const char* titles[] = {"A job from a link", "A backup file", "What can be read"};
 
 std::string asks(const App& app) {
-    switch (app.incoming_from) {
+    switch (app.scratch.incoming.from) {
     case From::backup:
         return "Nothing of yours has changed. Shop and job of the file replace yours, all of them; one touch on Undo "
                "brings "
                "yours back.";
     case From::damaged:
-        return std::to_string(app.incoming_lost) + (app.incoming_lost == 1 ? " entry" : " entries") +
+        return std::to_string(app.scratch.incoming.lost) + (app.scratch.incoming.lost == 1 ? " entry" : " entries") +
                " could not be read and will be as in an empty shop: look through your figures before you cut. What "
                "lies "
                "there is replaced once you take this; save it as a file first.";
@@ -89,16 +89,16 @@ std::string asks(const App& app) {
 /// A key that is not this shop's own: named, and left out unless the user takes it.
 void foreign_key(Body& body) {
     App& app = body.app;
-    const std::string& key = app.incoming->shop.seal_key;
+    const std::string& key = app.scratch.incoming.book->shop.seal_key;
     const std::string& own = app.book().shop.seal_key;
-    if (app.incoming_from == From::link || key.empty() || key == own) {
+    if (app.scratch.incoming.from == From::link || key.empty() || key == own) {
         return;
     }
-    if (body.toggle("incoming/key", "Take its seal " + key_name(key), app.incoming_key,
+    if (body.toggle("incoming/key", "Take its seal " + key_name(key), app.scratch.incoming.with_key,
                     own.empty() ? "Quotes sealed with it will say: issued here. Take it if the file is your own."
                                 : "It replaces yours, " + key_name(own) +
                                       ": quotes that you sealed with that will say: not ours.")) {
-        app.incoming_key = !app.incoming_key;
+        app.scratch.incoming.with_key = !app.scratch.incoming.with_key;
     }
     body.gap(10);
 }
@@ -111,19 +111,19 @@ void acts(Body& body) {
         body.gap(8);
         return used;
     };
-    const bool link = app.incoming_from == From::link;
+    const bool link = app.scratch.incoming.from == From::link;
     if (link && act("incoming/job", "Keep as my job", Look::main)) {
         Workbook next = app.book();
-        next.job = app.incoming->job;
+        next.job = app.scratch.incoming.book->job;
         keep(app, std::move(next), "Job from a link");
     } else if (link && act("incoming/all", "Keep job and shop")) {
-        keep(app, *app.incoming, "Job and shop from a link");
-    } else if (app.incoming_from == From::backup && act("incoming/backup", "Use this backup", Look::main)) {
-        keep(app, *app.incoming, "Opened a backup");
-    } else if (app.incoming_from == From::damaged && act("incoming/damaged", "Take this over", Look::main)) {
-        keep(app, *app.incoming, "Taken over from damaged work");
+        keep(app, *app.scratch.incoming.book, "Job and shop from a link");
+    } else if (app.scratch.incoming.from == From::backup && act("incoming/backup", "Use this backup", Look::main)) {
+        keep(app, *app.scratch.incoming.book, "Opened a backup");
+    } else if (app.scratch.incoming.from == From::damaged && act("incoming/damaged", "Take this over", Look::main)) {
+        keep(app, *app.scratch.incoming.book, "Taken over from damaged work");
     } else if (act("incoming/leave", "Leave mine as it is")) {
-        app.incoming.reset();
+        app.scratch.incoming.book.reset();
         app.close();
     }
 }
@@ -131,10 +131,10 @@ void acts(Body& body) {
 } // namespace
 
 void incoming_panel(App& app, PanelAt at) {
-    const char* title = titles[static_cast<std::size_t>(app.incoming_from)];
+    const char* title = titles[static_cast<std::size_t>(app.scratch.incoming.from)];
     panel(app, at, "incoming", title, [&](Body& body) {
         body.gap(10);
-        if (!app.incoming) {
+        if (!app.scratch.incoming.book) {
             const bool refused = !app.refusal().empty();
             body.words("incoming/refused", Type::text,
                        refused ? "Nothing was taken. " + app.refusal() + '.' : "Nothing is waiting here.",
@@ -142,10 +142,10 @@ void incoming_panel(App& app, PanelAt at) {
             body.gap(20);
             return;
         }
-        incoming_lines(body, *app.incoming);
+        incoming_lines(body, *app.scratch.incoming.book);
         body.gap(12);
-        if (!app.incoming->shop.public_url.empty()) {
-            body.text("incoming/url", "Links of that shop open at " + app.incoming->shop.public_url);
+        if (!app.scratch.incoming.book->shop.public_url.empty()) {
+            body.text("incoming/url", "Links of that shop open at " + app.scratch.incoming.book->shop.public_url);
             body.gap(8);
         }
         foreign_key(body);

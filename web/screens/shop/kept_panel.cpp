@@ -29,13 +29,13 @@ void storage_strip(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const std::string_view text = storage_alert(app);
     const bool asked = app.clash && !app.store().left_alone();
-    const char* way_out = app.store().left_alone() ? "Touch for what can be done"
-                          : asked                  ? "Touch to see both"
-                                                   : "Touch to save a file instead";
-    const Rect bar = rest.take_bottom(verdict_height(ui, text, way_out, rest.w));
+    const char* remedy = app.store().left_alone() ? "Touch for what can be done"
+                         : asked                  ? "Touch to see both"
+                                                  : "Touch to save a file instead";
+    const Rect bar = rest.take_bottom(verdict_height(ui, text, remedy, rest.w));
     ui.pen().hline(bar.x, bar.right(), bar.y, ui.tokens().rule, 1);
     ui.node("notice/alert", Role::alert, bar, text);
-    if (verdict_row(ui, "notice/storage", bar, app.store().left_alone() ? Sign::stop : Sign::caution, text, way_out)) {
+    if (verdict_row(ui, "notice/storage", bar, app.store().left_alone() ? Sign::stop : Sign::caution, text, remedy)) {
         if (!asked) {
             app.go(Page::shop);
         }
@@ -73,8 +73,8 @@ void unreadable(Body& body) {
     if (act(body, "kept/rescue", "See what can be read")) {
         app.rescue();
     }
-    if (!app.letting_go) {
-        app.letting_go = act(body, "kept/let_go", "Start without it");
+    if (!app.scratch.letting_go) {
+        app.scratch.letting_go = act(body, "kept/let_go", "Start without it");
         return;
     }
     body.sign("kept/sure", Sign::caution, "From then on it is replaced by what you enter. Save it as a file first.");
@@ -83,7 +83,7 @@ void unreadable(Body& body) {
         app.let_go();
     }
     if (act(body, "kept/stay", "Leave it as it is")) {
-        app.letting_go = false;
+        app.scratch.letting_go = false;
     }
 }
 

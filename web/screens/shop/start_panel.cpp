@@ -73,7 +73,7 @@ void assumed(Body& body, const char* id, const std::string& what) {
 /// where they are more.
 Outcome<Workbook> with_largest(const App& app, double amps) {
     const Machine& m = app.book().shop.machine;
-    const App::Scratch::Start& held = app.scratch.start;
+    const ToolInputs::Start& held = app.scratch.inputs.start;
     return document::apply(app.book(),
                            {{"shop.machine.max_current_a", amps},
                             {"shop.machine.duty_current_a", held.duty_follows ? amps : m.duty_current.in(ampere)},
@@ -86,8 +86,8 @@ void start_machine(Body& body) {
     const Machine& m = app.book().shop.machine;
     if (!app.ui().editing(
             "field/shop.machine.max_current_a")) { // what hangs on it follows the number, not its first digit
-        app.scratch.start = {m.duty_current == m.max_current, app.book().job.current.in(ampere),
-                             m.min_current.in(ampere)};
+        app.scratch.inputs.start = {m.duty_current == m.max_current, app.book().job.current.in(ampere),
+                                    m.min_current.in(ampere)};
     }
     std::vector<Chip> chips;
     for (const double a : usual_currents) {

@@ -35,10 +35,10 @@ bool choose_line(App& app, double v) {
     const auto fits = [&](const supply::UsualSupply& s) { return supply::is_fed_by(circuit, s); };
     if (usual.empty() || circuit.line == app.book().shop.circuit.line ||
         std::any_of(usual.begin(), usual.end(), fits)) {
-        app.asked_line_v.reset();
+        app.scratch.asked_line_v.reset();
         return app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
     }
-    app.asked_line_v = v;
+    app.scratch.asked_line_v = v;
     return true;
 }
 
@@ -61,7 +61,7 @@ void offer(Body& body, double v) {
     body.gap(8);
     if (const auto touched = body.choices("supply/offer", "Breaker and wire at " + volts(v), items, 2)) {
         app.ui().stop_edit();
-        app.asked_line_v.reset();
+        app.scratch.asked_line_v.reset();
         if (*touched < usual.size()) {
             app.take(document::use_supply(app.book(), usual[*touched]),
                      "Supply: " + volts(v) + ", " + items[*touched].label);
@@ -77,7 +77,7 @@ void offer(Body& body, double v) {
 void supply_choice(Body& body) {
     App& app = body.app;
     const double now = app.book().shop.circuit.line.in(volt);
-    const double shown = app.asked_line_v.value_or(now);
+    const double shown = app.scratch.asked_line_v.value_or(now);
     std::vector<Choice> items;
     for (const double v : lines) {
         items.push_back({std::string("field/") + line_path + '/' + volts(v), volts(v), shown == v});
@@ -87,8 +87,8 @@ void supply_choice(Body& body) {
         choose_line(app, lines[*touched]);
     }
     body.gap(12);
-    if (app.asked_line_v) {
-        offer(body, *app.asked_line_v);
+    if (app.scratch.asked_line_v) {
+        offer(body, *app.scratch.asked_line_v);
     }
     body.field(line_path, "Voltage", choose_line);
 }

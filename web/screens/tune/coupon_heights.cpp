@@ -14,7 +14,7 @@ std::vector<HeightLeg> legs_of(const App& app, const tune::Coupon& coupon) {
     const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
     std::vector<HeightLeg> legs;
     for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
-        const App::Scratch::Leg& leg = app.scratch.heights[i];
+        const ToolInputs::Leg& leg = app.scratch.inputs.heights[i];
         legs.push_back({leg.square, leg.arc ? std::optional(Voltage{*leg.arc, volt}) : std::nullopt,
                         length(leg.kerf_top), length(leg.kerf_bottom)});
     }
@@ -29,7 +29,7 @@ void marks(Body& body, const tune::Coupon& coupon) {
     body.ui().open_group("coupon/square", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1},
                          "Squarest legs");
     for (std::size_t i = 0; i < order.size(); ++i) {
-        bool& square = app.scratch.heights[order[i]].square;
+        bool& square = app.scratch.inputs.heights[order[i]].square;
         if (button(body.ui(), "coupon/square/" + std::to_string(i), cells.cell(i),
                    leg_words(app, coupon, coupon.legs[order[i]]), square ? Look::chosen : Look::plain, Role::toggle,
                    square ? "checked" : "")) {
@@ -44,12 +44,12 @@ void marks(Body& body, const tune::Coupon& coupon) {
 void measured(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     const std::vector<std::size_t> order = from_below(coupon);
-    std::size_t& shown = app.scratch.leg;
+    std::size_t& shown = app.scratch.inputs.leg;
     shown = std::min(shown, order.size() - 1);
     body.heading("coupon/measured", "Measured on a leg, if you can");
     std::vector<Choice> items;
     for (std::size_t i = 0; i < order.size(); ++i) {
-        const App::Scratch::Leg& leg = app.scratch.heights[order[i]];
+        const ToolInputs::Leg& leg = app.scratch.inputs.heights[order[i]];
         const bool filled = leg.arc || leg.kerf_top || leg.kerf_bottom;
         items.push_back(
             {"coupon/leg/" + std::to_string(i), "Leg " + std::to_string(i + 1) + (filled ? " ✓" : ""), shown == i});
@@ -59,7 +59,7 @@ void measured(Body& body, const tune::Coupon& coupon) {
         shown = *touched;
     }
     body.gap(4);
-    App::Scratch::Leg& leg = app.scratch.heights[order[shown]];
+    ToolInputs::Leg& leg = app.scratch.inputs.heights[order[shown]];
     const std::string id = "field/scratch/leg/" + std::to_string(shown) + '/';
     body.reading(id + "arc_v", "Arc volts",
                  leg_words(app, coupon, coupon.legs[order[shown]]) +
@@ -109,7 +109,7 @@ void keep(App& app, const HeightsResult& r, bool with_height) {
         next = document::set(next.value(), height_path, r.height->in(mm));
     }
     if (app.log(std::move(next), with_height ? "Cut height and cuts kept" : "Cuts logged")) {
-        app.scratch.heights = {};
+        app.scratch.inputs.heights = {};
         app.open(r.rows.empty() ? "" : "log");
     }
 }

@@ -29,12 +29,12 @@ void kind_choice(Body& body) {
     App& app = body.app;
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(kinds); ++i) {
-        items.push_back(
-            {std::string("coupon/") + kinds[i].file, kinds[i].name, app.scratch.coupon == static_cast<CouponKind>(i)});
+        items.push_back({std::string("coupon/") + kinds[i].file, kinds[i].name,
+                         app.scratch.inputs.coupon == static_cast<CouponKind>(i)});
     }
     if (const auto touched = body.choices("coupon/kind", "Coupon", items, 2)) {
         app.ui().stop_edit();
-        app.scratch.coupon = static_cast<CouponKind>(*touched);
+        app.scratch.inputs.coupon = static_cast<CouponKind>(*touched);
     }
 }
 
@@ -83,7 +83,7 @@ void controller_rows(Body& body) {
 void ladder_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     Ui& ui = app.ui();
-    auto& clean = app.scratch.clean;
+    auto& clean = app.scratch.inputs.clean;
     body.heading("coupon/showed", "Which legs came out clean?");
     const std::vector<std::size_t> order = from_below(coupon);
     const Grid cells = body.grid(order.size(), body.room() < 400 ? 2 : 3, ui.touch_height());
@@ -121,7 +121,7 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
 
 void kerf_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
-    App::Scratch& s = app.scratch;
+    ToolInputs& s = app.scratch.inputs;
     const UnitSystem units = app.book().shop.display.units;
     body.heading("coupon/showed", "What does it measure?");
     const auto field = [&](const char* id, const char* label, const tune::Leg& leg, std::optional<double>& value) {
@@ -160,7 +160,7 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
 }
 
 void swirl_showed(Body& body) {
-    auto& a = body.app.scratch.angle;
+    auto& a = body.app.scratch.inputs.angle;
     constexpr const char* labels[] = {"Left, top", "Left, bottom", "Right, top", "Right, bottom"};
     body.heading("coupon/showed", "How far off square are the faces?");
     for (std::size_t i = 0; i < a.size(); ++i) {
@@ -212,7 +212,7 @@ void coupon_panel(App& app, PanelAt at) {
         body.gap(12);
         kind_choice(body);
         body.gap(12);
-        body.text("coupon/what", kinds[static_cast<std::size_t>(app.scratch.coupon)].what);
+        body.text("coupon/what", kinds[static_cast<std::size_t>(app.scratch.inputs.coupon)].what);
         body.gap(10);
         const auto& made = app.coupon();
         if (!made.ok()) {

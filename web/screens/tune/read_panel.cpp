@@ -42,7 +42,7 @@ void sign_tiles(Body& body) {
     constexpr float tile_height = 120;
     Ui& ui = body.ui();
     const auto columns = static_cast<std::size_t>(std::clamp(static_cast<int>(body.room() / 110), 3, 5));
-    tune::Signs& signs = body.app.scratch.cut.signs;
+    tune::Signs& signs = body.app.scratch.inputs.cut.signs;
     for (const SignGroup& group : groups) {
         body.heading(std::string(group.id) + "/title", group.title);
         const auto count = static_cast<std::size_t>(group.count);
@@ -113,7 +113,7 @@ void reasons(Body& body, const tune::CutDiagnosis& r) {
 }
 
 void entries(Body& body) {
-    App::Scratch::Cut& s = body.app.scratch.cut;
+    ToolInputs::Cut& s = body.app.scratch.inputs.cut;
     body.heading("read/measured", "Measured instead, if you can");
     body.reading("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", FieldUnit::mm, s.kerf_top);
     body.reading("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", FieldUnit::mm,
@@ -133,7 +133,7 @@ void entries(Body& body) {
 void answer(Body& foot) {
     App& app = foot.app;
     const Tokens& t = foot.ui().tokens();
-    const auto& reading = app.reading();
+    const auto& reading = app.diagnosis();
     foot.rule();
     foot.gap(10);
     if (!reading.ok()) {
@@ -156,11 +156,11 @@ void answer(Body& foot) {
     const auto used = lean ? foot.buttons(log, Column::Side{"read/swirl", "Cut the coupon"}) : foot.buttons(log);
     foot.gap(10);
     if (used && *used == 1) {
-        app.scratch.coupon = tune::CouponKind::swirl;
+        app.scratch.inputs.coupon = tune::CouponKind::swirl;
         app.open("coupon");
     } else if (used && app.log(document::add(app.book(), r.row), "Cut logged")) {
-        app.scratch.cut = {};
-        app.scratch.cut_feed.reset();
+        app.scratch.inputs.cut = {};
+        app.scratch.inputs.cut_feed.reset();
         app.open("log");
     }
 }
@@ -170,10 +170,10 @@ void answer(Body& foot) {
 void read_panel(App& app, PanelAt at) {
     const auto body_of = [&](Body& body) {
         body.reading("field/scratch/read_feed", "It was cut at", "Its feed; the next test's if left alone",
-                     FieldUnit::mm_min, app.scratch.cut_feed);
+                     FieldUnit::mm_min, app.scratch.inputs.cut_feed);
         sign_tiles(body);
         entries(body);
-        if (const auto& reading = app.reading(); reading.ok()) {
+        if (const auto& reading = app.diagnosis(); reading.ok()) {
             reasons(body, reading.value());
         }
         body.gap(20);

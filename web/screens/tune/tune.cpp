@@ -67,7 +67,7 @@ void add_cut(App& app, Speed feed, tune::Verdict verdict) {
     if (app.log(document::add(app.book(), cut), verdict == tune::Verdict::clean      ? "Clean cut logged"
                                                 : verdict == tune::Verdict::too_fast ? "Too fast logged"
                                                                                      : "Too slow logged")) {
-        app.scratch.cut_feed.reset();
+        app.scratch.inputs.cut_feed.reset();
     }
 }
 
@@ -116,11 +116,11 @@ void next_cut(Body& column, const tune::Outlook& o) {
 void what_it_showed(Body& column, const tune::Outlook& o) {
     App& app = column.app;
     column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone",
-                   FieldUnit::mm_min, app.scratch.cut_feed);
+                   FieldUnit::mm_min, app.scratch.inputs.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
-    const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
+    const Speed feed = app.scratch.inputs.cut_feed ? Speed{*app.scratch.inputs.cut_feed, mm_min} : next;
     column.gap(12);
     column.note("tune/shows", "What did the cut at " + print(feed, units).text() + " show?");
     column.gap(6);
