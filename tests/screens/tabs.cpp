@@ -37,6 +37,7 @@ struct Tab {
     };
     std::deque<Act> acts;
     std::deque<std::string> words;
+    bool unsaved = false;        // changed, and not yet told to keep it
     std::set<std::string> asked; // values this tab was asked about
     bool asked_rows = false;
 };
@@ -102,28 +103,38 @@ struct Browser {
             value ? static_cast<void>(tab.asked.insert(value->text)) : static_cast<void>(tab.asked_rows = true);
         }
         tab.book = merged->theirs;
+        tab.unsaved = false;
         const std::string written = document::write_workbook(tab.book);
         if (written != document::write_workbook(tab.keeper.theirs())) {
             tab.keeper.save(tab.book, written);
         }
     }
 
+    void save(Tab& tab) { // as App::keep_now() does
+        now = &tab;
+        tab.unsaved = false;
+        tab.keeper.save(tab.book, document::write_workbook(tab.book));
+    }
+
     /// One of the things that can happen now to a tab that has any; false when all is quiet.
     bool step(Rng& rng) {
-        std::vector<std::pair<Tab*, bool>> open;
+        std::vector<std::pair<Tab*, void (Browser::*)(Tab&)>> open;
         for (const auto& tab : tabs) {
             if (!tab->acts.empty()) {
-                open.emplace_back(tab.get(), true);
+                open.emplace_back(tab.get(), &Browser::act);
             }
             if (!tab->words.empty()) {
-                open.emplace_back(tab.get(), false);
+                open.emplace_back(tab.get(), &Browser::hear);
+            }
+            if (tab->unsaved) {
+                open.emplace_back(tab.get(), &Browser::save);
             }
         }
         if (open.empty()) {
             return false;
         }
-        const auto [tab, acts] = open[rng.below(open.size())];
-        acts ? act(*tab) : hear(*tab);
+        const auto [tab, happens] = open[rng.below(open.size())];
+        (this->*happens)(*tab);
         return true;
     }
 };
@@ -174,7 +185,7 @@ struct Story {
             removed.push_back({which, name});
             tab.book = document::remove(tab.book, "shop.tests[" + std::to_string(i) + "]").value();
         }
-        tab.keeper.save(tab.book, document::write_workbook(tab.book));
+        tab.unsaved = true; // kept some time later, with what follows until then
     }
 };
 
@@ -231,8 +242,10 @@ namespace {
 template <class Change>
 void meet(Person& one, Person& other, Change change) {
     change(other.app(), true);
+    other.hide();
     browser().saves = [](int, std::string_view) { return platform::Saved::answers; };
     change(one.app(), false);
+    one.hide();
     one.app().notice("behind", "");
     one.look();
     one.app().notice("kept", "");
@@ -284,6 +297,7 @@ TEST_CASE("another tab's work waits while a field is typed in, and comes when it
     one.touch_id("stock/current");
     REQUIRE(one.app().ui().edit().has_value());
     other.app().set("job.name", "Bracket", "Part");
+    other.hide();
     one.app().notice("other-tab", "");
     one.look();
     CHECK(one.app().book().job.name != "Bracket");

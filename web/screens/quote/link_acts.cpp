@@ -54,6 +54,7 @@ void address_rows(Body& body, std::string_view caution) {
 void copy_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
     if (body.button("send/copy", "Copy the link", Look::main)) {
+        app.keep_now();
         app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()
     }
@@ -62,6 +63,7 @@ void copy_acts(Body& body, const std::string& address, std::string_view quote) {
         return;
     }
     if (body.button("send/share", "Share")) {
+        app.keep_now();
         app.links.hand(quote, "shared");
         platform::share(app.book().shop.name, address);
     }
@@ -72,6 +74,7 @@ void qr_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
     if (body.button("send/qr", app.scratch.show_qr ? "Hide the QR code" : "Show a QR code")) {
         app.scratch.show_qr = !app.scratch.show_qr;
+        app.keep_now();
     }
     body.gap(8);
     if (!app.scratch.show_qr) {

@@ -119,6 +119,7 @@ void kept_body(Body& body) {
         where_it_is(body);
     }
     if (act(body, "kept/save", "Save a backup file", alone ? Look::plain : Look::main)) {
+        app.keep_now();
         platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
         app.say("Saved as torchside-backup.json. Look in your downloads.");
     }

@@ -137,7 +137,7 @@ void answer(Body& foot) {
     foot.rule();
     foot.gap(10);
     if (!reading.ok()) {
-        const bool nothing = app.seen() == SeenCut{};
+        const bool nothing = seen_cut(app.scratch.inputs) == SeenCut{};
         foot.words("read/refused", Type::text,
                    nothing ? "Touch what you see: what to turn stands here." : app.in_units(reading.fault().text),
                    nothing ? t.quiet : t.stop);
