@@ -27,7 +27,7 @@ constexpr std::array<const char*, 3> keys = {"job.name", "shop.name", "shop.cont
 /// The browser's side of one tab, as web/page/js/storage.js has it: saves and looks are acts of the one storage, in any
 /// order between tabs; what the page says of them reaches the app later, in order.
 struct Tab {
-    WorkbookStore keeper;
+    WorkbookStore store;
     Workbook book;
     Slots latest, taken;
     struct Act {
@@ -60,7 +60,7 @@ struct Browser {
         for (std::size_t i = 0; i < count; ++i) {
             tabs.push_back(std::make_unique<Tab>());
             now = tabs.back().get();
-            now->book = now->keeper.load();
+            now->book = now->store.load();
         }
     }
     ~Browser() { browser() = {}; }
@@ -93,10 +93,10 @@ struct Browser {
         now = &tab;
         const std::string word = tab.words.front();
         tab.words.pop_front();
-        if (!tab.keeper.hears(word)) {
+        if (!tab.store.hears(word)) {
             return;
         }
-        auto merged = tab.keeper.together(tab.book); // as App::take_theirs() does
+        auto merged = tab.store.together(tab.book); // as App::take_theirs() does
         REQUIRE(merged.has_value());
         for (const std::string& path : merged->conflicts) {
             const auto value = document::get(merged->mine, path);
@@ -105,15 +105,15 @@ struct Browser {
         tab.book = merged->theirs;
         tab.unsaved = false;
         const std::string written = document::write_workbook(tab.book);
-        if (written != document::write_workbook(tab.keeper.theirs())) {
-            tab.keeper.save(tab.book, written);
+        if (written != document::write_workbook(tab.store.theirs())) {
+            tab.store.save(tab.book, written);
         }
     }
 
     void save(Tab& tab) { // as App::keep_now() does
         now = &tab;
         tab.unsaved = false;
-        tab.keeper.save(tab.book, document::write_workbook(tab.book));
+        tab.store.save(tab.book, document::write_workbook(tab.book));
     }
 
     /// One of the things that can happen now to a tab that has any; false when all is quiet.
@@ -218,7 +218,7 @@ TEST_CASE("interleavings of two and three tabs drop no change without a word, an
         }
         for (const auto& tab : b.tabs) {
             REQUIRE(document::write_workbook(tab->book) == end);
-            REQUIRE(document::write_workbook(tab->keeper.theirs()) == end);
+            REQUIRE(document::write_workbook(tab->store.theirs()) == end);
             asked += tab->asked.size() + (tab->asked_rows ? 1 : 0);
         }
         const auto asked_about = [&](const Done& e) { return b.tabs[e.tab]->asked.contains(e.value); };
