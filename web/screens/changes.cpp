@@ -2,7 +2,6 @@
 #include "web/screens/changes.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "core/quantity/print.hpp"
@@ -77,7 +76,7 @@ void App::adopt(Workbook next) {
 void App::keep_soon() {
     const double now = platform::now_ms();
     save_delay_.changed(now);
-    platform::keep_in(static_cast<int>(std::ceil(save_delay_.left_ms(now))));
+    platform::keep_in(static_cast<int>(save_delay_.left_ms(now)));
 }
 
 void App::keep_now() {
