@@ -11,8 +11,7 @@ namespace {
 constexpr double motor_extra = 0.25;      // NEC 430.24: 125 % of the largest motor
 constexpr double plug_fits_within = 0.15; // own: 208 V on a 250 V plug, 240 V on a 230 V one
 
-// So far inside its edge an advised current lies: asked again with the arc's line through that current, its last digits
-// come out otherwise, and it must still be within every limit.
+// Safety margin: whoever evaluates again at the advised current must find it within every limit, despite rounding.
 constexpr double edge = 1e-12;
 constexpr double least_output = 1e-6; // A
 constexpr int most_halvings = 120;

@@ -71,6 +71,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
 test('a torn write loses one change at most', async () => {
   const page = await start(PHONE);
   await change(page, '8');
+  await until(async () => (await keptWork(page))?.job.thickness_mm === 8, 'the first change to be kept');
   await change(page, '10');
   await until(async () => (await keptRecords(page)).every(Boolean), 'both slots to be written');
   const slots = await keptRecords(page);
@@ -92,9 +93,55 @@ test('a torn write loses one change at most', async () => {
   await done(page);
 });
 
+test('a change is kept when the page goes a moment after it, however it goes', async () => {
+  const page = await start(PHONE);
+  for (const [size, leave] of [['8', () => page.reload()], ['10', () => page.goto('about:blank').then(() => page.goto(shared.host.url))]]) {
+    await change(page, size);
+    await leave();
+    await settled(page);
+    assert.match(await reads(page, 'Thickness'), new RegExp(`^${size} mm`));
+  }
+  const other = await page.context().newPage();
+  await other.goto(shared.host.url);
+  await settled(other);
+  await change(page, '12');
+  await page.close();
+  await until(async () => /^12 mm/.test(await reads(other, 'Thickness')), 'what the closed tab had just changed');
+  assert.equal((await keptWork(other)).job.thickness_mm, 12);
+  assert.equal(await other.evaluate(() => localStorage.getItem('torchside./.late')), null, 'nothing is left over');
+  await done(other);
+});
+
+test('a burst of changes is one write, a page at rest writes and draws nothing, a hidden one keeps at once', async () => {
+  const page = await start(PHONE);
+  await page.evaluate(() => {
+    window.writes = 0;
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...args) { window.writes++; return put.apply(this, args); };
+  });
+  const writes = () => page.evaluate(() => window.writes);
+  await touch(page, 'button', 'Units');
+  await touch(page, 'button', 'Units');
+  await page.waitForTimeout(1000);
+  const [written, drawn] = [await writes(), await page.evaluate(() => window.torchsideCounters.drawn)];
+  assert.ok(written >= 1 && written <= 2, `${written} writes`);
+  await page.waitForTimeout(1000);
+  assert.deepEqual([await writes(), await page.evaluate(() => window.torchsideCounters.drawn)], [written, drawn], 'at rest');
+  await touch(page, 'button', 'Units');
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'hidden', { value: true, configurable: true });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await page.waitForTimeout(50);
+  assert.equal(await writes(), written + 1, 'kept while hidden');
+  await page.evaluate(() => { delete document.hidden; document.dispatchEvent(new Event('visibilitychange')); });
+  await done(page);
+});
+
 test('work that cannot be read is never replaced: it is said, saved as a file, read as far as it can be, and taken over', async () => {
   const page = await start(PHONE);
   await change(page, '8');
+  await until(async () => (await keptWork(page))?.job.thickness_mm === 8, 'the first change to be kept');
   await change(page, '10');
   await until(async () => (await keptRecords(page)).every((text) => text.includes('thickness_mm')), 'two generations');
   const damaged = (await keptRecords(page)).map((text) => text.replace(/"quantity": \d+/, '"quantity": "many"').replace('"name": "', '"name": "\u00e9'));

@@ -63,8 +63,11 @@ function inDatabase([name, put]) {
   });
 }
 
-/** The two records that this page's copy keeps; `folder`: of a copy elsewhere on the origin, '' for a file. */
-export const keptRecords = (page, folder = '/.') => page.evaluate(inDatabase, ['torchside.' + folder]);
+/** The two records that this page's copy keeps, a moment after the last change; `folder`: of a copy elsewhere on the origin, '' for a file. */
+export async function keptRecords(page, folder = '/.') {
+  await page.waitForTimeout(350); // a change is kept 300 ms after the last one
+  return page.evaluate(inDatabase, ['torchside.' + folder]);
+}
 export const putRecords = (page, records, folder = '/.') => page.evaluate(inDatabase, ['torchside.' + folder, records]);
 /** The workbook of the newest record. */
 export async function keptWork(page, folder) {

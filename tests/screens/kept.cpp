@@ -34,6 +34,7 @@ TEST_CASE("edits on an empty sheet over unreadable work are not kept over it") {
         Person person;
         person.app().set("job.quantity", 9, "Pieces");
         person.look();
+        person.hide();
         CHECK(browser().kept[0] == bytes);
         CHECK(browser().kept[1] == bytes);
         const bool newer = bytes.find("99") != std::string::npos;
@@ -59,6 +60,7 @@ TEST_CASE("what can be read of it is shown, taken over, kept as the newest, and 
         person.touch("Take this over");
         CHECK(person.app().book().job.name == "Bracket");
         CHECK_FALSE(says(person, "can't be read"));
+        person.hide();
     }
     Person again;
     CHECK(again.app().book().job.name == "Bracket");
@@ -77,6 +79,7 @@ TEST_CASE("starting without it asks once more, and then keeps") {
     person.touch("Start without it");
     person.touch("Replace it");
     person.app().set("job.quantity", 9, "Pieces");
+    person.hide();
     Person again;
     CHECK(again.app().book().job.quantity == 9);
 }

@@ -96,6 +96,14 @@ void Person::back() {
     look();
 }
 
+void Person::wait(double ms) {
+    browser().now_ms += ms;
+    if (browser().keep_at && *browser().keep_at <= browser().now_ms) {
+        browser().keep_at.reset();
+        app_.notice("keep", "");
+    }
+}
+
 std::string Person::reads(std::string_view name) const {
     const Node* found = named(name);
     return found != nullptr ? found->value : std::string();

@@ -31,6 +31,10 @@ public:
     /// Types into the field of that label, as one would with a keyboard, and presses Enter.
     void type(std::string_view label, std::string_view text);
     void back();
+    /// Time passes: what the page was asked to keep meanwhile is kept.
+    void wait(double ms);
+    /// The page is hidden, as before it is closed.
+    void hide() { app_.notice("keep", ""); }
 
     [[nodiscard]] const Node* node(std::string_view id) const { return app_.ui().tree().find(id); }
     [[nodiscard]] const Node* named(std::string_view name) const;

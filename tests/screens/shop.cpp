@@ -119,9 +119,11 @@ TEST_CASE("the example becomes one's own shop in few touches, and that can be ta
     keep_shop(true);
     Person unsure;
     unsure.touch("Start my shop");
+    unsure.hide();
     CHECK(stored().shop.tests.empty());
     unsure.touch("Undo");
     CHECK(says(unsure, "Example shop"));
+    unsure.hide();
     CHECK(stored().shop.tests.size() == 6);
 }
 
@@ -129,6 +131,7 @@ TEST_CASE("every screen and sheet of the example says so, before and after the p
     browser() = {};
     Person person;
     person.touch("See the example shop");
+    person.hide();
     CHECK(stored().shop.example);
     Person later;
     for (const char* place : places) {

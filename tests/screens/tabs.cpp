@@ -27,7 +27,7 @@ constexpr std::array<const char*, 3> keys = {"job.name", "shop.name", "shop.cont
 /// The browser's side of one tab, as web/page/js/storage.js has it: saves and looks are acts of the one storage, in any
 /// order between tabs; what the page says of them reaches the app later, in order.
 struct Tab {
-    WorkbookStore keeper;
+    WorkbookStore store;
     Workbook book;
     Slots latest, taken;
     struct Act {
@@ -37,6 +37,7 @@ struct Tab {
     };
     std::deque<Act> acts;
     std::deque<std::string> words;
+    bool unsaved = false;        // changed, and not yet told to keep it
     std::set<std::string> asked; // values this tab was asked about
     bool asked_rows = false;
 };
@@ -59,7 +60,7 @@ struct Browser {
         for (std::size_t i = 0; i < count; ++i) {
             tabs.push_back(std::make_unique<Tab>());
             now = tabs.back().get();
-            now->book = now->keeper.load();
+            now->book = now->store.load();
         }
     }
     ~Browser() { browser() = {}; }
@@ -92,38 +93,48 @@ struct Browser {
         now = &tab;
         const std::string word = tab.words.front();
         tab.words.pop_front();
-        if (!tab.keeper.hears(word)) {
+        if (!tab.store.hears(word)) {
             return;
         }
-        auto merged = tab.keeper.together(tab.book); // as App::take_theirs() does
+        auto merged = tab.store.together(tab.book); // as App::take_theirs() does
         REQUIRE(merged.has_value());
         for (const std::string& path : merged->conflicts) {
             const auto value = document::get(merged->mine, path);
             value ? static_cast<void>(tab.asked.insert(value->text)) : static_cast<void>(tab.asked_rows = true);
         }
         tab.book = merged->theirs;
+        tab.unsaved = false;
         const std::string written = document::write_workbook(tab.book);
-        if (written != document::write_workbook(tab.keeper.theirs())) {
-            tab.keeper.save(tab.book, written);
+        if (written != document::write_workbook(tab.store.theirs())) {
+            tab.store.save(tab.book, written);
         }
+    }
+
+    void save(Tab& tab) { // as App::keep_now() does
+        now = &tab;
+        tab.unsaved = false;
+        tab.store.save(tab.book, document::write_workbook(tab.book));
     }
 
     /// One of the things that can happen now to a tab that has any; false when all is quiet.
     bool step(Rng& rng) {
-        std::vector<std::pair<Tab*, bool>> open;
+        std::vector<std::pair<Tab*, void (Browser::*)(Tab&)>> open;
         for (const auto& tab : tabs) {
             if (!tab->acts.empty()) {
-                open.emplace_back(tab.get(), true);
+                open.emplace_back(tab.get(), &Browser::act);
             }
             if (!tab->words.empty()) {
-                open.emplace_back(tab.get(), false);
+                open.emplace_back(tab.get(), &Browser::hear);
+            }
+            if (tab->unsaved) {
+                open.emplace_back(tab.get(), &Browser::save);
             }
         }
         if (open.empty()) {
             return false;
         }
-        const auto [tab, acts] = open[rng.below(open.size())];
-        acts ? act(*tab) : hear(*tab);
+        const auto [tab, happens] = open[rng.below(open.size())];
+        (this->*happens)(*tab);
         return true;
     }
 };
@@ -174,7 +185,7 @@ struct Story {
             removed.push_back({which, name});
             tab.book = document::remove(tab.book, "shop.tests[" + std::to_string(i) + "]").value();
         }
-        tab.keeper.save(tab.book, document::write_workbook(tab.book));
+        tab.unsaved = true; // kept some time later, with what follows until then
     }
 };
 
@@ -207,7 +218,7 @@ TEST_CASE("interleavings of two and three tabs drop no change without a word, an
         }
         for (const auto& tab : b.tabs) {
             REQUIRE(document::write_workbook(tab->book) == end);
-            REQUIRE(document::write_workbook(tab->keeper.theirs()) == end);
+            REQUIRE(document::write_workbook(tab->store.theirs()) == end);
             asked += tab->asked.size() + (tab->asked_rows ? 1 : 0);
         }
         const auto asked_about = [&](const Done& e) { return b.tabs[e.tab]->asked.contains(e.value); };
@@ -231,8 +242,10 @@ namespace {
 template <class Change>
 void meet(Person& one, Person& other, Change change) {
     change(other.app(), true);
+    other.hide();
     browser().saves = [](int, std::string_view) { return platform::Saved::answers; };
     change(one.app(), false);
+    one.hide();
     one.app().notice("behind", "");
     one.look();
     one.app().notice("kept", "");
@@ -284,6 +297,7 @@ TEST_CASE("another tab's work waits while a field is typed in, and comes when it
     one.touch_id("stock/current");
     REQUIRE(one.app().ui().edit().has_value());
     other.app().set("job.name", "Bracket", "Part");
+    other.hide();
     one.app().notice("other-tab", "");
     one.look();
     CHECK(one.app().book().job.name != "Bracket");

@@ -11,6 +11,7 @@ EM_JS(void, shell_mirror, (const char* text), { Module['shell']['mirror'](UTF8To
 EM_JS(void, shell_place, (const char* path), { Module['shell']['place'](UTF8ToString(path)); })
 EM_JS(void, shell_theme, (const char* name, const char* ground), { Module['shell']['theme'](UTF8ToString(name), UTF8ToString(ground)); })
 EM_JS(void, shell_save, (int slot, const char* record), { Module['shell']['save'](UTF8ToString(record), slot); })
+EM_JS(void, shell_keep_in, (int ms), { Module['shell']['keepIn'](ms); })
 EM_JS(void, shell_save_kept, (), { Module['shell']['saveKept'](); })
 EM_JS(char*, shell_load, (int slot), {
     var text = Module['shell']['load'](slot);
@@ -104,6 +105,9 @@ void theme(std::string_view name, std::string_view ground) {
 Saved save(int slot, std::string_view record) {
     shell_save(slot, std::string(record).c_str());
     return Saved::answers;
+}
+void keep_in(int milliseconds) {
+    shell_keep_in(milliseconds);
 }
 void save_kept() {
     shell_save_kept();

@@ -15,7 +15,7 @@ namespace platform {
 void request_frame() {}
 void wake(int) {}
 double now_ms() {
-    return 1000;
+    return browser().now_ms;
 }
 void publish(std::string_view) {}
 void place(std::string_view path) {
@@ -23,6 +23,7 @@ void place(std::string_view path) {
 }
 void theme(std::string_view, std::string_view) {}
 Saved save(int slot, std::string_view record) {
+    ++browser().writes;
     if (browser().saves) {
         return browser().saves(slot, record);
     }
@@ -31,6 +32,9 @@ Saved save(int slot, std::string_view record) {
     }
     browser().kept[slot] = record;
     return Saved::kept;
+}
+void keep_in(int milliseconds) {
+    browser().keep_at = browser().now_ms + milliseconds;
 }
 void save_kept() {
     browser().downloaded.push_back({"kept", "text/plain", browser().kept[0] + browser().kept[1]});

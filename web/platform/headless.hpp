@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,6 +17,9 @@ namespace torchside::web {
 struct HeadlessBrowser {
     std::map<int, std::string> kept; // slot -> record
     bool refuses_to_keep = false;
+    double now_ms = 1000;
+    int writes = 0;
+    std::optional<double> keep_at; // by that clock: platform::keep_in()
     /// In the place of `kept`, where a test plays the browser's storage itself.
     std::function<platform::Saved(int slot, std::string_view record)> saves;
     std::function<std::string(int slot)> loads;

@@ -204,7 +204,7 @@ EMSCRIPTEN_KEEPALIVE const char* torchside_paper() {
 }
 EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
     app->notice(kind, text);
-    if (std::string_view(kind) != "kept") { // that all is well shows in nothing
+    if (const std::string_view is(kind); is != "kept" && is != "keep") { // that all is well shows in nothing
         platform::request_frame();
     }
 }

@@ -25,6 +25,9 @@ void theme(std::string_view name, std::string_view ground_css);
 enum class Saved { kept, refused, answers };
 Saved save(int slot, std::string_view record);
 [[nodiscard]] std::string load(int slot);
+/// The notice "keep" follows after this many milliseconds, without a frame; a new call replaces the old one. It follows at once
+/// when the page is hidden or about to go.
+void keep_in(int milliseconds);
 /// All that lies in the browser's storage, byte for byte, as a file.
 void save_kept();
 

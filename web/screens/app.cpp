@@ -12,8 +12,6 @@
 namespace torchside::web {
 namespace {
 
-constexpr float two_columns = 700;
-constexpr float three_columns = 1100;
 constexpr int most_builds = 6; // an activation, what it opens, the field after it, and a view that shrank: never a loop
 
 } // namespace
@@ -21,8 +19,7 @@ constexpr int most_builds = 6; // an activation, what it opens, the field after 
 App::App() {
     take_route(platform::fragment());
     book_ = store_.load();
-    model_ = ShopModel(book_.shop);
-    worksheet_ = evaluate(book_, &part_memo_, model_);
+    derived_.follow(book_);
 }
 
 const Tokens& App::tokens() const {
@@ -37,71 +34,20 @@ const Tokens& App::tokens() const {
     return platform::prefers_dark() ? night : paper;
 }
 
-void App::drop_stale() {
-    if (stale_ && !building_) {
-        stale_ = false;
-        if (chart_inputs_ != chart_inputs(book_.shop, book_.job.material, model_)) {
-            chart_.reset(); // no thickness changes it
-        }
-        tuning_.reset();
-        reading_.reset();
-        coupon_.reset();
-    }
-}
-
 const Chart& App::chart() {
-    drop_stale();
-    if (!chart_) {
-        chart_inputs_ = chart_inputs(book_.shop, book_.job.material, model_);
-        chart_ = torchside::chart(book_.shop, book_.job.material, model_);
-    }
-    return *chart_;
+    return derived_.chart(book_);
 }
 
 const Outcome<Tuning>& App::tuning() {
-    drop_stale();
-    if (!tuning_) {
-        tuning_ = torchside::tuning(book_, model_);
-    }
-    return *tuning_;
+    return derived_.tuning(book_);
 }
 
-SeenCut App::seen() const {
-    const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
-    SeenCut s;
-    s.signs = scratch.cut.signs;
-    s.measured.kerf_top = length(scratch.cut.kerf_top);
-    s.measured.kerf_bottom = length(scratch.cut.kerf_bottom);
-    s.measured.left_deg = scratch.cut.left_deg;
-    s.measured.right_deg = scratch.cut.right_deg;
-    s.measured.lag = length(scratch.cut.lag);
-    s.height = length(scratch.cut.height);
-    if (scratch.cut_feed) {
-        s.feed = Speed{*scratch.cut_feed, mm_min};
-    }
-    if (scratch.cut.arc) {
-        s.arc = Voltage{*scratch.cut.arc, volt};
-    }
-    return s;
-}
-
-const Outcome<tune::CutDiagnosis>& App::reading() {
-    drop_stale();
-    const SeenCut now = seen();
-    if (!reading_ || !(read_ == now)) {
-        reading_ = read_cut(book_, now, model_);
-        read_ = now;
-    }
-    return *reading_;
+const Outcome<tune::CutDiagnosis>& App::diagnosis() {
+    return derived_.diagnosis(book_, seen_cut(scratch.inputs));
 }
 
 const Outcome<tune::Coupon>& App::coupon() {
-    drop_stale();
-    if (!coupon_ || coupon_kind_ != scratch.coupon) {
-        coupon_kind_ = scratch.coupon;
-        coupon_ = torchside::coupon(book_, scratch.coupon, model_);
-    }
-    return *coupon_;
+    return derived_.coupon(book_, scratch.inputs.coupon);
 }
 
 void App::say(std::string_view what, Sign sign) {
@@ -126,13 +72,13 @@ std::string App::in_units(std::string_view text) const {
 }
 
 bool App::own_keypad() const {
-    return !system_keyboard && !platform::fine_pointer();
+    return !scratch.system_keyboard && !platform::fine_pointer();
 }
 
 void App::go(Page page) {
-    page_ = page;
+    navigation_.go(page);
     said_.clear();
-    open("");
+    left();
 }
 
 /// One step on from a change its bar still stands; the second takes it away.
@@ -142,44 +88,41 @@ void App::step_on() {
     }
 }
 
-void App::open(std::string_view panel) {
+void App::left() {
     step_on();
-    open_panel_ = panel;
-    asked_line_v.reset();
-    show_qr = asks_new_key = false; // what is shown to a customer was asked for
+    scratch.reset();
     refusal_.clear();
     ui_.stop_edit();
+}
+
+void App::open(std::string_view panel) {
+    navigation_.open(panel);
+    left();
 }
 
 void App::back() {
     if (ui_.edit()) {
         refusal_.clear();
         ui_.stop_edit();
-    } else if (!open_panel_.empty()) {
-        close();
-    } else {
-        go(Page::cut);
+        return;
     }
+    if (navigation_.back()) {
+        said_.clear();
+    }
+    left();
 }
 
 void App::take_route(std::string_view fragment) {
-    page_ = Page::cut;
+    navigation_.follow(fragment);
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
         refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
-        incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
-        incoming_from = From::link;
-        open_panel_ = "incoming";
-        return;
-    }
-    std::string_view rest;
-    for (const PageRow& row : pages()) {
-        if (fragment.starts_with(row.address)) {
-            page_ = row.page;
-            rest = fragment.substr(row.address.size());
+        scratch.incoming = {};
+        if (read.ok()) {
+            scratch.incoming.book = std::move(read.value());
         }
+        navigation_.open("incoming");
     }
-    open_panel_ = rest.size() > 1 && rest[0] == '/' ? rest.substr(1) : std::string_view();
 }
 
 void App::pointer_up(Point p, double now) {
@@ -204,6 +147,8 @@ void App::notice(std::string_view kind, std::string_view text) {
         if (theirs_wait_ && (kind == "behind" || !ui_.edit())) {
             take_theirs();
         }
+    } else if (kind == "keep") {
+        keep_now();
     } else if (kind == "file") {
         say_of_file(text);
     } else if (kind == "sealed") {
@@ -211,7 +156,7 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "qr") {
         note_issued(links.take_qr(text));
     } else if (kind == "no-qr") {
-        show_qr = false;
+        scratch.show_qr = false;
         links.fail_qr();
         say(word(words::done::no_qr), Sign::caution);
     } else if (kind == "copied") {
@@ -240,14 +185,14 @@ void App::print_chart() {
 }
 
 std::string App::to_print() {
-    const bool chart = std::exchange(printing_chart_, false) || open_panel_ == "chart";
+    const bool chart = std::exchange(printing_chart_, false) || open_panel() == "chart";
     return chart ? prints::chart(*this) : prints::card(*this);
 }
 
 void App::open_file(std::string_view text) {
     auto read = document::read_workbook(text);
     if (read.ok()) {
-        bring(std::move(read.value()), From::backup);
+        bring(std::move(read.value()), Incoming::From::backup);
         return;
     }
     const Fault& fault = read.fault();
@@ -255,11 +200,8 @@ void App::open_file(std::string_view text) {
     say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
 }
 
-void App::bring(Workbook book, From from) {
-    incoming = std::move(book);
-    incoming_from = from;
-    incoming_lost = 0;
-    incoming_key = false;
+void App::bring(Workbook book, Incoming::From from) {
+    scratch.incoming = {std::move(book), from};
     go(Page::shop);
     open("incoming");
 }
@@ -267,18 +209,18 @@ void App::bring(Workbook book, From from) {
 void App::rescue() {
     if (auto read = store_.salvage()) {
         const int lost = read->lost;
-        bring(std::move(read->workbook), From::damaged);
-        incoming_lost = lost;
+        bring(std::move(read->workbook), Incoming::From::damaged);
+        scratch.incoming.lost = lost;
     } else {
         refusal_ = word(words::done::unreadable);
     }
 }
 
 void App::let_go() {
-    letting_go = false;
+    scratch.letting_go = false;
     store_.begin_anew();
-    written_ = document::write_workbook(book_);
-    store_.save(book_, written_);
+    keep_soon();
+    keep_now();
 }
 
 void App::say_of_file(std::string_view why) {
@@ -288,15 +230,14 @@ void App::say_of_file(std::string_view why) {
 }
 
 void App::build(Pen& pen, Rect screen, double now) {
-    drop_stale();
-    building_ = true;
-    columns_ = screen.w >= three_columns ? 3 : screen.w >= two_columns ? 2 : 1;
+    derived_.begin_build(book_);
+    navigation_.fit(screen.w);
     ui_.speak(speech().language);
     ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
     pen.fill(screen, tokens().ground);
-    lay_out(*this, screen, columns_);
+    lay_out(*this, screen, navigation_.columns());
     ui_.end();
-    building_ = false;
+    derived_.end_build();
     if (theirs_wait_ && !ui_.edit()) {
         take_theirs();
         platform::request_frame();
@@ -351,11 +292,7 @@ void App::publish() {
         announced_theme_ = &tokens();
         platform::theme(announced_theme_->name, announced_theme_->ground_css);
     }
-    std::string path(row_of(page_).address);
-    if (!open_panel_.empty()) {
-        path += '/';
-        path += open_panel_;
-    }
+    const std::string path = navigation_.address();
     if (path != announced_) {
         announced_ = path;
         platform::place(path);

@@ -1,30 +1,27 @@
-// The app: one workbook, its worksheet, where the user is, and the one door through which a screen changes anything.
+// The app: one workbook, and the one door through which a screen changes it. Beside the workbook stand three parts: where the
+// user is (Navigation), what is on the screens and in no workbook (Scratch), and what follows from the workbook (Derived).
 #pragma once
 
-#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "core/schema/intent.hpp"
 #include "core/words/say.hpp"
-#include "core/worksheet/chart.hpp"
-#include "core/worksheet/coupons.hpp"
-#include "core/worksheet/tuning.hpp"
-#include "core/worksheet/worksheet.hpp"
 #include "web/kit/canvas.hpp"
 #include "web/kit/fonts.hpp"
 #include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/changes.hpp"
+#include "web/screens/derived.hpp"
 #include "web/screens/drafts.hpp"
-#include "web/screens/part/drawing_import.hpp"
+#include "web/screens/navigation.hpp"
 #include "web/screens/quote/links.hpp"
+#include "web/screens/save_delay.hpp"
+#include "web/screens/scratch.hpp"
 #include "web/screens/workbook_store.hpp"
 
 namespace torchside::web {
-
-enum class ChartFigure { feed, arc, pierce_delay, kerf };
 
 class App {
 public:
@@ -53,15 +50,14 @@ public:
 
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }
-    [[nodiscard]] const Worksheet& worksheet() const { return worksheet_; }
+    [[nodiscard]] const Worksheet& worksheet() const { return derived_.worksheet(); }
     /// What the log has taught.
-    [[nodiscard]] const ShopModel& model() const { return model_; }
+    [[nodiscard]] const ShopModel& model() const { return derived_.model(); }
     [[nodiscard]] const Chart& chart();
     [[nodiscard]] const Outcome<Tuning>& tuning();
-    /// The cut under scratch, and what it says.
-    [[nodiscard]] SeenCut seen() const;
-    [[nodiscard]] const Outcome<tune::CutDiagnosis>& reading();
-    /// The coupon under scratch.
+    /// What the cut that was typed into the tools says.
+    [[nodiscard]] const Outcome<tune::CutDiagnosis>& diagnosis();
+    /// The coupon that was chosen in the tools.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
     /// A label, a heading, in the user's language.
@@ -72,15 +68,16 @@ public:
     [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
     /// A sentence of core's in the user's units.
     [[nodiscard]] std::string in_units(std::string_view text) const;
-    [[nodiscard]] bool wide() const { return columns_ > 1; }
+    [[nodiscard]] bool wide() const { return navigation_.wide(); }
 
-    [[nodiscard]] Page page() const { return page_; }
-    /// The panel that is open over (or beside) the place, "" for none: "stock", "figure/feed", "machine", ...
-    [[nodiscard]] const std::string& open_panel() const { return open_panel_; }
+    [[nodiscard]] Page page() const { return navigation_.page(); }
+    /// The panel that is open over (or beside) the page, "" for none: "stock", "figure/feed", "machine", ...
+    [[nodiscard]] const std::string& open_panel() const { return navigation_.panel(); }
+    /// Whatever leaves a panel leaves the field under edit, and what the panel had asked, too.
     void go(Page page);
     void open(std::string_view panel);
     void close() { open(""); }
-    /// Back: leaves a field, then a panel, then the place.
+    /// Leaves a field, then a panel, then the page.
     void back();
 
     /// Prints the chart, whatever is open.
@@ -117,29 +114,14 @@ public:
     /// Why the last entry was not taken; empty when it was.
     [[nodiscard]] const std::string& refusal() const { return refusal_; }
     void refuse(Label why) { refusal_ = word(why); }
-    /// The app's own keypad, or the system's keyboard for this field.
-    bool system_keyboard = false;
-    /// False too where there are keys and no finger.
+    /// The app's own keypad, not the system's keyboard. False too where there are keys and no finger.
     [[nodiscard]] bool own_keypad() const;
-    ChartFigure chart_figure = ChartFigure::feed;
-    std::optional<std::size_t> contour; // of the part, that is measured
-    std::optional<std::size_t> look_at; // which of the part's problems to enlarge
-    DrawingImport drawing;              // a drawing that is being read
-    std::optional<double> asked_line_v; // a voltage that is chosen, but not yet what belongs to it
-    using Scratch = web::Scratch;
+
     Scratch scratch;
     Links links;
-    bool show_qr = false;
-    bool asks_new_key = false;
-    /// What a job link or a file brought, or what could be read of damaged work: shown, and taken only when the user
-    /// says so.
-    enum class From { link, backup, damaged };
-    std::optional<Workbook> incoming;
-    From incoming_from = From::link;
-    int incoming_lost = 0;     // of damaged work: entries that could not be read
-    bool incoming_key = false; // its seal key is to be taken too
-    bool letting_go = false;   // of work that cannot be read: the user is asked once more
-    void bring(Workbook book, From from);
+
+    /// What came from outside is shown, to be taken or not.
+    void bring(Workbook book, Incoming::From from);
     /// Of work that cannot be read: what can, to be taken over.
     void rescue();
     /// Nothing of it is wanted: the next change takes its place.
@@ -165,6 +147,8 @@ public:
     };
     [[nodiscard]] const Notices& notices() const { return notices_; }
     [[nodiscard]] const WorkbookStore& store() const { return store_; }
+    /// A change is kept soon after it was made (SaveDelay). What is about to leave this page, or may end it, keeps it now.
+    void keep_now();
 
 private:
     void build(Pen& pen, Rect screen, double now);
@@ -173,38 +157,28 @@ private:
     void take_route(std::string_view fragment);
     void adopt(Workbook next);
     void hold(Workbook next);
+    void keep_soon();
+    bool accepted(const Outcome<Workbook>& changed);
+    void step_to(Workbook next, Label name);
     void take_theirs();
     void step_on();
-    void drop_stale();
+    void left();
 
     Workbook book_;
-    std::string written_; // book_ as a file, once there was a change; what is the same to the letter is no change
     std::optional<Change> change_;
-    ShopModel model_;    // before what asks it: fitted anew when the log, a nozzle or the gradient has changed
-    PartMemo part_memo_; // before the worksheet: a big drawing is not compensated again at every edit
-    Worksheet worksheet_;
-    bool stale_ = false;         // what follows is of the workbook before
-    bool building_ = false;      // and is being drawn
-    std::optional<Chart> chart_; // worked out when first looked at
-    ChartInputs chart_inputs_;   // what chart_ is of
-    std::optional<Outcome<Tuning>> tuning_;
-    std::optional<Outcome<tune::CutDiagnosis>> reading_;
-    SeenCut read_; // what reading_ is of
-    std::optional<Outcome<tune::Coupon>> coupon_;
-    tune::CouponKind coupon_kind_ = tune::CouponKind::ladder;
+    Derived derived_;
+    SaveDelay save_delay_;
     WorkbookStore store_;
     bool theirs_wait_ = false; // another tab's work, until nothing is being typed
     Canvas canvas_;
     Ui ui_;
-    Page page_ = Page::cut;
-    std::string open_panel_;
+    Navigation navigation_;
     std::string refusal_;
     std::string said_;
     Sign said_sign_ = Sign::holds;
-    int columns_ = 1;
     Notices notices_;
     std::string published_; // what the page was last told, so that it is told only of changes
-    std::string announced_;
+    std::string announced_; // and the address
     const Tokens* announced_theme_ = nullptr;
     bool printing_chart_ = false;
 };

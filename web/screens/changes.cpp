@@ -10,6 +10,7 @@
 #include "generated/words/change.hpp"
 #include "generated/words/keypad.hpp"
 #include "web/kit/controls.hpp"
+#include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 
@@ -66,17 +67,27 @@ std::string told(const App& app, const Fault& fault) {
 
 void App::hold(Workbook next) {
     book_ = std::move(next);
-    model_ = model_.fitted_to(book_.shop);
-    worksheet_ = evaluate(book_, &part_memo_, model_);
-    stale_ = true; // what is being drawn may still point into the chart, the tuning ...: they go before the next build
+    derived_.follow(book_);
     links.reset();
     drafts.settle(book_);
-    written_ = document::write_workbook(book_);
 }
 
 void App::adopt(Workbook next) {
     hold(std::move(next));
-    store_.save(book_, written_);
+    keep_soon();
+}
+
+void App::keep_soon() {
+    const double now = platform::now_ms();
+    save_delay_.changed(now);
+    platform::keep_in(static_cast<int>(save_delay_.left_ms(now)));
+}
+
+void App::keep_now() {
+    if (save_delay_.waits()) {
+        save_delay_.kept();
+        store_.save(book_, document::write_workbook(book_));
+    }
 }
 
 /// Another tab kept its work: what was changed here and there is put together, and what was changed in both is asked.
@@ -101,12 +112,15 @@ void App::take_theirs() {
     if (rows != book_.shop.tests.size() + book_.shop.wear.sets.size() + book_.shop.machine.nozzles.size()) {
         drafts.drop_path("shop.tests"); // their rows are others now
         drafts.drop_path("shop.machine.nozzles");
-        if (open_panel_.starts_with("log/") || open_panel_.starts_with("wear/")) {
-            open(open_panel_.substr(0, open_panel_.find('/')));
+        const std::string panel = open_panel();
+        if (panel.starts_with("log/") || panel.starts_with("wear/")) {
+            open(panel.substr(0, panel.find('/')));
         }
     }
-    if (written_ != document::write_workbook(store_.theirs())) {
-        store_.save(book_, written_);
+    save_delay_.kept(); // what waited is in what was put together
+    const std::string written = document::write_workbook(book_);
+    if (written != document::write_workbook(store_.theirs())) {
+        store_.save(book_, written);
     }
 }
 
@@ -119,21 +133,28 @@ void App::settle_clash(bool mine) {
     }
 }
 
-bool App::take(Outcome<Workbook> changed, Label name) {
+bool App::accepted(const Outcome<Workbook>& changed) {
     if (!changed.ok()) {
         refusal_ = told(*this, changed.fault());
         return false;
     }
     refusal_.clear();
     said_.clear();
-    if (written_.empty()) {
-        written_ = document::write_workbook(book_);
-    }
-    if (document::write_workbook(changed.value()) == written_) {
-        return true; // touched again what is so already
-    }
+    return true;
+}
+
+void App::step_to(Workbook next, Label name) {
     change_ = Change{std::string(word(name)), book_};
-    adopt(std::move(changed.value()));
+    adopt(std::move(next));
+}
+
+bool App::take(Outcome<Workbook> changed, Label name) {
+    if (!accepted(changed)) {
+        return false;
+    }
+    if (document::write_workbook(changed.value()) != document::write_workbook(book_)) { // else it is so already
+        step_to(std::move(changed.value()), name);
+    }
     return true;
 }
 
@@ -141,16 +162,21 @@ bool App::set(std::string_view path, const document::Scalar& value, Label label,
     if (by == By::touch) {
         drafts.drop_path(path);
     }
-    const auto now = document::get(book_, path);
-    const bool goes_on = by == By::typing && change_ && change_->typed == path;
-    const document::Scalar first = goes_on ? change_->first : now.value_or(document::Scalar());
-    Workbook before = goes_on ? change_->before : book_;
-    if (!take(document::set(book_, path, value), name_of(*this, path, label, first, value))) {
+    Outcome<Workbook> changed = document::set(book_, path, value);
+    if (!accepted(changed)) {
         return false;
     }
-    if (by == By::typing && change_ && goes_on && value == first) {
+    const document::Scalar now = document::get(book_, path).value_or(document::Scalar());
+    if (document::get(changed.value(), path) == now) {
+        return true; // touched or typed again what is so already
+    }
+    const bool goes_on = by == By::typing && change_ && change_->typed == path;
+    const document::Scalar first = goes_on ? change_->first : now;
+    Workbook before = goes_on ? std::move(change_->before) : book_;
+    step_to(std::move(changed.value()), name_of(*this, path, label, first, value));
+    if (goes_on && value == first) {
         change_.reset(); // typed back to what it was
-    } else if (by == By::typing && change_ && (goes_on || !(now == value))) {
+    } else if (by == By::typing) {
         change_->before = std::move(before);
         change_->typed = path;
         change_->first = first;
@@ -170,7 +196,7 @@ bool App::log(Outcome<Workbook> changed, Label name) {
     }
     drafts.drop_path("");
     if (change_) {
-        change_->scratch = scratch;
+        change_->inputs = scratch.inputs;
     }
     return true;
 }
@@ -201,15 +227,15 @@ void App::note_issued(const Links::Row& row) {
         document::note_issued(change_->before.shop.issued, *row);
     }
     links.noted();
-    written_ = document::write_workbook(book_);
-    store_.save(book_, written_);
+    keep_soon();
+    keep_now(); // it is out of the house
 }
 
 void App::undo() {
     Change& c = *change_;
     Workbook back = std::exchange(c.before, book_);
-    if (c.scratch) {
-        std::swap(scratch, *c.scratch);
+    if (c.inputs) {
+        std::swap(scratch.inputs, *c.inputs);
     }
     c.undone = !c.undone;
     c.typed.clear();

@@ -1,7 +1,8 @@
 // Start: fetch and compile the wasm while the glue is still on its way, and say in plain words when something stops it.
 //
 // The files of this folder are joined by tools/pack_site into one script, in the order written there; they share one scope.
-// The page knows nothing of plates and torches: it lends the app a canvas, a mirror, storage and the browser's services.
+// The page knows nothing of plates and torches, save that the first answer is a figure called Feed. It lends the app a canvas, a
+// mirror, storage and the browser's services.
 if (location.hash.startsWith('#q=')) {
   return; // a quote for a customer: quote.js shows it, and nothing of the app starts
 }
@@ -118,7 +119,7 @@ const markStart = (whole) => (whole || history.state?.whole) && history.replaceS
 
 const standIns = new Proxy({}, { get: () => () => {
   markStart(1);
-  location.reload(); // everything is stored
+  location.reload(); // nothing was changed yet
   throw new Error(words.page.not_there);
 } });
 

@@ -39,7 +39,7 @@ function guardCanvas() {
   canvas.addEventListener('webglcontextrestored', startAgain);
 }
 
-/** With a canvas or without: everything is stored, the address knows the place. */
+/** With a canvas or without: what was changed is kept first, the address knows the place. */
 function startAgain() {
   const node = nodeOf(document.activeElement);
   if (node?.field && changed(node)) {
@@ -141,7 +141,7 @@ dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.mat
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, saveKept, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
+  requestFrame, wake, mirror, save, load, keepIn, saveKept, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
   openDrawing, readDrawing, cancelDrawing, takeDrawing,
   print: () => window.print(),
   canShare: () => (navigator.share ? 1 : 0),

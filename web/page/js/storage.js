@@ -25,7 +25,30 @@ async function moveOver(old) {
   [0, 1].forEach((slot) => localStorage.removeItem(slotKey(slot)));
 }
 
+/**
+ * A page that goes does not live to see its last write done. That is left in localStorage, which needs no answer, with the heads
+ * (counter and checksum) of what it was built on; the next start writes it, or another tab that is open, where those still lie there.
+ */
+const heads = (all) => all.map((record) => record.slice(0, 80));
+let flying = null; // the write on its way
+let left = false;
+
+function forgetLate() {
+  left = false;
+  localStorage.removeItem(slotKey('late'));
+}
+
+async function takeLate() {
+  const text = recall(slotKey('late'));
+  if (text) {
+    const late = JSON.parse(text);
+    await records((found, put) => is(heads(found), late.on) && put(late.record, late.slot));
+    forgetLate();
+  }
+}
+
 const read = (async () => {
+  await takeLate().catch(() => {}); // it waits for the next start
   try {
     latest = await records();
     if (!latest.join('') && formerly().join('')) {
@@ -76,7 +99,13 @@ async function write(record, slot, on) {
 
 let asked = false;
 function save(record, slot) {
-  saving = write(record, slot, [...taken]).catch(() => 'not-kept').then((word) => {
+  const on = [...taken];
+  flying = { record, slot, on: heads(on) };
+  saving = write(record, slot, on).catch(() => 'not-kept').then((word) => {
+    flying = null;
+    if (left) {
+      forgetLate();
+    }
     call('torchside_notice', word, '');
     if (word === 'kept' && !asked) {
       asked = true;
@@ -85,8 +114,24 @@ function save(record, slot) {
   });
 }
 
+// The app keeps a burst of changes by one write: it asks to be called a moment after the last. No frame is drawn for that. A page
+// that is hidden may not come back, so there it is done at once.
+let keeping = 0;
+const keep = () => call('torchside_notice', 'keep', '');
+function keepIn(ms) {
+  clearTimeout(keeping);
+  keeping = setTimeout(keep, ms);
+}
+document.addEventListener('visibilitychange', () => document.hidden && keep());
+window.addEventListener('pagehide', () => {
+  keep();
+  left = Boolean(flying) && !local && remember('late', JSON.stringify(flying));
+});
+
 /** What has been entered is kept: now the page may go. */
 async function settledSaves() {
+  keep();
+  await null; // asked for while the app draws: it hears of it when it has drawn
   for (let last; last !== saving;) {
     last = saving;
     await Promise.race([last, new Promise((done) => { setTimeout(done, 3e3); })]);
@@ -113,6 +158,8 @@ if (tabs) {
 window.addEventListener('storage', (e) => {
   if (local && (e.key === slotKey(0) || e.key === slotKey(1))) {
     look();
+  } else if (!local && e.key === slotKey('late') && e.newValue) {
+    setTimeout(() => takeLate().then(look, look), 500); // a tab that is only hidden does it itself
   }
 });
 window.addEventListener('pageshow', (e) => e.persisted && look());

@@ -57,7 +57,7 @@ async function startWorker() {
   });
 }
 
-/** The user took the offer. Every change is stored when it is made; a field still open is handed over first. */
+/** The user took the offer. A field still open is handed over first; what was changed is kept before the page goes. */
 function useUpdate() {
   const node = nodeOf(document.activeElement);
   if (node?.field && changed(node)) {

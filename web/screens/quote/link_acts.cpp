@@ -55,6 +55,7 @@ void address_rows(Body& body, Label caution) {
 void copy_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
     if (body.button("send/copy", words::link::copy, Look::main)) {
+        app.keep_now();
         app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()
     }
@@ -63,6 +64,7 @@ void copy_acts(Body& body, const std::string& address, std::string_view quote) {
         return;
     }
     if (body.button("send/share", words::link::share)) {
+        app.keep_now();
         app.links.hand(quote, "shared");
         platform::share(app.book().shop.name, address);
     }
@@ -73,6 +75,7 @@ void qr_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
     if (body.button("send/qr", app.scratch.show_qr ? words::link::hide_code : words::link::show_code)) {
         app.scratch.show_qr = !app.scratch.show_qr;
+        app.keep_now();
     }
     body.gap(8);
     if (!app.scratch.show_qr) {

@@ -103,11 +103,13 @@ void send_panel(App& app, PanelAt at) {
         const std::string address = Links::address(app.book(), link);
         copy_acts(body, address, link);
         if (body.button("send/file", words::send::file)) {
+            app.keep_now();
             app.links.hand(link, "saved");
             platform::save_quote(quote_file_name(app.book().job.quote.number), link);
         }
         body.gap(8);
         if (body.button("send/page", words::send::page)) {
+            app.keep_now();
             platform::open_page(Links::address({}, link)); // where this page stands: that one opens here too
         }
         body.gap(8);

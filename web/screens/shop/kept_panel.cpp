@@ -111,6 +111,7 @@ void kept_body(Body& body) {
         where_it_is(body);
     }
     if (act(body, "kept/save", words::kept::save, alone ? Look::plain : Look::main)) {
+        app.keep_now();
         platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
         app.say(app.say(words::done::Saved{.file = std::string_view("torchside-backup.json")}));
     }

@@ -146,7 +146,7 @@ void answer(Body& foot) {
     foot.rule();
     foot.gap(10);
     if (!reading.ok()) {
-        const bool nothing = app.seen() == SeenCut{};
+        const bool nothing = seen_cut(app.scratch.inputs) == SeenCut{};
         foot.words("read/refused", Type::text,
                    nothing ? app.say(words::read_cut::touch) : app.in_units(reading.fault().text),
                    nothing ? t.quiet : t.stop);
