@@ -150,7 +150,7 @@ std::string refused_html(const Fault& fault, const Language& language) {
     element(out, "p", "refused",
             say(fault.field == "link"
                     ? Text(words::customer::RefusedLink{.what = what.substr(0, what.find(", accepted is "))})
-                    : words::customer::RefusedField{.field = fault.field, .what = what},
+                    : words::customer::RefusedField{.field = fault.field},
                 speech));
     element(out, "p", "", say(words::customer::send_again, speech));
     return out;

@@ -53,7 +53,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
     own.folder = next;
     await page.reload();
     await settled(page);
-    const offer = control(page, 'button', 'New version'); // "New version: use it now"
+    const offer = control(page, 'button', 'Update to the new version');
     await until(() => offer.count(), 'the offer');
     await settled(page);
     const box = await offer.boundingBox();
@@ -62,7 +62,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
     await settled(page);
     before = await page.evaluate(() => document.documentElement.dataset.version);
     assert.match(await reads(page, 'Thickness'), /^8 mm/);
-    assert.equal(await control(page, 'button', 'New version').count(), 0);
+    assert.equal(await control(page, 'button', 'Update to the new version').count(), 0);
   }
   await own.stop();
   await done(page);

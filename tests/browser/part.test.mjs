@@ -111,7 +111,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   const says = (words) => until(async () => words.test(await page.locator('#mirror').textContent()), String(words));
   await says(/Gaps in a meter of cut 16/); // 50 / pi
   await size(page, 'Cross bar gap', '100');
-  await says(/Not with these sizes: an opening is above 0 and less than its pitch/);
+  await says(/These sizes don't work: an opening is above 0 and less than its pitch/);
   await size(page, 'Cross bar gap', '70');
   await page.goto(shared.host.url + '#/part');
   await settled(page);
@@ -122,7 +122,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await page.goto(shared.host.url + '#/part/stock');
   await settled(page);
   await size(page, 'Gaps counted', '40');
-  await says(/By what you entered/);
+  await says(/From your count/);
   await page.goto(shared.host.url + '#/part/time');
   await settled(page);
   await says(/Gaps in a meter of cut 40/);

@@ -110,7 +110,7 @@ export const TASKS = {
       await thumb.touch(choice);
     }
     assert.match(await thumb.read('read/what'), /too fast/);
-    assert.match(await thumb.read('read/turn'), /^Feed to \d+ mm\/min/);
+    assert.match(await thumb.read('read/turn'), /^Change the feed to \d+ mm\/min/);
   },
   5: async (thumb) => {
     await thumb.touch('Tune');

@@ -92,7 +92,7 @@ TEST_CASE("that nothing is kept is said before the first edit, and an update nev
     person.look();
     CHECK(says(person, "This browser saves nothing"));
     CHECK(person.node("notice/update") != nullptr);
-    CHECK(says(person, "Save a file first"));
+    CHECK(says(person, "Save a backup file first"));
     person.touch_id("notice/storage");
     person.touch("Save a backup file");
     CHECK(browser().downloaded.size() == 1);
