@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include "core/quantity/in_units.hpp"
 #include "core/store/workbook_file.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
@@ -120,10 +119,6 @@ std::vector<std::string> App::say_all(const std::vector<Text>& texts) const {
     return out;
 }
 
-std::string App::in_units(std::string_view text) const {
-    return torchside::in_units(text, book_.shop.display.units);
-}
-
 bool App::own_keypad() const {
     return !system_keyboard && !platform::fine_pointer();
 }
@@ -165,7 +160,7 @@ void App::take_route(std::string_view fragment) {
     page_ = Page::cut;
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
-        refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
+        refusal_ = read.ok() ? "" : read.fault().field + ": " + say(read.fault().text);
         incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
         incoming_from = From::link;
         open_panel_ = "incoming";
@@ -250,9 +245,9 @@ void App::open_file(std::string_view text) {
         return;
     }
     const Fault& fault = read.fault();
-    const bool foreign = fault.field == "workbook" || fault.text.starts_with("the version of the workbook is missing");
+    const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
     say_of_file(foreign ? "It is not a Torchside backup. Pick a file that Save a backup file made."
-                        : "One entry of that backup can't be used: " + fault.text + '.');
+                        : "One entry of that backup can't be used: " + say(fault.text) + '.');
 }
 
 void App::bring(Workbook book, From from) {

@@ -55,7 +55,7 @@ std::string name_of(std::string_view path, std::string_view label, const documen
 }
 
 std::string told(const App& app, const Fault& fault) {
-    return app.in_units(fault.ask.empty() ? fault.text : fault.ask);
+    return app.say(fault.told());
 }
 
 } // namespace

@@ -128,7 +128,7 @@ std::string chart(App& app) {
     const Shop& shop = app.book().shop;
     const bool metric = app.metric();
     std::string out = "<section class=\"chart\">";
-    head(app, std::string(stock::name(chart.metal)) + ", every plate",
+    head(app, app.say(stock::name(chart.metal)) + ", every plate",
          "machine " + show(shop.machine.min_current).number + " to " + show(shop.machine.max_current).whole(), out);
     element(out, "p", "",
             std::string("In each cell the feed in ") + (metric ? "mm/min" : "in/min") +
@@ -162,7 +162,7 @@ std::string card(const App& app) {
     const Shop& shop = app.book().shop;
     const Worksheet& sheet = app.worksheet();
     std::string out = "<section class=\"card\">";
-    std::string plate = std::string(stock::name(job.material)) + ", " +
+    std::string plate = app.say(stock::name(job.material)) + ", " +
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
                         show(job.current).whole();
     if (const Nozzle* nozzle = cut::nozzle_for(shop.machine.nozzles, job.current)) {

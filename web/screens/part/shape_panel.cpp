@@ -121,7 +121,7 @@ void shape_panel(App& app, PanelAt at) {
         body.gap(12);
         drawing_rows(body);
         if (const auto& fault = app.worksheet().part->fault) {
-            body.sign("shape/fault", Sign::stop, "Not with these sizes: " + app.in_units(fault->text));
+            body.sign("shape/fault", Sign::stop, "Not with these sizes. " + app.say(fault->told()));
         }
         body.fields(sizes_of(app.book().job.part.shape));
         body.gap(20);

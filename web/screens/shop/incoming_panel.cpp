@@ -30,8 +30,7 @@ void incoming_lines(Body& body, const Workbook& in) {
     const auto plate = [&](const Workbook& b) { return show_plate(b.job.thickness, b.job.material, units).whole(); };
     const auto count = [](std::size_t n) { return std::to_string(n); };
     put("incoming/name", "Part", in.job.name, here.job.name);
-    put("incoming/metal", "Metal", std::string(stock::name(in.job.material)),
-        std::string(stock::name(here.job.material)));
+    put("incoming/metal", "Metal", app.say(stock::name(in.job.material)), app.say(stock::name(here.job.material)));
     put("incoming/thickness", "Thickness", plate(in), plate(here));
     put("incoming/current", "Current", show(in.job.current).whole(), show(here.job.current).whole());
     put("incoming/quantity", "Quantity", std::to_string(in.job.quantity), std::to_string(here.job.quantity));

@@ -47,7 +47,7 @@ void save(Body& body, const tune::Coupon& coupon) {
               "stay at the table.");
     body.gap(8);
     if (body.button("coupon/save", "Save the program", Look::main)) {
-        const auto text = coupon_program(book, coupon);
+        const auto text = coupon_program(book, coupon, app.speech().language);
         if (text.ok()) {
             const std::string name = std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
                                      print_trimmed(book.job.thickness.in(mm), 2) + "mm-" +
@@ -55,7 +55,7 @@ void save(Body& body, const tune::Coupon& coupon) {
             platform::download(name, "text/plain", text.value());
             app.say("Saved as " + name + ". Look in your downloads.");
         }
-        app.refuse(text.ok() ? "" : app.in_units(text.fault().text));
+        app.refuse(text.ok() ? "" : app.say(text.fault().told()));
     }
     body.gap(8);
     if (!app.refusal().empty() && !app.ui().edit()) {
@@ -137,7 +137,7 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
     const auto read = read_kerf(app.book(), coupon, length(s.square), length(s.hole));
     body.gap(8);
     if (!read.ok()) {
-        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.refusal("coupon/wrong", app.say(read.fault().told()));
         body.gap(8);
         return;
     }
@@ -186,7 +186,7 @@ void legs_list(Body& body, const tune::Coupon& coupon) {
     for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
         const tune::Leg& leg = coupon.legs[i];
         body.line("coupon/list/" + std::to_string(i),
-                  std::string(leg.label) + ' ' + (leg.size ? show_text(*leg.size, units) : std::to_string(leg.number)),
+                  body.app.say(leg.label) + ' ' + (leg.size ? show_text(*leg.size, units) : std::to_string(leg.number)),
                   show_text(leg.feed, units) + ", " + show_text(leg.cut_height, units) + " high");
     }
 }
@@ -216,7 +216,7 @@ void coupon_panel(App& app, PanelAt at) {
         body.gap(10);
         const auto& made = app.coupon();
         if (!made.ok()) {
-            body.refusal("coupon/refused", app.in_units(made.fault().text));
+            body.refusal("coupon/refused", app.say(made.fault().told()));
             body.gap(20);
             return;
         }

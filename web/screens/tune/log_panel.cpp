@@ -28,7 +28,7 @@ std::string cut_words(const App& app, const tune::TestCut& cut) {
 
 std::string stock_words(const App& app, const tune::TestCut& cut) {
     const UnitSystem units = app.book().shop.display.units;
-    std::string out(stock::name(cut.material));
+    std::string out = app.say(stock::name(cut.material));
     out += ", " + show_plate(cut.thickness, cut.material, units).whole() + ", " + show(cut.current).whole();
     if (cut.kerf_top) {
         out += ", kerf " + show(*cut.kerf_top, units).whole();
@@ -91,8 +91,8 @@ void metal_choice(Body& body, const std::string& path) {
     std::vector<const char*> keys;
     std::vector<const char*> names;
     for (const Metal metal : all_metals) {
-        keys.push_back(stock::key(metal).data()); // literals, and so they end
-        names.push_back(stock::name(metal).data());
+        keys.push_back(stock::key(metal).data()); // literals, and so they end; as a phrase does
+        names.push_back(body.app.word(stock::name(metal)).data());
     }
     body.word_choice(path.c_str(), "Metal", keys, names, 3);
 }

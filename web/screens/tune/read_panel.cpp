@@ -26,8 +26,8 @@ constexpr SignGroup groups[] = {
 constexpr const char* cause_names[] = {"Settings right", "Too fast", "Too slow",        "Too high",      "Too low",
                                        "Tilt or swirl",  "Worn",     "Slow at corners", "Near its limit"};
 
-bool tile(Ui& ui, std::string_view id, Rect place, tune::Sign sign, bool marked) {
-    const std::string_view name = tune::words(sign);
+bool tile(Ui& ui, const Language& language, std::string_view id, Rect place, tune::Sign sign, bool marked) {
+    const std::string_view name = phrase(tune::name(sign), language);
     const bool used = ui.node(id, Role::toggle, place, name, {}, marked ? "checked" : "");
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -50,7 +50,8 @@ void sign_tiles(Body& body) {
         ui.open_group(group.id, Role::group, {tiles.place.x, tiles.place.y, tiles.place.w, tile_height}, group.title);
         for (std::size_t i = 0; i < count; ++i) {
             const auto sign = static_cast<tune::Sign>(static_cast<std::size_t>(group.first) + i);
-            if (tile(ui, std::string(group.id) + '/' + std::to_string(i), tiles.cell(i), sign, signs.has(sign))) {
+            if (tile(ui, body.app.speech().language, std::string(group.id) + '/' + std::to_string(i), tiles.cell(i),
+                     sign, signs.has(sign))) {
                 signs = tune::touched(signs, sign);
             }
         }
@@ -139,7 +140,7 @@ void answer(Body& foot) {
     if (!reading.ok()) {
         const bool nothing = app.seen() == SeenCut{};
         foot.words("read/refused", Type::text,
-                   nothing ? "Touch what you see: what to turn stands here." : app.in_units(reading.fault().text),
+                   nothing ? "Touch what you see: what to turn stands here." : app.say(reading.fault().told()),
                    nothing ? t.quiet : t.stop);
         foot.gap(10);
         return;
