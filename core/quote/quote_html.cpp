@@ -4,6 +4,7 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
+#include "core/words/say.hpp"
 
 namespace torchside::document {
 
@@ -79,7 +80,7 @@ std::string quote_html(const Quote& q, std::optional<int> today) {
                  : "Estimate. Valid until " + until + ".");
     out += "<dl>";
     row(out, "Part", q.part_name);
-    row(out, "Metal", stock::name(q.material));
+    row(out, "Metal", say(stock::name(q.material), q.units));
     length_row(out, "Thickness", q.thickness, q.units);
     if (q.length.in(mm) > 0.0) {
         row(out, "Over all", both(q.length, q.width, q.units), both(q.length, q.width, other(q.units)));
@@ -108,10 +109,11 @@ std::string quote_file(const Quote& q, std::string_view style) {
 
 std::string refused_html(const Fault& fault) {
     std::string out = "<h1>This quote cannot be shown</h1>";
-    const std::size_t comma = fault.text.find(", accepted is ");
+    const std::string said = say(fault.text, UnitSystem::metric);
+    const std::size_t comma = said.find(", accepted is ");
     element(out, "p", "refused",
-            fault.field == "link" ? "The link is " + fault.text.substr(0, comma) + '.'
-                                  : "Its field " + fault.field + " is not right: " + fault.text + '.');
+            fault.field == "link" ? "The link is " + said.substr(0, comma) + '.'
+                                  : "Its field " + fault.field + " is not right: " + said + '.');
     element(out, "p", "", "Ask the shop to send it again, and open the whole link.");
     return out;
 }

@@ -2,18 +2,30 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 
+#include "core/words/text.hpp"
+
 namespace torchside {
 
-/// What is wrong with one input. `field` is its path in the workbook ("job.thickness_mm"); `text` says what is wrong
-/// and what is accepted, as one sentence fit to be shown to the user. `ask` is the same for whoever types it into a
-/// field: only what to enter, in his units ("Enter 0.3 to 150 mm."); empty where no field is meant.
+/// What is wrong with one input. `field` is its path in the workbook ("job.thickness_mm"). `text` says what is wrong and
+/// what is accepted, for whoever wrote the file or the command. `ask` is what a person at a screen is told: only what to
+/// enter ("Enter 0.3 to 150 mm."); empty where `text` is fit for both.
 struct Fault {
-    std::string field;
-    std::string text;
-    std::string ask{};
+    std::string field{};
+    Text text{};
+    Text ask{};
+
+    Fault() = default;
+    Fault(std::string about, Text what, Text enter = {})
+        : field(std::move(about)), text(std::move(what)), ask(std::move(enter)) {}
+    /// A sentence that is made of names alone, or that only the command line says.
+    Fault(std::string about, std::string_view what) : Fault(std::move(about), words::verbatim(what)) {}
+
+    /// What a person is told.
+    [[nodiscard]] const Text& told() const { return ask.empty() ? text : ask; }
 };
 
 template <class T>
