@@ -11,6 +11,7 @@
 #include "core/quote/date.hpp"
 #include "core/schema/intent.hpp"
 #include "core/store/workbook_file.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
 
@@ -22,7 +23,7 @@ namespace {
 
 std::string fault_of(std::string_view link) {
     const auto read = open_job_link(link);
-    return read ? "" : read.fault().field + ": " + read.fault().text;
+    return read ? "" : read.fault().field + ": " + test::said(read.fault().text);
 }
 
 std::string content_of(const std::string& link) {
@@ -68,7 +69,7 @@ TEST_CASE("a quote stands behind the first # and has one seal, or the link is re
     const std::string longer(28, 'B');
     const auto refused = [](const std::string& text) {
         const auto read = open_sealed_quote(text);
-        return !read && read.fault().text.starts_with("damaged: ");
+        return !read && test::said(read.fault().text).starts_with("damaged: ");
     };
     CHECK(open_sealed_quote("https://x/#" + quote).value().seal.empty());
     CHECK(open_sealed_quote("https://x/#" + quote + '.' + seal).value().seal == seal);
@@ -118,7 +119,7 @@ TEST_CASE("what a link refuses, and how it says so") {
           "link: version 2 is not known here, accepted is 1: a newer Torchside made it, update first");
     CHECK(fault_of(quote_link(Quote{})) == "link: a quote, accepted is a job");
     CHECK(fault_of(test::checked_link('j', "\x01\x02\xA0")) == "link: a quote, accepted is a job");
-    CHECK(open_quote_link(link).fault().text == "a job, accepted is a quote");
+    CHECK(test::said(open_quote_link(link).fault().text) == "a job, accepted is a quote");
 }
 
 TEST_CASE("a link that was made by hand is judged field by field") {

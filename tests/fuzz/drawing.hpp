@@ -7,6 +7,7 @@
 
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
+#include "tests/core/said.hpp"
 
 namespace torchside::fuzz {
 
@@ -19,8 +20,8 @@ inline void must(bool good) {
 inline void read(std::string_view text) {
     const auto read = drawing::read_drawing(text, {});
     if (!read) {
-        must(read.fault().field == "drawing" && read.fault().text.find("accepted") != std::string::npos);
-        must(read.fault().text.find('\n') == std::string::npos);
+        must(read.fault().field == "drawing" && test::said(read.fault().text).find("accepted") != std::string::npos);
+        must(test::said(read.fault().text).find('\n') == std::string::npos);
         return;
     }
     const drawing::Drawing& drawing = read.value();
