@@ -323,7 +323,7 @@ TEST_CASE("A hole is two halves of a circle, anticlockwise, led in from its midd
 
 TEST_CASE("Programs say what they are and what to check") {
     const std::string text =
-        program(all_coupons(settings())[0], {}, UnitSystem::metric, "mild steel (hot), 6 mm").value();
+        program(all_coupons(settings())[0], {}, UnitSystem::metric, words::verbatim("mild steel (hot), 6 mm")).value();
     CHECK(text.find("Check before you run") != std::string::npos);
     CHECK(text.find("(mild steel  hot , 6 mm)") != std::string::npos);
     CHECK(text.find("\nG21\n") != std::string::npos);

@@ -68,7 +68,7 @@ void page(Body& body, const Quote& q) {
     if (!q.part_name.empty()) {
         body.line("customer/name", "Part", q.part_name);
     }
-    body.line("customer/metal", "Metal", app.say(stock::name(q.material)));
+    body.line("customer/metal", "Metal", body.app.say(stock::name(q.material)));
     body.line("customer/thickness", "Thickness", print(q.thickness, q.units).text());
     body.line("customer/size", "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
     outline(body, q);
