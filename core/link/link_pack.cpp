@@ -7,6 +7,7 @@
 #include "core/link/link_numbers.hpp"
 #include "core/link/link_outline.hpp"
 #include "core/schema/access.hpp"
+#include "generated/words/file.hpp"
 
 namespace torchside::document {
 
@@ -132,7 +133,7 @@ Wrong unpack_list(const Field& field, codec::CborReader& in, void* owner, std::s
     std::uint64_t count = 0;
     if (!in.head(codec::Cbor::array, static_cast<std::uint64_t>(field.info.high), count) ||
         static_cast<double>(count) < field.info.low) {
-        return Fault{path, "no list in range, accepted is " + accepted(field.info)};
+        return Fault{path, words::file::NoList{.accepted = accepted(field.info)}};
     }
     void* list = writable(field, owner);
     while (field.list->size(list) > 0) {
@@ -163,7 +164,7 @@ Wrong unpack_field(const Field& field, codec::CborReader& in, void* owner, std::
     Scalar value;
     std::string text;
     if (!take_scalar(field.info, in, value, text)) {
-        return Fault{path, "no such value, accepted is " + accepted(field.info)};
+        return Fault{path, words::file::NoValue{.accepted = accepted(field.info)}};
     }
     if (auto wrong = put(field, owner, value)) {
         return Fault{path, std::move(*wrong)};

@@ -4,6 +4,7 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
+#include "core/words/say.hpp"
 #include "generated/words/customer.hpp"
 
 namespace torchside::document {
@@ -144,7 +145,7 @@ std::string quote_file(const Quote& q, const Language& language, std::string_vie
 
 std::string refused_html(const Fault& fault, const Language& language) {
     const Speech speech(language, UnitSystem::metric);
-    const std::string_view what(fault.text);
+    const std::string what = say(fault.text, speech);
     std::string out;
     element(out, "h1", "", say(words::customer::refused, speech));
     element(out, "p", "refused",

@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include "core/quantity/in_units.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/done.hpp"
 #include "web/platform/platform.hpp"
@@ -67,10 +66,6 @@ std::vector<std::string> App::say_all(const std::vector<Text>& texts) const {
     return out;
 }
 
-std::string App::in_units(std::string_view text) const {
-    return torchside::in_units(text, book_.shop.display.units);
-}
-
 bool App::own_keypad() const {
     return !scratch.system_keyboard && !platform::fine_pointer();
 }
@@ -116,7 +111,7 @@ void App::take_route(std::string_view fragment) {
     navigation_.follow(fragment);
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
-        refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
+        refusal_ = read.ok() ? "" : read.fault().field + ": " + say(read.fault().text);
         scratch.incoming = {};
         if (read.ok()) {
             scratch.incoming.book = std::move(read.value());
@@ -196,7 +191,7 @@ void App::open_file(std::string_view text) {
         return;
     }
     const Fault& fault = read.fault();
-    const bool foreign = fault.field == "workbook" || text.find("\"torchside\"") == std::string_view::npos;
+    const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
     say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
 }
 
