@@ -5,7 +5,6 @@
 #include <optional>
 #include <span>
 #include <string_view>
-#include <vector>
 
 #include "core/quantity/field_unit.hpp"
 #include "web/kit/column.hpp"
@@ -36,10 +35,6 @@ public:
     /// The words of a path as buttons under a heading, "" for not given, in one row or in rows of so many.
     void word_choice(const char* path, Label name, std::span<const char* const> words, std::span<const Label> labels,
                      int columns = 0);
-    void word_choice(const char* path, Label name, std::span<const char* const> words,
-                     std::span<const char* const> labels, int columns = 0) {
-        word_choice(path, name, words, std::vector<Label>(labels.begin(), labels.end()), columns);
-    }
     /// The usual numbers of a path as buttons under the question `name`; anything else is typed in the field.
     void number_choice(const char* path, Label name, std::span<const double> numbers, std::span<const Label> labels,
                        int columns);
