@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::codec {
 

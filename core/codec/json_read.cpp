@@ -5,6 +5,7 @@
 
 #include "core/codec/decimal.hpp"
 #include "core/codec/utf8.hpp"
+#include "generated/words/json.hpp"
 
 namespace torchside::codec {
 
@@ -22,25 +23,26 @@ public:
 
     bool document(JsonValue& out) {
         if (text_.size() > largest_text) {
-            return fail("larger than 1 MB");
+            return fail(words::json::too_large);
         }
         if (!value(out, 0)) {
             return false;
         }
         skip_space();
-        return at_ == text_.size() || fail("something follows the end of the JSON");
+        return at_ == text_.size() || fail(words::json::goes_on);
     }
 
     [[nodiscard]] Fault fault() const {
         const std::string_view before = text_.substr(0, at_);
         const auto line = 1 + std::count(before.begin(), before.end(), '\n');
         const std::size_t start = before.rfind('\n') + 1; // npos + 1 is 0
-        return {"workbook", "line " + std::to_string(line) + ", column " + std::to_string(at_ - start + 1) + ": " +
-                                reason_ + ", accepted is a backup as Torchside saves it"};
+        return {"workbook", words::json::Place{.column = static_cast<int>(at_ - start + 1),
+                                               .line = static_cast<int>(line),
+                                               .reason = reason_}};
     }
 
 private:
-    bool fail(const char* reason) {
+    bool fail(Word reason) {
         reason_ = reason;
         return false;
     }
@@ -62,13 +64,13 @@ private:
     bool value(JsonValue& out, int depth) {
         skip_space();
         if (done()) {
-            return fail("the text ends too early");
+            return fail(words::json::too_early);
         }
         switch (peek()) {
         case '{':
-            return depth < deepest ? object(out, depth) : fail("nested deeper than 16 levels");
+            return depth < deepest ? object(out, depth) : fail(words::json::too_deep);
         case '[':
-            return depth < deepest ? list(out, depth) : fail("nested deeper than 16 levels");
+            return depth < deepest ? list(out, depth) : fail(words::json::too_deep);
         case '"':
             out.type = JsonValue::Type::text;
             return text(out.text);
@@ -85,7 +87,7 @@ private:
 
     bool word(std::string_view wanted, JsonValue& out, JsonValue::Type type, double amount) {
         if (text_.substr(at_, wanted.size()) != wanted) {
-            return fail("not a value");
+            return fail(words::json::no_value);
         }
         at_ += wanted.size();
         out.type = type;
@@ -103,7 +105,7 @@ private:
         do {
             skip_space();
             if (peek() != '"') {
-                return fail("a key in double quotes is missing");
+                return fail(words::json::no_key);
             }
             const std::size_t key_at = at_;
             std::string key;
@@ -112,15 +114,15 @@ private:
             }
             if (std::find(out.keys.begin(), out.keys.end(), key) != out.keys.end()) {
                 at_ = key_at;
-                return fail("this key stands twice in its object");
+                return fail(words::json::key_twice);
             }
             if (out.keys.size() == most_keys) {
                 at_ = key_at;
-                return fail("more than 64 keys in one object");
+                return fail(words::json::many_keys);
             }
             skip_space();
             if (!take(':')) {
-                return fail("a ':' is missing");
+                return fail(words::json::no_colon);
             }
             out.keys.push_back(std::move(key));
             if (!value(out.items.emplace_back(), depth + 1)) {
@@ -128,7 +130,7 @@ private:
             }
             skip_space();
         } while (take(','));
-        return take('}') || fail(done() ? "the text ends too early" : "a ',' or '}' is missing");
+        return take('}') || fail(done() ? words::json::too_early : words::json::no_brace);
     }
 
     bool list(JsonValue& out, int depth) {
@@ -140,14 +142,14 @@ private:
         }
         do {
             if (out.items.size() == most_items) {
-                return fail("more than 10000 entries in one list");
+                return fail(words::json::many_entries);
             }
             if (!value(out.items.emplace_back(), depth + 1)) {
                 return false;
             }
             skip_space();
         } while (take(','));
-        return take(']') || fail(done() ? "the text ends too early" : "a ',' or ']' is missing");
+        return take(']') || fail(done() ? words::json::too_early : words::json::no_bracket);
     }
 
     bool text(std::string& out) {
@@ -155,7 +157,7 @@ private:
         while (!done() && peek() != '"') {
             const char c = peek();
             if (static_cast<unsigned char>(c) < 0x20) {
-                return fail("a control character inside a text");
+                return fail(words::json::control_sign);
             }
             if (c == '\\') {
                 if (!escape(out)) {
@@ -167,11 +169,11 @@ private:
             ++at_;
         }
         if (!take('"')) {
-            return fail("a text has no end");
+            return fail(words::json::no_text_end);
         }
         if (!is_utf8(out)) {
             at_ = start;
-            return fail("this text is not UTF-8");
+            return fail(words::json::not_utf8);
         }
         return true;
     }
@@ -185,7 +187,7 @@ private:
         }
         const std::size_t which = done() ? std::string_view::npos : names.find(peek());
         if (which == std::string_view::npos) {
-            return fail("an unknown escape inside a text");
+            return fail(words::json::unknown_escape);
         }
         out += meant[which];
         ++at_;
@@ -199,7 +201,7 @@ private:
             const bool digit = c >= '0' && c <= '9';
             const char lower = static_cast<char>(c | 0x20);
             if (!digit && (lower < 'a' || lower > 'f')) {
-                return fail("four hex digits are missing after \\u");
+                return fail(words::json::no_hex);
             }
             out = out * 16 + static_cast<unsigned>(digit ? c - '0' : lower - 'a' + 10);
         }
@@ -214,7 +216,7 @@ private:
         if (first >= 0xD800 && first < 0xE000) {
             unsigned second = 0;
             if (first >= 0xDC00 || !take('\\') || !take('u') || !hex4(second) || second < 0xDC00 || second >= 0xE000) {
-                return fail("half a surrogate pair after \\u");
+                return fail(words::json::half_pair);
             }
             first = 0x10000 + ((first - 0xD800) << 10) + (second - 0xDC00);
         }
@@ -227,7 +229,7 @@ private:
         while (peek() >= '0' && peek() <= '9') {
             ++at_;
         }
-        return at_ > start || fail("not a value");
+        return at_ > start || fail(words::json::no_value);
     }
 
     bool number(JsonValue& out) {
@@ -250,12 +252,12 @@ private:
         const std::size_t end = at_;
         at_ = start;
         if (literal.size() > longest_number) {
-            return fail("a number of more than 64 characters");
+            return fail(words::json::long_number);
         }
         out.type = JsonValue::Type::number;
         out.number = read_decimal(literal) + 0.0; // + 0.0 makes -0 a plain 0
         if (!std::isfinite(out.number)) {
-            return fail("a number too large for any field");
+            return fail(words::json::large_number);
         }
         at_ = end;
         return true;
@@ -263,7 +265,7 @@ private:
 
     std::string_view text_;
     std::size_t at_ = 0;
-    const char* reason_ = "";
+    Word reason_{};
 };
 
 } // namespace

@@ -6,6 +6,8 @@
 #include "core/cut/conduction.hpp"
 #include "core/cut/kerf_heat.hpp"
 #include "core/stock/properties.hpp"
+#include "core/words/range.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::cut {
 namespace {
@@ -16,15 +18,15 @@ bool inside(double x, double low, double high) {
 
 std::optional<Fault> refusal(const CutSetup& plate) {
     if (!inside(plate.thickness.in(mm), 0.1, 200.0))
-        return Fault{"job.thickness_mm", "the cut model holds for plate of 0.1 to 200 mm (0.004 to 7.87 in)"};
+        return Fault{"job.thickness_mm", words::range(0.1, 200, FieldUnit::mm)};
     if (!inside(plate.current.in(ampere), 5.0, 1000.0))
-        return Fault{"job.current_a", "the cut model holds for 5 to 1000 A"};
+        return Fault{"job.current_a", words::range(5, 1000, FieldUnit::ampere)};
     if (plate.bore && !inside(plate.bore->in(mm), 0.2, 20.0))
-        return Fault{"shop.machine.nozzles.bore_mm", "a nozzle bore is between 0.2 and 20 mm"};
+        return Fault{"shop.machine.nozzles.bore_mm", words::range(0.2, 20, FieldUnit::mm)};
     if (plate.arc && !inside(plate.arc->in(volt), 20.0, 500.0))
-        return Fault{"arc_v", "an arc voltage is between 20 and 500 V"};
+        return Fault{"arc_v", words::range(20, 500, FieldUnit::volt)};
     if (!inside(plate.height.in(mm), 0.0, 25.0))
-        return Fault{"cut_height_mm", "a cut height is between 0 and 25 mm"};
+        return Fault{"cut_height_mm", words::range(0, 25, FieldUnit::mm)};
     return std::nullopt;
 }
 
@@ -101,9 +103,7 @@ Outcome<Balance> balance(const CutSetup& plate, const Terms& terms) {
     const Equation e{terms.efficiency.value * power, t * w * heat.melt_j_m3, t * terms.wall.value * heat.conduction_w_m,
                      w / (4.0 * heat.diffusivity_m2_s)};
     if (e.excess(slowest) > 0.0)
-        return Fault{"job.thickness_mm",
-                     "this current cannot melt through: the plate carries all its heat away; take a "
-                     "thinner plate or more current"};
+        return Fault{"job.thickness_mm", words::refusal::no_melting};
     const double v = root(e);
     const double melt = e.melt_slope * v;
     return Balance{Speed{v * 1000.0, mm_s},

@@ -27,8 +27,8 @@
 #include <optional>
 
 #include "core/cut/terms.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::cut {
 

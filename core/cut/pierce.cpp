@@ -4,6 +4,7 @@
 
 #include "core/cut/feed_model.hpp"
 #include "core/cut/kerf_heat.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::cut {
 
@@ -28,9 +29,7 @@ Outcome<Duration> pierce_delay(const CutSetup& plate, Length limit, const Terms&
     if (!melt)
         return melt.fault();
     if (!(plate.thickness < limit))
-        return Fault{"job.thickness_mm",
-                     "too thick to pierce standing still at this current: start at an edge, pierce moving, or drill a "
-                     "pilot hole"};
+        return Fault{"job.thickness_mm", words::refusal::no_pierce};
     return terms.pierce_margin.value * melt.value() / (1.0 - plate.thickness / limit);
 }
 

@@ -29,7 +29,7 @@
 #include <vector>
 
 #include "core/drawing/part_words.hpp"
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::drawing {
 

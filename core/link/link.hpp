@@ -23,8 +23,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/quantity/outcome.hpp"
 #include "core/quote/quote.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {

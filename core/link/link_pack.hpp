@@ -5,8 +5,8 @@
 #include <string>
 
 #include "core/codec/cbor.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/schema/fields.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::document {
 

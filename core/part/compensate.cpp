@@ -9,6 +9,7 @@
 #include "core/part/near.hpp"
 #include "core/part/offset.hpp"
 #include "core/part/order.hpp"
+#include "core/words/range.hpp"
 #include "generated/words/problem.hpp"
 
 namespace torchside::part {
@@ -23,13 +24,13 @@ constexpr std::size_t most_of_a_kind = 50;         // problems of one contour
 std::optional<Fault> refusal(const CompensateSettings& s) {
     const auto off = [](Length l, double most) { return !(l.in(mm) >= 0.0 && l.in(mm) <= most); };
     if (off(s.kerf, 15.0))
-        return Fault{"kerf_mm", "a kerf is 0 to 15 mm"};
+        return Fault{"kerf_mm", words::range(0, 15, FieldUnit::mm)};
     if (off(s.lead_in, 200.0))
-        return Fault{"lead_in_mm", "a lead-in is 0 to 200 mm long"};
+        return Fault{"lead_in_mm", words::range(0, 200, FieldUnit::mm)};
     if (off(s.lead_out, 200.0))
-        return Fault{"lead_out_mm", "a lead-out is 0 to 200 mm long"};
+        return Fault{"lead_out_mm", words::range(0, 200, FieldUnit::mm)};
     if (off(s.overburn, 200.0))
-        return Fault{"overburn_mm", "an overburn is 0 to 200 mm long"};
+        return Fault{"overburn_mm", words::range(0, 200, FieldUnit::mm)};
     return std::nullopt;
 }
 

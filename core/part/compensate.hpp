@@ -34,8 +34,8 @@
 
 #include "core/part/cut_path.hpp"
 #include "core/part/outline.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::part {
 

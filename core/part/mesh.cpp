@@ -3,11 +3,16 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/quantity/field_unit.hpp"
+#include "generated/words/part_size.hpp"
+
 namespace torchside::part {
 namespace {
 
+constexpr double least_pitch = 1.0, most_pitch = 500.0;
+
 bool pitch_fits(Length pitch) {
-    return pitch.in(mm) >= 1.0 && pitch.in(mm) <= 500.0;
+    return pitch.in(mm) >= least_pitch && pitch.in(mm) <= most_pitch;
 }
 bool opening_fits(Length opening, Length pitch) {
     return opening.in(mm) > 0.0 && opening < pitch;
@@ -16,18 +21,20 @@ bool opening_fits(Length opening, Length pitch) {
 } // namespace
 
 Outcome<MeshCrossings> crossings_of(const Mesh& m) {
-    const char* pitch_text = "a pitch is 1 to 500 mm";
-    const char* opening_text = "an opening is above 0 and less than its pitch";
+    const auto wrong_pitch = [](const char* field) {
+        return Fault{field, words::part_size::Pitch{.high = words::high_end(most_pitch, FieldUnit::mm),
+                                                    .low = words::low_end(least_pitch, FieldUnit::mm)}};
+    };
     if (m.kind == MeshKind::solid)
         return MeshCrossings{};
     if (!pitch_fits(m.pitch))
-        return Fault{"job.mesh.pitch_mm", pitch_text};
+        return wrong_pitch("job.mesh.pitch_mm");
     if (!opening_fits(m.opening, m.pitch))
-        return Fault{"job.mesh.opening_mm", opening_text};
+        return Fault{"job.mesh.opening_mm", words::part_size::opening};
     if (m.kind != MeshKind::perforated && !pitch_fits(m.pitch_2))
-        return Fault{"job.mesh.pitch_2_mm", pitch_text};
+        return wrong_pitch("job.mesh.pitch_2_mm");
     if (m.kind != MeshKind::perforated && !opening_fits(m.opening_2, m.pitch_2))
-        return Fault{"job.mesh.opening_2_mm", opening_text};
+        return Fault{"job.mesh.opening_2_mm", words::part_size::opening};
     const double p = m.pitch.in(mm);
     const double o = m.opening.in(mm);
     const double q = m.pitch_2.in(mm);

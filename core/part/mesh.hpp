@@ -17,7 +17,7 @@
 #pragma once
 
 #include "core/part/part_spec.hpp"
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::part {
 

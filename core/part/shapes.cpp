@@ -8,7 +8,7 @@
 
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
-#include "core/quantity/print.hpp"
+#include "generated/words/part_size.hpp"
 
 namespace torchside::part {
 namespace {
@@ -21,19 +21,17 @@ struct Corner {
     double radius = 0.0;
 };
 
-Fault fault(const char* key, std::string text) {
+Fault fault(const char* key, Text text) {
     return {std::string("job.part.") + key, std::move(text)};
 }
 
-// What a size may be at most, in the words of every such refusal.
-Fault at_most(const char* key, const char* what, double most_mm) {
-    if (!(most_mm > 0.0))
-        return fault(key, std::string(what) + " does not fit in this part");
-    return fault(key, std::string(what) + " does not fit: less than " + print_trimmed(most_mm, 3) + " mm is accepted");
+// Less than a size, as a refusal says it: rounded down, so that it is accepted.
+Length below(double most_mm) {
+    return {std::floor(most_mm * 100.0) / 100.0, mm};
 }
 
 // A polygon, anticlockwise, each corner rounded by its radius.
-Outcome<Contour> rounded(const std::vector<Corner>& corners, const char* key) {
+Outcome<Contour> rounded(const std::vector<Corner>& corners) {
     const std::size_t n = corners.size();
     std::vector<double> back(n);  // from a corner to where its arc begins and ends
     std::vector<double> bulge(n); // of its arc
@@ -52,8 +50,9 @@ Outcome<Contour> rounded(const std::vector<Corner>& corners, const char* key) {
         const double length = norm(out);
         const double taken = back[i] + back[next];
         if (taken > length + hair_mm)
-            return at_most(key, "the corner radius",
-                           std::max(corners[i].radius, corners[next].radius) * length / taken);
+            return fault("corner_mm", words::part_size::Corner{
+                                          .most = words::size(below(std::max(corners[i].radius, corners[next].radius) *
+                                                                    length / taken))});
         if (!(back[i] > 0.0)) {
             c.points.push_back({corners[i].at, 0.0});
             continue;
@@ -69,7 +68,7 @@ Outcome<Contour> rectangle(const PartSpec& s) {
     const double l = s.length.in(mm);
     const double w = s.width.in(mm);
     const double r = s.corner.in(mm);
-    return rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, w}, r}, {{0, w}, r}}, "corner_mm");
+    return rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, w}, r}, {{0, w}, r}});
 }
 
 // `count` places from a to b, both included; the middle for one.
@@ -126,7 +125,7 @@ std::optional<Fault> bore_holes(Outline& o, const std::vector<Point>& at, const 
     for (std::size_t i = 0; i < at.size(); ++i) {
         for (const Contour& c : o.contours) {
             if (holds(c, at[i]) != (c.role == Role::outer))
-                return fault(place_key, "puts a hole's centre outside the part");
+                return fault(place_key, words::part_size::hole_outside);
             for (std::size_t k = 0; k < piece_count(c); ++k)
                 room = std::min(room, norm(nearest_on(piece_of(c, k), at[i]) - at[i]));
         }
@@ -134,7 +133,8 @@ std::optional<Fault> bore_holes(Outline& o, const std::vector<Point>& at, const 
             room = std::min(room, 0.5 * norm(at[k] - at[i]));
     }
     if (!(radius < room - hair_mm))
-        return at_most("hole_mm", "a hole", 2.0 * room);
+        return room > hair_mm ? fault("hole_mm", words::part_size::Hole{.most = words::size(below(2.0 * room))})
+                              : fault("hole_mm", words::part_size::no_hole);
     for (const Point& centre : at)
         o.contours.push_back(circle(centre, radius, Role::inner));
     return std::nullopt;
@@ -157,11 +157,11 @@ Outcome<Outline> round_part(const PartSpec& s) {
     if (s.shape == Shape::disc)
         return o;
     if (s.inside >= s.outside)
-        return at_most("inside_mm", "the bore", outside);
+        return fault("inside_mm", words::part_size::Bore{.most = words::size(s.outside)});
     if (s.inside.in(mm) > 0.0)
         o.contours.push_back(circle(centre, 0.5 * s.inside.in(mm), Role::inner));
     else if (s.shape == Shape::ring)
-        return fault("inside_mm", "a ring has a bore above 0");
+        return fault("inside_mm", words::part_size::ring);
     if (s.shape == Shape::flange)
         if (auto wrong = bore_holes(o, flange_holes(s), s, "hole_circle_mm"))
             return *wrong;
@@ -175,11 +175,11 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
     const double l = s.slot_length.in(mm);
     const double w = s.slot_width.in(mm);
     if (!(w > 0.0))
-        return fault("slot_width_mm", "a slot has a width above 0");
+        return fault("slot_width_mm", words::part_size::slot_width);
     if (w >= s.width.in(mm))
-        return at_most("slot_width_mm", "the slot", s.width.in(mm));
+        return fault("slot_width_mm", words::part_size::SlotMost{.most = words::size(s.width)});
     if (l < w)
-        return fault("slot_length_mm", "a slot is at least as long as it is wide, " + print_trimmed(w, 3) + " mm");
+        return fault("slot_length_mm", words::part_size::SlotLength{.least = words::size(s.slot_width)});
     const Point middle{0.5 * s.length.in(mm), 0.5 * s.width.in(mm)};
     const double reach = 0.5 * (l - w); // from the middle to the centres of the round ends
     Contour slot = circle(middle, 0.5 * w, Role::inner);
@@ -190,7 +190,7 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
             {middle - end - up, -1.0}, {middle - end + up, 0.0}, {middle + end + up, -1.0}, {middle + end - up, 0.0}};
     }
     if (l >= s.length.in(mm))
-        return at_most("slot_length_mm", "the slot", s.length.in(mm));
+        return fault("slot_length_mm", words::part_size::SlotMost{.most = words::size(s.length)});
     // Rounded corners are never in the way: what is left of the plate still holds the largest slot with round ends.
     return Outline{{outer.value(), std::move(slot)}};
 }
@@ -202,11 +202,11 @@ Outcome<Outline> bracket(const PartSpec& s) {
     const double r = s.corner.in(mm);
     const double inner = s.inner_corner.in(mm);
     if (leg >= std::min(l, w))
-        return at_most("leg_mm", "the leg", std::min(l, w));
+        return fault("leg_mm", words::part_size::Leg{.most = words::size(std::min(s.length, s.width))});
     if (inner > std::min(l, w) - leg + hair_mm)
-        return at_most("inner_corner_mm", "the inside corner's radius", std::min(l, w) - leg);
-    auto outer = rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, leg}, r}, {{leg, leg}, inner}, {{leg, w}, r}, {{0, w}, r}},
-                         "corner_mm");
+        return fault("inner_corner_mm",
+                     words::part_size::InnerCorner{.most = words::size(below(std::min(l, w) - leg))});
+    auto outer = rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, leg}, r}, {{leg, leg}, inner}, {{leg, w}, r}, {{0, w}, r}});
     return with_holes(outer, bracket_holes(s), s, "hole_edge_mm");
 }
 
@@ -227,8 +227,7 @@ Outcome<Outline> make_outline(const PartSpec& s) {
     case Shape::flange:
         return round_part(s);
     case Shape::gusset:
-        return with_holes(rounded({{{0, 0}, r}, {{s.length.in(mm), 0}, r}, {{0, s.width.in(mm)}, r}}, "corner_mm"), {},
-                          s, "");
+        return with_holes(rounded({{{0, 0}, r}, {{s.length.in(mm), 0}, r}, {{0, s.width.in(mm)}, r}}), {}, s, "");
     case Shape::slotted_plate:
         return slotted_plate(s);
     case Shape::bracket:
@@ -239,7 +238,7 @@ Outcome<Outline> make_outline(const PartSpec& s) {
         }
         break;
     }
-    return fault("drawing", "is not there, accepted is a DXF or SVG: open it again");
+    return fault("drawing", words::part_size::no_drawing);
 }
 
 } // namespace torchside::part

@@ -23,7 +23,7 @@
 
 #include "core/part/outline.hpp"
 #include "core/part/part_spec.hpp"
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::part {
 

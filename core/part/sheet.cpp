@@ -6,6 +6,8 @@
 
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
+#include "core/words/range.hpp"
+#include "generated/words/part_size.hpp"
 
 namespace torchside::part {
 namespace {
@@ -16,17 +18,18 @@ constexpr double chord_mm = 0.02; // arcs are taken in chords this near, and tha
 constexpr double hair_mm = 1e-9;
 
 std::optional<Fault> refusal(const Sheet& s) {
-    const auto off = [](Length l, double least, double most) { return !(l.in(mm) >= least && l.in(mm) <= most); };
-    if (off(s.width, 10, 20000))
-        return Fault{"sheet_width_mm", "a sheet is 10 to 20000 mm wide"};
-    if (off(s.height, 10, 20000))
-        return Fault{"sheet_height_mm", "a sheet is 10 to 20000 mm high"};
-    if (off(s.margin, 0, 1000))
-        return Fault{"margin_mm", "a margin is 0 to 1000 mm"};
-    if (off(s.spacing, 0, 1000))
-        return Fault{"spacing_mm", "the spacing of parts is 0 to 1000 mm"};
-    if (off(s.thickness, 0.3, 150))
-        return Fault{"thickness_mm", "a thickness is 0.3 to 150 mm"};
+    const struct {
+        const char* field;
+        Length given;
+        double least, most;
+    } sizes[] = {{"sheet_width_mm", s.width, 10, 20000},
+                 {"sheet_height_mm", s.height, 10, 20000},
+                 {"margin_mm", s.margin, 0, 1000},
+                 {"spacing_mm", s.spacing, 0, 1000},
+                 {"thickness_mm", s.thickness, 0.3, 150}};
+    for (const auto& [field, given, least, most] : sizes)
+        if (!(given.in(mm) >= least && given.in(mm) <= most))
+            return Fault{field, words::range(least, most, FieldUnit::mm)};
     return std::nullopt;
 }
 
@@ -219,7 +222,7 @@ Outcome<SheetFit> fit_sheet(const Outline& part, const Sheet& sheet) {
         if (c.role == Role::outer)
             box.add(box_of(c));
     if (!(box.width() > 0.0 && box.height() > 0.0))
-        return Fault{"part", "a part with a closed outside contour is needed"};
+        return Fault{"part", words::part_size::no_outside};
     const double spacing = sheet.spacing.in(mm);
     const double width = sheet.width.in(mm)-2.0 * sheet.margin.in(mm);
     const double height = sheet.height.in(mm)-2.0 * sheet.margin.in(mm);

@@ -20,9 +20,9 @@
 #include <vector>
 
 #include "core/part/outline.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/stock/metal.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::part {
 

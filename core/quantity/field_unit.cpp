@@ -71,7 +71,6 @@ const Side& side_of(const Row& row, UnitSystem units) {
 
 Wanted wanted(const Row& row, const Side& side) {
     Wanted w;
-    w.instead = "a gauge is the thickness of a sheet";
     w.dimension = row.dimension;
     w.bare.up = side.size;
     if (!side.word.empty()) {
@@ -157,18 +156,20 @@ Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem uni
     return read_wanted(text, wanted(row, side));
 }
 
-std::string print_range(double low, double high, FieldUnit unit, UnitSystem units) {
+std::string print_low_end(double value, FieldUnit unit, UnitSystem units) {
     const Row& row = row_of(unit);
-    const Side& side = side_of(row, units);
-    const Wanted w = wanted(row, side);
-    return print_end(low, w, true) + " to " + print_end(high, w, false) + std::string(side.shown);
+    return print_end(value, wanted(row, side_of(row, units)), true);
 }
 
-std::string ask_for(FieldUnit unit, UnitSystem units) {
+std::string print_high_end(double value, FieldUnit unit, UnitSystem units) {
     const Row& row = row_of(unit);
-    const Wanted w = wanted(row, side_of(row, units));
-    const std::string out = "Enter " + std::string(typed::noun(w.dimension));
-    return w.bare.symbol.empty() ? out + '.' : out + " (" + w.bare.symbol + ").";
+    const Side& side = side_of(row, units);
+    return print_end(value, wanted(row, side), false) + std::string(side.shown);
+}
+
+std::string bare_unit(FieldUnit unit, UnitSystem units) {
+    const Row& row = row_of(unit);
+    return wanted(row, side_of(row, units)).bare.symbol;
 }
 
 } // namespace torchside

@@ -53,11 +53,12 @@ enum class FieldUnit : std::uint8_t {
 /// "0.3" is 0.003. Only a temperature and an angle may be negative.
 [[nodiscard]] Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem units);
 
-/// The two ends of what a field accepts, in the reader's unit: (0.3, 150, mm) is "0.3 to 150 mm", in inches "0.0119 to
-/// 5.9 in": rounded inwards to 3 figures, so that both ends are accepted.
-[[nodiscard]] std::string print_range(double low, double high, FieldUnit unit, UnitSystem units);
+/// An end of what a field accepts, in the reader's unit, rounded inwards to 3 figures so that it is accepted itself: 0.3 mm is
+/// "0.3", in inches "0.0119". The high end goes with its unit: 150 mm is "150 mm", in inches "5.9 in".
+[[nodiscard]] std::string print_low_end(double value, FieldUnit unit, UnitSystem units);
+[[nodiscard]] std::string print_high_end(double value, FieldUnit unit, UnitSystem units);
 
-/// What to type where no range is known, as a sentence: "Enter a length (mm).".
-[[nodiscard]] std::string ask_for(FieldUnit unit, UnitSystem units);
+/// The unit of a bare number in such a field: "mm", "in", "%"; empty for a plain number and for money.
+[[nodiscard]] std::string bare_unit(FieldUnit unit, UnitSystem units);
 
 } // namespace torchside

@@ -82,6 +82,9 @@ inline constexpr Unit<VolumeKind> litre{1.0}, us_gallon{3.785411784};
 inline constexpr Unit<FlowKind> litre_min{1.0}, cfm{28.316846592};
 } // namespace units
 
+/// The section of a wire in thousands of circular mils, as thick cable is sold by in inches: pi/4 * (0.001 in)^2 * 1000.
+inline constexpr double mm2_per_kcmil = 0.5067074790974977;
+
 /// Distance covered at a steady speed; the one cross-kind product the code needs everywhere.
 constexpr Duration travel_time(Length distance, Speed speed) {
     return Duration{distance.in(mm) / speed.in(mm_s), second};

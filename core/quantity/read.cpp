@@ -1,8 +1,5 @@
 #include "core/quantity/read.hpp"
 
-#include <string>
-
-#include "core/quantity/print.hpp"
 #include "core/quantity/typed.hpp"
 
 namespace torchside {
@@ -10,7 +7,7 @@ namespace torchside {
 namespace {
 
 Answer<Length> length_of(const Answer<double>& a) {
-    return {Length{a.value, mm}, a.as};
+    return {Length{a.value, mm}, a.as, a.looks_like_share};
 }
 
 } // namespace
@@ -25,7 +22,7 @@ Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare) {
         return length_of(*a);
     }
     if (const auto* q = plain.question()) {
-        Question<Length> question{q->text, {}};
+        Question<Length> question{q->doubt, {}};
         for (const auto& a : q->answers) {
             question.answers.push_back(length_of(a));
         }
@@ -35,21 +32,6 @@ Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare) {
         return *g;
     }
     return *plain.refusal();
-}
-
-std::optional<Fault> check_range(std::string_view field, double value, double low, double high, std::string_view unit) {
-    if (value >= low && value <= high) {
-        return {};
-    }
-    std::string text = value > high && value <= 1e308   ? print_trimmed(value, 4) + " is too large; "
-                       : value < low && value >= -1e308 ? print_trimmed(value, 4) + " is too small; "
-                                                        : std::string{"that is not a number; "};
-    text += print_trimmed(low, 4) + " to " + print_trimmed(high, 4);
-    if (!unit.empty()) {
-        text += " ";
-        text += unit;
-    }
-    return Fault{std::string{field}, text + " is accepted"};
 }
 
 } // namespace torchside

@@ -12,25 +12,24 @@
 //   6 mil                         Question below 40: 0.006 in or, in the workshop's slang, 6 mm? From 40 on: 1/1000 in
 //   16 ga, 16ga, #16, gauge 16    Gauge{16}; the metal is needed, see core/stock/thickness.hpp
 //   4' 6", 3 min 20 s             a larger unit, then a smaller one of the same kind
-//   0.3 in a percentage           0.3 %, and its text says what to type for 30 %
+//   0.3 in a percentage           0.3 %, marked as one that 30 % may be meant by
 //   nan, inf, 1e3, -2, 5 A for a length, two numbers, more than 15 digits, more than 48 letters, no number, bytes that
 //   are not UTF-8                 Refusal
 //
-// Works for any bytes whatever. Texts of an answer hold only what this file wrote: a refusal repeats at most the
-// letters a to z of what was typed. A value is the double nearest to what was typed, also in inches; else off by at
+// Works for any bytes whatever. Texts of an answer hold only what this file wrote; why something was refused or is asked
+// back is a code. A value is the double nearest to what was typed, also in inches; else off by at
 // most 2 units in the last place.
 //
 // Worked example (also a test): read_length_or_gauge("3/16\"", UnitSystem::metric) is 4.7625 mm, as "3/16 in".
 // Source of the forms: common practice, no source. Factors: core/quantity/quantity.hpp.
 #pragma once
 
-#include <optional>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
 
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/unit_system.hpp"
 
@@ -39,13 +38,21 @@ namespace torchside {
 template <class Q>
 struct Answer {
     Q value{};
-    std::string as{}; // how it was understood: "3/16 in", "6.5 mm"
+    std::string as{};              // how it was understood: "3/16 in", "6.5 mm"
+    bool looks_like_share = false; // "0.3" in a percentage: 30 % may have been meant
+};
+
+/// Why a text can be meant in more than one way.
+enum class Doubt : std::uint8_t {
+    fraction, // more than 1
+    comma,    // parts thousands, or decimals
+    mil       // a thousandth of an inch, or slang for a millimetre
 };
 
 /// The text can be meant in more than one way: 2 to 4 answers to choose from, the likeliest first.
 template <class Q>
 struct Question {
-    std::string text{};
+    Doubt doubt{};
     std::vector<Answer<Q>> answers{};
 };
 
@@ -53,9 +60,34 @@ struct Gauge {
     int number = 0; // 0..999; which gauges exist depends on the metal
 };
 
-/// Why the text cannot be used and what is accepted, as one sentence fit for the screen.
+/// Why a text cannot be used.
+enum class Unread : std::uint8_t {
+    nothing,
+    too_long,
+    not_text,
+    not_understood,
+    no_number, // nor "nan" or "inf"
+    negative,
+    plus_sign,
+    power_of_ten,
+    many_digits,
+    many_numbers,
+    marks_clash,         // points and commas
+    unfinished_fraction, // "3/"
+    long_fraction,
+    zero_below,
+    mark_before_fraction, // "1.5 1/2"
+    large_fraction,       // "1 5/4"
+    unknown_unit,
+    other_quantity, // a unit of something else
+    gauge,          // where a gauge says nothing
+    broken_gauge,
+    no_such_gauge,    // in the table of the metal
+    sold_by_thickness // the metal has no gauges
+};
+
 struct Refusal {
-    std::string text{};
+    Unread why{};
 };
 
 template <class Q>
@@ -78,10 +110,5 @@ private:
 
 /// A thickness: millimetres or inches, or the number of a gauge. Other fields: core/quantity/field_unit.hpp.
 [[nodiscard]] Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare);
-
-/// None when low <= value <= high; else a Fault such as
-/// {"job.thickness_mm", "900 is too large; 0.4 to 160 mm is accepted"}. NaN and infinity are refused too.
-[[nodiscard]] std::optional<Fault> check_range(std::string_view field, double value, double low, double high,
-                                               std::string_view unit);
 
 } // namespace torchside

@@ -42,10 +42,10 @@ struct Number {
 };
 
 struct Scan {
-    std::vector<Number> candidates{}; // one; more when it can be meant in several ways; none with a problem
-    std::string_view doubt{};         // why there is more than one
-    std::string_view problem{};       // why there is none; empty when the text does not begin with a number
-    std::size_t used = 0;             // letters of the text that belong to the number
+    std::vector<Number> candidates{};   // one; more when it can be meant in several ways; none with a problem
+    Doubt doubt{};                      // why there is more than one
+    Unread problem = Unread::no_number; // why there is none
+    std::size_t used = 0;               // letters of the text that belong to the number
 };
 
 /// The number at the start of the folded text `s`.
@@ -93,12 +93,6 @@ struct FoundUnit {
 /// The same in whatever dimension knows the word.
 [[nodiscard]] std::optional<FoundUnit> find_unit(std::string_view word);
 
-/// "a length such as 6 mm, 0.25 in or 3/16"
-[[nodiscard]] std::string_view example(Dimension dimension);
-
-/// "a length"
-[[nodiscard]] std::string_view noun(Dimension dimension);
-
 // ---- all of it ----
 
 /// A reading before it is given its type: the values are in `target` units of the field.
@@ -107,11 +101,10 @@ using Plain = Reading<double>;
 /// What a field wants.
 struct Wanted {
     Dimension dimension = Dimension::number;
-    FoundUnit bare{};           // the unit of a number without one
-    FoundUnit target{};         // the unit of the answer
-    bool gauge = false;         // a gauge may be handed back
-    std::string_view instead{}; // said of a gauge that may not
-    double sign = 1.0;          // -1 after a minus sign, where one is accepted
+    FoundUnit bare{};   // the unit of a number without one
+    FoundUnit target{}; // the unit of the answer
+    bool gauge = false; // a gauge may be handed back
+    double sign = 1.0;  // -1 after a minus sign, where one is accepted
 };
 
 [[nodiscard]] Plain read_wanted(std::string_view text, Wanted wanted);

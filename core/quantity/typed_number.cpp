@@ -7,8 +7,6 @@ namespace torchside::typed {
 
 namespace {
 
-constexpr std::string_view too_many = "that is more than 15 digits";
-constexpr std::string_view two_marks = "the points and commas do not fit together";
 constexpr std::size_t most_digits = 15; // every such integer is a double exactly
 
 bool digit(char c) {
@@ -56,7 +54,7 @@ struct Decimal {
     bool marked = false;   // there is a decimal mark
     bool doubtful = false; // one comma, then exactly three digits
     std::size_t used = 0;
-    std::string_view problem{};
+    std::optional<Unread> problem{};
 };
 
 /// Whether s[at] parts two groups of three: "12_000" but not "1_1/2".
@@ -72,7 +70,7 @@ Decimal scan_decimal(std::string_view s) {
     std::size_t count = 0, at = 0;
     for (;; ++at) {
         if (count == most_runs) {
-            d.problem = too_many;
+            d.problem = Unread::many_digits;
             return d;
         }
         const std::size_t n = digits_at(s, at);
@@ -99,7 +97,7 @@ Decimal scan_decimal(std::string_view s) {
         if (in_group && has_groups &&
             ((i < count && i + 1 < count && marks[i] != marks[0]) ||
              (i == 0 ? runs[i].empty() || runs[i].size() > 3 : runs[i].size() != 3))) {
-            d.problem = two_marks;
+            d.problem = Unread::marks_clash;
             return d;
         }
         (in_group ? d.before : d.after) += runs[i];
@@ -161,7 +159,7 @@ Number fraction(std::string_view whole, std::string_view over, std::string_view 
     return n;
 }
 
-Scan refuse(std::string_view problem) {
+Scan refuse(Unread problem) {
     Scan s;
     s.problem = problem;
     return s;
@@ -185,7 +183,7 @@ Scan improper(const Line& line) {
     if (s.candidates.size() == 1) {
         s.candidates.push_back(fraction({}, line.under, line.over));
     }
-    s.doubt = "the fraction is more than 1";
+    s.doubt = Doubt::fraction;
     return s;
 }
 
@@ -200,10 +198,10 @@ Scan one(Number n, std::size_t used) {
 
 Scan scan_fraction(const Line& line) {
     if (line.over.size() > most_in_line || line.under.size() > most_in_line) {
-        return refuse("the fraction has too many digits");
+        return refuse(Unread::long_fraction);
     }
     if (integer(line.under) == 0) {
-        return refuse("a fraction cannot have 0 below its line");
+        return refuse(Unread::zero_below);
     }
     if (integer(line.over) >= integer(line.under)) {
         return improper(line);
@@ -215,10 +213,10 @@ Scan scan_fraction(const Line& line) {
 Scan scan_mixed(const Decimal& d, const Line& line, std::size_t end) {
     if (d.marked || d.before.size() > most_in_line || line.over.size() > most_in_line ||
         line.under.size() > most_in_line) {
-        return refuse("only a whole number may stand before a fraction");
+        return refuse(Unread::mark_before_fraction);
     }
     if (integer(line.over) >= integer(line.under)) {
-        return refuse("a fraction after a whole number must be less than 1");
+        return refuse(Unread::large_fraction);
     }
     return one(fraction(d.before, line.over, line.under), end);
 }
@@ -230,14 +228,14 @@ Scan scan_number(std::string_view s) {
         return scan_fraction(line);
     }
     Decimal d = scan_decimal(s);
-    if (!d.problem.empty()) {
-        return refuse(d.problem);
+    if (d.problem) {
+        return refuse(*d.problem);
     }
     if (d.before.empty() && d.after.empty()) {
         return {};
     }
     if (without_zeros(d.before).size() + d.after.size() > most_digits) {
-        return refuse(too_many);
+        return refuse(Unread::many_digits);
     }
     d.before = std::string{without_zeros(d.before)};
     std::size_t at = past_gaps(s, d.used);
@@ -256,7 +254,7 @@ Scan scan_number(std::string_view s) {
         thousands.after.clear();
         thousands.marked = false;
         out.candidates.insert(out.candidates.begin(), decimal_number(thousands));
-        out.doubt = "the comma can part thousands or decimals";
+        out.doubt = Doubt::comma;
     }
     return out;
 }

@@ -28,10 +28,6 @@ std::string shown(const Amount& a, const Wanted& w) {
     return text + std::string(gap) + a.unit.symbol;
 }
 
-Refusal refuse(std::string_view why, const Wanted& w) {
-    return {std::string{why} + "; type " + std::string{example(w.dimension)}};
-}
-
 /// The unit as it is looked up: no spaces, no full stop or hyphen at its ends.
 std::string unit_word(std::string_view rest) {
     std::string word;
@@ -61,33 +57,26 @@ std::size_t second_number(std::string_view rest) {
     return before >= 'a' && before <= 'z' ? std::string_view::npos : at - 1;
 }
 
-/// Only letters a to z are said back: nothing that was typed can reach a screen but those.
-Refusal unknown_unit(std::string_view word, const Wanted& w) {
+Refusal unknown_unit(std::string_view word) {
     if (word.starts_with('/')) {
-        return refuse("the fraction is not finished", w);
-    }
-    bool letters = !word.empty() && word.size() <= 12;
-    for (const char c : word) {
-        letters = letters && c >= 'a' && c <= 'z';
+        return {Unread::unfinished_fraction};
     }
     if (const std::optional<FoundUnit> other = find_unit(word)) {
-        if (other->dimension == Dimension::gauge) {
-            return refuse("a gauge is the thickness of a sheet, not " + std::string{noun(w.dimension)}, w);
-        }
-        return refuse(other->symbol + " is " + std::string{noun(other->dimension)}, w);
+        return {other->dimension == Dimension::gauge ? Unread::gauge : Unread::other_quantity};
     }
     if (word.find_first_of("0123456789|") != std::string_view::npos) {
-        return refuse("there is more than one number", w);
+        return {Unread::many_numbers};
     }
-    return refuse(letters ? "\"" + std::string{word} + "\" is not a unit known here" : "that is not understood", w);
+    const bool letters = std::all_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    return {letters ? Unread::unknown_unit : Unread::not_understood};
 }
 
 Plain gauge_of(const Number& n, const Wanted& w) {
     if (!w.gauge) {
-        return refuse(w.instead, w);
+        return Refusal{Unread::gauge};
     }
     if (!n.whole || n.fraction || n.value() > 999) {
-        return refuse("a gauge is a whole number", w);
+        return Refusal{Unread::broken_gauge};
     }
     return Gauge{static_cast<int>(n.value())};
 }
@@ -105,11 +94,11 @@ std::size_t gauge_prefix(std::string_view text) {
 Plain prefixed_gauge(std::string_view text, const Wanted& w) {
     const Scan scan = scan_number(text);
     if (scan.candidates.empty()) {
-        return refuse("there is no gauge number", w);
+        return Refusal{Unread::broken_gauge};
     }
     const std::string word = unit_word(text.substr(scan.used));
     if (!word.empty() && !find_unit(word, Dimension::gauge)) {
-        return unknown_unit(word, w);
+        return unknown_unit(word);
     }
     return gauge_of(scan.candidates[0], w);
 }
@@ -139,7 +128,7 @@ std::optional<Answer<double>> in_two_units(const Amount& large, std::string_view
 
 /// The question of scan_number, with the unit known.
 Plain ask(const Scan& scan, const FoundUnit& unit, const Wanted& w) {
-    Question<double> q{std::string{scan.doubt} + "; which is meant?", {}};
+    Question<double> q{scan.doubt, {}};
     for (const Number& n : scan.candidates) {
         const Amount a{n, unit};
         std::string as = shown(a, w);
@@ -161,38 +150,35 @@ Plain settle(const Scan& scan, const FoundUnit& unit, bool bare, const Wanted& w
     const Amount a{scan.candidates[0], unit};
     if (unit.symbol == "mil" && a.number.value() < mil_is_doubtful_below) {
         const Amount other{a.number, *find_unit("mm", Dimension::length)};
-        return Question<double>{"a mil is a thousandth of an inch, or a millimetre in shop talk; which is meant?",
+        return Question<double>{Doubt::mil,
                                 {{worth(a, w), shown(a, w) + " = " + print_trimmed(a.number.value() / 1000, 6) + " in"},
                                  {worth(other, w), shown(other, w)}}};
     }
-    if (w.dimension == Dimension::share && bare && a.number.value() > 0 && a.number.value() <= 1) {
-        const std::string hundredfold = print_trimmed(a.number.value() * 100, 6);
-        return Answer<double>{worth(a, w), shown(a, w) + " (for " + hundredfold + " %, type " + hundredfold + ")"};
-    }
-    return Answer<double>{worth(a, w), shown(a, w)};
+    const bool as_share = w.dimension == Dimension::share && bare && a.number.value() > 0 && a.number.value() <= 1;
+    return Answer<double>{worth(a, w), shown(a, w), as_share};
 }
 
 /// Signs and words that are no number, before scan_number sees them.
-std::optional<Refusal> no_number(std::string_view text, const Wanted& w) {
+std::optional<Refusal> no_number(std::string_view text) {
     if (text.empty()) {
-        return refuse("nothing is typed", w);
+        return Refusal{Unread::nothing};
     }
     if (text[0] == '-') {
-        return refuse("a negative number makes no sense here", w);
+        return Refusal{Unread::negative};
     }
     if (text[0] == '+') {
-        return refuse("a sign is not accepted", w);
+        return Refusal{Unread::plus_sign};
     }
     for (const std::string_view word : {"nan", "inf"}) {
         if (text.starts_with(word)) {
-            return refuse(std::string{word} + " is not a number", w);
+            return Refusal{Unread::no_number};
         }
     }
     return {};
 }
 
 Plain read_folded(std::string_view text, const Wanted& w) {
-    if (const std::optional<Refusal> r = no_number(text, w)) {
+    if (const std::optional<Refusal> r = no_number(text)) {
         return *r;
     }
     const std::size_t prefix = gauge_prefix(text);
@@ -203,11 +189,11 @@ Plain read_folded(std::string_view text, const Wanted& w) {
     }
     const Scan scan = scan_number(text);
     if (scan.candidates.empty()) {
-        return refuse(scan.problem.empty() ? "there is no number" : scan.problem, w);
+        return Refusal{scan.problem};
     }
     const std::string_view rest = text.substr(scan.used);
     if (rest.size() > 1 && rest[0] == 'e' && (digit(rest[1]) || rest[1] == '-' || rest[1] == '+')) {
-        return refuse("powers of ten such as 1e3 are not read", w);
+        return Refusal{Unread::power_of_ten};
     }
     const std::string word = unit_word(rest);
     if (word.empty()) {
@@ -230,7 +216,7 @@ Plain read_folded(std::string_view text, const Wanted& w) {
             }
         }
     }
-    return unknown_unit(word, w);
+    return unknown_unit(word);
 }
 
 } // namespace
@@ -238,10 +224,10 @@ Plain read_folded(std::string_view text, const Wanted& w) {
 Plain read_wanted(std::string_view text, Wanted w) {
     const Folded folded = fold(text);
     if (folded.problem == Folded::Problem::too_long) {
-        return refuse("that is too long to be a number", w);
+        return Refusal{Unread::too_long};
     }
     if (folded.problem == Folded::Problem::not_text) {
-        return refuse("that is not text", w);
+        return Refusal{Unread::not_text};
     }
     std::string_view line = folded.text();
     if (w.dimension == Dimension::money && line.starts_with('$')) {

@@ -1,4 +1,3 @@
-#include "core/quantity/in_units.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/typed.hpp"
 
@@ -169,44 +168,6 @@ std::optional<FoundUnit> find(std::string_view word, Dimension wanted, bool any)
     return compound(word, wanted, any);
 }
 
-struct Wording {
-    Dimension dimension;
-    std::string_view text; // the noun, then how it is typed
-    std::size_t noun;      // letters of the noun
-};
-constexpr Wording wordings[] = {
-    {Dimension::number, "a number such as 24 or 0.8", 8},
-    {Dimension::share, "a percentage such as 30 %", 12},
-    {Dimension::money, "an amount such as 18 or 18.50", 9},
-    {Dimension::length, "a length such as 6 mm, 0.25 in or 3/16", 8},
-    {Dimension::gauge, "a gauge such as 16 ga", 7},
-    {Dimension::area, "a cross-section such as 6 mm2", 15},
-    {Dimension::speed, "a speed such as 1700 mm/min, 2.5 m/min or 65 ipm", 7},
-    {Dimension::acceleration, "an acceleration such as 500 mm/s2", 15},
-    {Dimension::duration, "a time such as 0.5 s, 15 min or 2 h", 6},
-    {Dimension::mass, "a weight such as 2.5 kg or 5 lb", 8},
-    {Dimension::current, "a current such as 45 A", 9},
-    {Dimension::voltage, "a voltage such as 240 V", 9},
-    {Dimension::gradient, "volts per length such as 5 V/mm", 16},
-    {Dimension::power, "a power such as 3 kW or 4 hp", 7},
-    {Dimension::apparent_power, "an apparent power such as 8 kVA or 8000 VA", 17},
-    {Dimension::pressure, "a pressure such as 6 bar, 90 psi or 600 kPa", 10},
-    {Dimension::volume, "a volume such as 100 L or 26 gal", 8},
-    {Dimension::flow, "an air flow such as 150 L/min or 5.3 cfm", 11},
-    {Dimension::temperature, "a temperature such as 25 C or 77 F", 13},
-    {Dimension::angle, "an angle such as 1.5 or -2 degrees", 8},
-    {Dimension::wire, "a wire gauge such as 10 AWG", 12},
-};
-
-const Wording& wording(Dimension dimension) {
-    for (const Wording& w : wordings) {
-        if (w.dimension == dimension) {
-            return w;
-        }
-    }
-    return wordings[0];
-}
-
 } // namespace
 
 std::optional<FoundUnit> find_unit(std::string_view word, Dimension wanted) {
@@ -215,15 +176,6 @@ std::optional<FoundUnit> find_unit(std::string_view word, Dimension wanted) {
 
 std::optional<FoundUnit> find_unit(std::string_view word) {
     return find(word, Dimension::number, true);
-}
-
-std::string_view example(Dimension dimension) {
-    return wording(dimension).text;
-}
-
-std::string_view noun(Dimension dimension) {
-    const Wording& w = wording(dimension);
-    return w.text.substr(0, w.noun);
 }
 
 } // namespace torchside::typed

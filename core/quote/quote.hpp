@@ -11,11 +11,11 @@
 
 #include "core/part/outline.hpp"
 #include "core/price/report.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/quantity/unit_system.hpp"
 #include "core/quote/quote_outline.hpp"
 #include "core/stock/metal.hpp"
+#include "core/words/outcome.hpp"
 #include "core/words/text.hpp"
 #include "core/worksheet/workbook.hpp"
 

@@ -5,8 +5,10 @@
 
 #include "core/codec/decimal.hpp"
 #include "core/codec/utf8.hpp"
-#include "core/quantity/print.hpp"
+#include "core/schema/entry.hpp"
 #include "core/schema/public_address.hpp"
+#include "generated/words/file.hpp"
+#include "generated/words/rule.hpp"
 
 namespace torchside::document {
 
@@ -187,17 +189,19 @@ Scalar fetch(const Field& field, const void* owner) {
     return field.scale == 1.0 ? amount : in_key_unit(amount, field.scale);
 }
 
-std::optional<std::string> judge(const FieldInfo& info, const Scalar& value) {
+std::optional<Text> judge(const FieldInfo& info, const Scalar& value) {
     if (fits(info, value)) {
         return {};
     }
     const bool hidden = info.kind == FieldKind::text && value.type == Scalar::Type::text &&
                         (!codec::is_utf8(value.text) || codec::has_hidden(value.text));
-    return shown(value) + (hidden ? " holds control characters or is not UTF-8" : " is not accepted") +
-           ", accepted is " + accepted(info);
+    if (hidden) {
+        return words::file::Hidden{.accepted = accepted(info), .value = shown(value)};
+    }
+    return words::file::NotAccepted{.accepted = accepted(info), .value = shown(value)};
 }
 
-std::optional<std::string> put(const Field& field, void* owner, const Scalar& value) {
+std::optional<Text> put(const Field& field, void* owner, const Scalar& value) {
     if (auto wrong = judge(field.info, value)) {
         return wrong;
     }
@@ -240,8 +244,8 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
         }
         const std::size_t size = field.list->size(member);
         if (static_cast<double>(size) < field.info.low || static_cast<double>(size) > field.info.high) {
-            return Fault{path, std::to_string(size) + " entries, accepted is " + accepted(field.info),
-                         enter(field.info, UnitSystem::metric)};
+            return Fault{path, words::file::Entries{.accepted = accepted(field.info), .count = static_cast<int>(size)},
+                         enter(field.info)};
         }
         for (std::size_t i = 0; i < size; ++i) {
             const PathScope entry(path, i);
@@ -255,41 +259,62 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
 
 namespace {
 
+std::string digits(Current current) {
+    return codec::decimal_text(current.in(ampere));
+}
+
 std::optional<Fault> broken_machine(const Machine& m) {
     if (m.min_current > m.max_current) {
-        return Fault{
-            "shop.machine.max_current_a",
-            codec::decimal_text(m.max_current.in(ampere)) + " is below the smallest current, accepted is at least " +
-                codec::decimal_text(m.min_current.in(ampere)) + " A, or a lower min_current_a",
-            "The largest current must not be below the smallest: now " + codec::decimal_text(m.max_current.in(ampere)) +
-                " and " + codec::decimal_text(m.min_current.in(ampere)) + " A."};
+        return Fault{"shop.machine.max_current_a",
+                     words::rule::LargestCurrent{.largest = digits(m.max_current), .smallest = digits(m.min_current)},
+                     words::rule::LargestCurrentDo{.largest = m.max_current, .smallest = m.min_current}};
     }
     if (m.plate_i1max && m.plate_i1eff && *m.plate_i1eff > *m.plate_i1max) {
         return Fault{"shop.machine.plate_i1eff_a",
-                     codec::decimal_text(m.plate_i1eff->in(ampere)) +
-                         " is more than the largest supply current, accepted is at most " +
-                         codec::decimal_text(m.plate_i1max->in(ampere)) + " A",
-                     "I1eff must not be above I1max: now " + codec::decimal_text(m.plate_i1eff->in(ampere)) + " and " +
-                         codec::decimal_text(m.plate_i1max->in(ampere)) + " A."};
+                     words::rule::I1eff{.i1eff = digits(*m.plate_i1eff), .i1max = digits(*m.plate_i1max)},
+                     words::rule::I1effDo{.i1eff = *m.plate_i1eff, .i1max = *m.plate_i1max}};
     }
     return {};
+}
+
+std::optional<Fault> broken_air(const air::AirSystem& air) {
+    if (air.cut_out > air.cut_in) {
+        return {};
+    }
+    return Fault{"shop.air.cut_out_bar",
+                 words::rule::CutOut{.cut_in = codec::decimal_text(air.cut_in.in(bar)),
+                                     .cut_out = codec::decimal_text(air.cut_out.in(bar))},
+                 words::rule::CutOutDo{.cut_in = air.cut_in, .cut_out = air.cut_out}};
 }
 
 std::optional<Fault> broken_log(const Shop& shop) {
     for (std::size_t i = 0; i < shop.tests.size(); ++i) {
         const tune::TestCut& cut = shop.tests[i];
         if (cut.verdict && !cut.feed) {
-            return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min",
-                         "missing, accepted is the feed that the verdict is about",
-                         "Enter the feed that the verdict is about."};
+            return Fault{"shop.tests[" + std::to_string(i) + "].feed_mm_min", words::rule::verdict_feed,
+                         words::rule::verdict_feed_do};
         }
     }
     for (std::size_t i = 0; i < shop.wear.sets.size(); ++i) {
         const wear::ConsumableSet& set = shop.wear.sets[i];
         if (set.ended == wear::Ended::worn && set.starts == 0 && !(set.arc > Duration{})) {
-            return Fault{"shop.wear.sets[" + std::to_string(i) + "].starts",
-                         "0 and no arc time either, accepted is a worn set with starts or arc time",
-                         "Enter the starts or the arc time that wore it out."};
+            return Fault{"shop.wear.sets[" + std::to_string(i) + "].starts", words::rule::worn_set,
+                         words::rule::worn_set_do};
+        }
+    }
+    return {};
+}
+
+std::optional<Fault> broken_key(const Shop& shop) {
+    const auto is_key = [](const std::string& key) {
+        return key.size() == 64 && key.find_first_not_of("0123456789abcdef") == std::string::npos;
+    };
+    if (!shop.seal_key.empty() && !is_key(shop.seal_key)) {
+        return Fault{"shop.seal_key", words::rule::seal_key};
+    }
+    for (std::size_t i = 0; i < shop.old_keys.size(); ++i) {
+        if (!is_key(shop.old_keys[i].seal_key)) {
+            return Fault{"shop.old_keys[" + std::to_string(i) + "].seal_key", words::rule::old_key};
         }
     }
     return {};
@@ -298,42 +323,25 @@ std::optional<Fault> broken_log(const Shop& shop) {
 } // namespace
 
 std::optional<Fault> broken_rule(const Workbook& workbook) {
-    if (auto fault = broken_machine(workbook.shop.machine)) {
+    const Shop& shop = workbook.shop;
+    if (auto fault = broken_machine(shop.machine)) {
         return fault;
     }
-    const air::AirSystem& air = workbook.shop.air;
-    const UnitSystem units = workbook.shop.display.units;
-    if (!(air.cut_out > air.cut_in)) {
-        return Fault{"shop.air.cut_out_bar",
-                     codec::decimal_text(air.cut_out.in(bar)) + " is not above the cut-in, accepted is more than " +
-                         codec::decimal_text(air.cut_in.in(bar)) + " bar",
-                     "The compressor must stop above the pressure it starts at: now " +
-                         print(air.cut_out, units).text() + " and " + print(air.cut_in, units).text() + "."};
+    if (auto fault = broken_air(shop.air)) {
+        return fault;
     }
-    const std::string& currency = workbook.shop.rates.currency;
+    const std::string& currency = shop.rates.currency;
     if (!std::all_of(currency.begin(), currency.end(), [](char c) { return c >= 'A' && c <= 'Z'; })) {
-        return Fault{"shop.rates.currency",
-                     '"' + codec::one_line(currency) +
-                         "\" is not accepted, accepted is three capital letters such as USD or EUR",
-                     "Enter three capital letters, such as USD or EUR."};
+        return Fault{"shop.rates.currency", words::rule::Currency{.typed = codec::one_line(currency)},
+                     words::rule::currency_do};
     }
-    const auto is_key = [](const std::string& key) {
-        return key.size() == 64 && key.find_first_not_of("0123456789abcdef") == std::string::npos;
-    };
-    if (!workbook.shop.seal_key.empty() && !is_key(workbook.shop.seal_key)) {
-        return Fault{"shop.seal_key", "no key, accepted is 64 digits of 0-9 and a-f, or none"};
+    if (auto fault = broken_key(shop)) {
+        return fault;
     }
-    for (std::size_t i = 0; i < workbook.shop.old_keys.size(); ++i) {
-        if (!is_key(workbook.shop.old_keys[i].seal_key)) {
-            return Fault{"shop.old_keys[" + std::to_string(i) + "].seal_key",
-                         "no key, accepted is 64 digits of 0-9 and a-f"};
-        }
+    if (!is_public_address(shop.public_url)) {
+        return Fault{"shop.public_url", words::rule::address, words::rule::address_do};
     }
-    if (!is_public_address(workbook.shop.public_url)) {
-        return Fault{"shop.public_url",
-                     "no address for links, accepted is one that begins with https:// and has no blanks"};
-    }
-    return broken_log(workbook.shop);
+    return broken_log(shop);
 }
 
 } // namespace torchside::document

@@ -30,10 +30,10 @@ enum class Entries {
 [[nodiscard]] Scalar fetch(const Field& field, const void* owner);
 
 /// What is wrong with a value for a key, as the second half of an error line; none when it is accepted.
-[[nodiscard]] std::optional<std::string> judge(const FieldInfo& info, const Scalar& value);
+[[nodiscard]] std::optional<Text> judge(const FieldInfo& info, const Scalar& value);
 
 /// Judges and stores.
-[[nodiscard]] std::optional<std::string> put(const Field& field, void* owner, const Scalar& value);
+[[nodiscard]] std::optional<Text> put(const Field& field, void* owner, const Scalar& value);
 
 void write_scalar(const Scalar& value, codec::JsonWriter& out);
 

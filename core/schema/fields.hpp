@@ -157,8 +157,7 @@ struct KeyUnit {
 };
 
 template <auto M>
-constexpr Field scalar(std::string_view key, FieldKind kind, FieldUnit unit, double low, double high,
-                       std::string_view meaning) {
+constexpr Field scalar(std::string_view key, FieldKind kind, FieldUnit unit, double low, double high, Word meaning) {
     using T = typename MemberOf<M>::Type;
     return {key,
             {kind, Plain<T>::optional, false, low, high, unit, meaning, {}, {}},
@@ -169,7 +168,7 @@ constexpr Field scalar(std::string_view key, FieldKind kind, FieldUnit unit, dou
 
 /// A quantity in the unit its key names.
 template <auto M, class K>
-constexpr Field number(std::string_view key, KeyUnit<K> unit, double low, double high, std::string_view meaning) {
+constexpr Field number(std::string_view key, KeyUnit<K> unit, double low, double high, Word meaning) {
     static_assert(std::is_same_v<typename Plain<typename MemberOf<M>::Type>::Type, Quantity<K>>);
     Field f = scalar<M>(key, FieldKind::number, unit.name, low, high, meaning);
     f.scale = unit.unit.per_base;
@@ -178,21 +177,20 @@ constexpr Field number(std::string_view key, KeyUnit<K> unit, double low, double
 
 /// A double: a share, a ratio, money, or a figure whose unit has no type (`unit` is then only shown).
 template <auto M>
-constexpr Field plain(std::string_view key, FieldUnit unit, double low, double high, std::string_view meaning) {
+constexpr Field plain(std::string_view key, FieldUnit unit, double low, double high, Word meaning) {
     static_assert(std::is_same_v<typename Plain<typename MemberOf<M>::Type>::Type, double>);
     return scalar<M>(key, FieldKind::number, unit, low, high, meaning);
 }
 
 template <auto M>
-constexpr Field whole(std::string_view key, int low, int high, std::string_view meaning,
-                      FieldUnit unit = FieldUnit::none) {
+constexpr Field whole(std::string_view key, int low, int high, Word meaning, FieldUnit unit = FieldUnit::none) {
     static_assert(std::is_same_v<typename Plain<typename MemberOf<M>::Type>::Type, int>);
     return scalar<M>(key, FieldKind::integer, unit, low, high, meaning);
 }
 
 /// One of a few whole numbers, smallest first.
 template <auto M>
-constexpr Field choice(std::string_view key, std::span<const int> choices, std::string_view meaning,
+constexpr Field choice(std::string_view key, std::span<const int> choices, Word meaning,
                        FieldUnit unit = FieldUnit::none) {
     Field f = whole<M>(key, choices.front(), choices.back(), meaning, unit);
     f.info.choices = choices;
@@ -200,14 +198,14 @@ constexpr Field choice(std::string_view key, std::span<const int> choices, std::
 }
 
 template <auto M>
-constexpr Field flag(std::string_view key, std::string_view meaning) {
+constexpr Field flag(std::string_view key, Word meaning) {
     static_assert(std::is_same_v<typename MemberOf<M>::Type, bool>);
     return scalar<M>(key, FieldKind::flag, FieldUnit::none, 0, 1, meaning);
 }
 
 /// An enum by its words, in the order of the enum.
 template <auto M>
-constexpr Field word(std::string_view key, std::span<const std::string_view> words, std::string_view meaning) {
+constexpr Field word(std::string_view key, std::span<const std::string_view> words, Word meaning) {
     static_assert(std::is_enum_v<typename Plain<typename MemberOf<M>::Type>::Type>);
     Field f = scalar<M>(key, FieldKind::word, FieldUnit::none, 0, static_cast<double>(words.size()) - 1, meaning);
     f.info.words = words;
@@ -215,7 +213,7 @@ constexpr Field word(std::string_view key, std::span<const std::string_view> wor
 }
 
 template <auto M>
-constexpr Field text(std::string_view key, int low, int high, std::string_view meaning) {
+constexpr Field text(std::string_view key, int low, int high, Word meaning) {
     static_assert(std::is_same_v<typename MemberOf<M>::Type, std::string>);
     return {key,
             {FieldKind::text, false, false, double(low), double(high), FieldUnit::none, meaning, {}, {}},
@@ -224,14 +222,14 @@ constexpr Field text(std::string_view key, int low, int high, std::string_view m
 
 /// A text that goes into a program for a controller.
 template <auto M>
-constexpr Field program_word(std::string_view key, int low, std::string_view meaning) {
+constexpr Field program_word(std::string_view key, int low, Word meaning) {
     Field f = text<M>(key, low, 40, meaning);
     f.info.plain = true;
     return f;
 }
 
 template <auto M>
-constexpr Field object(std::string_view key, const Fields* children, std::string_view meaning) {
+constexpr Field object(std::string_view key, const Fields* children, Word meaning) {
     Field f{key, {FieldKind::object, false, false, 0, 0, FieldUnit::none, meaning, {}, {}}, &MemberOf<M>::at};
     f.children = children;
     f.reset = [](void* member) {
@@ -243,12 +241,12 @@ constexpr Field object(std::string_view key, const Fields* children, std::string
 
 /// The drawn part.
 template <auto M>
-constexpr Field outline(std::string_view key, std::string_view meaning) {
+constexpr Field outline(std::string_view key, Word meaning) {
     return {key, {FieldKind::outline, true, false, 0, 0, FieldUnit::none, meaning, {}, {}}, &MemberOf<M>::at};
 }
 
 template <auto M>
-constexpr Field list(std::string_view key, const Fields* children, int low, int high, std::string_view meaning) {
+constexpr Field list(std::string_view key, const Fields* children, int low, int high, Word meaning) {
     using T = typename MemberOf<M>::Type::value_type;
     Field f{key,
             {FieldKind::list, false, false, double(low), double(high), FieldUnit::none, meaning, {}, {}},
@@ -258,8 +256,8 @@ constexpr Field list(std::string_view key, const Fields* children, int low, int 
     return f;
 }
 
-/// What leaving an optional key blank does, after "Leave blank to ".
-constexpr Field blank(std::string_view what, Field f) {
+/// What leaving an optional key blank does.
+constexpr Field blank(Word what, Field f) {
     f.info.blank = what;
     return f;
 }

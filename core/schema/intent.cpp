@@ -4,8 +4,10 @@
 
 #include "core/codec/utf8.hpp"
 #include "core/schema/access.hpp"
+#include "core/schema/entry.hpp"
 #include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
+#include "generated/words/rule.hpp"
 
 namespace torchside::document {
 
@@ -13,7 +15,7 @@ namespace {
 
 // A path comes from the program, not from a user: still answered with a Fault, never with a crash.
 Fault no_such(std::string_view path) {
-    return {std::string(path), "the workbook has no such key or entry, accepted is a path of the schema"};
+    return {std::string(path), words::rule::no_such_key};
 }
 
 bool is_single(const Field& field) {
@@ -32,8 +34,7 @@ std::optional<Fault> change(Workbook& workbook, const Change& wanted) {
         return no_such(wanted.path);
     }
     if (auto wrong = put(*place->field, own(place->owner), wanted.value)) {
-        return Fault{std::string(wanted.path), std::move(*wrong),
-                     enter(place->field->info, workbook.shop.display.units)};
+        return Fault{std::string(wanted.path), std::move(*wrong), enter(place->field->info)};
     }
     return {};
 }
@@ -124,8 +125,7 @@ Outcome<Workbook> add(const Workbook& workbook, const Nozzle& nozzle) {
 Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended) {
     const wear::InUse& now = workbook.shop.wear.now;
     if (now.starts == 0 && !(now.arc > Duration{})) {
-        return Fault{"shop.wear.now.starts", "the set in the torch is new, accepted is one that has cut",
-                     "This set is new. Nothing to log yet."};
+        return Fault{"shop.wear.now.starts", words::rule::new_set, words::rule::new_set_do};
     }
     Workbook next = workbook;
     next.shop.wear.sets.push_back({now.starts, now.arc, ended});
@@ -135,11 +135,12 @@ Outcome<Workbook> log_change(const Workbook& workbook, wear::Ended ended) {
 
 Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int parts) {
     if (parts < 1 || parts > workbook.job.quantity) {
-        return Fault{"job.quantity", std::to_string(parts) + " parts cannot be logged, accepted is 1 to " +
-                                         std::to_string(workbook.job.quantity)};
+        const int most = workbook.job.quantity;
+        return Fault{"job.quantity", words::rule::Parts{.most = most, .parts = parts},
+                     words::rule::PartsDo{.most = most}};
     }
     if (!sheet.time) {
-        return Fault{"job.part.shape", "there is no path to log, accepted is a part that can be cut"};
+        return Fault{"job.part.shape", words::rule::no_path, words::rule::no_path_do};
     }
     const wear::Load load = part_load(workbook.job, sheet);
     Workbook next = workbook;
@@ -147,7 +148,7 @@ Outcome<Workbook> log_cut(const Workbook& workbook, const Worksheet& sheet, int 
     // As doubles: a batch may be more than an int holds, and more than the key accepts.
     const double starts = std::floor(parts * wear::counted_starts(load) + 0.5) + now.starts;
     if (auto wrong = judge(*field("shop.wear.now.starts"), starts)) {
-        return Fault{"shop.wear.now.starts", std::move(*wrong), "Too many starts for one set. Log its change first."};
+        return Fault{"shop.wear.now.starts", std::move(*wrong), words::rule::many_starts_do};
     }
     now.starts = static_cast<int>(starts);
     now.arc = now.arc + static_cast<double>(parts) * load.arc.value;
@@ -185,7 +186,8 @@ Outcome<Workbook> remove(const Workbook& workbook, std::string_view path) {
     }
     void* list = writable(*place->field, own(place->owner));
     if (static_cast<double>(place->field->list->size(list)) <= place->field->info.low) {
-        return Fault{std::string(path), "the last entry stays, accepted is " + accepted(place->field->info)};
+        return Fault{std::string(path), words::rule::LastEntry{.accepted = accepted(place->field->info)},
+                     words::rule::last_entry_do};
     }
     place->field->list->erase(list, *place->entry);
     return next;

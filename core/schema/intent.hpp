@@ -17,8 +17,8 @@
 #include <string_view>
 #include <vector>
 
-#include "core/quantity/outcome.hpp"
 #include "core/supply/usual.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/worksheet.hpp"
 
 namespace torchside::document {

@@ -7,6 +7,9 @@
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
 #include "core/schema/access.hpp"
+#include "core/words/say.hpp"
+#include "generated/words/field_job.hpp"
+#include "generated/words/file.hpp"
 
 namespace torchside::document {
 
@@ -17,8 +20,8 @@ using Wrong = std::optional<Fault>;
 constexpr double farthest_mm = 1e6;
 constexpr std::string_view roles[] = {"outer", "inner", "open"};
 
-Fault refuse(const std::string& path, std::string_view accepted) {
-    return {path, "is not understood, accepted is " + std::string(accepted)};
+Fault refuse(const std::string& path, Word accepted) {
+    return {path, words::file::NotUnderstood{.accepted = accepted}};
 }
 
 bool number(const codec::JsonValue& json, double& out) {
@@ -35,24 +38,24 @@ bool vertex(const codec::JsonValue& json, part::Vertex& out) {
 Wrong read_contour(const codec::JsonValue& json, std::string& path, std::size_t& left, part::Contour& out) {
     if (json.type != codec::JsonValue::Type::object || json.keys.size() != 2 || json.keys[0] != "role" ||
         json.keys[1] != "points") {
-        return refuse(path, "an object with role, then points");
+        return refuse(path, words::file::contour);
     }
     const auto role = std::find(std::begin(roles), std::end(roles), json.items[0].text);
     if (json.items[0].type != codec::JsonValue::Type::text || role == std::end(roles)) {
         const PathScope scope(path, "role");
-        return refuse(path, "outer, inner or open");
+        return refuse(path, words::file::role);
     }
     out.role = static_cast<part::Role>(role - std::begin(roles));
     const PathScope scope(path, "points");
     const codec::JsonValue& points = json.items[1];
     if (points.type != codec::JsonValue::Type::list || points.items.size() < 2 || points.items.size() > left) {
-        return refuse(path, "a list of 2 points or more, 10000 in all contours together");
+        return refuse(path, words::file::points);
     }
     left -= points.items.size();
     for (std::size_t i = 0; i < points.items.size(); ++i) {
         const PathScope entry(path, i);
         if (!vertex(points.items[i], out.points.emplace_back())) {
-            return refuse(path, "[x, y] or [x, y, bulge], within +-1000000");
+            return refuse(path, words::file::point);
         }
     }
     if (out.role != part::Role::open && (part::area_mm2(out) > 0.0) != (out.role == part::Role::outer)) {
@@ -69,7 +72,7 @@ std::optional<Fault> read_outline(const codec::JsonValue& json, std::string& pat
         return {};
     }
     if (json.type != codec::JsonValue::Type::list || json.items.empty()) {
-        return refuse(path, "a list of contours, or null");
+        return refuse(path, words::file::contours_or_null);
     }
     auto outline = std::make_shared<part::Outline>();
     std::size_t left = most_kept_points;
@@ -133,7 +136,7 @@ void outline_schema(codec::JsonWriter& out) {
     out.close();
     out.close();
     out.key("points").open('{');
-    out.key("description").text("x, y in mm, and bulge: tan of a quarter of the arc to the next point.");
+    out.key("description").text(say(words::field_job::outline_points, UnitSystem::metric));
     out.key("type").text("array");
     out.key("minItems").number(2);
     out.key("maxItems").number(most_kept_points);

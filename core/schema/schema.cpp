@@ -2,22 +2,28 @@
 
 #include "core/codec/decimal.hpp"
 #include "core/schema/access.hpp"
+#include "core/schema/entry.hpp"
+#include "generated/words/file.hpp"
 
 namespace torchside::document {
 
 namespace {
 
-std::string one_of(std::size_t count, auto name) {
-    std::string out;
-    for (std::size_t i = 0; i < count; ++i) {
-        out += i == 0 ? "" : i + 1 == count ? " or " : ", ";
-        out += name(i);
+/// "clean, too_fast or too_slow"
+Text one_of(std::size_t count, auto name) {
+    Text out = words::verbatim(name(0));
+    for (std::size_t i = 1; i < count; ++i) {
+        if (i + 1 == count) {
+            out = words::file::Or{.first = out, .last = std::string(name(i))};
+        } else {
+            out = words::file::Then{.first = out, .next = std::string(name(i))};
+        }
     }
     return out;
 }
 
-std::string range(const FieldInfo& info) {
-    return codec::decimal_text(info.low) + " to " + codec::decimal_text(info.high);
+Text range(const FieldInfo& info, const std::string& unit) {
+    return words::file::Range{.high = codec::decimal_text(info.high) + unit, .low = codec::decimal_text(info.low)};
 }
 
 std::string said_unit(FieldUnit unit) {
@@ -34,33 +40,53 @@ std::string said_unit(FieldUnit unit) {
     }
 }
 
-std::string accepted_value(const FieldInfo& info) {
+Text letters(const FieldInfo& info) {
+    const Text size = info.low == info.high ? words::verbatim(codec::decimal_text(info.low)) : range(info, {});
+    if (info.plain) {
+        return words::file::PlainLetters{.size = size};
+    }
+    return words::file::Letters{.size = size};
+}
+
+Text accepted_value(const FieldInfo& info) {
     const std::string unit = said_unit(info.unit);
     switch (info.kind) {
     case FieldKind::number:
-        return range(info) + unit;
+        return range(info, unit);
     case FieldKind::integer:
-        return info.choices.empty()
-                   ? "a whole number " + range(info) + unit
-                   : one_of(info.choices.size(), [&](std::size_t i) { return std::to_string(info.choices[i]); }) + unit;
+        if (!info.choices.empty()) {
+            return choices(info);
+        }
+        return words::file::Whole{.range = range(info, unit)};
     case FieldKind::flag:
-        return "true or false";
     case FieldKind::word:
-        return one_of(info.words.size(), [&](std::size_t i) { return info.words[i]; });
+        return choices(info);
     case FieldKind::text:
-        return "a text of " + (info.low == info.high ? codec::decimal_text(info.low) : range(info)) +
-               (info.plain ? " plain letters, no brackets" : " letters");
+        return letters(info);
     case FieldKind::list:
-        return "a list of " + range(info) + " entries";
+        return words::file::List{.range = range(info, {})};
     case FieldKind::outline:
-        return "a list of contours";
+        return words::file::contours;
     case FieldKind::object:
         break;
     }
-    return "an object";
+    return words::file::object;
 }
 
 } // namespace
+
+Text choices(const FieldInfo& info) {
+    if (info.kind == FieldKind::flag) {
+        return words::file::flag;
+    }
+    if (info.kind == FieldKind::word) {
+        return one_of(info.words.size(), [&](std::size_t i) { return info.words[i]; });
+    }
+    const std::size_t last = info.choices.size() - 1;
+    return one_of(info.choices.size(), [&](std::size_t i) {
+        return std::to_string(info.choices[i]) + (i == last ? said_unit(info.unit) : std::string());
+    });
+}
 
 std::optional<FieldInfo> field(std::string_view path) {
     const auto place = find(path, nullptr, Entries::fresh);
@@ -74,45 +100,11 @@ std::optional<FieldInfo> field(std::string_view path) {
     return info;
 }
 
-std::string blank_words(const FieldInfo& info) {
-    if (!info.nullable) {
-        return {};
+Text accepted(const FieldInfo& info) {
+    if (info.nullable) {
+        return words::file::OrNull{.accepted = accepted_value(info)};
     }
-    return "Leave blank " +
-           (info.blank.empty() ? std::string("if you don't know it") : "to " + std::string(info.blank)) + '.';
-}
-
-namespace {
-
-std::string enter_letters(const FieldInfo& info) {
-    const std::string most = codec::decimal_text(info.high) + " letters";
-    return (info.low == info.high ? most
-            : info.low > 0        ? codec::decimal_text(info.low) + " to " + most
-                                  : "up to " + most) +
-           (info.plain ? ", no accents or brackets" : "");
-}
-
-} // namespace
-
-std::string enter(const FieldInfo& info, UnitSystem units) {
-    std::string what;
-    if (info.kind == FieldKind::text) {
-        what = enter_letters(info);
-    } else if (info.kind == FieldKind::list) {
-        return "Keep it to " + codec::decimal_text(info.high) + " rows: delete one first.";
-    } else if (info.kind == FieldKind::number) {
-        what = print_range(info.low, info.high, info.unit, units);
-    } else if (info.kind == FieldKind::integer && info.choices.empty()) {
-        what = "a whole number, " + print_range(info.low, info.high, info.unit, units);
-    } else {
-        what = accepted_value(info);
-    }
-    const std::string blank = blank_words(info);
-    return "Enter " + what + (blank.empty() ? "." : ". " + blank);
-}
-
-std::string accepted(const FieldInfo& info) {
-    return accepted_value(info) + (info.nullable ? ", or null" : "");
+    return accepted_value(info);
 }
 
 } // namespace torchside::document

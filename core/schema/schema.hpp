@@ -11,7 +11,7 @@
 #include <string_view>
 
 #include "core/quantity/field_unit.hpp"
-#include "core/quantity/unit_system.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::document {
 
@@ -28,25 +28,18 @@ struct FieldInfo {
     double low = 0.0;      // number, integer: the accepted range, both ends included, in the
     double high = 0.0;     // key's unit; text: letters; list: entries
     FieldUnit unit = FieldUnit::none;
-    std::string_view meaning{};                // one short sentence, shown to the user
+    Word meaning{};                            // one short sentence, shown to the user
     std::span<const std::string_view> words{}; // word: what is accepted, in the order of the enum
     std::span<const int> choices{};            // integer: when only these are accepted
     bool plain = false;                        // text: letters, digits and signs of ASCII without brackets
-    std::string_view blank{};                  // nullable: what leaving it blank does, after "Leave blank to "
+    Word blank{};                              // nullable: "Leave blank to ..."
 };
 
 /// The description of one key; none when the path names nothing in the workbook.
 [[nodiscard]] std::optional<FieldInfo> field(std::string_view path);
 
 /// What a key accepts, as a phrase for whoever writes a file: "0.3 to 150 mm, or null", "clean, too_fast or too_slow".
-[[nodiscard]] std::string accepted(const FieldInfo& info);
-
-/// What a person is told to enter, in his units: "Enter 0.3 to 150 mm.", "Enter 5 to 98 %.", "Enter up to 60 letters.
-/// Leave blank to ...". A share is typed as a percentage.
-[[nodiscard]] std::string enter(const FieldInfo& info, UnitSystem units);
-
-/// "Leave blank to use the usual height."; empty when something must be entered.
-[[nodiscard]] std::string blank_words(const FieldInfo& info);
+[[nodiscard]] Text accepted(const FieldInfo& info);
 
 /// The workbook's JSON Schema (draft 2020-12), with every range, default and meaning; committed as
 /// assets/data/workbook.schema.json.

@@ -2,6 +2,7 @@
 #include "core/codec/json.hpp"
 #include "core/schema/access.hpp"
 #include "core/schema/outline_json.hpp"
+#include "core/words/say.hpp"
 
 namespace torchside::document {
 
@@ -73,11 +74,9 @@ void list_schema(const Field& field, const void* owner, codec::JsonWriter& out) 
 
 void field_schema(const Field& field, const void* owner, codec::JsonWriter& out) {
     out.key(field.key).open('{');
-    std::string about(field.info.meaning);
-    if (!field.info.blank.empty()) {
-        about += " Null to " + std::string(field.info.blank) + '.';
-    }
-    out.key("description").text(about);
+    Text about = field.info.meaning;
+    about += field.info.blank;
+    out.key("description").text(say(about, UnitSystem::metric));
     if (field.info.unit != FieldUnit::none) {
         out.key("unit").text(unit_name(field.info.unit));
     }

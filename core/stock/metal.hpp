@@ -7,6 +7,8 @@
 #include <iterator>
 #include <string_view>
 
+#include "generated/words/metal.hpp"
+
 namespace torchside {
 
 enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass, wear_plate };
@@ -18,20 +20,20 @@ enum class GaugeSeries { none, manufacturers, galvanized_sheet, us_standard, bro
 
 struct MetalInfo {
     Metal metal;
-    std::string_view key;  // of the workbook
-    std::string_view name; // on the screen
-    Metal cuts_as;         // whose physics, terms and log it shares: itself, or a metal above
-    GaugeSeries gauges;    // none: sold by thickness
+    std::string_view key; // of the workbook
+    Word name;            // on the screen
+    Metal cuts_as;        // whose physics, terms and log it shares: itself, or a metal above
+    GaugeSeries gauges;   // none: sold by thickness
 };
 
 inline constexpr MetalInfo metals[] = {
-    {Metal::mild_steel, "mild_steel", "Mild steel", Metal::mild_steel, GaugeSeries::manufacturers},
-    {Metal::stainless, "stainless", "Stainless", Metal::stainless, GaugeSeries::us_standard},
-    {Metal::aluminium, "aluminium", "Aluminum", Metal::aluminium, GaugeSeries::brown_sharpe},
-    {Metal::galvanised, "galvanised", "Galvanized", Metal::mild_steel, GaugeSeries::galvanized_sheet},
-    {Metal::copper, "copper", "Copper", Metal::copper, GaugeSeries::none},
-    {Metal::brass, "brass", "Brass", Metal::brass, GaugeSeries::brown_sharpe},
-    {Metal::wear_plate, "wear_plate", "Wear plate", Metal::mild_steel, GaugeSeries::none},
+    {Metal::mild_steel, "mild_steel", words::metal::mild_steel, Metal::mild_steel, GaugeSeries::manufacturers},
+    {Metal::stainless, "stainless", words::metal::stainless, Metal::stainless, GaugeSeries::us_standard},
+    {Metal::aluminium, "aluminium", words::metal::aluminum, Metal::aluminium, GaugeSeries::brown_sharpe},
+    {Metal::galvanised, "galvanised", words::metal::galvanized, Metal::mild_steel, GaugeSeries::galvanized_sheet},
+    {Metal::copper, "copper", words::metal::copper, Metal::copper, GaugeSeries::none},
+    {Metal::brass, "brass", words::metal::brass, Metal::brass, GaugeSeries::brown_sharpe},
+    {Metal::wear_plate, "wear_plate", words::metal::wear_plate, Metal::mild_steel, GaugeSeries::none},
 };
 inline constexpr std::size_t metal_count = std::size(metals);
 static_assert(metal_count == static_cast<std::size_t>(Metal::wear_plate) + 1,

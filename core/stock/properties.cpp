@@ -55,7 +55,7 @@ Metal cuts_as(Metal metal) {
     return metal_info(metal).cuts_as;
 }
 
-std::string_view name(Metal metal) {
+Word name(Metal metal) {
     return metal_info(metal).name;
 }
 

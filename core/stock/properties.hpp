@@ -35,7 +35,7 @@ inline constexpr double room_k = 293.0;
 /// Whose properties and settings it takes: galvanised cuts as mild steel.
 [[nodiscard]] Metal cuts_as(Metal metal);
 
-[[nodiscard]] std::string_view name(Metal metal); // "Mild steel", for the screen
-[[nodiscard]] std::string_view key(Metal metal);  // "mild_steel", for the workbook
+[[nodiscard]] Word name(Metal metal);            // "Mild steel", for the screen
+[[nodiscard]] std::string_view key(Metal metal); // "mild_steel", for the workbook
 
 } // namespace torchside::stock

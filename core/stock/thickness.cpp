@@ -3,7 +3,6 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/gauge.hpp"
 #include "core/stock/inches.hpp"
-#include "core/stock/properties.hpp"
 
 namespace torchside::stock {
 
@@ -33,10 +32,6 @@ constexpr bool all_have_chips() {
 }
 static_assert(all_have_chips(), "assets/data/thicknesses.json: thicknesses of every metal in both units");
 
-std::string gauge_word(int gauge) {
-    return print_fixed(gauge, 0) + " ga";
-}
-
 /// Nearer than the last digit of any table.
 bool same(Length a, Length b) {
     const double apart = (a - b).in(inch);
@@ -45,30 +40,19 @@ bool same(Length a, Length b) {
 
 } // namespace
 
-Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal, UnitSystem bare) {
+Reading<Length> read_thickness(std::string_view text, Metal metal, UnitSystem bare) {
     Reading<Length> reading = read_length_or_gauge(text, bare);
     const Gauge* gauge = reading.gauge();
     if (!gauge) {
         return reading;
     }
-    const int n = gauge->number;
-    if (metal && gauges(*metal).empty()) {
-        return Refusal{std::string{name(*metal)} +
-                       " is sold by thickness, not by gauge; type the thickness, such as 1.5 mm or 1/16 in"};
+    if (gauges(metal).empty()) {
+        return Refusal{Unread::sold_by_thickness};
     }
-    if (n < thickest_gauge || n > thinnest_gauge) {
-        return Refusal{gauge_word(n) + " is not in the table; 7 ga to 24 ga are accepted, or the thickness itself"};
+    if (const std::optional<Length> thickness = gauge_thickness(metal, gauge->number)) {
+        return Answer<Length>{*thickness, print_gauge(metal, gauge->number)};
     }
-    if (metal) {
-        return Answer<Length>{*gauge_thickness(*metal, n), print_gauge(*metal, n)};
-    }
-    Question<Length> question{gauge_word(n) + " is a different thickness in each metal; which is it?", {}};
-    for (const Metal m : all_metals) {
-        if (const std::optional<Length> t = gauge_thickness(m, n)) {
-            question.answers.push_back({*t, std::string{name(m)} + ", " + print_gauge(m, n)});
-        }
-    }
-    return question;
+    return Refusal{Unread::no_such_gauge};
 }
 
 std::vector<Chip> chips(Metal metal, UnitSystem units) {

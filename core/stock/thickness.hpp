@@ -1,7 +1,6 @@
 // How thick the plate is: typed, or picked from what is sold.
 #pragma once
 
-#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -11,10 +10,9 @@
 
 namespace torchside::stock {
 
-/// As read_length_or_gauge, with the gauge looked up: "16 ga" in mild steel is 0.0598 in, as "16 ga, 0.0598 in". With
-/// no metal the gauge is a Question with one answer a metal; for a metal sold by thickness and for a gauge outside 7..24 a Refusal. Never
-/// a Gauge.
-[[nodiscard]] Reading<Length> read_thickness(std::string_view text, std::optional<Metal> metal, UnitSystem bare);
+/// As read_length_or_gauge, with the gauge looked up: "16 ga" in mild steel is 0.0598 in, as "16 ga, 0.0598 in". A Refusal for a metal
+/// sold by thickness and for a gauge outside 7..24; never a Gauge.
+[[nodiscard]] Reading<Length> read_thickness(std::string_view text, Metal metal, UnitSystem bare);
 
 struct Chip {
     Length thickness{};

@@ -11,7 +11,7 @@
 #include <string>
 #include <string_view>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {

@@ -10,6 +10,7 @@
 #include "core/schema/access.hpp"
 #include "core/schema/outline_json.hpp"
 #include "core/store/workbook_read.hpp"
+#include "generated/words/file.hpp"
 
 namespace torchside::document {
 
@@ -36,7 +37,7 @@ Scalar to_scalar(const codec::JsonValue& json) {
 }
 
 Fault type_fault(const std::string& path, const codec::JsonValue& json, const FieldInfo& info) {
-    return {path, std::string(type_name(json)) + " is not accepted, accepted is " + accepted(info)};
+    return {path, words::file::NotAccepted{.accepted = accepted(info), .value = type_name(json)}};
 }
 
 Wrong read_list(const Field& field, const codec::JsonValue& json, void* owner, std::string& path) {
@@ -45,7 +46,7 @@ Wrong read_list(const Field& field, const codec::JsonValue& json, void* owner, s
     }
     const auto count = static_cast<double>(json.items.size());
     if (count < field.info.low || count > field.info.high) {
-        return Fault{path, codec::decimal_text(count) + " entries, accepted is " + accepted(field.info)};
+        return Fault{path, words::file::Entries{.accepted = accepted(field.info), .count = static_cast<int>(count)}};
     }
     void* list = writable(field, owner);
     while (field.list->size(list) > 0) {
@@ -99,8 +100,7 @@ std::string key_list(Fields fields) {
 
 Wrong read_members(Fields fields, const codec::JsonValue& json, void* object, std::string& path) {
     if (json.type != codec::JsonValue::Type::object) {
-        return Fault{path,
-                     std::string(type_name(json)) + " is not accepted, accepted is an object with " + key_list(fields)};
+        return Fault{path, words::file::Members{.keys = key_list(fields), .value = type_name(json)}};
     }
     for (std::size_t i = 0; i < json.keys.size(); ++i) {
         const auto field =
@@ -108,7 +108,7 @@ Wrong read_members(Fields fields, const codec::JsonValue& json, void* object, st
         const bool known = field != fields.end();
         const PathScope scope(path, known ? json.keys[i] : codec::one_line(json.keys[i]));
         if (!known) {
-            return Fault{path, "unknown key, accepted is " + key_list(fields)};
+            return Fault{path, words::file::UnknownKey{.keys = key_list(fields)}};
         }
         if (auto wrong = read_value(*field, json.items[i], object, path)) {
             return wrong;
@@ -117,7 +117,7 @@ Wrong read_members(Fields fields, const codec::JsonValue& json, void* object, st
     for (const Field& field : fields) {
         if (field.info.required && std::find(json.keys.begin(), json.keys.end(), field.key) == json.keys.end()) {
             const PathScope scope(path, field.key);
-            return Fault{path, "missing, accepted is " + accepted(field.info)};
+            return Fault{path, words::file::Missing{.accepted = accepted(field.info)}};
         }
     }
     return {};
@@ -133,27 +133,23 @@ constexpr std::array<void (*)(codec::JsonValue&), workbook_version - 1> steps{};
 
 // Takes the version off the top object, so that what is left is only what the tables describe.
 Wrong take_version(codec::JsonValue& json) {
-    const std::string wanted = ", accepted is " + std::to_string(workbook_version);
     if (json.type != codec::JsonValue::Type::object) {
-        return Fault{"workbook", std::string(type_name(json)) +
-                                     " is not accepted, accepted is an object with torchside, shop and job"};
+        return Fault{"workbook", words::file::Top{.value = type_name(json)}};
     }
     const auto key = std::find(json.keys.begin(), json.keys.end(), version_key);
     if (key == json.keys.end()) {
-        return Fault{std::string(version_key), "the version of the workbook is missing" + wanted};
+        return Fault{std::string(version_key), no_version()};
     }
     const auto value = json.items.begin() + (key - json.keys.begin());
     const bool is_number = value->type == codec::JsonValue::Type::number;
     const double number = is_number ? value->number : 0.0;
     if (is_number && value->number > workbook_version) {
-        return Fault{std::string(version_key), "version " + codec::decimal_text(value->number) +
-                                                   " was written by a newer Torchside" + wanted +
-                                                   " or older: update first"};
+        return Fault{std::string(version_key),
+                     words::file::Newer{.known = workbook_version, .version = codec::decimal_text(value->number)}};
     }
     if (number != std::floor(number) || number < 1.0) {
-        return Fault{std::string(version_key),
-                     (is_number ? codec::decimal_text(value->number) : std::string(type_name(*value))) +
-                         " is no version" + wanted};
+        const std::string given = is_number ? codec::decimal_text(value->number) : std::string(type_name(*value));
+        return Fault{std::string(version_key), words::file::OddVersion{.known = workbook_version, .value = given}};
     }
     json.items.erase(value);
     json.keys.erase(key);
@@ -200,6 +196,10 @@ void write_scalar(const Scalar& value, codec::JsonWriter& out) {
     case Scalar::Type::text:
         return out.text(value.text);
     }
+}
+
+Text no_version() {
+    return words::file::NoVersion{.known = workbook_version};
 }
 
 Outcome<Workbook> read_workbook(std::string_view json) {

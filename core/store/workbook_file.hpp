@@ -14,7 +14,7 @@
 #include <string>
 #include <string_view>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {
@@ -22,6 +22,9 @@ namespace torchside::document {
 inline constexpr std::size_t largest_file = 1 << 20; // bytes
 
 [[nodiscard]] Outcome<Workbook> read_workbook(std::string_view json);
+
+/// What is said of JSON that is no workbook of any version, under "torchside".
+[[nodiscard]] Text no_version();
 
 /// Every key, in the order of the schema; the entries of a list take one line each.
 [[nodiscard]] std::string write_workbook(const Workbook& workbook);

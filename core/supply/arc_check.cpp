@@ -4,6 +4,7 @@
 
 #include "core/supply/divider.hpp"
 #include "generated/words/arc.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::supply {
 namespace {
@@ -67,7 +68,7 @@ void describe(ArcCheck& c, const Text& product, double volts_off, double ratio) 
 
 Outcome<ArcCheck> check_arc(const Estimate<Voltage>& expected, double divider_ratio, Voltage reading) {
     if (!(reading > Voltage{}))
-        return Fault{"reading_v", "Enter what the controller shows while cutting, above 0 V."};
+        return Fault{"reading_v", words::refusal::no_reading};
     ArcCheck c;
     c.torch = divider_ratio * reading;
     // As the screen has it: 135 V against 130 V is 5 V, whatever the decimals.

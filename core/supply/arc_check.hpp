@@ -20,8 +20,8 @@
 #include <optional>
 
 #include "core/quantity/estimate.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
+#include "core/words/outcome.hpp"
 #include "core/words/text.hpp"
 
 namespace torchside::supply {

@@ -6,6 +6,7 @@
 
 #include "generated/words/height.hpp"
 #include "generated/words/height_more.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::supply {
 namespace {
@@ -75,14 +76,13 @@ Voltage at_controller(Voltage arc, double divider_ratio) {
 
 Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading) {
     if (arc <= Voltage{})
-        return Fault{"arc_v", "not above 0 V, accepted is the arc's voltage at the torch, 20 to 500 V"};
+        return Fault{"arc_v", words::refusal::no_arc};
     if (reading <= Voltage{})
-        return Fault{"reading_v", "not above 0 V, accepted is what the controller showed while cutting"};
+        return Fault{"reading_v", words::refusal::no_reading};
     DividerMatch match;
     match.measured = arc / reading;
     if (match.measured < 1 - arc_uncertainty)
-        return Fault{"reading_v",
-                     "more than the arc's own voltage, accepted is a reading of at most the arc's voltage"};
+        return Fault{"reading_v", words::refusal::reading_high};
     const double fits = std::log1p(arc_uncertainty);
     double nearest = distance(match.measured, match.ratio);
     for (const Trade& row : trade)
@@ -103,13 +103,10 @@ Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading) {
 Outcome<Gradient> calibrate(const VoltsAtHeight& low, const VoltsAtHeight& high) {
     const Length rise = high.height - low.height;
     if (rise < least_rise)
-        return Fault{"height_mm",
-                     "the second height is not at least 0.1 mm above the first, accepted is 0.1 mm or more"};
+        return Fault{"height_mm", words::refusal::HeightsNear{.rise = least_rise}};
     const Voltage gain = high.voltage - low.voltage;
     if (gain <= Voltage{})
-        return Fault{"arc_v",
-                     "the voltage does not rise with height, accepted is a higher voltage at the greater height; "
-                     "cut both at the same feed with the same nozzle"};
+        return Fault{"arc_v", words::refusal::volts_fall};
     return Gradient{gain.in(volt) / rise.in(mm), volt_per_mm};
 }
 

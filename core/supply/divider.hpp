@@ -28,9 +28,9 @@
 #include <vector>
 
 #include "core/gear/machine.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/quantity/quantity.hpp"
 #include "core/words/message.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::supply {
 

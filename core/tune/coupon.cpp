@@ -6,6 +6,9 @@
 #include "core/motion/travel.hpp"
 #include "core/part/piece.hpp"
 #include "core/quantity/figure_rows.hpp"
+#include "core/words/range.hpp"
+#include "generated/words/coupon_note.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -33,31 +36,35 @@ constexpr FigureRow<Rules> rule_rows[] = {
 };
 constexpr Rules rules = figures_of(rule_rows);
 
-constexpr const char* heights_accepted = "a coupon is cut at a height of 0.5 to 12 mm: fewer legs or smaller steps";
 constexpr double hair = 1e-9; // a ladder that was fitted under the table's feed may end on its last bit
 
 bool height_fits(Length h) {
     return h.in(mm) >= rules.least_height && h.in(mm) <= rules.most_height;
 }
 
+Text wrong_height() {
+    return words::refusal::CouponHeights{.high = words::high_end(rules.most_height, FieldUnit::mm),
+                                         .low = words::low_end(rules.least_height, FieldUnit::mm)};
+}
+
 std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
     const double t = s.plate.thickness.in(mm);
     const double delay = s.pierce_delay.in(second);
     const double kerf = s.kerf.in(mm);
+    const Duration longest{20, second};
     const struct {
         bool good;
         const char* field;
-        const char* text;
+        Text text;
     } needs[] = {
-        {t >= 0.3 && t <= 150.0, "job.thickness_mm", "a coupon is for plate of 0.3 to 150 mm"},
-        {delay > 0.0 && delay <= 20.0, "pierce_delay_s",
-         "no delay for a pierce standing still, accepted is above 0 and at most 20 s"},
-        {height_fits(s.cut_height), "cut_height_mm", heights_accepted},
+        {t >= 0.3 && t <= 150.0, "job.thickness_mm", words::range(0.3, 150, FieldUnit::mm)},
+        {delay > 0.0 && s.pierce_delay <= longest, "pierce_delay_s", words::refusal::CouponDelay{.most = longest}},
+        {height_fits(s.cut_height), "cut_height_mm", wrong_height()},
         {height_fits(s.pierce_height) && s.pierce_height >= s.cut_height, "pierce_height_mm",
-         "a pierce height is between the cut height and 12 mm"},
-        {s.feed.in(mm_min) > 0.0 && fastest.in(mm_min) > 0.0, "feed_mm_min", "a coupon needs a feed above 0"},
-        {fastest <= (1.0 + hair) * s.table.max_feed, "feed_mm_min", "the fastest leg is faster than the table"},
-        {kerf > 0.0 && kerf <= 15.0, "kerf_mm", "a kerf is above 0 and at most 15 mm"},
+         words::refusal::CouponPierce{.most = words::size({rules.most_height, mm})}},
+        {s.feed.in(mm_min) > 0.0 && fastest.in(mm_min) > 0.0, "feed_mm_min", words::refusal::coupon_feed},
+        {fastest <= (1.0 + hair) * s.table.max_feed, "feed_mm_min", words::refusal::coupon_fast},
+        {kerf > 0.0 && kerf <= 15.0, "kerf_mm", words::range(0, 15, FieldUnit::mm)},
     };
     for (const auto& need : needs)
         if (!need.good)
@@ -136,7 +143,7 @@ Coupon side_by_side(const CouponSettings& s, CouponKind kind, std::vector<Leg> l
 }
 
 // A square cut from its left edge's middle, led in from outside.
-void add_square(Coupon& c, const CouponSettings& s, std::string_view label, Point corner, double side, bool clockwise) {
+void add_square(Coupon& c, const CouponSettings& s, Word label, Point corner, double side, bool clockwise) {
     const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
     const Point far = corner + Point{side, side};
     const Point middle = corner + Point{0.0, 0.5 * side};
@@ -183,16 +190,16 @@ TiltAndSwirl read_swirl(const SwirlAngles& a) {
 
 Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder) {
     if (ladder.legs < 5 || ladder.legs > 9)
-        return Fault{"legs", "a ladder has 5 to 9 legs"};
+        return Fault{"legs", words::refusal::LadderLegs{.least = 5, .most = 9}};
     if (!(ladder.ratio >= 1.02 && ladder.ratio <= 1.5))
-        return Fault{"ratio", "the ratio from leg to leg is between 1.02 and 1.5"};
+        return Fault{"ratio", words::range(1.02, 1.5, FieldUnit::none)};
     const std::vector<Speed> feeds = ladder_feeds(ladder);
     if (auto fault = refusal(s, feeds.back()))
         return *fault;
     std::vector<Leg> legs;
     for (const Speed feed : feeds) {
         Leg leg;
-        leg.label = "leg";
+        leg.label = words::coupon_note::leg;
         leg.number = static_cast<int>(legs.size()) + 1;
         leg.feed = feed;
         leg.cut_height = s.cut_height;
@@ -203,9 +210,9 @@ Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder)
 
 Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
     if (legs < 3 || legs > 9)
-        return Fault{"legs", "a height ladder has 3 to 9 legs"};
+        return Fault{"legs", words::refusal::LadderLegs{.least = 3, .most = 9}};
     if (!(step.in(mm) >= 0.05 && step.in(mm) <= 2.0))
-        return Fault{"step_mm", "the step of a height ladder is between 0.05 and 2 mm"};
+        return Fault{"step_mm", words::range(0.05, 2, FieldUnit::mm)};
     if (auto fault = refusal(s, s.feed))
         return *fault;
     std::vector<Leg> all;
@@ -213,8 +220,8 @@ Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
         Leg leg;
         leg.cut_height = s.cut_height + (i - 0.5 * (legs - 1)) * step;
         if (!height_fits(leg.cut_height))
-            return Fault{"cut_height_mm", heights_accepted};
-        leg.label = "leg";
+            return Fault{"cut_height_mm", wrong_height()};
+        leg.label = words::coupon_note::leg;
         leg.number = i + 1;
         leg.feed = s.feed;
         all.push_back(leg);
@@ -233,7 +240,7 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     const double edge = centre.x + 0.5 * diameter;
     Coupon c = begin(s, CouponKind::kerf);
     Leg hole;
-    hole.label = "hole";
+    hole.label = words::coupon_note::hole;
     hole.size = Length{diameter, mm};
     hole.feed = rules.hole_feed_share * s.feed;
     hole.cut_height = s.cut_height;
@@ -242,7 +249,7 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
     add(c, hole, part::Role::inner,
         {{centre}, {right, half_turn}, {{centre.x - 0.5 * diameter, centre.y}, half_turn}, {right}});
     c.path.runs.back().contour_begin = 1;
-    add_square(c, s, "square", {lead, 0.0}, side, true);
+    add_square(c, s, words::coupon_note::square, {lead, 0.0}, side, true);
     return finished(std::move(c), s, lead + side, side);
 }
 
@@ -253,8 +260,8 @@ Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
     const double space = space_of(s);
     const double second_x = 2.0 * lead + rules.swirl_square + space;
     Coupon c = begin(s, CouponKind::swirl);
-    add_square(c, s, "square, clockwise", {lead, 0.0}, rules.swirl_square, true);
-    add_square(c, s, "square, counter-clockwise", {second_x, 0.0}, rules.swirl_square, false);
+    add_square(c, s, words::coupon_note::square_clockwise, {lead, 0.0}, rules.swirl_square, true);
+    add_square(c, s, words::coupon_note::square_counter, {second_x, 0.0}, rules.swirl_square, false);
     return finished(std::move(c), s, second_x + rules.swirl_square, rules.swirl_square);
 }
 

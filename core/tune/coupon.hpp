@@ -4,7 +4,7 @@
 //            heights  the same at one feed, each leg at its own cut height
 //            kerf     a square with a hole in it, cut on the line without offset: kerf = programmed - measured (hole:
 //                     measured - programmed), offset = kerf / 2
-//            swirl    two squares, one cut clockwise and one counter-clockwise: tells tilt from swirl
+//            swirl    two squares, one cut clockwise and one counterclockwise: tells tilt from swirl
 // Formula    leg length max(60 mm, 10 t); space between legs max(3 t, 10 mm); feed_i = middle r^(i - (n-1)/2); square
 //            50 mm, hole max(20 mm, the smallest that t and kerf allow), swirl squares 40 mm; hole feed 0.6 of the
 //            straight feed. Legs are cut every second one first, so that no leg heats its neighbour. time: core/motion
@@ -19,21 +19,21 @@
 #pragma once
 
 #include <optional>
-#include <string_view>
 #include <vector>
 
 #include "core/cut/balance.hpp"
 #include "core/gear/machine.hpp"
 #include "core/part/cut_path.hpp"
 #include "core/part/kerf.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/tune/next_test.hpp"
+#include "core/words/outcome.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::tune {
 
 /// How one run of a coupon's path is cut.
 struct Leg {
-    std::string_view label{};     // "leg", "square", "hole"; plain letters, no brackets
+    Word label{};                 // "leg", "square", "hole"
     int number = 0;               // of a leg of a ladder, the slowest or lowest is 1; 0: none
     std::optional<Length> size{}; // of a square or a hole, along the path
     Speed feed{};

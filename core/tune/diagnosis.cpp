@@ -9,6 +9,8 @@
 #include "core/tune/next_test.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/squareness.hpp"
+#include "core/words/range.hpp"
+#include "generated/words/refusal.hpp"
 #include "generated/words/tune.hpp"
 
 namespace torchside::tune {
@@ -48,17 +50,17 @@ bool sane(const std::optional<Length>& length, double low_mm) {
 std::optional<Fault> refusal(const Signs& seen, const MeasuredCut& m, const MadeCut& made) {
     const bool taper = m.kerf_top && m.kerf_bottom;
     if (seen.none() && !taper && !m.lag && !m.left_deg && !m.right_deg)
-        return Fault{"signs", "mark at least one sign, or measure the kerf at the top and the bottom"};
+        return Fault{"signs", words::refusal::no_signs};
     if (!sane(m.kerf_top, 0.05) || !sane(m.kerf_bottom, 0.05))
-        return Fault{"kerf_mm", "a kerf is between 0.05 and 30 mm"};
+        return Fault{"kerf_mm", words::range(0.05, 30, FieldUnit::mm)};
     if (!sane(m.lag, 0.0))
-        return Fault{"lag_mm", "the drag lines trail by 0 to 30 mm"};
+        return Fault{"lag_mm", words::range(0, 30, FieldUnit::mm)};
     if (!sane(m.left_deg) || !sane(m.right_deg))
-        return Fault{"angle_deg", "the angle of a face is between -45 and 45 degrees"};
+        return Fault{"angle_deg", words::range(-45, 45, FieldUnit::degree)};
     if (m.left_deg.has_value() != m.right_deg.has_value())
-        return Fault{"angle_deg", "measure the other face as well: one alone does not tell tilt from height"};
+        return Fault{"angle_deg", words::refusal::other_face};
     if (!(made.feed.in(mm_min) >= 10.0 && made.feed.in(mm_min) <= 50000.0))
-        return Fault{"feed_mm_min", "the feed of a cut is between 10 and 50000 mm/min"};
+        return Fault{"feed_mm_min", words::range(10, 50000, FieldUnit::mm_min)};
     return std::nullopt;
 }
 

@@ -26,9 +26,9 @@
 #include <string_view>
 
 #include "core/gear/machine.hpp"
-#include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
 #include "core/tune/signs.hpp"
+#include "core/words/outcome.hpp"
 #include "core/words/text.hpp"
 
 namespace torchside::tune {

@@ -18,8 +18,8 @@
 #include <string>
 #include <vector>
 
-#include "core/quantity/outcome.hpp"
 #include "core/tune/posterior.hpp"
+#include "core/words/outcome.hpp"
 #include "core/words/text.hpp"
 
 namespace torchside::tune {

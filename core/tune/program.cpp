@@ -7,11 +7,14 @@
 
 #include "core/part/piece.hpp"
 #include "core/quantity/print.hpp"
+#include "generated/words/ask.hpp"
+#include "generated/words/coupon_note.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::tune {
 namespace {
 
-constexpr std::size_t longest_word = 40;
+constexpr int longest_code = 40;
 constexpr Speed plunge{1000, mm_min}; // down to cut height: slow enough for any torch lifter; a prior
 
 bool plain(std::string_view text) {
@@ -21,38 +24,39 @@ bool plain(std::string_view text) {
 std::optional<Fault> refusal(const Coupon& c, const Controller& w) {
     const struct {
         const char* field;
-        std::string_view word;
+        std::string_view code;
         bool needed;
-    } words[] = {{"shop.controller.torch_on", w.torch_on, true},
+    } codes[] = {{"shop.controller.torch_on", w.torch_on, true},
                  {"shop.controller.torch_off", w.torch_off, true},
                  {"shop.controller.height_on", w.height_on, false},
                  {"shop.controller.height_off", w.height_off, !w.height_on.empty()}};
-    for (const auto& [field, word, needed] : words) {
-        if (needed && word.find_first_not_of(' ') == std::string_view::npos)
-            return Fault{field, "missing, accepted is 1 to 40 plain letters, no brackets"};
-        if (word.size() > longest_word || !plain(word))
-            return Fault{field, "not accepted, accepted is 0 to 40 plain letters, no brackets"};
-        // Such a word would light the torch before or after a leg.
-        if (word.data() != w.torch_on.data() && word == w.torch_on)
-            return Fault{field, "the same word as torch on, accepted is another one"};
+    for (const auto& [field, code, needed] : codes) {
+        if (needed && code.find_first_not_of(' ') == std::string_view::npos)
+            return Fault{field, words::ask::PlainRange{.least = 1, .most = longest_code}};
+        if (code.size() > longest_code || !plain(code))
+            return Fault{field, words::ask::PlainUpTo{.most = longest_code}};
+        // Such a code would light the torch before or after a leg.
+        if (code.data() != w.torch_on.data() && code == w.torch_on)
+            return Fault{field, words::refusal::code_alike};
     }
     if (!w.z_words && c.kind == CouponKind::heights)
-        return Fault{"shop.controller.z_words", "a height ladder needs heights in its program"};
-    if (w.z_words && !(w.safe_height >= c.pierce_height && w.safe_height.in(mm) <= 100.0))
-        return Fault{"shop.controller.safe_height_mm", "the safe height is between the pierce height and 100 mm"};
+        return Fault{"shop.controller.z_words", words::refusal::no_heights};
+    constexpr Length highest{100, mm};
+    if (w.z_words && !(w.safe_height >= c.pierce_height && w.safe_height <= highest))
+        return Fault{"shop.controller.safe_height_mm", words::refusal::SafeHeight{.most = words::size(highest)}};
     return std::nullopt;
 }
 
 class Writer {
 public:
-    Writer(const Coupon& coupon, const Controller& words, UnitSystem units)
-        : coupon_(coupon), words_(words), inches_(units == UnitSystem::inch) {}
+    Writer(const Coupon& coupon, const Controller& controller, const Speech& speech)
+        : coupon_(coupon), controller_(controller), speech_(speech), inches_(speech.units == UnitSystem::inch) {}
 
-    std::string write(std::string_view title) {
+    std::string write(const Text& title) {
         header(title);
         for (std::size_t i = 0; i < coupon_.legs.size(); ++i)
             cut(coupon_.legs[i], coupon_.path.runs[i]);
-        line({words_.torch_off, "\nM2"});
+        line({controller_.torch_off, "\nM2"});
         return std::move(text_);
     }
 
@@ -64,14 +68,11 @@ private:
             text_ += part;
         text_ += '\n';
     }
-    void comment(Parts parts) {
-        const std::size_t from = text_.size();
-        line(parts);
+    void comment(const Text& text) {
+        std::string said = say(text, speech_);
         std::replace_if(
-            text_.begin() + static_cast<std::ptrdiff_t>(from), text_.end() - 1,
-            [](char c) { return c < ' ' || c > '~' || c == '(' || c == ')'; }, ' ');
-        text_.insert(from, 1, '(');
-        text_.insert(text_.size() - 1, 1, ')');
+            said.begin(), said.end(), [](char c) { return c < ' ' || c > '~' || c == '(' || c == ')'; }, ' ');
+        line({"(", said, ")"});
     }
 
     // print_fixed is for the eye: a typographic minus, thin gaps between thousands. A controller wants none of them,
@@ -91,36 +92,37 @@ private:
         return fixed(std::floor(per_minute * 10.0 + 1e-9) / 10.0, 1);
     }
 
-    void header(std::string_view title) {
-        constexpr std::array<std::string_view, 4> kinds{"feed ladder", "height ladder", "kerf square and hole",
-                                                        "two squares for tilt and swirl"};
-        comment({"Test coupon: ", kinds[static_cast<std::size_t>(coupon_.kind)]});
-        comment({title});
-        comment({"Check before you run: units, origin, heights, torch words"});
-        comment({"Needs ", place(coupon_.width), " by ", place(coupon_.height), inches_ ? " in" : " mm",
-                 " of plate, origin at lower left"});
-        comment({words_.z_words ? "Z 0 is the top of the plate" : "Heights are set by the controller"});
+    std::string with_unit(Length length) const { return place(length) + (inches_ ? " in" : " mm"); }
+
+    void header(const Text& title) {
+        using namespace words::coupon_note;
+        constexpr std::array<Word, 4> kinds{ladder, heights, words::coupon_note::kerf, swirl};
+        comment(Title{.kind = kinds[static_cast<std::size_t>(coupon_.kind)]});
+        comment(title);
+        comment(check);
+        comment(Needs{.height = with_unit(coupon_.height), .width = place(coupon_.width)});
+        comment(controller_.z_words ? z_zero : no_z);
         line({"G17\n", inches_ ? "G20" : "G21", "\nG90\nG94"});
-        line({words_.torch_off});
-        if (!words_.height_off.empty())
-            line({words_.height_off});
+        line({controller_.torch_off});
+        if (!controller_.height_off.empty())
+            line({controller_.height_off});
     }
 
     void up() {
-        if (words_.z_words)
-            line({"G0 Z", place(words_.safe_height)});
+        if (controller_.z_words)
+            line({"G0 Z", place(controller_.safe_height)});
     }
 
     void pierce(const Leg& leg, part::Point at) {
         up();
         line({"G0 X", place(at.x), " Y", place(at.y)});
-        if (words_.z_words)
+        if (controller_.z_words)
             line({"G0 Z", place(coupon_.pierce_height)});
-        line({words_.torch_on});
+        line({controller_.torch_on});
         const double dwell = coupon_.pierce_delay.in(second);
-        const bool ms = words_.dwell == DwellUnit::millisecond;
+        const bool ms = controller_.dwell == DwellUnit::millisecond;
         line({"G4 P", fixed(ms ? dwell * 1000.0 : dwell, ms ? 0 : 2)});
-        if (words_.z_words)
+        if (controller_.z_words)
             line({"G1 Z", place(leg.cut_height), " F", feed(std::min(leg.feed, plunge))});
     }
 
@@ -140,33 +142,39 @@ private:
     }
 
     void cut(const Leg& leg, const part::Run& run) {
-        comment({leg.label, leg.number > 0 ? " " + std::to_string(leg.number) : "",
-                 leg.size ? " " + place(*leg.size) : "", ": ", feed(leg.feed),
-                 inches_ ? " in/min, height " : " mm/min, height ", place(leg.cut_height)});
-        const bool controlled = leg.height_control && !words_.height_on.empty();
+        const std::string speed = feed(leg.feed) + (inches_ ? " in/min" : " mm/min");
+        const std::string height = place(leg.cut_height);
+        if (leg.size)
+            comment(words::coupon_note::Sized{
+                .feed = speed, .height = height, .label = leg.label, .size = place(*leg.size)});
+        else
+            comment(words::coupon_note::Numbered{
+                .feed = speed, .height = height, .label = leg.label, .number = leg.number});
+        const bool controlled = leg.height_control && !controller_.height_on.empty();
         pierce(leg, run.path.front().at);
         if (controlled)
-            line({words_.height_on});
+            line({controller_.height_on});
         follow(run, leg.feed);
         if (controlled)
-            line({words_.height_off});
-        line({words_.torch_off});
+            line({controller_.height_off});
+        line({controller_.torch_off});
         up();
     }
 
     const Coupon& coupon_;
-    const Controller& words_;
+    const Controller& controller_;
+    const Speech& speech_;
     bool inches_;
     std::string text_{};
 };
 
 } // namespace
 
-Outcome<std::string> program(const Coupon& coupon, const Controller& controller, UnitSystem units,
-                             std::string_view title) {
+Outcome<std::string> program(const Coupon& coupon, const Controller& controller, const Speech& speech,
+                             const Text& title) {
     if (auto fault = refusal(coupon, controller))
         return *fault;
-    return Writer(coupon, controller, units).write(title);
+    return Writer(coupon, controller, speech).write(title);
 }
 
 } // namespace torchside::tune

@@ -1,6 +1,7 @@
 #include "core/tune/signs.hpp"
 
-#include <string>
+#include "generated/words/cut_sign.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside::tune {
 namespace {
@@ -46,26 +47,14 @@ constexpr Sign at(std::size_t i) {
 
 } // namespace
 
-std::string_view words(Sign sign) {
-    constexpr std::array<std::string_view, sign_count> text{"no dross",
-                                                            "dross, comes off easily",
-                                                            "dross, hard",
-                                                            "sparks leave below",
-                                                            "sparks nearly level",
-                                                            "sparks back through the top",
-                                                            "faces square",
-                                                            "narrower at the top, both sides",
-                                                            "narrower at the top, one side",
-                                                            "narrower at the bottom, both sides",
-                                                            "narrower at the bottom, one side",
-                                                            "drag lines upright",
-                                                            "drag lines trail a little",
-                                                            "drag lines trail far",
-                                                            "spatter on top",
-                                                            "top edge rounded",
-                                                            "at corners only",
-                                                            "uneven all round"};
-    return text[static_cast<std::size_t>(sign)];
+Word name(Sign sign) {
+    using namespace words::cut_sign;
+    constexpr std::array names{dross_none,        dross_easy,   dross_hard,      sparks_below,   sparks_level,
+                               sparks_back,       square,       narrow_top_both, narrow_top_one, narrow_bottom_both,
+                               narrow_bottom_one, lag_short,    lag_good,        lag_long,       top_spatter,
+                               top_rounded,       corners_only, uneven_round};
+    static_assert(names.size() == sign_count);
+    return names[static_cast<std::size_t>(sign)];
 }
 
 int group_of(Sign sign) {
@@ -91,8 +80,7 @@ Outcome<std::array<double, cause_count>> causes(const Signs& signs, bool near_li
     for (std::size_t i = 0; i < sign_count; ++i)
         for (std::size_t j = i + 1; j < sign_count; ++j)
             if (signs.has(at(i)) && signs.has(at(j)) && group_of(at(i)) >= 0 && group_of(at(i)) == group_of(at(j)))
-                return Fault{"signs", "\"" + std::string(words(at(i))) + "\" and \"" + std::string(words(at(j))) +
-                                          "\" rule each other out: mark one of them"};
+                return Fault{"signs", words::refusal::TwoSigns{.first = name(at(i)), .second = name(at(j))}};
     std::array<double, cause_count> chance{};
     for (const Before& b : before)
         chance[static_cast<std::size_t>(b.cause)] = near_limit ? b.near_limit : b.usually;

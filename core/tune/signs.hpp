@@ -13,9 +13,8 @@
 
 #include <array>
 #include <cstdint>
-#include <string_view>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::tune {
 
@@ -66,7 +65,7 @@ private:
 };
 
 /// A few words for the button of a sign.
-[[nodiscard]] std::string_view words(Sign sign);
+[[nodiscard]] Word name(Sign sign);
 
 /// Signs of one group rule each other out: 0 dross, 1 sparks, 2 taper, 3 lag; -1: a sign that goes with any other.
 [[nodiscard]] int group_of(Sign sign);

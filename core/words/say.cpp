@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/quantity/in_units.hpp"
+#include "core/quantity/field_unit.hpp"
 #include "core/quantity/print.hpp"
 #include "core/words/own_phrases.hpp"
 
@@ -99,6 +99,10 @@ std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
     case Form::temperature:
         return units == UnitSystem::metric ? with_unit(print_fixed(x, digits), "°C")
                                            : with_unit(print_fixed(x * 1.8 + 32, digits), "°F");
+    case Form::low_end:
+        return print_low_end(x, static_cast<FieldUnit>(digits), units);
+    case Form::high_end:
+        return print_high_end(x, static_cast<FieldUnit>(digits), units);
     }
     return {};
 }

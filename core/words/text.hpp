@@ -19,7 +19,8 @@
 
 namespace torchside {
 
-enum class Word : std::uint16_t; // group and place in it, named in generated/words; 0 says nothing
+enum class FieldUnit : std::uint8_t; // core/quantity/field_unit.hpp
+enum class Word : std::uint16_t;     // group and place in it, named in generated/words; 0 says nothing
 class Text;
 
 namespace words {
@@ -51,7 +52,9 @@ public:
         voltage,
         power,
         section,
-        temperature
+        temperature,
+        low_end,
+        high_end
     };
 
     Slot(const Text& text);
@@ -156,6 +159,13 @@ namespace words {
 }
 [[nodiscard]] inline Slot celsius(double degrees, int decimals = 0) {
     return {Slot::Form::temperature, degrees, decimals};
+}
+/// The ends of what a field takes, in the key's unit: "0.3" and "150 mm", in inches "0.0119" and "5.9 in".
+[[nodiscard]] inline Slot low_end(double value, FieldUnit unit) {
+    return {Slot::Form::low_end, value, static_cast<int>(unit)};
+}
+[[nodiscard]] inline Slot high_end(double value, FieldUnit unit) {
+    return {Slot::Form::high_end, value, static_cast<int>(unit)};
 }
 /// What a metric reader is told, and what one in inches is: the plate is "12.7 mm" to one and "1/2 in" to the other.
 [[nodiscard]] Text either(const Slot& metric, const Slot& inch);

@@ -6,7 +6,8 @@
 #include "core/stock/properties.hpp"
 #include "core/tune/program.hpp"
 #include "core/worksheet/tuning.hpp"
-#include "core/worksheet/words.hpp"
+#include "generated/words/coupon_note.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside {
 namespace {
@@ -33,9 +34,8 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
         return reach.fault();
     const auto settings = metal.settings(plate, reach.value());
     if (!settings->pierce_delay)
-        return Fault{"job.thickness_mm", "too thick to pierce standing still, accepted for a coupon is at most " +
-                                             words::both_limits(metal.limits(job.current).pierce) +
-                                             " at this current; cut single tests from the plate's edge instead"};
+        return Fault{"job.thickness_mm",
+                     words::refusal::CouponThick{.limit = words::limit(metal.limits(job.current).pierce)}};
     tune::CouponSettings s;
     s.plate = plate;
     s.feed = to_dial(settings->feed.value, shop.table.max_feed, shop.display.units);
@@ -79,14 +79,12 @@ UnitSystem program_units(const Shop& shop) {
     return shop.controller.units.value_or(shop.display.units);
 }
 
-Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon) {
+Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon, const Language& language) {
     const Job& job = workbook.job;
-    const UnitSystem units = program_units(workbook.shop);
-    const std::string thickness = units == UnitSystem::inch ? print_trimmed(job.thickness.in(inch), 3) + " in, "
-                                                            : print_trimmed(job.thickness.in(mm), 2) + " mm, ";
-    return tune::program(coupon, workbook.shop.controller, units,
-                         std::string(stock::name(job.material)) + ' ' + thickness +
-                             print_trimmed(job.current.in(ampere), 1) + " A");
+    return tune::program(coupon, workbook.shop.controller, Speech(language, program_units(workbook.shop)),
+                         words::coupon_note::Stock{.current = job.current,
+                                                   .metal = stock::name(job.material),
+                                                   .thickness = words::size(job.thickness)});
 }
 
 Outcome<MeasuredKerf> read_kerf(const Workbook& workbook, const tune::Coupon& coupon, std::optional<Length> square,
@@ -94,16 +92,14 @@ Outcome<MeasuredKerf> read_kerf(const Workbook& workbook, const tune::Coupon& co
     const tune::Leg& inner = coupon.legs.front();
     const tune::Leg& outer = coupon.legs.back();
     if (coupon.kind != tune::CouponKind::kerf || (!square && !hole))
-        return Fault{"square_mm", "missing, accepted is the measured size of a kerf coupon"};
+        return Fault{"square_mm", words::refusal::no_size};
     MeasuredKerf r;
     if (square)
         r.square = kerf_of(outer, *square, false);
     if (hole)
         r.hole = kerf_of(inner, *hole, true);
     if ((square && !r.square) || (hole && !r.hole))
-        return Fault{square && !r.square ? "square_mm" : "hole_mm",
-                     "not a size of this coupon, accepted is a square a little smaller, or a hole a little larger, "
-                     "than it was cut"};
+        return Fault{square && !r.square ? "square_mm" : "hole_mm", words::refusal::other_size};
     const Length kerf = r.square ? *r.square : *r.hole;
     r.offset = 0.5 * kerf;
     r.row = leg_row(workbook, r.square ? outer : inner);

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "core/tune/coupon.hpp"
+#include "core/words/say.hpp"
 #include "core/worksheet/shop_model.hpp"
 
 namespace torchside {
@@ -25,8 +26,9 @@ namespace torchside {
 /// The units a program is written in.
 [[nodiscard]] UnitSystem program_units(const Shop& shop);
 
-/// The coupon as a program in those units.
-[[nodiscard]] Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon);
+/// The coupon as a program in those units, with comments in this language.
+[[nodiscard]] Outcome<std::string> coupon_program(const Workbook& workbook, const tune::Coupon& coupon,
+                                                  const Language& language);
 
 /// The row of the log that a leg starts: the job's stock, the leg's feed and height, nothing found yet.
 [[nodiscard]] tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg);

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "core/drawing/problems.hpp"
-#include "core/worksheet/words.hpp"
 #include "generated/words/part.hpp"
 #include "generated/words/reach.hpp"
 
@@ -16,7 +15,7 @@ std::optional<Hindrance> hindrance(const Workbook& workbook, const Worksheet& sh
     if (!part.path.runs.empty())
         return std::nullopt;
     if (part.fault)
-        return Hindrance{words::part::sizes_impossible, words::fault(*part.fault)};
+        return Hindrance{words::part::sizes_impossible, part.fault->told()};
     const auto stop = std::find_if(part.problems.begin(), part.problems.end(), drawing::hinders_cutting);
     if (stop != part.problems.end())
         return Hindrance{words::part::fix_drawing, stop->title};

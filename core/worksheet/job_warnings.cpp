@@ -63,7 +63,7 @@ void warn_of_part(const Findings& f, std::vector<Message>& out) {
                        Topic::part,
                        Severity::stop,
                        words::part::sizes_impossible,
-                       words::fault(*part.fault),
+                       part.fault->told(),
                        {},
                        part.fault->field});
     // One word for each kind; where they are is in the part's own list.
@@ -87,7 +87,7 @@ void warn_of_gaps(const Findings& f, std::vector<Message>& out) {
                        Topic::mesh,
                        Severity::stop,
                        words::mesh::sizes_impossible,
-                       words::fault(*gaps.fault),
+                       gaps.fault->told(),
                        {},
                        gaps.fault->field});
     if (!(gaps.per_m > 0.0))

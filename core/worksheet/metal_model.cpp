@@ -4,7 +4,7 @@
 
 #include "core/cut/rules.hpp"
 #include "core/supply/divider.hpp"
-#include "core/worksheet/words.hpp"
+#include "generated/words/refusal.hpp"
 
 namespace torchside {
 namespace {
@@ -64,8 +64,7 @@ Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Limits l = limits(plate.current);
     const cut::Reach reach = cut::reach(plate.thickness, l);
     if (reach == cut::Reach::refused)
-        return Fault{"job.thickness_mm", "thicker than this current parts, accepted is at most " +
-                                             words::both_limits(l.sever) + ", or more current"};
+        return Fault{"job.thickness_mm", words::refusal::TooThick{.limit = words::limit(l.sever)}};
     return reach;
 }
 

@@ -21,7 +21,7 @@
 #include "core/part/cut_path.hpp"
 #include "core/part/outline.hpp"
 #include "core/part/sheet.hpp"
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside {

@@ -6,8 +6,10 @@
 #include "core/supply/divider.hpp"
 #include "core/tune/diagnosis_rules.hpp"
 #include "core/tune/square_height.hpp"
+#include "core/words/range.hpp"
 #include "core/worksheet/coupons.hpp"
 #include "core/worksheet/metal_model.hpp"
+#include "generated/words/refusal.hpp"
 #include "generated/words/tune.hpp"
 
 namespace torchside {
@@ -17,18 +19,18 @@ constexpr double settable_mm = 0.05; // a finer height cannot be set or held
 
 std::optional<Fault> refusal(const tune::Coupon& coupon, std::span<const HeightLeg> legs) {
     if (coupon.kind != tune::CouponKind::heights || legs.size() != coupon.legs.size())
-        return Fault{"legs", "not a height ladder, accepted is one entry for each of its legs"};
+        return Fault{"legs", words::refusal::no_legs};
     bool said = false;
     for (const HeightLeg& leg : legs) {
         if (leg.arc && !(leg.arc->in(volt) >= 20.0 && leg.arc->in(volt) <= 400.0))
-            return Fault{"arc_v", "not an arc's voltage, accepted is 20 to 400 V, at the torch"};
+            return Fault{"arc_v", words::range(20, 400, FieldUnit::volt)};
         for (const auto& kerf : {leg.kerf_top, leg.kerf_bottom})
             if (kerf && !(kerf->in(mm) >= 0.1 && kerf->in(mm) <= 15.0))
-                return Fault{"kerf_mm", "not a kerf, accepted is 0.1 to 15 mm"};
+                return Fault{"kerf_mm", words::range(0.1, 15, FieldUnit::mm)};
         said = said || leg.square || leg.arc || leg.kerf_top || leg.kerf_bottom;
     }
     if (!said)
-        return Fault{"legs", "missing, accepted is at least one leg marked or measured"};
+        return Fault{"legs", words::refusal::no_marks};
     return std::nullopt;
 }
 

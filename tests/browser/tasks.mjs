@@ -106,7 +106,7 @@ export const TASKS = {
     assert.equal(await summary(), before, 'back at the shop');
   },
   4: async (thumb) => {
-    for (const choice of ['Tune', 'Read a cut', 'narrower at the top, both sides', 'dross, hard']) {
+    for (const choice of ['Tune', 'Read a cut', 'Narrower at the top, both sides', 'Dross, hard']) {
       await thumb.touch(choice);
     }
     assert.match(await thumb.read('read/what'), /too fast/);

@@ -10,6 +10,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/drawing/drawing.hpp"
+#include "tests/core/said.hpp"
 
 namespace torchside::test {
 
@@ -53,14 +54,14 @@ inline std::string svg(const std::string& inside,
 
 inline drawing::Drawing read(const std::string& text, const drawing::ReadSettings& settings = {}) {
     const auto drawing = drawing::read_drawing(text, settings);
-    INFO((drawing ? "" : drawing.fault().text));
+    INFO((drawing ? "" : test::said(drawing.fault().text)));
     REQUIRE(drawing.ok());
     return drawing.value();
 }
 
 inline std::string why(const std::string& text) {
     const auto drawing = drawing::read_drawing(text, {});
-    return drawing ? "read" : drawing.fault().field + ": " + drawing.fault().text;
+    return drawing ? "read" : drawing.fault().field + ": " + test::said(drawing.fault().text);
 }
 
 /// How many problems of that code are listed.

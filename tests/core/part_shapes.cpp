@@ -8,6 +8,7 @@
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
 #include "core/part/shapes.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::part;
@@ -25,7 +26,7 @@ PartSpec spec(Shape shape) {
 
 Outline drawn(const PartSpec& s) {
     auto o = make_outline(s);
-    INFO((o ? "" : o.fault().field + ": " + o.fault().text));
+    INFO((o ? "" : o.fault().field + ": " + test::said(o.fault().text)));
     REQUIRE(o.ok());
     return o.value();
 }
@@ -33,7 +34,7 @@ Outline drawn(const PartSpec& s) {
 std::string refused(const PartSpec& s) {
     const auto o = make_outline(s);
     REQUIRE_FALSE(o.ok());
-    CHECK_FALSE(o.fault().text.empty());
+    CHECK_FALSE(test::said(o.fault().text).empty());
     return o.fault().field;
 }
 

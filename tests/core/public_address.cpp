@@ -4,6 +4,7 @@
 
 #include "core/schema/intent.hpp"
 #include "core/schema/public_address.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::document;
@@ -56,7 +57,7 @@ TEST_CASE("a shop's public address is https or nothing, and says what to enter")
         const auto refused = set(fresh, "shop.public_url", bad);
         INFO(bad);
         REQUIRE_FALSE(refused.ok());
-        CHECK(refused.fault().text ==
+        CHECK(test::said(refused.fault().text) ==
               "no address for links, accepted is one that begins with https:// and has no blanks");
     }
     const std::string longest = "https://" + std::string(192, 'a');

@@ -3,9 +3,11 @@
 
 #include "core/quantity/read.hpp"
 #include "core/schema/access.hpp"
+#include "core/schema/entry.hpp"
 #include "core/schema/fields.hpp"
 #include "core/schema/intent.hpp"
 #include "core/schema/schema.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using document::enter;
@@ -30,18 +32,19 @@ void walk(document::Fields fields, const std::string& path, auto look) {
 } // namespace
 
 TEST_CASE("a range is told in the user's units and in percent") {
-    CHECK(enter(*field("job.thickness_mm"), metric) == "Enter 0.3 to 150 mm.");
-    CHECK(enter(*field("job.thickness_mm"), in_inch) == "Enter 0.0119 to 5.9 in.");
-    CHECK(enter(*field("job.price.margin"), metric) == "Enter 0 to 90 %.");
-    CHECK(enter(*field("shop.machine.duty_cycle"), metric) == "Enter 5 to 100 %.");
-    CHECK(enter(*field("shop.machine.efficiency"), in_inch) == "Enter 50 to 98 %.");
-    CHECK(enter(*field("shop.machine.power_factor"), metric) == "Enter 0.4 to 1.");
-    CHECK(enter(*field("job.quote.tax"), metric) == "Enter 0 to 50 %. Leave blank to print no tax line.");
-    CHECK(enter(*field("shop.machine.phases"), metric) == "Enter 1 or 3.");
-    CHECK(enter(*field("job.run_offs"), metric) == "Enter a whole number, 0 to 200.");
-    CHECK(enter(*field("job.name"), metric) == "Enter up to 60 letters.");
-    CHECK(enter(*field("shop.rates.currency"), metric) == "Enter 3 letters.");
-    CHECK(enter(*field("shop.controller.torch_on"), metric) == "Enter 1 to 40 letters, no accents or brackets.");
+    CHECK(test::said(enter(*field("job.thickness_mm")), metric) == "Enter 0.3 to 150 mm.");
+    CHECK(test::said(enter(*field("job.thickness_mm")), in_inch) == "Enter 0.0119 to 5.9 in.");
+    CHECK(test::said(enter(*field("job.price.margin")), metric) == "Enter 0 to 90 %.");
+    CHECK(test::said(enter(*field("shop.machine.duty_cycle")), metric) == "Enter 5 to 100 %.");
+    CHECK(test::said(enter(*field("shop.machine.efficiency")), in_inch) == "Enter 50 to 98 %.");
+    CHECK(test::said(enter(*field("shop.machine.power_factor")), metric) == "Enter 0.4 to 1.");
+    CHECK(test::said(enter(*field("job.quote.tax")), metric) == "Enter 0 to 50 %. Leave blank to print no tax line.");
+    CHECK(test::said(enter(*field("shop.machine.phases")), metric) == "Enter 1 or 3.");
+    CHECK(test::said(enter(*field("job.run_offs")), metric) == "Enter a whole number, 0 to 200.");
+    CHECK(test::said(enter(*field("job.name")), metric) == "Enter up to 60 letters.");
+    CHECK(test::said(enter(*field("shop.rates.currency")), metric) == "Enter 3 letters.");
+    CHECK(test::said(enter(*field("shop.controller.torch_on")), metric) ==
+          "Enter 1 to 40 letters, no accents or brackets.");
 }
 
 TEST_CASE(
@@ -53,7 +56,7 @@ TEST_CASE(
             return;
         }
         for (const UnitSystem units : {metric, in_inch}) {
-            const std::string text = enter(info, units);
+            const std::string text = test::said(enter(info), units);
             INFO(path << ": " << text);
             CHECK(text.starts_with("Enter "));
             for (const char* word : {"null", "accept", "share", "not known"}) {
@@ -72,11 +75,10 @@ TEST_CASE("both ends of every range, typed as they are told, are taken") {
             return;
         }
         for (const UnitSystem units : {metric, in_inch}) {
-            const std::string range = print_range(info.low, info.high, info.unit, units);
-            const std::string low = range.substr(0, range.find(" to "));
-            const std::string high = range.substr(range.find(" to ") + 4);
+            const std::string low = print_low_end(info.low, info.unit, units);
+            const std::string high = print_high_end(info.high, info.unit, units);
             for (const std::string& end : {low, high}) {
-                INFO(path << " from \"" << range << "\": " << end);
+                INFO(path << ": " << end);
                 const bool below = end.starts_with("−");
                 const auto read = read_field(below ? '-' + end.substr(3) : end, info.unit, units);
                 REQUIRE(read.answer());
@@ -88,15 +90,14 @@ TEST_CASE("both ends of every range, typed as they are told, are taken") {
 
 TEST_CASE("a refusal carries what to enter beside the line for the file") {
     Workbook book;
-    book.shop.display.units = in_inch;
     const auto refused = document::set(book, "job.thickness_mm", 999);
     REQUIRE_FALSE(refused.ok());
-    CHECK(refused.fault().text == "999 is not accepted, accepted is 0.3 to 150 mm");
-    CHECK(refused.fault().ask == "Enter 0.0119 to 5.9 in.");
+    CHECK(test::said(refused.fault().text) == "999 is not accepted, accepted is 0.3 to 150 mm");
+    CHECK(test::said(refused.fault().ask, in_inch) == "Enter 0.0119 to 5.9 in.");
     const auto pressure = document::set(book, "shop.air.cut_out_bar", 1);
     REQUIRE_FALSE(pressure.ok());
-    CHECK(pressure.fault().ask.find("psi") != std::string::npos);
-    CHECK(pressure.fault().ask.find("bar") == std::string::npos);
+    CHECK(test::said(pressure.fault().ask, in_inch).find("psi") != std::string::npos);
+    CHECK(test::said(pressure.fault().ask, in_inch).find("bar") == std::string::npos);
 }
 
 TEST_CASE("a rate is asked for in the unit that the field shows") {
@@ -112,8 +113,8 @@ TEST_CASE("a rate is asked for in the unit that the field shows") {
     };
     for (const Row& row : rows) {
         INFO(row.path);
-        CHECK(enter(*field(row.path), metric) == row.in_metric);
-        CHECK(enter(*field(row.path), in_inch) == row.inches);
+        CHECK(test::said(enter(*field(row.path)), metric) == row.in_metric);
+        CHECK(test::said(enter(*field(row.path)), in_inch) == row.inches);
     }
 }
 
@@ -129,6 +130,32 @@ TEST_CASE("the compressor's duty is a share from 10 to 100 %") {
         const auto out = document::set(book, "shop.air.compressor_duty", bad);
         REQUIRE_FALSE(out);
         CHECK(out.fault().field == "shop.air.compressor_duty");
-        CHECK(out.fault().text.find("0.1 to 1") != std::string::npos);
+        CHECK(test::said(out.fault().text).find("0.1 to 1") != std::string::npos);
     }
+}
+
+TEST_CASE("where no range is known, the quantity and its unit are asked for") {
+    CHECK(test::said(document::ask_for(FieldUnit::mm, metric)) == "Enter a length (mm).");
+    CHECK(test::said(document::ask_for(FieldUnit::mm, in_inch)) == "Enter a length (in).");
+    CHECK(test::said(document::ask_for(FieldUnit::volt, metric)) == "Enter a voltage (V).");
+    CHECK(test::said(document::ask_for(FieldUnit::mm2, metric)) == "Enter a cross-section (mm²).");
+    CHECK(test::said(document::ask_for(FieldUnit::money, metric)) == "Enter an amount.");
+    CHECK(test::said(document::ask_for(FieldUnit::kilohm, metric)) == "Enter a number.");
+    for (int unit = 0; unit <= static_cast<int>(FieldUnit::kilohm); ++unit) {
+        CHECK(test::said(document::ask_for(static_cast<FieldUnit>(unit), metric)).starts_with("Enter a"));
+    }
+}
+
+TEST_CASE("what is asked back says why") {
+    CHECK(test::said(document::question(Doubt::fraction)).starts_with("The fraction is more than 1."));
+    CHECK(test::said(document::question(Doubt::comma)).starts_with("The comma can part thousands or decimals."));
+    CHECK(test::said(document::question(Doubt::mil)).starts_with("A mil is a thousandth of an inch"));
+}
+
+TEST_CASE("a gauge that is no thickness of the metal is refused with what to type") {
+    CHECK(test::said(document::refused_gauge(Unread::sold_by_thickness, Metal::copper))
+              .starts_with("Copper is sold by thickness, not by gauge."));
+    CHECK(test::said(document::refused_gauge(Unread::no_such_gauge, Metal::stainless)) ==
+          "Enter 7 to 24 ga, or the thickness itself.");
+    CHECK(document::refused_gauge(Unread::unknown_unit, Metal::copper).empty());
 }

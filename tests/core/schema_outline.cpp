@@ -17,6 +17,7 @@
 #include "core/store/workbook_file.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tests/core/drawing_text.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::document;
@@ -30,7 +31,7 @@ std::string with_drawing(const std::string& drawing) {
 
 std::string why(const std::string& drawing) {
     const auto read = read_workbook(with_drawing(drawing));
-    return read ? "read" : read.fault().field + ": " + read.fault().text;
+    return read ? "read" : read.fault().field + ": " + test::said(read.fault().text);
 }
 
 std::string points(std::size_t n) {
@@ -89,7 +90,7 @@ TEST_CASE("a drawing that is not there is asked for") {
     const auto read = read_workbook(with_drawing("null"));
     const auto drawn = part::make_outline(read.value().job.part);
     REQUIRE_FALSE(drawn);
-    CHECK(drawn.fault().text == "is not there, accepted is a DXF or SVG: open it again");
+    CHECK(test::said(drawn.fault().text) == "The drawing is not here. Open it again: a DXF or SVG.");
 }
 
 TEST_CASE("a part with an open line is never said to be fit to cut as drawn") {
@@ -215,7 +216,7 @@ TEST_CASE("a drawing in a workbook is checked as one that is read") {
 TEST_CASE("findings out of range are refused by their path") {
     const auto with = [](const std::string& entry) {
         const auto r = read_workbook(R"({"torchside": 1, "job": {"part": {"findings": [)" + entry + "]}}}");
-        return r ? "read" : r.fault().field + ": " + r.fault().text;
+        return r ? "read" : r.fault().field + ": " + test::said(r.fault().text);
     };
     const std::string good = R"({"code": "crossing", "x_mm": 1, "y_mm": -2.5})";
     CHECK(with(good) == "read");

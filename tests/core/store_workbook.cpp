@@ -10,6 +10,7 @@
 #include "core/schema/schema.hpp"
 #include "core/store/workbook_file.hpp"
 #include "core/tune/posterior.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/random_workbook.hpp"
 
 using namespace torchside;
@@ -19,11 +20,11 @@ namespace {
 
 std::string says(const std::string& text) {
     const auto read = read_workbook(text);
-    return read ? "accepted" : read.fault().field + ": " + read.fault().text;
+    return read ? "accepted" : read.fault().field + ": " + test::said(read.fault().text);
 }
 
 std::string says(const Outcome<Workbook>& outcome) {
-    return outcome ? "accepted" : outcome.fault().field + ": " + outcome.fault().text;
+    return outcome ? "accepted" : outcome.fault().field + ": " + test::said(outcome.fault().text);
 }
 
 struct BadFile {
@@ -245,8 +246,8 @@ TEST_CASE("every key of the contract is described") {
     CHECK(info->low == 0.3);
     CHECK(info->high == 150.0);
     CHECK(info->unit == FieldUnit::mm);
-    CHECK(std::string(info->meaning) == "Thickness of the plate.");
-    CHECK(accepted(*info) == "0.3 to 150 mm");
+    CHECK(test::said(info->meaning) == "Thickness of the plate.");
+    CHECK(test::said(accepted(*info)) == "0.3 to 150 mm");
     CHECK(field("shop.machine.nozzles[3].bore_mm")->nullable);
     CHECK(field("shop.tests[]")->kind == FieldKind::object);
     CHECK(field("shop.tests")->kind == FieldKind::list);

@@ -6,6 +6,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/tune/diagnosis.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::tune;
@@ -140,20 +141,20 @@ TEST_CASE("What cannot be is refused by name") {
     CHECK(f.read({}).fault().field == "signs");
     const Fault both = f.read({Sign::dross_none, Sign::dross_hard}).fault();
     CHECK(both.field == "signs");
-    CHECK(both.text.find("no dross") != std::string::npos);
-    CHECK(both.text.find("dross, hard") != std::string::npos);
+    CHECK(test::said(both.text).find("No dross") != std::string::npos);
+    CHECK(test::said(both.text).find("Dross, hard") != std::string::npos);
     f.measured.kerf_top = Length{0, mm};
     CHECK(f.read({Sign::square}).fault().field == "kerf_mm");
     f.measured.kerf_top.reset();
     f.measured.left_deg = 80;
     CHECK(f.read({Sign::square}).fault().field == "angle_deg");
     f.measured.left_deg = 2; // one face alone, with a sign and without
-    CHECK(f.read({Sign::dross_none}).fault().text.find("the other face") != std::string::npos);
+    CHECK(test::said(f.read({Sign::dross_none}).fault().text).find("the other face") != std::string::npos);
     CHECK(f.read({}).fault().field == "angle_deg");
     f.measured.right_deg = 44;
     CHECK(f.read({}).ok());
     f.measured.right_deg = -45;
-    CHECK(f.read({}).fault().text.find("between -45 and 45") != std::string::npos);
+    CHECK(test::said(f.read({}).fault().text).find("−45 to 45°") != std::string::npos);
     f.measured.right_deg.reset();
     f.measured.left_deg.reset();
     f.made.feed = Speed{0, mm_min};
@@ -166,7 +167,7 @@ TEST_CASE("What cannot be is refused by name") {
 TEST_CASE("Every sign has its words, and some cause that it speaks for") {
     for (std::size_t i = 0; i < sign_count; ++i) {
         const auto sign = static_cast<Sign>(i);
-        CHECK_FALSE(tune::words(sign).empty());
+        CHECK_FALSE(test::said(tune::name(sign)).empty());
         const auto before = causes({}, false).value();
         const auto after = causes(Signs().mark(sign), false).value();
         double most = 0;

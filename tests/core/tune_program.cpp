@@ -210,7 +210,7 @@ private:
 };
 
 Run run(const Coupon& c, const Controller& w, UnitSystem units) {
-    const auto text = program(c, w, units, "mild steel 6 mm, 45 A");
+    const auto text = program(c, w, units, words::verbatim("mild steel 6 mm, 45 A"));
     REQUIRE(text.ok());
     const Run r = Interpreter(w).run(text.value());
     for (const std::string& f : r.faults)
@@ -301,7 +301,7 @@ TEST_CASE("Feeds past 10 000 and lengths past 10 m are written without gaps") {
     CouponSettings s = settings();
     s.table.max_feed = Speed{40000, mm_min};
     const Coupon c = ladder_coupon(s, {5, 1.12, Speed{20000, mm_min}}).value();
-    const std::string text = program(c, {}, UnitSystem::metric, "").value();
+    const std::string text = program(c, {}, UnitSystem::metric, {}).value();
     CHECK(text.find(" F20000.0\n") != std::string::npos);
     CHECK(std::all_of(text.begin(), text.end(), [](char l) { return l == '\n' || (l >= ' ' && l <= '~'); }));
     CHECK(run(c, {}, UnitSystem::metric).fastest_mm_min > 20000);
@@ -323,7 +323,7 @@ TEST_CASE("A hole is two halves of a circle, anticlockwise, led in from its midd
 
 TEST_CASE("Programs say what they are and what to check") {
     const std::string text =
-        program(all_coupons(settings())[0], {}, UnitSystem::metric, "mild steel (hot), 6 mm").value();
+        program(all_coupons(settings())[0], {}, UnitSystem::metric, words::verbatim("mild steel (hot), 6 mm")).value();
     CHECK(text.find("Check before you run") != std::string::npos);
     CHECK(text.find("(mild steel  hot , 6 mm)") != std::string::npos);
     CHECK(text.find("\nG21\n") != std::string::npos);
@@ -344,26 +344,26 @@ TEST_CASE("What does not fit is refused by name") {
     const Coupon c = height_coupon(settings()).value();
     Controller w;
     w.torch_on = " ";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_on");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.torch_on");
     w.torch_on = "M3\nG0 X0";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_on");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.torch_on");
     w = {};
     w.height_on = "M64";
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_off");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.height_off");
     w = {};
     w.torch_off = w.torch_on;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.torch_off");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.torch_off");
     w = {};
     w.height_off = w.torch_on;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_off");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.height_off");
     w.height_on = w.torch_on;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.height_on");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.height_on");
     w = {};
     w.z_words = false;
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.z_words");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.z_words");
     w = {};
     w.safe_height = Length{2, mm};
-    CHECK(program(c, w, UnitSystem::metric, "").fault().field == "shop.controller.safe_height_mm");
+    CHECK(program(c, w, UnitSystem::metric, {}).fault().field == "shop.controller.safe_height_mm");
 }
 
 TEST_CASE("Two squares tell tilt from swirl") {

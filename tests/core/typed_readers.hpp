@@ -16,10 +16,10 @@ Reading<Quantity<Kind>> typed_as(const typed::Plain& plain) {
     using Q = Quantity<Kind>;
     constexpr Unit<Kind> base{1.0};
     if (const auto* a = plain.answer()) {
-        return Answer<Q>{Q{a->value, base}, a->as};
+        return Answer<Q>{Q{a->value, base}, a->as, a->looks_like_share};
     }
     if (const auto* q = plain.question()) {
-        Question<Q> question{q->text, {}};
+        Question<Q> question{q->doubt, {}};
         for (const auto& a : q->answers) {
             question.answers.push_back({Q{a.value, base}, a.as});
         }
@@ -36,7 +36,6 @@ Reading<Quantity<Kind>> read_as(std::string_view text, Dimension dimension, std:
     typed::Wanted w;
     w.dimension = dimension;
     w.bare = *typed::find_unit(bare, dimension);
-    w.instead = "a gauge is the thickness of a sheet";
     return typed_as<Kind>(read_wanted(text, w));
 }
 

@@ -1,11 +1,14 @@
 // A phrase of the table as a sentence: figures in the reader's units, names as they are, texts within texts.
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/words/range.hpp"
 #include "generated/words/by_hand.hpp"
 #include "generated/words/circuit.hpp"
 #include "generated/words/customer.hpp"
 #include "generated/words/drawing_fault.hpp"
+#include "generated/words/metal.hpp"
 #include "generated/words/part.hpp"
+#include "generated/words/refusal.hpp"
 #include "generated/words/wear.hpp"
 #include "tests/core/said.hpp"
 
@@ -41,7 +44,24 @@ TEST_CASE("texts stand within texts, and sentences in a row", "[words]") {
 TEST_CASE("a name may hold any signs and any length", "[words]") {
     const std::string odd = std::string("a\0{b}|\x1f\n", 8) + std::string(70000, 'x');
     CHECK(test::said(words::verbatim(odd)) == odd.substr(0, 0xFFFF));
-    CHECK(test::said(words::part::Fault{.fault = std::string("{count}")}) == "{count}.");
+    CHECK(test::said(words::refusal::TwoSigns{.first = std::string("{second}"), .second = std::string("b")}) ==
+          "Mark one of the two: \"{second}\" rules out \"b\".");
+}
+
+TEST_CASE("a phrase without slots is had as it stands, for as long as the table", "[words]") {
+    const std::string_view first = phrase(words::metal::mild_steel, english());
+    CHECK(first == "Mild steel");
+    CHECK(phrase(words::metal::wear_plate, english()) == "Wear plate");
+    CHECK(phrase(words::circuit::holds, english()) == test::said(words::circuit::holds));
+    CHECK(phrase(words::metal::mild_steel, english()).data() ==
+          first.data()); // no copy that a caller would have to keep
+}
+
+TEST_CASE("the ends of a range are in the reader's units", "[words]") {
+    const Text thickness = words::range(0.3, 150, FieldUnit::mm);
+    CHECK(test::said(thickness) == "Enter 0.3 to 150 mm.");
+    CHECK(test::said(thickness, UnitSystem::inch) == "Enter 0.0119 to 5.9 in.");
+    CHECK(test::said(words::range(0.05, 0.98, FieldUnit::share)) == "Enter 5 to 98 %.");
 }
 
 TEST_CASE("nothing is said of nothing", "[words]") {

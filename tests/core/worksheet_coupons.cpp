@@ -24,7 +24,7 @@ TEST_CASE("The default shop's ladder is seven legs about its own feed") {
     REQUIRE(made.ok());
     CHECK(made.value().legs.size() == 7);
     CHECK_THAT(made.value().width.in(mm), WithinAbs(78.0, 1e-9)); // legs of 60 mm, 9 mm of plate at each end
-    const std::string text = coupon_program(w, made.value()).value();
+    const std::string text = coupon_program(w, made.value(), english()).value();
     CHECK(text.starts_with("(Test coupon: feed ladder)\n(Mild steel 6 mm, 45 A)\n(Check before you run"));
     CHECK(text.find("\nG21\n") != std::string::npos);
 }
@@ -34,9 +34,9 @@ TEST_CASE("A program is in the controller's units, or those on screen") {
     const auto made = coupon(w, CouponKind::kerf);
     w.shop.display.units = UnitSystem::inch;
     CHECK(program_units(w.shop) == UnitSystem::inch);
-    CHECK(coupon_program(w, made.value()).value().find("\nG20\n") != std::string::npos);
+    CHECK(coupon_program(w, made.value(), english()).value().find("\nG20\n") != std::string::npos);
     w.shop.controller.units = UnitSystem::metric;
-    CHECK(coupon_program(w, made.value()).value().find("\nG21\n") != std::string::npos);
+    CHECK(coupon_program(w, made.value(), english()).value().find("\nG21\n") != std::string::npos);
 }
 
 TEST_CASE("Every plate has its coupons or is refused by a key") {
@@ -51,12 +51,12 @@ TEST_CASE("Every plate has its coupons or is refused by a key") {
                 const auto c = coupon(w, kind);
                 if (!c) {
                     CHECK(c.fault().field == "job.thickness_mm");
-                    CHECK(c.fault().text.find("accepted") != std::string::npos);
+                    CHECK_FALSE(c.fault().text.empty());
                     CHECK(t >= (metal == Metal::copper ? 3.0 : 10.0));
                     continue;
                 }
                 ++made;
-                CHECK(coupon_program(w, c.value()).ok());
+                CHECK(coupon_program(w, c.value(), english()).ok());
                 for (const tune::Leg& leg : c.value().legs)
                     CHECK(leg.feed.in(mm_min) <= w.shop.table.max_feed.in(mm_min) * (1 + 1e-9));
             }
@@ -69,7 +69,7 @@ TEST_CASE("Tuning refuses what the worksheet refuses, and offers no ladder that 
     Workbook w;
     w.job.thickness = Length{60, mm};
     CHECK(tuning(w).fault().field == "job.thickness_mm");
-    CHECK(tuning(w).fault().text.find("accepted is at most") != std::string::npos);
+    CHECK(test::said(tuning(w).fault().text).find("severs at most ") != std::string::npos);
     CHECK(read_cut(w, {tune::touched({}, tune::Sign::dross_easy), {}, {}, {}, {}}).fault().field == "job.thickness_mm");
     for (const double t : {10.0, 16.0}) {
         w.job.thickness = Length{t, mm};
@@ -106,10 +106,10 @@ TEST_CASE("A program that this shop cannot run is refused by the key to change")
     Workbook w;
     const auto made = coupon(w, CouponKind::heights);
     w.shop.controller.z_words = false;
-    CHECK(coupon_program(w, made.value()).fault().field == "shop.controller.z_words");
+    CHECK(coupon_program(w, made.value(), english()).fault().field == "shop.controller.z_words");
     w.shop.controller = {};
     w.shop.controller.torch_off = "M3";
-    CHECK(coupon_program(w, made.value()).fault().field == "shop.controller.torch_off");
+    CHECK(coupon_program(w, made.value(), english()).fault().field == "shop.controller.torch_off");
 }
 
 TEST_CASE("A measured kerf coupon gives kerf, offset and a row for the log") {

@@ -7,6 +7,7 @@
 
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
+#include "tests/core/said.hpp"
 
 namespace torchside::fuzz {
 
@@ -19,9 +20,10 @@ inline void must(bool good) {
 inline void read(std::string_view text) {
     const auto read = drawing::read_drawing(text, {});
     if (!read) {
-        must(read.fault().field == "drawing" && read.fault().text.find(" Use ") != std::string::npos ||
-             read.fault().text.find(" Read ") != std::string::npos);
-        must(read.fault().text.find('\n') == std::string::npos);
+        const std::string why = test::said(read.fault().text);
+        must(read.fault().field == "drawing" &&
+             (why.find(" Use ") != std::string::npos || why.find(" Read ") != std::string::npos));
+        must(why.find('\n') == std::string::npos);
         return;
     }
     const drawing::Drawing& drawing = read.value();

@@ -10,6 +10,7 @@
 
 #include "core/link/link.hpp"
 #include "core/schema/intent.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
@@ -47,8 +48,8 @@ void count(const Outcome<T>& read, bool in_range, Tally& tally) {
     }
     ++tally.refused;
     const Fault& fault = read.fault();
-    tally.wrong += fault.field.empty() || fault.text.find(", accepted is ") == std::string::npos ||
-                           (fault.field + fault.text).find('\n') != std::string::npos
+    tally.wrong += fault.field.empty() || test::said(fault.text).find(", accepted is ") == std::string::npos ||
+                           (fault.field + test::said(fault.text)).find('\n') != std::string::npos
                        ? 1
                        : 0;
 }

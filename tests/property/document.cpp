@@ -6,6 +6,7 @@
 #include "core/schema/intent.hpp"
 #include "core/schema/schema.hpp"
 #include "core/store/workbook_file.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/random_workbook.hpp"
 
 using namespace torchside;
@@ -16,11 +17,11 @@ TEST_CASE("reading what was written gives the same workbook to the last bit") {
     for (int i = 0; i < 2000; ++i) {
         const Workbook w = test::random_workbook(rng);
         const auto fault = check(w);
-        INFO((fault ? fault->field + ": " + fault->text : ""));
+        INFO((fault ? fault->field + ": " + test::said(fault->text) : ""));
         REQUIRE_FALSE(fault);
         const std::string text = write_workbook(w);
         const auto back = read_workbook(text);
-        INFO((back ? "" : back.fault().field + ": " + back.fault().text));
+        INFO((back ? "" : back.fault().field + ": " + test::said(back.fault().text)));
         REQUIRE(back.ok());
         REQUIRE(test::same(w, back.value()));
         REQUIRE(write_workbook(back.value()) == text);
@@ -45,8 +46,8 @@ TEST_CASE("a damaged file is refused in one line or is a workbook in range") {
         if (!read) {
             ++refused;
             REQUIRE_FALSE(read.fault().field.empty());
-            REQUIRE(read.fault().text.find(", accepted is ") != std::string::npos);
-            REQUIRE((read.fault().field + read.fault().text).find('\n') == std::string::npos);
+            REQUIRE(test::said(read.fault().text).find(", accepted is ") != std::string::npos);
+            REQUIRE((read.fault().field + test::said(read.fault().text)).find('\n') == std::string::npos);
         } else {
             REQUIRE_FALSE(check(read.value()));
         }
@@ -81,8 +82,8 @@ TEST_CASE("every key is described, has a default in its range, and refuses what 
         INFO(path);
         const auto info = field(path);
         REQUIRE(info);
-        CHECK(info->meaning.size() > 8);
-        CHECK(info->meaning.ends_with('.'));
+        CHECK(test::said(info->meaning).size() > 8);
+        CHECK(test::said(info->meaning).ends_with('.'));
         if (info->kind == FieldKind::object || info->kind == FieldKind::list || info->kind == FieldKind::outline) {
             CHECK_FALSE(get(w, path));
             continue;

@@ -9,6 +9,7 @@
 #include "core/link/link_numbers.hpp"
 #include "core/schema/intent.hpp"
 #include "core/store/workbook_file.hpp"
+#include "tests/core/said.hpp"
 #include "tests/property/forged_link.hpp"
 #include "tests/property/link_bytes.hpp"
 #include "tests/property/random_quote.hpp"
@@ -22,7 +23,7 @@ TEST_CASE("a job link gives the same workbook to the last bit, without what stay
         Workbook w = test::random_workbook(rng);
         const std::string link = job_link(w);
         const auto back = open_job_link(link);
-        INFO("workbook " << i << (back ? "" : back.fault().field + ": " + back.fault().text));
+        INFO("workbook " << i << (back ? "" : back.fault().field + ": " + test::said(back.fault().text)));
         REQUIRE(back.ok());
         REQUIRE(back.value().shop.seal_key.empty());
         REQUIRE(back.value().shop.old_keys.empty());
@@ -39,10 +40,10 @@ TEST_CASE("a quote link gives the same quote") {
     for (int i = 0; i < 2000; ++i) {
         const Quote q = test::random_quote(rng);
         const auto fault = check_quote(q);
-        INFO((fault ? fault->field + ": " + fault->text : ""));
+        INFO((fault ? fault->field + ": " + test::said(fault->text) : ""));
         REQUIRE_FALSE(fault);
         const auto back = open_quote_link(quote_link(q));
-        INFO("quote " << i << (back ? "" : back.fault().field + ": " + back.fault().text));
+        INFO("quote " << i << (back ? "" : back.fault().field + ": " + test::said(back.fault().text)));
         REQUIRE(back.ok());
         REQUIRE(test::same(q, back.value()));
     }
@@ -52,8 +53,8 @@ namespace {
 
 // What opening makes of a text is a refusal in one line, or something in range.
 bool one_line_refusal(const Fault& fault) {
-    return !fault.field.empty() && fault.text.find(", accepted is ") != std::string::npos &&
-           (fault.field + fault.text).find('\n') == std::string::npos;
+    return !fault.field.empty() && test::said(fault.text).find(", accepted is ") != std::string::npos &&
+           (fault.field + test::said(fault.text)).find('\n') == std::string::npos;
 }
 
 } // namespace

@@ -137,7 +137,7 @@ TEST_CASE("Typed in inches and in millimetres, the same", "[property][read]") {
 
 namespace {
 
-/// A text answer or refusal may hold no byte that did not come from this program: printable, no mark-up, of bounded
+/// A text answer may hold no byte that did not come from this program: printable, no mark-up, of bounded
 /// size.
 void harmless(std::string_view text) {
     bool ok = text.size() < 240;
@@ -165,16 +165,11 @@ void sound(const Reading<Q>& r) {
         harmless(a->as);
     }
     if (const auto* q = r.question()) {
-        ok = ok && q->answers.size() >= 2 && q->answers.size() <= 5; // a gauge number, one for each metal sold by gauge
-        harmless(q->text);
+        ok = ok && q->answers.size() >= 2 && q->answers.size() <= 3;
         for (const auto& a : q->answers) {
             ok = ok && finite(a.value);
             harmless(a.as);
         }
-    }
-    if (const auto* refusal = r.refusal()) {
-        ok = ok && !refusal->text.empty();
-        harmless(refusal->text);
     }
     if (!ok) {
         FAIL("not a sound reading");
@@ -185,7 +180,6 @@ void read_all(std::string_view text) {
     const UnitSystem u = UnitSystem::inch;
     sound(read_length(text, u));
     sound(stock::read_thickness(text, Metal::aluminium, u));
-    sound(stock::read_thickness(text, {}, u));
     sound(read_speed(text, u));
     sound(read_duration(text, second));
     sound(read_flow(text, u));

@@ -24,7 +24,7 @@ TEST_CASE("Heat to melt and diffusivity of the metals", "[stock][published]") {
     };
     for (const Row& r : rows) {
         const stock::Properties& p = stock::properties(r.metal);
-        INFO(std::string{stock::name(r.metal)});
+        INFO(std::string{stock::key(r.metal)});
         CHECK(stock::melt_heat_j_kg(p) / 1000 == Approx(r.h_kj_kg).margin(0.5));
         CHECK(stock::diffusivity_m2_s(p) == Approx(r.alpha_m2_s).epsilon(0.005));
     }

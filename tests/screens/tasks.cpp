@@ -64,8 +64,8 @@ TEST_CASE("task 4: narrower at the top on both sides and hard dross: what to tur
     Thumb& thumb = phone.thumb;
     thumb.tap("Tune");
     thumb.tap("Read a cut");
-    thumb.tap("narrower at the top, both sides");
-    thumb.tap("dross, hard");
+    thumb.tap("Narrower at the top, both sides");
+    thumb.tap("Dross, hard");
     CHECK(phone.in_view("read/what"));
     CHECK(phone.in_view("read/turn"));
     CHECK(thumb.touches() <= 4);

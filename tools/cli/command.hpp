@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 #include "tools/cli/words.hpp"
 
 namespace torchside::cli {

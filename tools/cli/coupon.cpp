@@ -33,7 +33,7 @@ Outcome<std::string> run_coupon(const Arguments& arguments) {
     if (format.value() == 1) {
         return printed(coupon_json(made.value()));
     }
-    return coupon_program(workbook.value(), made.value());
+    return coupon_program(workbook.value(), made.value(), english());
 }
 
 } // namespace torchside::cli

@@ -3,6 +3,7 @@
 #include <cstring>
 
 #include "core/codec/utf8.hpp"
+#include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 
 namespace {
@@ -61,7 +62,7 @@ Outcome<std::string> run(const Arguments& words) {
 }
 
 int refuse(const Fault& fault) {
-    std::fprintf(stderr, "%s: %s\n", fault.field.c_str(), fault.text.c_str());
+    std::fprintf(stderr, "%s: %s\n", fault.field.c_str(), say(fault.text, UnitSystem::metric).c_str());
     return 2;
 }
 

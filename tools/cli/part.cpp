@@ -4,7 +4,7 @@
 #include "core/drawing/drawing.hpp"
 #include "core/part/measure.hpp"
 #include "core/quantity/read.hpp"
-#include "core/schema/schema.hpp"
+#include "core/schema/access.hpp"
 #include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
@@ -95,9 +95,8 @@ Outcome<std::optional<Mass>> mass_of(const Words& words, const part::Outline& ou
     if (!metal || !thickness) {
         return metal ? thickness.fault() : metal.fault();
     }
-    const auto range = document::field("job.thickness_mm");
-    if (const auto fault = check_range("--thickness_mm", thickness.value(), range->low, range->high, "mm")) {
-        return *fault;
+    if (auto wrong = document::judge(*document::field("job.thickness_mm"), thickness.value())) {
+        return Fault{"--thickness_mm", std::move(*wrong)};
     }
     return std::optional(
         part::mass_of(Area{part::area_mm2(outline), mm2}, Length{thickness.value(), mm}, metal.value()));

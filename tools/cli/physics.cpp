@@ -1,5 +1,6 @@
 // torchside physics: the energy balance alone, with the terms of a small air torch, for checks.
 #include "core/cut/balance.hpp"
+#include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
 
@@ -14,7 +15,8 @@ Fault by_option(const Fault& fault, const Words& words) {
     for (const auto& [part, option] : options) {
         if (fault.field.find(part) != std::string::npos) {
             const std::string typed = words.option(option).value_or("");
-            return {std::string(option), (typed.empty() ? "" : typed + " is not accepted: ") + fault.text};
+            return {std::string(option),
+                    (typed.empty() ? "" : typed + " is not accepted: ") + say(fault.text, UnitSystem::metric)};
         }
     }
     return fault;

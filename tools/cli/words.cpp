@@ -8,6 +8,7 @@
 #include "core/codec/utf8.hpp"
 #include "core/schema/schema.hpp"
 #include "core/store/workbook_file.hpp"
+#include "generated/words/file.hpp"
 
 namespace torchside::cli {
 
@@ -119,8 +120,9 @@ Outcome<Metal> Words::material() const {
     const auto typed = option("--material");
     const auto found = typed ? std::find(info->words.begin(), info->words.end(), *typed) : info->words.end();
     if (found == info->words.end()) {
-        return Fault{"--material", (typed ? quoted(*typed) + " is not accepted" : "missing") + ", accepted is " +
-                                       document::accepted(*info)};
+        const Text accepted = document::accepted(*info);
+        return typed ? Fault{"--material", words::file::NotAccepted{.accepted = accepted, .value = quoted(*typed)}}
+                     : Fault{"--material", words::file::Missing{.accepted = accepted}};
     }
     return static_cast<Metal>(found - info->words.begin());
 }

@@ -8,8 +8,8 @@
 #include <utility>
 #include <vector>
 
-#include "core/quantity/outcome.hpp"
 #include "core/stock/metal.hpp"
+#include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::cli {

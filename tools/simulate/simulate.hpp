@@ -24,7 +24,7 @@
 #include <array>
 #include <cstdint>
 
-#include "core/quantity/outcome.hpp"
+#include "core/words/outcome.hpp"
 
 namespace torchside::tune {
 

@@ -5,6 +5,7 @@
 
 #include "core/drawing/drawing.hpp"
 #include "core/drawing/wire.hpp"
+#include "core/words/say.hpp"
 
 #define TORCHSIDE_EXPORT extern "C" __attribute__((used, visibility("default")))
 
@@ -45,7 +46,7 @@ TORCHSIDE_EXPORT unsigned torchside_read(int unit) {
     const auto drawing = drawing::read_drawing(held().text, settings);
     held().text.clear();
     held().text.shrink_to_fit();
-    held().fault = drawing ? "" : drawing.fault().text;
+    held().fault = drawing ? "" : say(drawing.fault().text, Speech(readers_english(), UnitSystem::metric));
     held().row = drawing ? drawing::pack(drawing.value()) : std::vector<double>{};
     return static_cast<unsigned>(held().row.size());
 }

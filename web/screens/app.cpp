@@ -2,9 +2,9 @@
 
 #include <utility>
 
-#include "core/quantity/in_units.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/done.hpp"
+#include "generated/words/link_fault.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -121,10 +121,6 @@ std::vector<std::string> App::say_all(const std::vector<Text>& texts) const {
     return out;
 }
 
-std::string App::in_units(std::string_view text) const {
-    return torchside::in_units(text, book_.shop.display.units);
-}
-
 bool App::own_keypad() const {
     return !system_keyboard && !platform::fine_pointer();
 }
@@ -162,11 +158,20 @@ void App::back() {
     }
 }
 
+namespace {
+
+/// Why a link is not opened.
+Text why_not(const Fault& fault) {
+    return fault.ask.empty() ? Text(words::link_fault::Entry{.field = fault.field, .why = fault.text}) : fault.ask;
+}
+
+} // namespace
+
 void App::take_route(std::string_view fragment) {
     page_ = Page::cut;
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
-        refusal_ = read.ok() ? "" : read.fault().field + ": " + read.fault().text;
+        refusal_ = read.ok() ? "" : say(why_not(read.fault()));
         incoming = read.ok() ? std::optional(std::move(read.value())) : std::nullopt;
         incoming_from = From::link;
         open_panel_ = "incoming";
@@ -251,7 +256,7 @@ void App::open_file(std::string_view text) {
         return;
     }
     const Fault& fault = read.fault();
-    const bool foreign = fault.field == "workbook" || text.find("\"torchside\"") == std::string_view::npos;
+    const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
     say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
 }
 

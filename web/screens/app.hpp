@@ -70,8 +70,6 @@ public:
     [[nodiscard]] std::string say(const Text& text) const;
     [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
     [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
-    /// A sentence of core's in the user's units.
-    [[nodiscard]] std::string in_units(std::string_view text) const;
     [[nodiscard]] bool wide() const { return columns_ > 1; }
 
     [[nodiscard]] Page page() const { return page_; }

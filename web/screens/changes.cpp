@@ -59,7 +59,7 @@ std::string name_of(const App& app, std::string_view path, Label label, const do
 }
 
 std::string told(const App& app, const Fault& fault) {
-    return app.in_units(fault.ask.empty() ? fault.text : fault.ask);
+    return app.say(fault.told());
 }
 
 } // namespace

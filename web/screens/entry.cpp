@@ -4,9 +4,10 @@
 
 #include "core/quantity/print.hpp"
 #include "core/quantity/read.hpp"
-#include "core/schema/schema.hpp"
+#include "core/schema/entry.hpp"
 #include "core/stock/gauge.hpp"
 #include "core/stock/thickness.hpp"
+#include "generated/words/ask.hpp"
 #include "generated/words/change.hpp"
 #include "generated/words/entry.hpp"
 #include "generated/words/title.hpp"
@@ -22,25 +23,30 @@ constexpr const char* no_reading = "—";
 /// A text as it was read: a value in the key's unit, or a question with its answers, or what is wrong.
 struct ParsedEntry {
     std::optional<document::Scalar> value{};
-    std::string as{};    // how it was understood
-    std::string wrong{}; // why it cannot be used, and what to enter
+    std::string as{}; // how it was understood
+    std::optional<Unread> refused{};
+    std::string wrong{}; // what to enter instead
     std::string question{};
     std::vector<Answer<double>> answers{};
 };
 
 template <class Q, class Get>
-ParsedEntry parse_entry(const Reading<Q>& reading, Get get) {
+ParsedEntry parse_entry(const App& app, const Reading<Q>& reading, Get get) {
     ParsedEntry out;
     if (const auto* answer = reading.answer()) {
         out.value = get(answer->value);
         out.as = answer->as;
+        if (answer->looks_like_share) {
+            out.as = app.say(
+                words::ask::Share{.as = answer->as, .percent = words::number(out.value->number * 100 * 100, 6)});
+        }
     } else if (const auto* question = reading.question()) {
-        out.question = question->text;
+        out.question = app.say(document::question(question->doubt));
         for (const Answer<Q>& a : question->answers) {
             out.answers.push_back({get(a.value), a.as});
         }
     } else if (const auto* refusal = reading.refusal()) {
-        out.wrong = refusal->text;
+        out.refused = refusal->why;
     }
     return out;
 }
@@ -61,7 +67,7 @@ std::optional<double> ask(Body& body, std::string_view id, const ParsedEntry& pa
 std::string asks(App& app, std::string_view id, std::string_view path) {
     const auto info = document::field(path);
     const bool spoken = app.ui().editing(id) || app.drafts.find(id) != nullptr;
-    return spoken && info ? document::enter(*info, app.book().shop.display.units) : std::string();
+    return spoken && info ? app.say(document::enter(*info)) : std::string();
 }
 
 struct FieldText {
@@ -180,7 +186,7 @@ void text_field(Body& body, std::string_view id, std::string_view path, Label la
                           label,
                           value.text,
                           value.text.empty(),
-                          std::string(info.meaning),
+                          body.app.say(info.meaning),
                           asks(body.app, id, path),
                           FieldLook::Keyboard::text};
     const auto read = [](const std::string& text) {
@@ -199,7 +205,7 @@ void Body::field(std::string_view path, Label label, bool (*take)(App& app, doub
     }
     const std::string id = "field/" + std::string(path);
     if (info->kind == document::FieldKind::flag) {
-        if (toggle(id, label, value->number != 0, info->meaning)) {
+        if (toggle(id, label, value->number != 0, app.word(info->meaning))) {
             app.set(path, value->number == 0, label);
         }
         return;
@@ -209,22 +215,22 @@ void Body::field(std::string_view path, Label label, bool (*take)(App& app, doub
         return;
     }
     const UnitSystem units = app.book().shop.display.units;
-    const std::string blank = document::blank_words(*info);
-    const std::string idle = std::string(info->meaning) + (blank.empty() ? "" : ' ' + blank);
+    Text meaning = info->meaning;
+    meaning += document::blank_words(*info);
     const FieldText field{id,
                           path,
                           label,
                           shown_number(app, *info, *value),
                           value->type == document::Scalar::Type::none,
-                          idle,
+                          app.say(meaning),
                           asks(app, id, path),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return ParsedEntry{.value = document::Scalar()};
         }
-        ParsedEntry entry = parse_entry(read_field(text, info->unit, units), [](double v) { return v; });
-        if (!entry.wrong.empty()) {
+        ParsedEntry entry = parse_entry(app, read_field(text, info->unit, units), [](double v) { return v; });
+        if (entry.refused) {
             entry.wrong = field.takes;
         }
         return entry;
@@ -265,12 +271,12 @@ void Body::reading(std::string_view id, Label label, Label idle, FieldUnit unit,
         if (text.empty()) {
             return ParsedEntry{.value = document::Scalar()};
         }
-        ParsedEntry entry = parse_entry(read_field(text, unit, units), [](double v) { return v; });
+        ParsedEntry entry = parse_entry(app, read_field(text, unit, units), [](double v) { return v; });
         if (!entry.value) {
             value.reset(); // what cannot be read is no reading
         }
-        if (!entry.wrong.empty()) {
-            entry.wrong = ask_for(unit, units);
+        if (entry.refused) {
+            entry.wrong = app.say(document::ask_for(unit, units));
         }
         return entry;
     };
@@ -332,12 +338,13 @@ void Body::thickness() {
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         ParsedEntry entry =
-            parse_entry(stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
+            parse_entry(app, stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (entry.value) {
             const std::string size = print(Length{entry.value->number, mm}, units).text();
             entry.as = app.say(words::entry::ReadAs{.size = size, .typed = entry.as});
-        } else if (!entry.wrong.empty() && read_length_or_gauge(text, units).gauge() == nullptr) {
-            entry.wrong = field.takes; // of a gauge it says which there are
+        } else if (entry.refused) {
+            const Text gauge = document::refused_gauge(*entry.refused, job.material);
+            entry.wrong = gauge.empty() ? field.takes : app.say(gauge);
         }
         return entry;
     };
@@ -354,9 +361,9 @@ void Body::current() {
                           asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        ParsedEntry entry =
-            parse_entry(read_field(text, FieldUnit::ampere, app.book().shop.display.units), [](double v) { return v; });
-        if (!entry.wrong.empty()) {
+        ParsedEntry entry = parse_entry(app, read_field(text, FieldUnit::ampere, app.book().shop.display.units),
+                                        [](double v) { return v; });
+        if (entry.refused) {
             entry.wrong = field.takes;
         }
         return entry;

@@ -165,7 +165,7 @@ std::string card(const App& app) {
     const Shop& shop = app.book().shop;
     const Worksheet& sheet = app.worksheet();
     std::string out = "<section class=\"card\">";
-    std::string plate = std::string(stock::name(job.material)) + ", " +
+    std::string plate = app.say(stock::name(job.material)) + ", " +
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
                         show(job.current).whole();
     if (const Nozzle* nozzle = cut::nozzle_for(shop.machine.nozzles, job.current)) {

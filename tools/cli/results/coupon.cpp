@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/part/piece.hpp"
+#include "core/words/say.hpp"
 #include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
@@ -29,14 +30,10 @@ Json leg_json(const tune::Leg& leg, const part::Run& run) {
     for (std::size_t i = 0; i + 1 < run.path.size(); ++i) {
         pieces.push_back(piece_json({run.path[i].at, run.path[i + 1].at, run.path[i].bulge}));
     }
-    return {{"label", leg.label},
-            {"number", leg.number > 0 ? Json(leg.number) : Json()},
-            {"feed_mm_min", amount(leg.feed, mm_min)},
-            {"cut_height_mm", amount(leg.cut_height, mm)},
-            {"height_control", leg.height_control},
-            {"size_mm", amount(leg.size, mm)},
-            {"start_mm", point_json(run.path.front().at)},
-            {"pieces", std::move(pieces)}};
+    return {{"label", say(leg.label, UnitSystem::metric)}, {"number", leg.number > 0 ? Json(leg.number) : Json()},
+            {"feed_mm_min", amount(leg.feed, mm_min)},     {"cut_height_mm", amount(leg.cut_height, mm)},
+            {"height_control", leg.height_control},        {"size_mm", amount(leg.size, mm)},
+            {"start_mm", point_json(run.path.front().at)}, {"pieces", std::move(pieces)}};
 }
 
 } // namespace

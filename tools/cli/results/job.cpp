@@ -32,7 +32,7 @@ Json problem_json(std::string_view code, Severity severity, std::string_view tex
 Json problems_json(const PartStage& part, const Speech& speech) {
     Json out = Json::array();
     if (part.fault) {
-        Json entry = problem_json("no_part", Severity::stop, part.fault->text);
+        Json entry = problem_json("no_part", Severity::stop, say(part.fault->told(), speech));
         entry["field"] = part.fault->field;
         out.push_back(std::move(entry));
     }

@@ -262,7 +262,7 @@ float above(App& app, Rect place) {
     Ui& ui = app.ui();
     const float h = figure_choice(app, place) + 10;
     std::string title = app.say(figure_names[static_cast<int>(app.chart_figure)]) + ", " + std::string(unit_text(app)) +
-                        " · " + std::string(stock::name(app.chart().metal));
+                        " · " + app.say(stock::name(app.chart().metal));
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }

@@ -14,7 +14,7 @@ std::string settings_text(const App& app) {
     const Job& job = app.book().job;
     const cut::Settings& s = *app.worksheet().settings;
     const UnitSystem units = app.book().shop.display.units;
-    std::string out = std::string(stock::name(job.material)) + ", " +
+    std::string out = app.say(stock::name(job.material)) + ", " +
                       show_plate(job.thickness, job.material, units).whole() + ", " + show(job.current).whole() + '\n';
     for (const Figure& figure : figures()) {
         const std::string range = show_range(app, figure, s);

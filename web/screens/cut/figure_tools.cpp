@@ -76,7 +76,7 @@ void arc_tools(Body& body) {
         arc_answer(body, check.value());
     } else {
         body.gap(8);
-        body.refusal("arc/refused", app.in_units(check.fault().text));
+        body.refusal("arc/refused", app.say(check.fault().told()));
     }
 }
 

@@ -21,7 +21,7 @@ void metals(Body& body) {
     App& app = body.app;
     std::vector<Choice> items;
     for (const Metal metal : all_metals) {
-        items.push_back({"stock/metal/" + std::string(stock::key(metal)), std::string(stock::name(metal)),
+        items.push_back({"stock/metal/" + std::string(stock::key(metal)), app.say(stock::name(metal)),
                          app.book().job.material == metal});
     }
     if (const auto touched = body.choices("stock/metal", words::title::metal, items, 2)) {
@@ -182,8 +182,7 @@ void plate_kind(Body& body) {
     if (now.kind != part::MeshKind::solid || gaps.per_m > 0) {
         body.field("job.gaps_per_m", words::stock::gaps_counted);
         if (gaps.fault) {
-            body.sign("stock/kind/fault", Sign::stop,
-                      app.say(words::stock::WrongSizes{.why = app.in_units(gaps.fault->text)}));
+            body.sign("stock/kind/fault", Sign::stop, app.say(words::stock::WrongSizes{.why = gaps.fault->told()}));
         }
         gap_lines(body, "stock");
     }

@@ -128,7 +128,7 @@ void shape_panel(App& app, PanelAt at) {
         body.gap(12);
         drawing_rows(body);
         if (const auto& fault = app.worksheet().part->fault) {
-            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = app.in_units(fault->text)}));
+            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = fault->told()}));
         }
         body.fields(sizes_of(app.book().job.part.shape));
         body.gap(20);

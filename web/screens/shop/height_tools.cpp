@@ -49,7 +49,7 @@ void gradient(Body& body) {
                                          {Voltage{*s.high_v, volt}, Length{*s.high_mm, mm}});
     body.gap(10);
     if (!slope.ok()) {
-        body.refusal("height/slope", app.in_units(slope.fault().text));
+        body.refusal("height/slope", app.say(slope.fault().told()));
         return;
     }
     const double steps = slope.value().in(volt_per_mm);

@@ -35,8 +35,8 @@ void incoming_lines(Body& body, const Workbook& in) {
     const auto plate = [&](const Workbook& b) { return show_plate(b.job.thickness, b.job.material, units).whole(); };
     const auto count = [](std::size_t n) { return std::to_string(n); };
     put("incoming/name", words::incoming::part, in.job.name, here.job.name);
-    put("incoming/metal", words::title::metal, std::string(stock::name(in.job.material)),
-        std::string(stock::name(here.job.material)));
+    put("incoming/metal", words::title::metal, app.say(stock::name(in.job.material)),
+        app.say(stock::name(here.job.material)));
     put("incoming/thickness", words::title::thickness, plate(in), plate(here));
     put("incoming/current", words::title::current, show(in.job.current).whole(), show(here.job.current).whole());
     put("incoming/quantity", words::incoming::quantity, std::to_string(in.job.quantity),

@@ -150,7 +150,7 @@ void clash_panel(App& app, PanelAt at) {
         for (std::size_t i = 0; i < clash.paths.size(); ++i) {
             const std::string id = "tabs/" + std::to_string(i);
             const auto info = document::field(clash.paths[i]);
-            const std::string_view name = info && !info->meaning.empty() ? info->meaning : clash.paths[i];
+            const std::string_view name = info && info->meaning != Word{} ? app.word(info->meaning) : clash.paths[i];
             body.words(id, Type::text, name, body.ui().tokens().quiet);
             body.gap(2);
             body.line(id + "/here", words::tabs::here, one_side(app, clash.paths[i], clash.mine));

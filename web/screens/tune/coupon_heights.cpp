@@ -134,7 +134,7 @@ void heights_showed(Body& body, const tune::Coupon& coupon) {
     }
     const auto read = read_heights(app.book(), coupon, legs, app.model());
     if (!read.ok()) {
-        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.refusal("coupon/wrong", app.say(read.fault().told()));
         body.gap(8);
         return;
     }

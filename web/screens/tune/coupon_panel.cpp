@@ -48,7 +48,7 @@ void save(Body& body, const tune::Coupon& coupon) {
     body.sign("coupon/check", Sign::caution, words::coupon::check);
     body.gap(8);
     if (body.button("coupon/save", words::coupon::save, Look::main)) {
-        const auto text = coupon_program(book, coupon);
+        const auto text = coupon_program(book, coupon, app.speech().language);
         if (text.ok()) {
             const std::string name = std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
                                      print_trimmed(book.job.thickness.in(mm), 2) + "mm-" +
@@ -56,7 +56,7 @@ void save(Body& body, const tune::Coupon& coupon) {
             platform::download(name, "text/plain", text.value());
             app.say(app.say(words::done::Saved{.file = name}));
         }
-        app.refuse(text.ok() ? "" : app.in_units(text.fault().text));
+        app.refuse(text.ok() ? "" : app.say(text.fault().told()));
     }
     body.gap(8);
     if (!app.refusal().empty() && !app.ui().edit()) {
@@ -139,7 +139,7 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
     const auto read = read_kerf(app.book(), coupon, length(s.square), length(s.hole));
     body.gap(8);
     if (!read.ok()) {
-        body.refusal("coupon/wrong", app.in_units(read.fault().text));
+        body.refusal("coupon/wrong", app.say(read.fault().told()));
         body.gap(8);
         return;
     }
@@ -223,7 +223,7 @@ void coupon_panel(App& app, PanelAt at) {
         body.gap(10);
         const auto& made = app.coupon();
         if (!made.ok()) {
-            body.refusal("coupon/refused", app.in_units(made.fault().text));
+            body.refusal("coupon/refused", app.say(made.fault().told()));
             body.gap(20);
             return;
         }

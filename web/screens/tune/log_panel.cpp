@@ -34,7 +34,7 @@ std::string cut_words(const App& app, const tune::TestCut& cut) {
 
 std::string stock_words(const App& app, const tune::TestCut& cut) {
     const UnitSystem units = app.book().shop.display.units;
-    std::string out(stock::name(cut.material));
+    std::string out = app.say(stock::name(cut.material));
     out += ", " + show_plate(cut.thickness, cut.material, units).whole() + ", " + show(cut.current).whole();
     if (cut.kerf_top) {
         out += ", " + app.say(words::log::Kerf{.kerf = show(*cut.kerf_top, units).whole()});

@@ -30,8 +30,8 @@ constexpr Word cause_names[] = {words::read_cut::right, words::common::too_fast,
                                 words::read_cut::high,  words::read_cut::low,     words::common::tilt_or_swirl,
                                 words::read_cut::worn,  words::read_cut::corners, words::read_cut::limit};
 
-bool tile(Ui& ui, std::string_view id, Rect place, tune::Sign sign, bool marked) {
-    const std::string_view name = tune::words(sign);
+bool tile(Ui& ui, const Language& language, std::string_view id, Rect place, tune::Sign sign, bool marked) {
+    const std::string_view name = phrase(tune::name(sign), language);
     const bool used = ui.node(id, Role::toggle, place, name, {}, marked ? "checked" : "");
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -54,7 +54,8 @@ void sign_tiles(Body& body) {
         ui.open_group(group.id, Role::group, {tiles.place.x, tiles.place.y, tiles.place.w, tile_height}, group.title);
         for (std::size_t i = 0; i < count; ++i) {
             const auto sign = static_cast<tune::Sign>(static_cast<std::size_t>(group.first) + i);
-            if (tile(ui, std::string(group.id) + '/' + std::to_string(i), tiles.cell(i), sign, signs.has(sign))) {
+            if (tile(ui, body.app.speech().language, std::string(group.id) + '/' + std::to_string(i), tiles.cell(i),
+                     sign, signs.has(sign))) {
                 signs = tune::touched(signs, sign);
             }
         }
@@ -148,7 +149,7 @@ void answer(Body& foot) {
     if (!reading.ok()) {
         const bool nothing = app.seen() == SeenCut{};
         foot.words("read/refused", Type::text,
-                   nothing ? app.say(words::read_cut::touch) : app.in_units(reading.fault().text),
+                   nothing ? app.say(words::read_cut::touch) : app.say(reading.fault().told()),
                    nothing ? t.quiet : t.stop);
         foot.gap(10);
         return;

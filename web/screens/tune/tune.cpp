@@ -198,7 +198,7 @@ void tune_screen(App& app, Rect place) {
             column.rule();
             what_it_showed(column, tuning.value().outlook);
         } else {
-            column.refusal("tune/refused", app.in_units(tuning.fault().text));
+            column.refusal("tune/refused", app.say(tuning.fault().told()));
             column.gap(14);
         }
         panel_tiles(column);
