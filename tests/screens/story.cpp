@@ -143,7 +143,7 @@ void check_settings(const Story& story, const App& app) {
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
     const std::string controller = show(s.controller).whole();
     CHECK((story.value("figure/arc", "figure/controller") == controller) == divided);
-    CHECK(story.name("height", "height/reading").find("stands at " + show(s.arc.value).whole()) != std::string::npos);
+    CHECK(story.name("height", "height/reading").find("torch is at " + show(s.arc.value).whole()) != std::string::npos);
     CHECK(story.name("height", "height/reading").find("reads " + controller) != std::string::npos);
 }
 
