@@ -2,14 +2,12 @@
 #pragma once
 
 #include "core/drawing/drawing.hpp"
-#include "core/words/say.hpp"
 #include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
-/// Said at once: the module that reads has these phrases, and no others.
 inline Fault refused(const Text& why, const char* field = "drawing") {
-    return {field, say(why, Speech(readers_english(), UnitSystem::metric))};
+    return {field, why};
 }
 
 inline Text at_line(const Text& what, std::size_t line) {

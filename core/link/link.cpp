@@ -7,6 +7,7 @@
 #include "core/link/link_pack.hpp"
 #include "core/quote/quote_fields.hpp"
 #include "core/schema/access.hpp"
+#include "generated/words/link_fault.hpp"
 
 namespace torchside::document {
 
@@ -22,7 +23,7 @@ constexpr bool is_seal_size(std::size_t letters) {
 }
 
 Fault damaged() {
-    return {"link", "damaged: letters are missing or changed, accepted is the whole link as it was sent"};
+    return {"link", words::link_fault::damaged, words::link_fault::damaged_do};
 }
 
 std::string framed(LinkKind kind, std::string_view cbor) {
@@ -63,8 +64,10 @@ struct Framed {
 Wrong unframe(std::string_view text, LinkKind wanted, Framed& out) {
     std::string& cbor = out.cbor;
     if (text.size() > longest_link) {
-        return Fault{"link",
-                     std::to_string(text.size()) + " letters, accepted is up to " + std::to_string(longest_link)};
+        const auto count = static_cast<int>(std::min(text.size(), std::size_t{1000000000}));
+        const auto most = static_cast<int>(longest_link);
+        return Fault{"link", words::link_fault::TooLong{.count = count, .most = most},
+                     words::link_fault::TooLongDo{.count = count, .most = most}};
     }
     const auto kind = link_kind(text);
     if (!kind) {
@@ -93,11 +96,14 @@ Wrong unframe(std::string_view text, LinkKind wanted, Framed& out) {
     }
     const unsigned version = static_cast<unsigned char>(whole[0]);
     if (version != link_version) {
-        return Fault{"link", "version " + std::to_string(version) + " is not known here, accepted is " +
-                                 std::to_string(link_version) + ": a newer Torchside made it, update first"};
+        return Fault{
+            "link",
+            words::link_fault::Version{.known = static_cast<int>(link_version), .version = static_cast<int>(version)},
+            words::link_fault::version_do};
     }
     if (whole[1] != static_cast<char>(kind.value()) || kind.value() != wanted) {
-        return Fault{"link", wanted == LinkKind::job ? "a quote, accepted is a job" : "a job, accepted is a quote"};
+        return wanted == LinkKind::job ? Fault{"link", words::link_fault::quote, words::link_fault::quote_do}
+                                       : Fault{"link", words::link_fault::job, words::link_fault::job_do};
     }
     cbor = cbor.substr(2, cbor.size() - 2 - check_size);
     return {};
@@ -113,7 +119,7 @@ Outcome<LinkKind> link_kind(std::string_view text) {
     if (link.starts_with("q=")) {
         return LinkKind::quote;
     }
-    return Fault{"link", "not one of Torchside, accepted is what begins with j= or q="};
+    return Fault{"link", words::link_fault::foreign, words::link_fault::foreign_do};
 }
 
 std::string job_link(const Workbook& workbook) {
@@ -174,8 +180,7 @@ Outcome<OpenedQuote> open_sealed_quote(std::string_view text) {
         return damaged();
     }
     if (!unpack_outline(outline, quote.outline)) {
-        return Fault{"outline",
-                     "no outline in range, accepted is up to " + std::to_string(most_points) + " points within 20 m"};
+        return Fault{"outline", words::link_fault::Outline{.most = static_cast<int>(most_points)}};
     }
     if (auto wrong = check_quote(quote)) {
         return *wrong;

@@ -1,5 +1,7 @@
 #include "core/link/link_outline.hpp"
 
+#include "generated/words/link_fault.hpp"
+
 namespace torchside::document {
 
 namespace {
@@ -85,7 +87,7 @@ std::string pack_drawing(const SharedOutline& outline) {
 std::optional<Fault> unpack_drawing(codec::CborReader& in, std::string& path, SharedOutline& out) {
     codec::JsonValue json;
     if (!take_drawing(in, json)) {
-        return Fault{path, "no drawing, accepted is a list of contours"};
+        return Fault{path, words::link_fault::drawing};
     }
     return read_outline(json, path, out);
 }

@@ -8,6 +8,7 @@
 #include "core/link/link_outline.hpp"
 #include "core/schema/access.hpp"
 #include "generated/words/file.hpp"
+#include "generated/words/link_fault.hpp"
 
 namespace torchside::document {
 
@@ -199,12 +200,12 @@ Wrong unpack_object(Fields fields, codec::CborReader& in, void* object, std::str
     std::bitset<most_numbers> seen;
     std::uint64_t count = 0;
     if (!in.head(codec::Cbor::map, fields.size(), count)) {
-        return Fault{path.empty() ? "link" : path, "no map of values, accepted is a whole link"};
+        return Fault{path.empty() ? "link" : path, words::link_fault::no_map};
     }
     for (; count > 0; --count) {
         std::uint64_t read = 0;
         if (!in.head(codec::Cbor::unsigned_int, most_numbers - 1, read)) {
-            return Fault{path.empty() ? "link" : path, "no number of a field, accepted is a whole link"};
+            return Fault{path.empty() ? "link" : path, words::link_fault::no_field};
         }
         const auto number = static_cast<unsigned>(read);
         const auto field =
@@ -212,8 +213,7 @@ Wrong unpack_object(Fields fields, codec::CborReader& in, void* object, std::str
         const bool known = field != fields.end();
         const PathScope scope(path, known ? std::string(field->key) : "number " + std::to_string(number));
         if (!known || seen[static_cast<std::size_t>(number)]) {
-            return Fault{path, known ? "given twice, accepted is once"
-                                     : "unknown field, accepted is what this Torchside knows: update it"};
+            return Fault{path, known ? words::link_fault::twice : words::link_fault::unknown};
         }
         seen.set(static_cast<std::size_t>(number));
         if (auto wrong = unpack_field(*field, in, object, path)) {

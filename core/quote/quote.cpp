@@ -10,6 +10,7 @@
 #include "core/quote/quote_fields.hpp"
 #include "core/schema/access.hpp"
 #include "generated/words/customer.hpp"
+#include "generated/words/link_fault.hpp"
 
 namespace torchside::document {
 
@@ -25,14 +26,14 @@ Wrong odd_money(const Quote& q) {
                                                            {"to_pay", q.to_pay}};
     for (const auto& [key, value] : amounts) {
         if (price::amount(price::money(value, places), places) != value) {
-            return Fault{std::string(key), codec::decimal_text(value) + " is not accepted, accepted is an amount of " +
-                                               std::to_string(places) + " decimals"};
+            return Fault{std::string(key),
+                         words::link_fault::Amount{.places = places, .value = codec::decimal_text(value)}};
         }
     }
     const price::Money total = price::money(q.price_total, places);
     const price::Money tax = price::money(q.tax_amount.value_or(0.0), places);
     if (total + tax != price::money(q.to_pay, places) || q.tax.has_value() != q.tax_amount.has_value()) {
-        return Fault{"to_pay", "does not fit, accepted is the price of all parts and the tax"};
+        return Fault{"to_pay", words::link_fault::to_pay};
     }
     return {};
 }
@@ -134,7 +135,7 @@ std::optional<Fault> check_quote(const Quote& quote) {
     }
     for (const char c : quote.currency) {
         if (c < 'A' || c > 'Z') {
-            return Fault{"currency", "no code, accepted is three capital letters such as USD or EUR"};
+            return Fault{"currency", words::link_fault::currency};
         }
     }
     return odd_money(quote);

@@ -15,8 +15,8 @@
 #include "core/quantity/unit_system.hpp"
 #include "core/quote/quote_outline.hpp"
 #include "core/stock/metal.hpp"
-#include "core/words/text.hpp"
 #include "core/words/outcome.hpp"
+#include "core/words/text.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {

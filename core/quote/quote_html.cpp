@@ -4,7 +4,6 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
-#include "core/words/say.hpp"
 #include "generated/words/customer.hpp"
 
 namespace torchside::document {
@@ -88,7 +87,7 @@ private:
         const UnitSystem units = q_.units;
         out += "<dl>";
         row(out, words::customer::part, q_.part_name);
-        row(out, words::customer::metal, stock::name(q_.material));
+        row(out, words::customer::metal, said(stock::name(q_.material)));
         row(out, words::customer::thickness, print(q_.thickness, units).text(),
             print(q_.thickness, other(units)).text());
         if (q_.length.in(mm) > 0.0) {
@@ -145,14 +144,11 @@ std::string quote_file(const Quote& q, const Language& language, std::string_vie
 
 std::string refused_html(const Fault& fault, const Language& language) {
     const Speech speech(language, UnitSystem::metric);
-    const std::string what = say(fault.text, speech);
     std::string out;
     element(out, "h1", "", say(words::customer::refused, speech));
+    const bool own = fault.field == "link"; // else it is of the schema, whose words this page has not
     element(out, "p", "refused",
-            say(fault.field == "link"
-                    ? Text(words::customer::RefusedLink{.what = what.substr(0, what.find(", accepted is "))})
-                    : words::customer::RefusedField{.field = fault.field},
-                speech));
+            say(own ? fault.told() : Text(words::customer::RefusedField{.field = fault.field}), speech));
     element(out, "p", "", say(words::customer::send_again, speech));
     return out;
 }

@@ -111,7 +111,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   const says = (words) => until(async () => words.test(await page.locator('#mirror').textContent()), String(words));
   await says(/Gaps in a meter of cut 16/); // 50 / pi
   await size(page, 'Cross bar gap', '100');
-  await says(/These sizes don't work: make the opening more than 0 and less than its pitch/i);
+  await says(/These sizes don't work: Make the opening more than 0 and less than its pitch\./);
   await size(page, 'Cross bar gap', '70');
   await page.goto(shared.host.url + '#/part');
   await settled(page);

@@ -274,6 +274,6 @@ test('a job link that was altered is refused, and nothing changes', async () => 
   await page.goto('about:blank');
   await page.goto(changed(job, 9));
   await settled(page);
-  await page.getByText(/Nothing was taken\. link: damaged/).waitFor({ state: 'attached' });
+  await page.getByText(/Nothing was taken\. The link is damaged/).waitFor({ state: 'attached' });
   await done(page);
 });

@@ -20,10 +20,10 @@ inline void must(bool good) {
 inline void read(std::string_view text) {
     const auto read = drawing::read_drawing(text, {});
     if (!read) {
-        const std::string said = test::said(read.fault().text);
+        const std::string why = test::said(read.fault().text);
         must(read.fault().field == "drawing" &&
-             (said.find(" Use ") != std::string::npos || said.find(" Read ") != std::string::npos));
-        must(said.find('\n') == std::string::npos);
+             (why.find(" Use ") != std::string::npos || why.find(" Read ") != std::string::npos));
+        must(why.find('\n') == std::string::npos);
         return;
     }
     const drawing::Drawing& drawing = read.value();

@@ -4,6 +4,7 @@
 
 #include "core/store/workbook_file.hpp"
 #include "generated/words/done.hpp"
+#include "generated/words/link_fault.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -107,11 +108,20 @@ void App::back() {
     left();
 }
 
+namespace {
+
+/// Why a link is not opened.
+Text why_not(const Fault& fault) {
+    return fault.ask.empty() ? Text(words::link_fault::Entry{.field = fault.field, .why = fault.text}) : fault.ask;
+}
+
+} // namespace
+
 void App::take_route(std::string_view fragment) {
     navigation_.follow(fragment);
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
-        refusal_ = read.ok() ? "" : read.fault().field + ": " + say(read.fault().text);
+        refusal_ = read.ok() ? "" : say(why_not(read.fault()));
         scratch.incoming = {};
         if (read.ok()) {
             scratch.incoming.book = std::move(read.value());

@@ -223,7 +223,7 @@ void Body::field(std::string_view path, Label label, bool (*take)(App& app, doub
                           label,
                           shown_number(app, *info, *value),
                           value->type == document::Scalar::Type::none,
-                          idle,
+                          app.say(meaning),
                           asks(app, id, path),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {

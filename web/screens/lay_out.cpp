@@ -205,8 +205,7 @@ void title_block(App& app, Rect place) {
     const Rect metal = row.take_left(w * 0.38F);
     const Rect thickness = row.take_left(w * (ui.glove() ? 0.35F : 0.38F));
     const bool open = app.open_panel() == "stock";
-    if (title_cell(ui, "title/metal", metal, words::title::metal, {app.say(stock::name(job.material)), "", ""},
-                   open)) {
+    if (title_cell(ui, "title/metal", metal, words::title::metal, {app.say(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
         ui.show("stock/metal");
     }

@@ -182,8 +182,7 @@ void plate_kind(Body& body) {
     if (now.kind != part::MeshKind::solid || gaps.per_m > 0) {
         body.field("job.gaps_per_m", words::stock::gaps_counted);
         if (gaps.fault) {
-            body.sign("stock/kind/fault", Sign::stop,
-                      app.say(words::stock::WrongSizes{.why = app.say(gaps.fault->told())}));
+            body.sign("stock/kind/fault", Sign::stop, app.say(words::stock::WrongSizes{.why = gaps.fault->told()}));
         }
         gap_lines(body, "stock");
     }

@@ -127,7 +127,7 @@ void shape_panel(App& app, PanelAt at) {
         body.gap(12);
         drawing_rows(body);
         if (const auto& fault = app.worksheet().part->fault) {
-            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = app.say(fault->told())}));
+            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = fault->told()}));
         }
         body.fields(sizes_of(app.book().job.part.shape));
         body.gap(20);
