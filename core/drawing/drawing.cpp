@@ -7,6 +7,7 @@
 #include "core/drawing/dxf_read.hpp"
 #include "core/drawing/join.hpp"
 #include "core/drawing/nest.hpp"
+#include "core/drawing/refused.hpp"
 #include "core/drawing/svg_read.hpp"
 
 namespace torchside::drawing {
@@ -19,10 +20,10 @@ constexpr struct {
 } units[] = {{"mm", 1.0},   {"cm", 10.0},  {"dm", 100.0},   {"m", 1000.0}, {"inch", 25.4},
              {"ft", 304.8}, {"yd", 914.4}, {"mil", 0.0254}, {"um", 0.001}, {"px", 25.4 / 96}};
 
-constexpr const char* kinds = "accepted is a DXF as text (ASCII) or an SVG";
-
-Fault refuse(const std::string& what) {
-    return {"drawing", what};
+/// Of what is no drawing at all.
+Fault no_drawing(Text why) {
+    why += words::drawing_fault::use_kinds;
+    return refused(why);
 }
 
 // What the text begins with, past a byte order mark and blanks.
@@ -35,19 +36,19 @@ std::string_view from_first_sign(std::string_view text) {
 
 std::optional<Fault> check(std::string_view text, const ReadSettings& s) {
     if (!(s.join_mm >= 0.001 && s.join_mm <= 5.0)) {
-        return Fault{"join_mm", "is outside its range, accepted is 0.001 to 5 mm"};
+        return refused(words::drawing_fault::join_range, "join_mm");
     }
     if (!(s.flatten_mm >= 0.001 && s.flatten_mm <= 1.0)) {
-        return Fault{"flatten_mm", "is outside its range, accepted is 0.001 to 1 mm"};
+        return refused(words::drawing_fault::flatten_range, "flatten_mm");
     }
     if (text.size() > most_drawing_bytes) {
-        return refuse("is larger than 20 MB, accepted is up to 20 MB");
+        return refused(words::drawing_fault::too_large);
     }
     if (from_first_sign(text).empty()) {
-        return refuse("is empty, " + std::string(kinds));
+        return no_drawing(words::drawing_fault::empty);
     }
     if (text.find('\0') != std::string_view::npos || text.starts_with("\x1f\x8b") || text.starts_with("PK")) {
-        return refuse("is not plain text, or packed, " + std::string(kinds));
+        return no_drawing(words::drawing_fault::packed);
     }
     return {};
 }
@@ -79,17 +80,17 @@ Outcome<Drawing> read_drawing(std::string_view text, const ReadSettings& setting
             return reader.fault();
         }
     } else {
-        return refuse("is neither DXF nor SVG, " + std::string(kinds));
+        return no_drawing(words::drawing_fault::unknown);
     }
     Drawing out;
-    if (const char* why = join(sketch, settings.join_mm, settings.progress, out.outline)) {
-        return refuse(why);
+    if (const Word why = join(sketch, settings.join_mm, settings.progress, out.outline); why != Word{}) {
+        return refused(why);
     }
     if (out.outline.contours.empty()) {
-        return refuse("holds no line or curve to cut, accepted is a drawing of a part");
+        return refused(words::drawing_fault::no_lines);
     }
-    if (const char* why = nest(out.outline)) {
-        return refuse(why);
+    if (const Word why = nest(out.outline); why != Word{}) {
+        return refused(why);
     }
     out.unit_known = sketch.unit_known;
     out.unit = sketch.unit;
@@ -98,7 +99,7 @@ Outcome<Drawing> read_drawing(std::string_view text, const ReadSettings& setting
     }
     if (!find_crossings(out.outline, settings.join_mm, settings.progress, sketch.problems) ||
         !settings.progress.go_on(1.0)) {
-        return refuse(stopped_text);
+        return refused(words::drawing_fault::stopped);
     }
     out.problems = std::move(sketch.problems);
     out.counts = sketch.counts;

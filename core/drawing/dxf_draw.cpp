@@ -5,6 +5,7 @@
 
 #include "core/drawing/dxf_read.hpp"
 #include "core/drawing/spline.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -32,15 +33,14 @@ double sweep_between(double a, double b) {
 
 } // namespace
 
-bool DxfReader::bad(const DxfEntity& e, const char* why) {
-    return refuse("begins a " + quotable(e.type) + " that " + why, e.place.line + 1);
+bool DxfReader::bad(const DxfEntity& e, Word why) {
+    return refuse(words::drawing_fault::EntityBad{.entity = quotable(e.type), .why = why}, e.place.line + 1);
 }
 
 bool DxfReader::needs(const DxfEntity& e, std::initializer_list<int> codes) {
     for (const int code : codes) {
         if (!e.has(code)) {
-            return refuse("begins a " + quotable(e.type) + " without its group " + std::to_string(code) +
-                              ", accepted is one that has it",
+            return refuse(words::drawing_fault::EntityLacks{.code = code, .entity = quotable(e.type)},
                           e.place.line + 1);
         }
     }
@@ -129,7 +129,7 @@ bool DxfReader::ellipse(const DxfEntity& e, const Affine& place) {
     const Point major = e.point(11);
     const double ratio = e.at(40) * (e.normal_z < 0.0 ? -1 : 1);
     if (!(std::hypot(major.x, major.y) > 0.0) || !(std::abs(ratio) > 0.0 && std::abs(ratio) <= 1.0 + level_to)) {
-        return bad(e, "has an axis of 0 or a ratio outside 0 to 1, accepted is an ellipse with both axes");
+        return bad(e, words::drawing_fault::ellipse_axes);
     }
     if (std::abs(e.at(31)) > level_to) {
         note(Found::flattened, place(e.where()));
@@ -157,10 +157,10 @@ bool DxfReader::polyline(const DxfEntity& e, const Affine& place) {
     }
     const std::size_t n = e.vertices.size();
     if (e.kind == DxfKind::lwpolyline && n != static_cast<std::size_t>(e.flag(90))) {
-        return bad(e, "has not as many points as its group 90 says, accepted is as many");
+        return bad(e, words::drawing_fault::point_count);
     }
     if (n < 2) {
-        return bad(e, "has fewer than two points, accepted is two or more");
+        return bad(e, words::drawing_fault::few_points);
     }
     const bool round = place.keeps_circles();
     const double turn = place.a * place.d - place.b * place.c < 0.0 ? -1.0 : 1.0;
@@ -217,7 +217,7 @@ bool DxfReader::spline(const DxfEntity& e, const Affine& place) {
         fitted =
             fit_curve(e.through, (e.flag(70) & closed) != 0, e.has(12) ? &begin : nullptr, e.has(13) ? &end : nullptr);
         if (fitted.points.size() < 2) {
-            return bad(e, "has neither control points nor two fit points, accepted is either");
+            return bad(e, words::drawing_fault::no_points);
         }
         last = fitted.points.size() - 1;
         note(Found::fit_points, place(fitted.points.front()));
@@ -228,7 +228,7 @@ bool DxfReader::spline(const DxfEntity& e, const Affine& place) {
         for (const Vertex& v : e.vertices) {
             knotted.points.push_back(v.at);
         }
-        if (const char* why = spline_fault(knotted)) {
+        if (const Word why = spline_fault(knotted); why != Word{}) {
             return bad(e, why);
         }
         placed.knotted = &knotted;
@@ -253,18 +253,14 @@ bool DxfReader::insert(const DxfEntity& e, const Affine& parent, int depth) {
     }
     const std::uint32_t* number = block_names_.find(e.name);
     if (!number) {
-        return refuse("inserts the block " + quotable(e.name) +
-                          ", which is not there, accepted is a block of the drawing",
-                      e.place.line + 1);
+        return refuse(words::drawing_fault::NoBlock{.block = quotable(e.name)}, e.place.line + 1);
     }
     if (blocks_[*number].open || depth >= deepest_insert) {
-        return refuse("inserts the block " + quotable(e.name) +
-                          " into itself, or deeper than 32, accepted is blocks without such a loop",
-                      e.place.line + 1);
+        return refuse(words::drawing_fault::BlockLoop{.block = quotable(e.name)}, e.place.line + 1);
     }
     const double sx = e.at(41, 1.0), sy = e.at(42, 1.0), turn = e.at(50) * degree;
     if (sx == 0.0 || sy == 0.0) {
-        return bad(e, "has a scale of 0, accepted is any other");
+        return bad(e, words::drawing_fault::no_scale);
     }
     const std::int64_t columns = std::max(e.flag(70), 1), rows = std::max(e.flag(71), 1);
     const Point step{e.at(44), e.at(45)}, base = blocks_[*number].base, at = e.point(10);
@@ -276,7 +272,7 @@ bool DxfReader::insert(const DxfEntity& e, const Affine& parent, int depth) {
     for (std::int64_t i = 0; i < columns * rows; ++i) {
         work_ += insert_work + end.offset - begin.offset;
         if (work_ > most_work) {
-            return refuse("inserts more than can be drawn, accepted is up to 200000 pieces", begun);
+            return refuse(words::drawing_fault::inserts_too_much, begun);
         }
         const auto column = static_cast<double>(i % columns),
                    row = std::floor(static_cast<double>(i) / static_cast<double>(columns));

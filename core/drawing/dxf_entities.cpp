@@ -2,6 +2,7 @@
 
 #include "core/drawing/dxf_read.hpp"
 #include "core/drawing/number.hpp"
+#include "core/drawing/refused.hpp"
 
 namespace torchside::drawing {
 
@@ -47,25 +48,25 @@ void DxfEntity::begin(std::string_view kind_name, const DxfPairs::Place& where) 
 
 // Entities from here to `end` (of a block) or to ENDSEC. The pair at hand is always the next one to look at.
 bool DxfReader::entities(std::size_t end, const Affine& place, int depth) {
-    if (!need("the entities")) {
+    if (!need(words::drawing_fault::in_entities)) {
         return false;
     }
     while (pairs_.pair_place().offset < end) {
         if (pairs_.code() != 0) {
-            return refuse("stands outside any entity, accepted is group code 0 with an entity's kind", pairs_.line());
+            return refuse(words::drawing_fault::outside_entity, pairs_.line());
         }
         if (pairs_.value() == "ENDSEC") {
             return true;
         }
         if (pairs_.value() == "SECTION" || pairs_.value() == "EOF") {
-            return refuse("ends the section ENTITIES without ENDSEC, accepted here is ENDSEC", pairs_.line());
+            return refuse(words::drawing_fault::entities_open, pairs_.line());
         }
         if (depth == 0) {
             top_ = pairs_.place().offset;
         }
         if (++entities_ % between_news == 0 &&
             !settings_.progress.go_on(share_of_reading * static_cast<double>(top_) / static_cast<double>(size_))) {
-            fault_ = {"drawing", stopped_text};
+            fault_ = refused(words::drawing_fault::stopped);
             return false;
         }
         if (!entity(place, depth)) {
@@ -88,20 +89,20 @@ bool DxfReader::entity(const Affine& place, int depth) {
     } else if (!draw(e, place, depth)) {
         return false;
     }
-    if (pen_.fault()) {
-        return refuse(std::string("begins what cannot be drawn: ") + pen_.fault(), begun.line + 1);
+    if (pen_.fault() != Word{}) {
+        return refuse(words::drawing_fault::CannotDraw{.why = pen_.fault()}, begun.line + 1);
     }
     if (next.offset == pairs_.pair_place().offset) {
         return true;
     }
     pairs_.go_to(next); // a block was drawn in between
-    return need("the entities");
+    return need(words::drawing_fault::in_entities);
 }
 
 bool DxfReader::groups(DxfEntity& e) {
-    while (need("an entity")) {
+    while (need(words::drawing_fault::in_entity)) {
         if (pairs_.code() == 0) {
-            return !(e.lacks_y || e.half_point) || bad(e, "has a point without its 20, accepted is 10 and 20 together");
+            return !(e.lacks_y || e.half_point) || bad(e, words::drawing_fault::half_point);
         }
         if (!group(e)) {
             return refuse_pair();
@@ -197,7 +198,7 @@ bool DxfReader::old_polyline(DxfEntity& e) {
             return groups(vertex_);
         }
         if (!pairs_.is(0, "VERTEX")) {
-            return refuse("ends a POLYLINE without SEQEND, accepted here is VERTEX or SEQEND", pairs_.line());
+            return refuse(words::drawing_fault::polyline_open, pairs_.line());
         }
         vertex_.begin(pairs_.value(), pairs_.pair_place());
         if (!groups(vertex_)) {

@@ -3,6 +3,7 @@
 #include <cstring>
 
 #include "core/drawing/number.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -41,18 +42,18 @@ bool DxfPairs::next() {
     do {
         pair_ = {offset_, line_};
         std::string_view line;
-        if (fault_ || !take_line(line)) {
+        if (fault_ != Word{} || !take_line(line)) {
             return false;
         }
         if (!group_code(line, code_)) {
             if (line.empty() && without_blanks(text_.substr(offset_)).empty()) {
                 return false; // empty lines at the very end
             }
-            fault_ = "is no group code, accepted is a whole number from -5 to 1071";
+            fault_ = words::drawing_fault::no_code;
             return false;
         }
         if (!take_line(value_)) {
-            fault_ = "is the last line, and its value is missing, accepted is lines in pairs, code and value";
+            fault_ = words::drawing_fault::no_value;
             return false;
         }
     } while (code_ == comment);
@@ -61,7 +62,7 @@ bool DxfPairs::next() {
 
 bool DxfPairs::real(double& out) {
     if (!whole_decimal(value_, out)) {
-        fault_ = "has no number as its value, accepted is a decimal number";
+        fault_ = words::drawing_fault::no_number;
         return false;
     }
     return true;
@@ -69,7 +70,7 @@ bool DxfPairs::real(double& out) {
 
 bool DxfPairs::integer(std::int32_t& out) {
     if (!whole_integer(value_, out)) {
-        fault_ = "has no whole number as its value, accepted is a whole number";
+        fault_ = words::drawing_fault::no_whole_number;
         return false;
     }
     return true;

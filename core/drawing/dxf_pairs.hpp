@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <string_view>
 
+#include "core/words/text.hpp"
+
 namespace torchside::drawing {
 
 class DxfPairs {
@@ -28,7 +30,7 @@ public:
     [[nodiscard]] Place pair_place() const { return pair_; }          // before it
     void go_to(const Place& place);                                   // the next pair is the one there
     [[nodiscard]] std::size_t line() const { return pair_.line + 1; } // of the pair's code, from 1
-    [[nodiscard]] const char* fault() const { return fault_; }
+    [[nodiscard]] Word fault() const { return fault_; }
 
 private:
     [[nodiscard]] bool take_line(std::string_view& line);
@@ -38,7 +40,7 @@ private:
     Place pair_{};
     int code_ = -1;
     std::string_view value_{};
-    const char* fault_ = nullptr;
+    Word fault_{};
 };
 
 } // namespace torchside::drawing

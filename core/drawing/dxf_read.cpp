@@ -1,40 +1,40 @@
 #include "core/drawing/dxf_read.hpp"
 
+#include "core/drawing/refused.hpp"
+
 namespace torchside::drawing {
 
-bool DxfReader::refuse(const std::string& what, std::size_t line) {
+bool DxfReader::refuse(const Text& what, std::size_t line) {
     if (fault_.text.empty()) {
-        fault_ = {"drawing", "line " + std::to_string(line) + " " + what};
+        fault_ = refused(at_line(what, line));
     }
     return false;
 }
 
 bool DxfReader::refuse_pair() {
-    return refuse(pairs_.fault() ? pairs_.fault() : "is not understood, accepted is a group code and its value",
-                  pairs_.line());
+    return refuse(pairs_.fault() != Word{} ? pairs_.fault() : words::drawing_fault::no_pair, pairs_.line());
 }
 
-bool DxfReader::need(std::string_view what) {
+bool DxfReader::need(Word what) {
     if (pairs_.next()) {
         return true;
     }
-    if (pairs_.fault()) {
+    if (pairs_.fault() != Word{}) {
         return refuse_pair();
     }
-    return refuse("is the end of the file within " + std::string(what) + ", accepted is a whole DXF, to its EOF",
-                  pairs_.line());
+    return refuse(words::drawing_fault::EndsIn{.what = what}, pairs_.line());
 }
 
 bool DxfReader::read() {
-    while (need("the drawing")) {
+    while (need(words::drawing_fault::in_drawing)) {
         if (pairs_.is(0, "EOF")) {
             if (!drawn_) {
-                return refuse("is EOF, and there was no section ENTITIES, accepted is a DXF with one", pairs_.line());
+                return refuse(words::drawing_fault::no_entities, pairs_.line());
             }
             return true;
         }
         if (!pairs_.is(0, "SECTION")) {
-            return refuse("begins neither a SECTION nor EOF, accepted here is sections", pairs_.line());
+            return refuse(words::drawing_fault::no_section, pairs_.line());
         }
         if (!section()) {
             return false;
@@ -44,11 +44,11 @@ bool DxfReader::read() {
 }
 
 bool DxfReader::section() {
-    if (!need("a section's head")) {
+    if (!need(words::drawing_fault::in_section_head)) {
         return false;
     }
     if (pairs_.code() != 2) {
-        return refuse("does not name its section, accepted is group code 2 with a name", pairs_.line());
+        return refuse(words::drawing_fault::no_section_name, pairs_.line());
     }
     const std::string_view name = pairs_.value();
     if (name == "HEADER") {
@@ -62,7 +62,7 @@ bool DxfReader::section() {
     }
     if (name == "ENTITIES") {
         if (drawn_) {
-            return refuse("begins a second section ENTITIES, accepted is one", pairs_.line());
+            return refuse(words::drawing_fault::second_entities, pairs_.line());
         }
         drawn_ = true;
         choose_unit();
@@ -75,7 +75,7 @@ bool DxfReader::section() {
 }
 
 bool DxfReader::skip_section() {
-    while (need("a section")) {
+    while (need(words::drawing_fault::in_section)) {
         if (pairs_.is(0, "ENDSEC")) {
             return true;
         }
@@ -85,12 +85,12 @@ bool DxfReader::skip_section() {
 
 bool DxfReader::header() {
     std::string_view variable;
-    while (need("the section HEADER")) {
+    while (need(words::drawing_fault::in_header)) {
         if (pairs_.is(0, "ENDSEC")) {
             return true;
         }
         if (pairs_.code() == 0) {
-            return refuse("ends the section HEADER without ENDSEC, accepted here is ENDSEC", pairs_.line());
+            return refuse(words::drawing_fault::header_open, pairs_.line());
         }
         if (pairs_.code() == 9) {
             variable = pairs_.value();
@@ -128,7 +128,7 @@ void DxfReader::choose_unit() {
 }
 
 bool DxfReader::tables() {
-    if (!need("the section TABLES")) {
+    if (!need(words::drawing_fault::in_tables)) {
         return false;
     }
     while (!pairs_.is(0, "ENDSEC")) {
@@ -136,7 +136,7 @@ bool DxfReader::tables() {
             if (!layer()) {
                 return false;
             }
-        } else if (!need("the section TABLES")) {
+        } else if (!need(words::drawing_fault::in_tables)) {
             return false;
         }
     }
@@ -146,7 +146,7 @@ bool DxfReader::tables() {
 bool DxfReader::layer() {
     std::string_view name;
     std::int32_t flags = 0, colour = 0;
-    while (need("a layer")) {
+    while (need(words::drawing_fault::in_layer)) {
         if (pairs_.code() == 0) {
             if ((flags & 1) != 0 || colour < 0) { // frozen, off
                 hidden_layers_.add(name, 0);
@@ -164,12 +164,12 @@ bool DxfReader::layer() {
 }
 
 bool DxfReader::blocks() {
-    while (need("the section BLOCKS")) {
+    while (need(words::drawing_fault::in_blocks)) {
         if (pairs_.is(0, "ENDSEC")) {
             return true;
         }
         if (pairs_.is(0, "SECTION") || pairs_.is(0, "EOF")) {
-            return refuse("ends the section BLOCKS without ENDSEC, accepted here is ENDSEC", pairs_.line());
+            return refuse(words::drawing_fault::blocks_open, pairs_.line());
         }
         if (pairs_.is(0, "BLOCK") && !block()) {
             return false;
@@ -182,7 +182,7 @@ bool DxfReader::blocks() {
 bool DxfReader::block() {
     Block found;
     bool head = true;
-    while (need("a block")) {
+    while (need(words::drawing_fault::in_block)) {
         if (pairs_.code() == 0) {
             if (head) {
                 found.begin = pairs_.pair_place();
@@ -195,7 +195,7 @@ bool DxfReader::block() {
                 return true;
             }
             if (pairs_.value() == "BLOCK" || pairs_.value() == "ENDSEC") {
-                return refuse("ends a block without ENDBLK, accepted here is ENDBLK", pairs_.line());
+                return refuse(words::drawing_fault::block_open, pairs_.line());
             }
         } else if (head && pairs_.code() == 2) {
             found.name = pairs_.value();

@@ -80,9 +80,9 @@ private:
     };
 
     // dxf_read.cpp
-    bool refuse(const std::string& what, std::size_t line);
-    bool refuse_pair();               // what DxfPairs found
-    bool need(std::string_view what); // the next pair, or a fault that `what` ends early
+    bool refuse(const Text& what, std::size_t line);
+    bool refuse_pair();   // what DxfPairs found
+    bool need(Word what); // the next pair, or a fault that `what` ends early
     bool section();
     bool header();
     bool tables();
@@ -105,7 +105,7 @@ private:
     // dxf_draw.cpp
     bool draw(const DxfEntity& entity, const Affine& parent, int depth);
     bool needs(const DxfEntity& entity, std::initializer_list<int> codes);
-    bool bad(const DxfEntity& entity, const char* why);
+    bool bad(const DxfEntity& entity, Word why);
     bool line(const DxfEntity& entity, const Affine& place);
     bool round(const DxfEntity& entity, const Affine& place); // CIRCLE, ARC
     bool ellipse(const DxfEntity& entity, const Affine& place);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/drawing/join_work.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -173,25 +174,25 @@ void Joiner::split(const Chain& c) {
     }
 }
 
-const char* Joiner::run(Outline& out) {
+Word Joiner::run(Outline& out) {
     const auto stopped = [&](double share) { return !progress_.go_on(share_of_reading + share_of_joining * share); };
     number_points();
     if (stopped(0.4)) {
-        return stopped_text;
+        return words::drawing_fault::stopped;
     }
     drop_short();
     close_near();
     drop_duplicates();
     if (stopped(0.7)) {
-        return stopped_text;
+        return words::drawing_fault::stopped;
     }
     list_ends();
     set_aside();
     pair_ends();
-    return stopped(0.9) || !trace(out) ? stopped_text : nullptr;
+    return stopped(0.9) || !trace(out) ? words::drawing_fault::stopped : Word{};
 }
 
-const char* join(Sketch& sketch, double tolerance_mm, const Progress& progress, Outline& out) {
+Word join(Sketch& sketch, double tolerance_mm, const Progress& progress, Outline& out) {
     if (has_short_pieces(sketch, tolerance_mm)) {
         Joiner(sketch, std::min(weld_share * tolerance_mm, weld_mm), progress).weld();
     }

@@ -24,7 +24,7 @@
 namespace torchside::drawing {
 
 /// Takes the sketch's chains; adds to its problems and counts. Closed contours first, in the order drawn, as
-/// Role::outer; then the open ones. nullptr, or why it was given up.
-[[nodiscard]] const char* join(Sketch& sketch, double tolerance_mm, const Progress& progress, Outline& out);
+/// Role::outer; then the open ones. Word{}, or why it was given up.
+[[nodiscard]] Word join(Sketch& sketch, double tolerance_mm, const Progress& progress, Outline& out);
 
 } // namespace torchside::drawing

@@ -17,7 +17,7 @@ class Joiner {
 public:
     Joiner(Sketch& sketch, double tolerance, const Progress& progress)
         : sketch_(sketch), tolerance_(tolerance), progress_(progress), points_(tolerance, sketch.vertices.size() + 1) {}
-    [[nodiscard]] const char* run(Outline& out);
+    [[nodiscard]] Word run(Outline& out);
     void weld();
 
 private:

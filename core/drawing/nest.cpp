@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/part/box_tree.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -110,10 +111,10 @@ private:
 
 namespace {
 
-// nullptr, or why it was given up.
-const char* find_roles(const Outline& outline, std::vector<Role>& roles) {
+// Word{}, or why it was given up.
+Word find_roles(const Outline& outline, std::vector<Role>& roles) {
     if (outline.contours.empty()) {
-        return nullptr;
+        return {};
     }
     Nester nester(outline);
     for (std::uint32_t i = 0; i < outline.contours.size(); ++i) {
@@ -121,17 +122,17 @@ const char* find_roles(const Outline& outline, std::vector<Role>& roles) {
         const Point p = c.points.empty() ? Point{} : point_at(piece_of(c, 0), 0.5);
         roles.push_back(c.role == Role::open ? Role::open : nester.around(p, i) % 2 == 0 ? Role::outer : Role::inner);
         if (nester.tired()) {
-            return "contours lie too deep in each other to be sorted, accepted is a drawing of parts";
+            return words::drawing_fault::too_deep;
         }
     }
-    return nullptr;
+    return {};
 }
 
 } // namespace
 
-const char* nest(Outline& outline) {
+Word nest(Outline& outline) {
     std::vector<Role> roles;
-    if (const char* why = find_roles(outline, roles)) {
+    if (const Word why = find_roles(outline, roles); why != Word{}) {
         return why;
     }
     for (std::size_t i = 0; i < roles.size(); ++i) {
@@ -141,7 +142,7 @@ const char* nest(Outline& outline) {
             c = reversed(c);
         }
     }
-    return nullptr;
+    return {};
 }
 
 void check_nesting(const Outline& outline, std::vector<Problem>& problems) {
@@ -149,7 +150,7 @@ void check_nesting(const Outline& outline, std::vector<Problem>& problems) {
     const bool whole = find_crossings(outline, ReadSettings{}.join_mm, {}, met);
     const bool crosses = std::any_of(met.begin(), met.end(), hinders_cutting);
     std::vector<Role> roles;
-    if (!whole || (!crosses && find_roles(outline, roles))) {
+    if (!whole || (!crosses && find_roles(outline, roles) != Word{})) {
         report(met, Found::unchecked, {});
         roles.clear();
     }

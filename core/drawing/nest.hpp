@@ -22,8 +22,8 @@
 
 namespace torchside::drawing {
 
-/// Sets roles and directions. nullptr, or why it was given up.
-[[nodiscard]] const char* nest(Outline& outline);
+/// Sets roles and directions. Word{}, or why it was given up.
+[[nodiscard]] Word nest(Outline& outline);
 
 /// Adds crossing, overlap and unchecked. False when progress said stop. Meetings within `tolerance_mm` of an open
 /// contour's ends are not counted: those are named already.

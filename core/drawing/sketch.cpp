@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/part/piece.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -51,7 +52,7 @@ void Pen::move_to(Point p) {
     begin_ = static_cast<std::uint32_t>(sketch_.vertices.size());
     down_ = true;
     if (!(std::abs(p.x) <= farthest_mm && std::abs(p.y) <= farthest_mm)) { // not a number neither
-        fault_ = "a point is farther out than 1 km, or no number, accepted is within +-1000000 mm";
+        fault_ = words::drawing_fault::too_far;
         p = {};
     }
     sketch_.vertices.push_back({p, 0.0});
@@ -63,18 +64,18 @@ void Pen::line_to(Point p) {
 
 void Pen::arc_to(Point p, double bulge) {
     if (!(std::abs(p.x) <= farthest_mm && std::abs(p.y) <= farthest_mm && std::abs(bulge) <= farthest_mm)) {
-        fault_ = "a point is farther out than 1 km, or no number, accepted is within +-1000000 mm";
+        fault_ = words::drawing_fault::too_far;
     }
-    if (std::abs(bulge) > half_turn && !fault_) { // more than half a circle: in two
+    if (std::abs(bulge) > half_turn && fault_ == Word{}) { // more than half a circle: in two
         const Piece whole_arc{at(), p, bulge};
         arc_to(point_at(whole_arc, 0.5), part::bulge_of_share(bulge, 0.5));
         arc_to(p, part::bulge_of_share(bulge, 0.5));
         return;
     }
     if (sketch_.counts.pieces >= most_drawing_pieces) {
-        fault_ = "the drawing has too many pieces, accepted is 200000 lines and arcs";
+        fault_ = words::drawing_fault::too_many;
     }
-    if (fault_) {
+    if (fault_ != Word{}) {
         return;
     }
     ++sketch_.counts.pieces;
@@ -90,7 +91,7 @@ void Pen::conic_to(Point centre, Point u, Point v, double t0, double sweep, cons
         for (double i = 0; i < quarters; ++i) {
             curve_to(curve, t0 + sweep * i / quarters, t0 + sweep * (i + 1) / quarters);
         }
-        if (end && !fault_) {
+        if (end && fault_ == Word{}) {
             sketch_.vertices.back().at = *end;
         }
         return;
@@ -105,7 +106,7 @@ void Pen::conic_to(Point centre, Point u, Point v, double t0, double sweep, cons
 }
 
 void Pen::curve_to(const Curve& curve, double t0, double t1) {
-    if (down_ && !fault_) {
+    if (down_ && fault_ == Word{}) {
         flatten(curve, t0, at(), t1, curve.at(curve.context, t1), 0);
     }
 }
@@ -120,7 +121,7 @@ void Pen::flatten(const Curve& curve, double t0, Point p0, double t1, Point p1, 
     const auto strays = [&](Point p) { return !(norm(p - nearest_on(arc, p)) <= flatten_ * sampling); };
     const bool split = std::abs(bulge) > steepest || strays(curve.at(curve.context, t0 + step)) ||
                        strays(curve.at(curve.context, t0 + 3 * step));
-    if (!split || depth == deepest || fault_) {
+    if (!split || depth == deepest || fault_ != Word{}) {
         arc_to(p1, std::abs(bulge) > steepest ? 0.0 : arc.bulge);
         return;
     }

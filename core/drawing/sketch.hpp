@@ -8,6 +8,7 @@
 
 #include "core/drawing/drawing.hpp"
 #include "core/drawing/problems.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::drawing {
 
@@ -37,7 +38,6 @@ struct Sketch {
 
 constexpr double share_of_reading = 0.6; // of the whole work, for progress; then
 constexpr double share_of_joining = 0.2; // and the rest is looking for crossings
-constexpr const char* stopped_text = "reading was stopped, accepted is reading to the end";
 
 /// A point of a curve at parameter t.
 struct Curve {
@@ -65,7 +65,7 @@ public:
 
     [[nodiscard]] Point at() const { return sketch_.vertices.back().at; }
     [[nodiscard]] bool drawing() const { return down_; }
-    [[nodiscard]] const char* fault() const { return fault_; } // nullptr: none
+    [[nodiscard]] Word fault() const { return fault_; } // a part of a sentence; Word{}: none
 
 private:
     void flatten(const Curve& curve, double t0, Point p0, double t1, Point p1, int depth);
@@ -73,7 +73,7 @@ private:
     double flatten_;
     bool down_ = false;
     std::uint32_t begin_ = 0;
-    const char* fault_ = nullptr;
+    Word fault_{};
 };
 
 } // namespace torchside::drawing

@@ -1,5 +1,7 @@
 #include "core/drawing/spline.hpp"
 
+#include "generated/words/drawing_fault.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -22,34 +24,34 @@ std::size_t span_of(const std::vector<double>& knots, std::size_t first, std::si
 
 } // namespace
 
-const char* spline_fault(const Spline& s) {
+Word spline_fault(const Spline& s) {
     const auto degree = static_cast<std::size_t>(s.degree);
     if (s.degree < 1 || s.degree > highest_degree) {
-        return "has a degree that is not accepted; 1 to 12 is";
+        return words::drawing_fault::spline_degree;
     }
     if (s.points.size() < degree + 1) {
-        return "has too few control points, accepted is one more than its degree, or more";
+        return words::drawing_fault::spline_points;
     }
     if (s.knots.size() != s.points.size() + degree + 1) {
-        return "has a wrong number of knots, accepted is control points + degree + 1";
+        return words::drawing_fault::spline_knots;
     }
     if (!s.weights.empty() && s.weights.size() != s.points.size()) {
-        return "has a wrong number of weights, accepted is one a control point";
+        return words::drawing_fault::spline_weights;
     }
     for (std::size_t i = 0; i + 1 < s.knots.size(); ++i) {
         if (!(s.knots[i] <= s.knots[i + 1])) {
-            return "has knots that go back, accepted is knots that never fall";
+            return words::drawing_fault::spline_back;
         }
     }
     if (!(s.knots[degree] < s.knots[s.points.size()])) {
-        return "has knots that are all alike, accepted is knots that rise";
+        return words::drawing_fault::spline_alike;
     }
     for (const double weight : s.weights) {
         if (!(weight > 0.0)) {
-            return "has a weight of 0 or less, accepted is weights above 0";
+            return words::drawing_fault::spline_weight;
         }
     }
-    return nullptr;
+    return {};
 }
 
 Point spline_at(const Spline& s, double t) {

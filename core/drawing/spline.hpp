@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/drawing/part_words.hpp"
+#include "core/words/text.hpp"
 
 namespace torchside::drawing {
 
@@ -20,8 +21,8 @@ struct Spline {
     std::vector<double> weights{}; // empty: all 1
 };
 
-/// nullptr, or why it cannot be drawn and what is accepted.
-[[nodiscard]] const char* spline_fault(const Spline& spline);
+/// Word{}, or why it cannot be drawn and what is accepted.
+[[nodiscard]] Word spline_fault(const Spline& spline);
 
 /// Only for a spline without fault; t in knots[degree] .. knots[points].
 [[nodiscard]] Point spline_at(const Spline& spline, double t);

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "core/drawing/number.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -47,11 +48,11 @@ double angle_of(Point p) {
 class PathReader {
 public:
     PathReader(std::string_view data, const Affine& place, Pen& pen) : data_(data), place_(place), pen_(pen) {}
-    const char* read();
+    Word read();
 
 private:
-    const char* command(char letter);
-    const char* one(char letter, bool relative);
+    Word command(char letter);
+    Word one(char letter, bool relative);
     bool number(double& out);
     bool flag(bool& out);
     bool point(Point& out, bool relative);
@@ -67,37 +68,36 @@ private:
     char last_ = 0;  // last command, small letter
 };
 
-constexpr const char* broken_path =
-    "has a path with a number or flag missing, accepted is as many as its command takes";
+constexpr Word broken_path = words::drawing_fault::path_short;
 
-const char* PathReader::read() {
+Word PathReader::read() {
     skip_blanks(data_, i_);
-    while (i_ < data_.size() && !pen_.fault()) {
+    while (i_ < data_.size() && pen_.fault() == Word{}) {
         const char letter = data_[i_++];
-        if (const char* why = command(letter)) {
+        if (const Word why = command(letter); why != Word{}) {
             return why;
         }
         skip_blanks(data_, i_);
     }
     pen_.finish();
-    return nullptr;
+    return {};
 }
 
-const char* PathReader::command(char letter) {
+Word PathReader::command(char letter) {
     constexpr std::string_view letters = "mzlhvcsqta";
     const bool relative = letter >= 'a' && letter <= 'z';
     const char small = relative ? letter : static_cast<char>(letter - 'A' + 'a');
     if (letters.find(small) == std::string_view::npos) {
-        return "has a path with a command that does not exist, accepted is M Z L H V C S Q T A";
+        return words::drawing_fault::path_command;
     }
     if (last_ == 0 && small != 'm') {
-        return "has a path that does not begin with M, accepted is a path that does";
+        return words::drawing_fault::path_begin;
     }
     if (small == 'z') {
         pen_.close();
         at_ = start_;
         last_ = 'z';
-        return nullptr;
+        return {};
     }
     char now = small;
     do {
@@ -105,14 +105,15 @@ const char* PathReader::command(char letter) {
             pen_.move_to(place_(at_));
             start_ = at_;
         }
-        if (const char* why = one(now, relative)) {
+        if (const Word why = one(now, relative); why != Word{}) {
             return why;
         }
         last_ = now;
         now = now == 'm' ? 'l' : now;
         skip_separator(data_, i_);
-    } while (i_ < data_.size() && !pen_.fault() && std::string_view("+-.0123456789").find(data_[i_]) != data_.npos);
-    return nullptr;
+    } while (i_ < data_.size() && pen_.fault() == Word{} &&
+             std::string_view("+-.0123456789").find(data_[i_]) != data_.npos);
+    return {};
 }
 
 bool PathReader::number(double& out) {
@@ -139,7 +140,7 @@ bool PathReader::point(Point& out, bool relative) {
     return true;
 }
 
-const char* PathReader::one(char letter, bool relative) {
+Word PathReader::one(char letter, bool relative) {
     Point to = at_, c1 = at_, c2{};
     const bool smooth =
         (letter == 's' && (last_ == 'c' || last_ == 's')) || (letter == 't' && (last_ == 'q' || last_ == 't'));
@@ -194,7 +195,7 @@ const char* PathReader::one(char letter, bool relative) {
         break;
     }
     at_ = to;
-    return nullptr;
+    return {};
 }
 
 bool PathReader::arc_command(bool relative, Point& to) {
@@ -209,7 +210,7 @@ bool PathReader::arc_command(bool relative, Point& to) {
 }
 
 void PathReader::cubic(Point c1, Point c2, Point to) {
-    const Bezier curve{{pen_.fault() ? Point{} : pen_.at(), place_(c1), place_(c2), place_(to)}};
+    const Bezier curve{{pen_.fault() != Word{} ? Point{} : pen_.at(), place_(c1), place_(c2), place_(to)}};
     pen_.curve_to({bezier_at, &curve}, 0.0, 1.0);
 }
 
@@ -248,11 +249,11 @@ void PathReader::arc(Point radii, double turn, bool large, bool sweep, Point to)
 
 } // namespace
 
-const char* draw_path(std::string_view data, const Affine& place, Pen& pen) {
+Word draw_path(std::string_view data, const Affine& place, Pen& pen) {
     return PathReader(data, place, pen).read();
 }
 
-const char* read_points(std::string_view text, std::vector<Point>& out) {
+Word read_points(std::string_view text, std::vector<Point>& out) {
     std::size_t i = 0;
     skip_blanks(text, i);
     while (i < text.size() && out.size() <= most_drawing_pieces) {
@@ -260,15 +261,15 @@ const char* read_points(std::string_view text, std::vector<Point>& out) {
         const bool x = take_decimal(text, i, p.x);
         skip_separator(text, i);
         if (!x || !take_decimal(text, i, p.y)) {
-            return "has points that are not pairs of numbers, accepted is x,y x,y ...";
+            return words::drawing_fault::odd_points;
         }
         skip_separator(text, i);
         out.push_back(p);
     }
-    return nullptr;
+    return {};
 }
 
-const char* read_view_box(std::string_view text, double (&out)[4]) {
+Word read_view_box(std::string_view text, double (&out)[4]) {
     std::size_t i = 0;
     bool good = true;
     for (double& number : out) {
@@ -277,13 +278,12 @@ const char* read_view_box(std::string_view text, double (&out)[4]) {
     }
     skip_blanks(text, i);
     good = good && i == text.size() && out[2] > 0.0 && out[3] > 0.0;
-    return good ? nullptr : "has a wrong viewBox, accepted is four numbers, width and height above 0";
+    return good ? Word{} : words::drawing_fault::view_box;
 }
 
 namespace {
 
-constexpr const char* broken_transform =
-    "has a wrong transform, accepted is matrix translate scale rotate skewX skewY with their numbers in brackets";
+constexpr Word broken_transform = words::drawing_fault::transform;
 
 // One of the list, from its name and its numbers; false: not known, or a wrong count.
 bool one_transform(std::string_view name, const std::array<double, 6>& v, std::size_t n, Affine& out) {
@@ -309,7 +309,7 @@ bool one_transform(std::string_view name, const std::array<double, 6>& v, std::s
 
 } // namespace
 
-const char* read_transform(std::string_view text, Affine& out) {
+Word read_transform(std::string_view text, Affine& out) {
     std::size_t i = 0;
     skip_blanks(text, i);
     while (i < text.size()) {
@@ -337,10 +337,10 @@ const char* read_transform(std::string_view text, Affine& out) {
         ++i;
         skip_separator(text, i);
     }
-    return nullptr;
+    return {};
 }
 
-const char* read_length(std::string_view text, double whole, SvgLength& out) {
+Word read_length(std::string_view text, double whole, SvgLength& out) {
     constexpr double inch_px = 96.0;
     const struct {
         std::string_view name;
@@ -362,11 +362,11 @@ const char* read_length(std::string_view text, double whole, SvgLength& out) {
         for (const auto& unit : units) {
             if (alike(unit.name, bare.substr(i))) {
                 out = {value * unit.px, unit.unit};
-                return nullptr;
+                return {};
             }
         }
     }
-    return "has a wrong length, accepted is a number, alone or with px mm cm in pt pc Q or %";
+    return words::drawing_fault::length;
 }
 
 } // namespace torchside::drawing

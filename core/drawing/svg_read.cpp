@@ -1,5 +1,7 @@
 #include "core/drawing/svg_read.hpp"
 
+#include "core/drawing/refused.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -19,9 +21,9 @@ bool among(std::string_view name, std::initializer_list<std::string_view> names)
 
 } // namespace
 
-bool SvgReader::refuse(const char* what) {
+bool SvgReader::refuse(const Text& what) {
     if (fault_.text.empty()) {
-        fault_ = {"drawing", "line " + std::to_string(xml_.line()) + " " + what};
+        fault_ = refused(at_line(what, xml_.line()));
     }
     return false;
 }
@@ -31,14 +33,14 @@ bool SvgReader::index() {
     while (true) {
         const Event event = xml_.next();
         if (event == Event::fault) {
-            return refuse((std::string("is not whole: ") + xml_.fault()).c_str());
+            return refuse(words::drawing_fault::NotWhole{.why = xml_.fault()});
         }
         if (event == Event::end) {
             break;
         }
         if (event == Event::open) {
             if (xml_.depth() == 1 && (any || xml_.name() != "svg")) {
-                return refuse("begins an element that is not svg, accepted is one svg, with all in it");
+                return refuse(words::drawing_fault::not_svg);
             }
             any = true;
             if (xml_.name() == "style" && moves_or_hides(xml_.content())) {
@@ -50,7 +52,7 @@ bool SvgReader::index() {
         }
     }
     if (!any) {
-        return refuse("is the end, and there was no element svg, accepted is one");
+        return refuse(words::drawing_fault::no_svg);
     }
     ids_.sort();
     return true;
@@ -63,7 +65,7 @@ bool SvgReader::read() {
     xml_.go_to(0);
     State state;
     if (xml_.next() != Event::open) {
-        return refuse("is not understood, accepted is an element svg");
+        return refuse(words::drawing_fault::no_svg_here);
     }
     prefix_ = xml_.prefix();
     return root(state) && tree(state, 0, nullptr);
@@ -75,14 +77,14 @@ bool SvgReader::root(State& state) {
     double box[4] = {0, 0, 0, 0};
     const std::string_view typed[] = {xml_.attribute("width"), xml_.attribute("height")};
     const std::string_view view_box = xml_.attribute("viewBox");
-    const char* why = typed[0].empty() || alike(typed[0], "auto") ? nullptr : read_length(typed[0], 0.0, width);
-    if (!why && !typed[1].empty() && !alike(typed[1], "auto")) {
+    Word why = typed[0].empty() || alike(typed[0], "auto") ? Word{} : read_length(typed[0], 0.0, width);
+    if (why == Word{} && !typed[1].empty() && !alike(typed[1], "auto")) {
         why = read_length(typed[1], 0.0, height);
     }
-    if (!why && !view_box.empty()) {
+    if (why == Word{} && !view_box.empty()) {
         why = read_view_box(view_box, box);
     }
-    if (why) {
+    if (why != Word{}) {
         return refuse(why);
     }
     const SvgLength& first = width.px > 0.0 ? width : height;
@@ -121,11 +123,11 @@ bool SvgReader::view(State& state, const Box& to) {
     if (view_box.empty()) {
         return true;
     }
-    if (const char* why = read_view_box(view_box, box)) {
+    if (const Word why = read_view_box(view_box, box); why != Word{}) {
         return refuse(why);
     }
     if (!(to.width > 0.0 && to.height > 0.0)) {
-        return refuse("has a viewBox and no size, accepted is a width and height above 0");
+        return refuse(words::drawing_fault::no_size);
     }
     const std::string_view fit = xml_.attribute("preserveAspectRatio");
     double sx = to.width / box[2], sy = to.height / box[3];
@@ -165,7 +167,7 @@ bool SvgReader::pass_over() {
             return true;
         }
         if (event != Event::open && event != Event::close) {
-            return refuse("ends too early, accepted is a whole SVG");
+            return refuse(words::drawing_fault::ends_early);
         }
     }
 }
@@ -179,8 +181,8 @@ bool SvgReader::tree(const State& outside, int uses, const Box* size) {
         if (!element(state, uses, open.size() == 1 ? size : nullptr, inside)) {
             return false;
         }
-        if (pen_.fault()) {
-            return refuse((std::string("has what cannot be drawn: ") + pen_.fault()).c_str());
+        if (pen_.fault() != Word{}) {
+            return refuse(words::drawing_fault::HasUndrawn{.why = pen_.fault()});
         }
         if (inside) {
             open.push_back(state);
@@ -199,7 +201,7 @@ bool SvgReader::tree(const State& outside, int uses, const Box* size) {
             event = xml_.next();
         }
         if (event != Event::open) {
-            return refuse("ends too early, accepted is a whole SVG");
+            return refuse(words::drawing_fault::ends_early);
         }
     }
 }
@@ -222,7 +224,7 @@ bool SvgReader::common(State& state, bool& shown) {
             note(Found::style_transform, state);
         }
         Affine own;
-        if (const char* why = read_transform(typed, own)) {
+        if (const Word why = read_transform(typed, own); why != Word{}) {
             return refuse(why);
         }
         state.place = state.place * own;
@@ -238,11 +240,11 @@ bool SvgReader::element(State& state, int uses, const Box* size, bool& inside) {
     }
     if (++elements_ % between_news == 0 &&
         !settings_.progress.go_on(share_of_reading * static_cast<double>(top_) / static_cast<double>(size_))) {
-        fault_ = {"drawing", stopped_text};
+        fault_ = refused(words::drawing_fault::stopped);
         return false;
     }
     if (uses > 0 && ++work_ > most_elements) {
-        return refuse("uses more than can be drawn, accepted is up to 200000 pieces");
+        return refuse(words::drawing_fault::uses_too_much);
     }
     const bool first_used = size != nullptr;
     if (xml_.prefix() != prefix_ || (name == "symbol" && !first_used) ||

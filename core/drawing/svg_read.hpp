@@ -31,7 +31,7 @@ private:
         double x = 0.0, y = 0.0, width = 0.0, height = 0.0;
     };
 
-    bool refuse(const char* what);
+    bool refuse(const Text& what);
     bool index(); // names, and whether it is XML at all
     bool root(State& state);
     bool tree(const State& outside, int uses, const Box* size); // the element at hand with all in it

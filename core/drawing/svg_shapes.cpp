@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "core/drawing/svg_read.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -20,7 +21,7 @@ bool SvgReader::length(std::string_view name, double whole, double otherwise, do
     if (without_blanks(typed).empty() || alike(without_blanks(typed), "auto")) {
         return true;
     }
-    if (const char* why = read_length(typed, whole, read)) {
+    if (const Word why = read_length(typed, whole, read); why != Word{}) {
         return refuse(why);
     }
     out = read.px;
@@ -37,12 +38,10 @@ bool SvgReader::use(const State& outside, int uses) {
     }
     const std::uint32_t* found = ids_.find(link.substr(1));
     if (!found) {
-        return refuse(("uses " + quotable(link) + ", which is not there, accepted is an id of the drawing").c_str());
+        return refuse(words::drawing_fault::NoId{.link = quotable(link)});
     }
     if (uses >= deepest_use || std::find(using_.begin(), using_.end(), *found) != using_.end()) {
-        return refuse(
-            ("uses " + quotable(link) + " within itself, or deeper than 32, accepted is uses without such a loop")
-                .c_str());
+        return refuse(words::drawing_fault::UseLoop{.link = quotable(link)});
     }
     State state = outside;
     Box box;
@@ -54,8 +53,8 @@ bool SvgReader::use(const State& outside, int uses) {
     SvgXml here = xml_; // and the names of what is open here
     using_.push_back(*found);
     xml_.go_to(*found);
-    const bool good = xml_.next() == SvgXml::Event::open ? tree(state, uses + 1, &box)
-                                                         : refuse("is not understood, accepted is an element");
+    const bool good =
+        xml_.next() == SvgXml::Event::open ? tree(state, uses + 1, &box) : refuse(words::drawing_fault::no_element);
     using_.pop_back();
     if (good) {
         xml_ = std::move(here);
@@ -71,12 +70,12 @@ bool SvgReader::shape(std::string_view name, const State& state) {
     }
     if (name == "path") {
         const std::size_t before = sketch_.counts.pieces;
-        const char* why = draw_path(xml_.attribute("d"), state.place, pen_);
+        const Word why = draw_path(xml_.attribute("d"), state.place, pen_);
         pen_.finish();
-        if (why && sketch_.counts.pieces == before) {
+        if (why != Word{} && sketch_.counts.pieces == before) {
             return refuse(why);
         }
-        if (why) { // as SVG 1.1 asks (appendix F.2): what comes before the error is drawn
+        if (why != Word{}) { // as SVG 1.1 asks (appendix F.2): what comes before the error is drawn
             note(Found::cut_short, state);
         }
         return true;
@@ -118,7 +117,7 @@ bool SvgReader::straight(const State& state) {
 
 bool SvgReader::points(const State& state, bool closed) {
     std::vector<Point> list;
-    if (const char* why = read_points(xml_.attribute("points"), list)) {
+    if (const Word why = read_points(xml_.attribute("points"), list); why != Word{}) {
         if (list.size() < 2) {
             return refuse(why);
         }
@@ -153,7 +152,7 @@ bool SvgReader::round(std::string_view name, const State& state) {
         rx = ry;
     }
     if (rx < 0.0 || ry < 0.0) {
-        return refuse("has a radius below 0, accepted is a radius above 0");
+        return refuse(words::drawing_fault::radius);
     }
     if (!(rx > 0.0 && ry > 0.0)) {
         return nothing(state);
@@ -171,7 +170,7 @@ bool SvgReader::rect(const State& state) {
         return false;
     }
     if (b.width < 0.0 || b.height < 0.0) {
-        return refuse("has a width or height below 0, accepted is above 0");
+        return refuse(words::drawing_fault::rect);
     }
     if (!(b.width > 0.0 && b.height > 0.0)) {
         return nothing(state);

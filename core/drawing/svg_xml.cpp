@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/drawing/number.hpp"
+#include "generated/words/drawing_fault.hpp"
 
 namespace torchside::drawing {
 
@@ -25,7 +26,7 @@ std::string_view local(std::string_view name) {
 
 } // namespace
 
-SvgXml::Event SvgXml::refuse(const char* why) {
+SvgXml::Event SvgXml::refuse(Word why) {
     fault_ = why;
     return Event::fault;
 }
@@ -101,7 +102,7 @@ SvgXml::Event SvgXml::next() {
         const std::size_t found = text_.find('<', at_);
         if (found == std::string_view::npos) {
             tag_ = text_.size();
-            return open_.empty() ? Event::end : refuse("the file ends within an element, accepted is a whole SVG");
+            return open_.empty() ? Event::end : refuse(words::drawing_fault::element_open);
         }
         tag_ = found;
         at_ = found + 1;
@@ -120,7 +121,7 @@ SvgXml::Event SvgXml::next() {
             return rest.starts_with("/") ? close_tag() : open_tag();
         }
         if (!whole) {
-            return refuse("a comment or declaration does not end, accepted is one that ends");
+            return refuse(words::drawing_fault::comment_open);
         }
     }
 }
@@ -128,10 +129,10 @@ SvgXml::Event SvgXml::next() {
 SvgXml::Event SvgXml::open_tag() {
     const std::string_view whole_name = take_name();
     if (whole_name.empty()) {
-        return refuse("a tag has no name, accepted is < and then a name");
+        return refuse(words::drawing_fault::no_name);
     }
     if (open_.size() >= deepest) {
-        return refuse("elements lie too deep in each other, accepted is 256 deep");
+        return refuse(words::drawing_fault::elements_deep);
     }
     attributes_.clear();
     if (!attributes()) {
@@ -147,11 +148,11 @@ SvgXml::Event SvgXml::close_tag() {
     const std::string_view whole_name = take_name();
     skip_blanks();
     if (at_ >= text_.size() || text_[at_] != '>') {
-        return refuse("a closing tag does not end, accepted is >");
+        return refuse(words::drawing_fault::close_open);
     }
     ++at_;
     if (open_.empty() || open_.back() != whole_name) {
-        return refuse("a closing tag closes what is not open, accepted is tags in pairs");
+        return refuse(words::drawing_fault::not_open);
     }
     name_ = local(whole_name);
     closed_ = true;
@@ -173,7 +174,7 @@ bool SvgXml::attributes() {
         const std::string_view name = take_name();
         skip_blanks();
         if (name.empty() || at_ >= text_.size() || text_[at_] != '=') {
-            refuse("a tag does not end, or an attribute has no value, accepted is name=\"value\"");
+            refuse(words::drawing_fault::tag_open);
             return false;
         }
         ++at_;
@@ -181,11 +182,11 @@ bool SvgXml::attributes() {
         const char quote = at_ < text_.size() ? text_[at_] : '\0';
         const std::size_t end = quote == '"' || quote == '\'' ? text_.find(quote, at_ + 1) : std::string_view::npos;
         if (end == std::string_view::npos) {
-            refuse("an attribute's value is not in quotes, accepted is name=\"value\"");
+            refuse(words::drawing_fault::no_quotes);
             return false;
         }
         if (attributes_.size() >= most_attributes || !attribute(name).empty()) {
-            refuse("a tag has an attribute twice, or more than 256, accepted is each once");
+            refuse(words::drawing_fault::attribute_twice);
             return false;
         }
         attributes_.push_back({name, text_.substr(at_ + 1, end - at_ - 1)});

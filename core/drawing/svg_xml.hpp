@@ -8,6 +8,8 @@
 #include <string_view>
 #include <vector>
 
+#include "core/words/text.hpp"
+
 namespace torchside::drawing {
 
 class SvgXml {
@@ -25,7 +27,7 @@ public:
     [[nodiscard]] std::size_t depth() const { return open_.size(); } // open elements, this one too
     [[nodiscard]] std::size_t offset() const { return tag_; }        // of the tag at hand
     [[nodiscard]] std::size_t line() const;                          // of the tag at hand, from 1
-    [[nodiscard]] const char* fault() const { return fault_; }
+    [[nodiscard]] Word fault() const { return fault_; }
 
     /// Begin again at the tag with this offset, as if nothing were open.
     void go_to(std::size_t offset);
@@ -35,7 +37,7 @@ private:
         std::string_view name{};
         std::string_view value{};
     };
-    Event refuse(const char* why);
+    Event refuse(Word why);
     Event open_tag();
     Event close_tag();
     bool attributes();
@@ -51,7 +53,7 @@ private:
     std::vector<std::string_view> open_{};
     bool closing_ = false; // the tag at hand was <a/>: its close comes next
     bool closed_ = false;  // the tag before was a close: leave it
-    const char* fault_ = nullptr;
+    Word fault_{};
 };
 
 /// Whether a style sheet has a declaration that transforms or hides what it selects.

@@ -6,6 +6,7 @@
 
 #include "core/link/link.hpp"
 #include "core/quote/date.hpp"
+#include "generated/words/customer.hpp"
 
 namespace torchside::document {
 
@@ -128,8 +129,8 @@ std::string next_free_number(const std::string& number, const Issued& issued) {
     return head + digits;
 }
 
-std::pair<std::string_view, std::string> standing(const Quote& quote, std::string_view body, const Issued& issued,
-                                                  int today) {
+std::pair<std::string_view, Text> standing(const Quote& quote, std::string_view body, const Issued& issued, int today) {
+    using namespace words::customer;
     const std::string_view ending = ending_of(body);
     bool known = false;
     const IssuedQuote* twin = nullptr; // another quote under this number and revision
@@ -147,23 +148,22 @@ std::pair<std::string_view, std::string> standing(const Quote& quote, std::strin
             later = &row;
         }
     }
-    const std::string start = known ? "Issued here, " : "Sealed here, ";
+    const Word how = known ? words::customer::issued : sealed;
     if (twin) {
-        return {"▲", start + "but its number was used twice: also for " +
-                         (twin->part_name.empty() ? "another quote" : twin->part_name) + " on " +
-                         print_day(twin->issued_day) + '.'};
+        const Text other = twin->part_name.empty() ? Text(another_quote) : words::verbatim(twin->part_name);
+        return {"▲", UsedTwice{.day = day_words(twin->issued_day), .known = how, .other = other}};
     }
     if (later) {
-        return {"▲", start + "replaced by revision " + revision_letters(later->revision) + " on " +
-                         print_day(later->issued_day) + '.'};
+        return {
+            "▲",
+            Replaced{.day = day_words(later->issued_day), .known = how, .letters = revision_letters(later->revision)}};
     }
     if (today > quote.issued_day + quote.valid_days) {
-        return {"▲", start + "ran out on " + print_day(quote.issued_day + quote.valid_days) + '.'};
+        return {"▲", KnownRanOut{.day = day_words(quote.issued_day + quote.valid_days), .known = how}};
     }
-    if (known || issued.empty()) { // a list that is empty is of a shop that sealed before there was one
-        return {"●", "Issued here, unaltered."};
-    }
-    return {"●", "Sealed here, unaltered. It is not in your list of quotes handed out."};
+    return {"●", known || issued.empty() // a list that is empty is of a shop that sealed before there was one
+                     ? unaltered
+                     : unlisted};
 }
 
 Issued read_rows(std::string_view lines) {

@@ -54,8 +54,8 @@ bool note_issued(Issued& issued, const IssuedQuote& row);
 [[nodiscard]] std::string next_free_number(const std::string& number, const Issued& issued);
 
 /// What the shop's own device says of a quote whose seal is right: ● or ▲, and a sentence.
-[[nodiscard]] std::pair<std::string_view, std::string> standing(const Quote& quote, std::string_view body,
-                                                                const Issued& issued, int today);
+[[nodiscard]] std::pair<std::string_view, Text> standing(const Quote& quote, std::string_view body,
+                                                         const Issued& issued, int today);
 
 /// The rows that standing() needs from lines of number, revision, part's name, day, valid days and ending, with tabs between; a line
 /// that is none is passed over.

@@ -1,5 +1,7 @@
 #include "core/quote/date.hpp"
 
+#include "generated/words/date.hpp"
+
 namespace torchside::document {
 
 namespace {
@@ -80,12 +82,12 @@ std::string iso_day(int day) {
     return std::to_string(date.year) + '-' + two_digits(date.month) + '-' + two_digits(date.day);
 }
 
-std::string print_day(int day) {
-    constexpr std::string_view months = "JanFebMarAprMayJunJulAugSepOctNovDec";
+Text day_words(int day) {
+    using namespace words::date;
+    constexpr Word months[] = {month_1, month_2, month_3, month_4,  month_5,  month_6,
+                               month_7, month_8, month_9, month_10, month_11, month_12};
     const Date date = date_of(day);
-    return std::to_string(date.day) + ' ' +
-           std::string(months.substr(static_cast<std::size_t>(date.month - 1) * 3, 3)) + ' ' +
-           std::to_string(date.year);
+    return Day{.day = date.day, .month = months[date.month - 1], .year = date.year};
 }
 
 } // namespace torchside::document

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/customer.hpp"
 
 namespace torchside::document {
 
@@ -51,15 +52,17 @@ constexpr double high = 70.0;
 
 class Drawing {
 public:
-    Drawing(const QuoteOutline& outline, std::string said_length, std::string said_width, double length_mm,
-            double width_mm)
-        : outline_(outline), said_length_(std::move(said_length)), said_width_(std::move(said_width)),
+    struct Said { // of the part's size
+        std::string title, length, width;
+    };
+    Drawing(const QuoteOutline& outline, Said said, double length_mm, double width_mm)
+        : outline_(outline), said_(std::move(said)),
           scale_(std::min(wide / std::max(length_mm, 1e-9), high / std::max(width_mm, 1e-9))),
           length_(length_mm * scale_), width_(width_mm * scale_) {}
 
     void write(std::string& out) const {
         out += "<svg width=\"" + figure((length_ + 21.0) * 1.3) + "mm\" viewBox=\"-17 -3 " + figure(length_ + 21.0) +
-               ' ' + figure(width_ + 16.0) + "\" role=\"img\"><title>" + escaped(title()) + "</title>";
+               ' ' + figure(width_ + 16.0) + "\" role=\"img\"><title>" + escaped(said_.title) + "</title>";
         std::string solid;
         std::string lines;
         for (const QuoteContour& c : outline_.contours) {
@@ -75,7 +78,6 @@ public:
 
 private:
     static std::string figure(double v) { return print_trimmed(std::max(v, 0.0), 3); }
-    std::string title() const { return "Outline of the part, " + said_length_ + " by " + said_width_; }
     std::string at(double x, double y) const { return figure(x * scale_) + ' ' + figure(width_ - y * scale_); }
 
     void path(const QuoteContour& c, std::string& d) const {
@@ -100,12 +102,12 @@ private:
                figure(width_ + 1.5) + 'V' + figure(width_ + 7.5) + "M0 " + line + 'H' + right + "M-1.5 0H-7.5M-1.5 " +
                below + "H-7.5M-6 0V" + below + "\"/>";
         out += "<text x=\"" + figure(length_ / 2.0) + "\" y=\"" + figure(width_ + 11.5) + "\">" +
-               escaped(said_length_) + "</text><text transform=\"translate(-8.5 " + figure(width_ / 2.0) +
-               ")rotate(-90)\">" + escaped(said_width_) + "</text>";
+               escaped(said_.length) + "</text><text transform=\"translate(-8.5 " + figure(width_ / 2.0) +
+               ")rotate(-90)\">" + escaped(said_.width) + "</text>";
     }
 
     const QuoteOutline& outline_;
-    std::string said_length_, said_width_;
+    Said said_;
     double scale_;
     double length_; // of the drawing, in units of the view
     double width_;
@@ -113,7 +115,7 @@ private:
 
 } // namespace
 
-std::string outline_svg(const QuoteOutline& outline, Length length, Length width, UnitSystem units) {
+std::string outline_svg(const QuoteOutline& outline, Length length, Length width, const Speech& speech) {
     double x = length.in(mm);
     double y = width.in(mm);
     for (const QuoteContour& c : outline.contours) {
@@ -126,7 +128,9 @@ std::string outline_svg(const QuoteOutline& outline, Length length, Length width
         return {};
     }
     std::string out;
-    Drawing(outline, print(length, units).text(), print(width, units).text(), x, y).write(out);
+    const Text title = words::customer::Outline{.length = length, .width = width};
+    Drawing(outline, {say(title, speech), print(length, speech.units).text(), print(width, speech.units).text()}, x, y)
+        .write(out);
     return out;
 }
 

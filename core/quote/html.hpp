@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/quantity/unit_system.hpp"
 #include "core/quote/quote_outline.hpp"
+#include "core/words/say.hpp"
 
 namespace torchside::document {
 
@@ -16,6 +16,6 @@ namespace torchside::document {
 void element(std::string& out, std::string_view tag, std::string_view name, std::string_view text);
 
 /// An svg of the outline, its length and width drawn beside it; empty for an outline without extent.
-[[nodiscard]] std::string outline_svg(const QuoteOutline& outline, Length length, Length width, UnitSystem units);
+[[nodiscard]] std::string outline_svg(const QuoteOutline& outline, Length length, Length width, const Speech& speech);
 
 } // namespace torchside::document

@@ -6,10 +6,10 @@
 #include "core/codec/decimal.hpp"
 #include "core/codec/json.hpp"
 #include "core/price/money.hpp"
-#include "core/quantity/print.hpp"
 #include "core/quote/date.hpp"
 #include "core/quote/quote_fields.hpp"
 #include "core/schema/access.hpp"
+#include "generated/words/customer.hpp"
 
 namespace torchside::document {
 
@@ -99,12 +99,11 @@ std::vector<PriceLine> price_lines(const Quote& q) {
     const int places = price::decimals(q.currency);
     const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
     const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
-    std::vector<PriceLine> lines{
-        {even ? "Each, before tax" : "Each, rounded (the total counts), before tax", shown(q.price_each)},
-        {std::to_string(q.quantity) + (q.quantity == 1 ? " piece" : " pieces") + ", before tax", shown(q.price_total)}};
+    std::vector<PriceLine> lines{{even ? words::customer::each : words::customer::each_rounded, shown(q.price_each)},
+                                 {words::customer::Pieces{.count = q.quantity}, shown(q.price_total)}};
     if (q.tax) {
-        lines.push_back({"Tax, " + print_percent(*q.tax, 2).text(), shown(*q.tax_amount)});
-        lines.push_back({"Total", shown(q.to_pay)});
+        lines.push_back({words::customer::Tax{.rate = words::percent(*q.tax, 2)}, shown(*q.tax_amount)});
+        lines.push_back({words::customer::total, shown(q.to_pay)});
     }
     return lines;
 }
@@ -114,13 +113,18 @@ std::string revision_letters(int revision) {
     return revision < 26 ? letter(std::max(revision, 0)) : letter(revision / 26 - 1) + letter(revision % 26);
 }
 
-std::string number_words(std::string_view number, int revision) {
-    std::string out(number);
-    return revision > 0 ? out + " revision " + revision_letters(revision) : out;
+Text number_words(std::string_view number, int revision) {
+    if (revision > 0) {
+        return words::customer::Revision{.letters = revision_letters(revision), .number = number};
+    }
+    return words::verbatim(number);
 }
 
-std::string quote_words(const Quote& quote) {
-    return quote.number.empty() ? "Quote" : "Quote " + number_words(quote.number, quote.revision);
+Text quote_words(const Quote& quote) {
+    if (quote.number.empty()) {
+        return words::customer::quote;
+    }
+    return words::customer::QuoteNumber{.number = number_words(quote.number, quote.revision)};
 }
 
 std::optional<Fault> check_quote(const Quote& quote) {

@@ -16,6 +16,7 @@
 #include "core/quote/quote_outline.hpp"
 #include "core/stock/metal.hpp"
 #include "core/words/outcome.hpp"
+#include "core/words/text.hpp"
 #include "core/worksheet/workbook.hpp"
 
 namespace torchside::document {
@@ -51,7 +52,7 @@ struct Quote {
 
 /// The price as a customer reads it, line by line; the last is what there is to pay.
 struct PriceLine {
-    std::string name;
+    Text name;
     std::string amount; // "1,135.14", in the quote's currency
 };
 [[nodiscard]] std::vector<PriceLine> price_lines(const Quote& quote);
@@ -59,10 +60,10 @@ struct PriceLine {
 /// "A", "B" ... "Z", "AA": what people call a revision.
 [[nodiscard]] std::string revision_letters(int revision);
 /// "Q-118", "Q-118 revision B".
-[[nodiscard]] std::string number_words(std::string_view number, int revision);
+[[nodiscard]] Text number_words(std::string_view number, int revision);
 
 /// "Quote", "Quote Q-118", "Quote Q-118 revision B".
-[[nodiscard]] std::string quote_words(const Quote& quote);
+[[nodiscard]] Text quote_words(const Quote& quote);
 
 /// What is out of range or does not fit together; none when all is as the schema says.
 [[nodiscard]] std::optional<Fault> check_quote(const Quote& quote);

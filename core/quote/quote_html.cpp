@@ -4,7 +4,7 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
-#include "core/words/say.hpp"
+#include "generated/words/customer.hpp"
 
 namespace torchside::document {
 
@@ -14,23 +14,6 @@ UnitSystem other(UnitSystem units) {
     return units == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric;
 }
 
-void row(std::string& out, std::string_view label, std::string_view value, std::string_view more = {}) {
-    if (value.empty()) {
-        return;
-    }
-    out += "<div>";
-    element(out, "dt", "", label);
-    out += "<dd>" + escaped(value);
-    if (!more.empty()) {
-        element(out, "span", "also", more);
-    }
-    out += "</dd></div>";
-}
-
-void length_row(std::string& out, std::string_view label, Length length, UnitSystem units) {
-    row(out, label, print(length, units).text(), print(length, other(units)).text());
-}
-
 /// "120 × 80 mm"
 std::string both(Length length, Length width, UnitSystem units) {
     const Printed one = print(length, units);
@@ -38,83 +21,138 @@ std::string both(Length length, Length width, UnitSystem units) {
     return (one.unit == two.unit ? one.number : one.text()) + " × " + two.text();
 }
 
-void drawing(const Quote& q, std::string& out) {
-    const std::string svg = outline_svg(q.outline, q.length, q.width, q.units);
-    if (svg.empty()) {
-        return;
-    }
-    out += "<figure>" + svg;
-    element(out, "figcaption", "",
-            "Shown to within " + print(q.tolerance, q.units).text() + " of the part" +
-                (q.outline.partly ? "; small holes are left out of the picture." : "."));
-    out += "</figure>";
-}
+/// The page of one quote, said in one language.
+class Page {
+public:
+    Page(const Quote& quote, const Language& language) : q_(quote), speech_(language, quote.units) {}
 
-void price_table(const Quote& q, std::string& out) {
-    out += "<table><caption>Price in " + escaped(q.currency) + "</caption><tbody>";
-    const std::vector<PriceLine> lines = price_lines(q);
-    for (const PriceLine& line : lines) {
-        out.append("<tr").append(&line == &lines.back() ? " class=\"sum\"" : "").append("><th scope=\"row\">");
-        out += escaped(line.name) + "</th><td>" + line.amount + "</td></tr>";
+    std::string html(std::optional<int> today) const {
+        std::string out;
+        const bool over = today && *today > q_.issued_day + q_.valid_days;
+        head(over, out);
+        size(out);
+        drawing(out);
+        price_table(out);
+        element(out, "p", "note", q_.note);
+        Text terms = words::customer::estimate;
+        terms += over ? Text(words::customer::WasValid{.day = until()}) : words::customer::OrderBefore{.day = until()};
+        element(out, "p", "terms", said(terms));
+        return out;
     }
-    out += "</tbody></table>";
-}
+
+    [[nodiscard]] std::string title() const {
+        if (q_.shop_name.empty()) {
+            return said(quote_words(q_));
+        }
+        if (q_.number.empty()) {
+            return said(words::customer::QuoteFrom{.shop = q_.shop_name});
+        }
+        return said(
+            words::customer::QuoteFromNumber{.number = number_words(q_.number, q_.revision), .shop = q_.shop_name});
+    }
+
+private:
+    [[nodiscard]] std::string said(const Text& text) const { return say(text, speech_); }
+    [[nodiscard]] Text until() const { return day_words(q_.issued_day + q_.valid_days); }
+
+    void head(bool over, std::string& out) const {
+        out += "<div class=\"head\"><div>";
+        element(out, "h1", "", q_.shop_name.empty() ? said(words::customer::quote) : q_.shop_name);
+        element(out, "p", "contact", q_.contact);
+        out += "</div><div class=\"which\">";
+        element(out, "p", "", said(quote_words(q_)));
+        element(out, "p", "", said(day_words(q_.issued_day)));
+        if (q_.revision > 0) {
+            element(out, "p", "", said(words::customer::replaces));
+        }
+        out += "</div></div>";
+        element(out, "p", over ? "holds over" : "holds",
+                said(over ? Text(words::customer::RanOut{.day = until()}) : words::customer::Valid{.day = until()}));
+    }
+
+    void row(std::string& out, Word label, std::string_view value, std::string_view more = {}) const {
+        if (value.empty()) {
+            return;
+        }
+        out += "<div>";
+        element(out, "dt", "", said(label));
+        out += "<dd>" + escaped(value);
+        if (!more.empty()) {
+            element(out, "span", "also", more);
+        }
+        out += "</dd></div>";
+    }
+
+    void size(std::string& out) const {
+        const UnitSystem units = q_.units;
+        out += "<dl>";
+        row(out, words::customer::part, q_.part_name);
+        row(out, words::customer::metal, said(stock::name(q_.material)));
+        row(out, words::customer::thickness, print(q_.thickness, units).text(),
+            print(q_.thickness, other(units)).text());
+        if (q_.length.in(mm) > 0.0) {
+            row(out, words::customer::size, both(q_.length, q_.width, units), both(q_.length, q_.width, other(units)));
+        }
+        row(out, words::customer::quantity, std::to_string(q_.quantity));
+        out += "</dl>";
+    }
+
+    void drawing(std::string& out) const {
+        const std::string svg = outline_svg(q_.outline, q_.length, q_.width, speech_);
+        if (svg.empty()) {
+            return;
+        }
+        out += "<figure>" + svg;
+        element(out, "figcaption", "",
+                said(q_.outline.partly ? Text(words::customer::ShownWithinPartly{.tolerance = q_.tolerance})
+                                       : words::customer::ShownWithin{.tolerance = q_.tolerance}));
+        out += "</figure>";
+    }
+
+    void price_table(std::string& out) const {
+        out += "<table>";
+        element(out, "caption", "", said(words::customer::PriceIn{.currency = q_.currency}));
+        out += "<tbody>";
+        const std::vector<PriceLine> lines = price_lines(q_);
+        for (const PriceLine& line : lines) {
+            out.append("<tr").append(&line == &lines.back() ? " class=\"sum\"" : "").append("><th scope=\"row\">");
+            out += escaped(said(line.name)) + "</th><td>" + line.amount + "</td></tr>";
+        }
+        out += "</tbody></table>";
+    }
+
+    const Quote& q_;
+    Speech speech_;
+};
 
 } // namespace
 
-std::string quote_html(const Quote& q, std::optional<int> today) {
-    std::string out = "<div class=\"head\"><div>";
-    element(out, "h1", "", q.shop_name.empty() ? "Quote" : q.shop_name);
-    element(out, "p", "contact", q.contact);
-    out += "</div><div class=\"which\">";
-    element(out, "p", "", quote_words(q));
-    element(out, "p", "", print_day(q.issued_day));
-    if (q.revision > 0) {
-        element(out, "p", "", "Replaces what was sent under this number before.");
-    }
-    out += "</div></div>";
-    const std::string until = print_day(q.issued_day + q.valid_days);
-    const bool over = today && *today > q.issued_day + q.valid_days;
-    element(out, "p", over ? "holds over" : "holds",
-            over ? "Ran out on " + until + ". Ask the shop for today's price."
-                 : "Estimate. Valid until " + until + ".");
-    out += "<dl>";
-    row(out, "Part", q.part_name);
-    row(out, "Metal", say(stock::name(q.material), q.units));
-    length_row(out, "Thickness", q.thickness, q.units);
-    if (q.length.in(mm) > 0.0) {
-        row(out, "Over all", both(q.length, q.width, q.units), both(q.length, q.width, other(q.units)));
-    }
-    row(out, "Quantity", std::to_string(q.quantity));
-    out += "</dl>";
-    drawing(q, out);
-    price_table(q, out);
-    element(out, "p", "note", q.note);
-    element(out, "p", "terms",
-            "This is an estimate for the part as shown, cut from plate by plasma arc. It is no invoice. " +
-                (over ? "The price was valid until " + until + '.'
-                      : "Ask the shop before " + until + " to turn it into an order."));
-    return out;
+std::string quote_html(const Quote& q, const Language& language, std::optional<int> today) {
+    return Page(q, language).html(today);
 }
 
-std::string quote_file(const Quote& q, std::string_view style) {
-    std::string out = "<!doctype html>\n<html lang=\"en\" class=\"quote\">\n<head>\n<meta charset=\"utf-8\">\n"
+std::string quote_file(const Quote& q, const Language& language, std::string_view style) {
+    const Page page(q, language);
+    std::string out = "<!doctype html>\n<html lang=\"" + std::string(language.code) +
+                      "\" class=\"quote\">\n<head>\n<meta charset=\"utf-8\">\n"
                       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
                       "'unsafe-inline'\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>";
-    out += escaped(q.shop_name.empty() ? "Quote" : q.shop_name + ": quote");
-    out += q.number.empty() ? "" : ' ' + escaped(number_words(q.number, q.revision));
+    out += escaped(page.title());
     out.append("</title>\n<style>").append(style).append("</style>\n</head>\n<body><main><article class=\"sheet\">");
-    return out + quote_html(q) + "</article></main></body>\n</html>\n";
+    return out + page.html({}) + "</article></main></body>\n</html>\n";
 }
 
-std::string refused_html(const Fault& fault) {
-    std::string out = "<h1>This quote cannot be shown</h1>";
-    const std::string said = say(fault.text, UnitSystem::metric);
-    const std::size_t comma = said.find(", accepted is ");
+std::string refused_html(const Fault& fault, const Language& language) {
+    const Speech speech(language, UnitSystem::metric);
+    const std::string what = say(fault.text, speech);
+    std::string out;
+    element(out, "h1", "", say(words::customer::refused, speech));
     element(out, "p", "refused",
-            fault.field == "link" ? "The link is " + said.substr(0, comma) + '.'
-                                  : "Its field " + fault.field + " is not right: " + said + '.');
-    element(out, "p", "", "Ask the shop to send it again, and open the whole link.");
+            say(fault.field == "link"
+                    ? Text(words::customer::RefusedLink{.what = what.substr(0, what.find(", accepted is "))})
+                    : words::customer::RefusedField{.field = fault.field},
+                speech));
+    element(out, "p", "", say(words::customer::send_again, speech));
     return out;
 }
 

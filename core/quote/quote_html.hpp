@@ -12,17 +12,18 @@
 #include <string_view>
 
 #include "core/quote/quote.hpp"
+#include "core/words/say.hpp"
 
 namespace torchside::document {
 
 /// `today`, when it is known: after its last day the page says that the quote ran out.
-[[nodiscard]] std::string quote_html(const Quote& quote, std::optional<int> today = {});
+[[nodiscard]] std::string quote_html(const Quote& quote, const Language& language, std::optional<int> today = {});
 
 /// The same as a whole page that stands alone, dressed by this style sheet: a file to send. Its own policy lets nothing run and
 /// nothing be fetched.
-[[nodiscard]] std::string quote_file(const Quote& quote, std::string_view style);
+[[nodiscard]] std::string quote_file(const Quote& quote, const Language& language, std::string_view style);
 
 /// What stands there instead when a link cannot be opened.
-[[nodiscard]] std::string refused_html(const Fault& fault);
+[[nodiscard]] std::string refused_html(const Fault& fault, const Language& language);
 
 } // namespace torchside::document

@@ -14,6 +14,7 @@ using words::Slot;
 
 namespace {
 
+using Where = Language::Group::Where;
 #include "generated/words_tables.inc"
 
 std::string with_unit(std::string number, std::string_view unit) {
@@ -109,7 +110,9 @@ std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
 const char* start_of(Word word, const Language& language) {
     const auto number = static_cast<unsigned>(word);
     const Language::Group& group = language.groups[(number >> 8U) - 1];
-    const char* at = (group.later ? language.later : language.now) + group.start;
+    if (group.where == Where::nowhere)
+        return "";
+    const char* at = (group.where == Where::later ? language.later : language.now) + group.start;
     for (unsigned left = number & 0xFFU; left > 0; --left)
         at += std::string_view{at}.size() + 1;
     return at;
@@ -214,6 +217,14 @@ std::string titled(const Text& title, const std::string& below, const Speech& sp
 
 const Language& english() {
     return languages[0];
+}
+
+const Language& customers_english() {
+    return customer_languages[0];
+}
+
+const Language& readers_english() {
+    return reader_languages[0];
 }
 
 std::string_view phrase(Word word, const Language& language) {

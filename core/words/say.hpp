@@ -21,7 +21,8 @@ namespace torchside {
 /// answer; until then they say nothing.
 struct Language {
     struct Group {
-        bool later;
+        enum class Where : std::uint8_t { now, later, nowhere };
+        Where where;
         std::uint16_t start; // of its first phrase
     };
     std::string_view code; // of ISO 639: "en"
@@ -31,6 +32,11 @@ struct Language {
 };
 
 [[nodiscard]] const Language& english();
+/// Of the same table the groups named in assets/words/customer.txt, for the customer's page, which is to weigh next to
+/// nothing. The others say nothing.
+[[nodiscard]] const Language& customers_english();
+/// The same for the module that reads drawings, of reader.txt.
+[[nodiscard]] const Language& readers_english();
 
 struct Speech {
     const Language& language;

@@ -99,11 +99,11 @@ test('a figure that need not be given can be taken back', async () => {
     await page.keyboard.press('Enter');
     await settled(page);
   };
-  assert.equal(await field.inputValue(), 'not given');
+  assert.equal(await field.inputValue(), 'not set');
   await type('4');
   await until(async () => /^4\b/.test(await field.inputValue()), 'the figure to be taken');
   await type('');
-  await until(async () => (await field.inputValue()) === 'not given', 'the figure to be taken back');
+  await until(async () => (await field.inputValue()) === 'not set', 'the figure to be taken back');
   await done(page);
 });
 

@@ -124,7 +124,7 @@ test('a crossing and a duplicate are listed and marked, one touch shows where, a
     const middle = near.x + (165 / 200) * near.width;
     assert.ok(Math.abs(middle - (whole.x + whole.width / 2)) < 12, `the crossing lies at ${middle}`);
     assert.ok(await page.evaluate((id) => document.querySelector(id).getBoundingClientRect().top >= 0, '[data-id="part/picture"]'));
-    await use(page, control(page, 'button', 'Whole'));
+    await use(page, control(page, 'button', 'Fit'));
     await until(async () => Math.abs((await outside()).width - whole.width) < 1, 'the whole part');
   }
   await toShape(page);

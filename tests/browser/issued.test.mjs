@@ -58,8 +58,8 @@ test('a changed quote is revision B; the first one is said to be replaced', asyn
   assert.match((await seen(first, page.context())).word, /Issued here, unaltered\./);
   await page.goto(shared.host.url + '#/quote/terms');
   await settled(page);
-  await control(page, 'textbox', 'A line to the customer').fill('Painted.');
-  await control(page, 'textbox', 'A line to the customer').press('Enter');
+  await control(page, 'textbox', 'Note to the customer').fill('Painted.');
+  await control(page, 'textbox', 'Note to the customer').press('Enter');
   await settled(page);
   await page.goto(shared.host.url + '#/quote/send');
   await settled(page);
@@ -87,8 +87,8 @@ test('what was not handed out is sealed, but not in the list', async () => {
   const first = await send(page);
   await page.goto(shared.host.url + '#/quote/terms');
   await settled(page);
-  await control(page, 'textbox', 'Number of the quote').fill('Q-200');
-  await control(page, 'textbox', 'Number of the quote').press('Enter');
+  await control(page, 'textbox', 'Quote number').fill('Q-200');
+  await control(page, 'textbox', 'Quote number').press('Enter');
   await settled(page);
   await page.goto(shared.host.url + '#/quote/send');
   await settled(page);

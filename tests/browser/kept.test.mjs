@@ -53,7 +53,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
     own.folder = next;
     await page.reload();
     await settled(page);
-    const offer = control(page, 'button', 'New version'); // "New version: use it now"
+    const offer = control(page, 'button', 'Update to the new version');
     await until(() => offer.count(), 'the offer');
     await settled(page);
     const box = await offer.boundingBox();
@@ -62,7 +62,7 @@ test('a new version is offered on screen, taken with the work kept; and the way 
     await settled(page);
     before = await page.evaluate(() => document.documentElement.dataset.version);
     assert.match(await reads(page, 'Thickness'), /^8 mm/);
-    assert.equal(await control(page, 'button', 'New version').count(), 0);
+    assert.equal(await control(page, 'button', 'Update to the new version').count(), 0);
   }
   await own.stop();
   await done(page);
@@ -107,7 +107,7 @@ test('work that cannot be read is never replaced: it is said, saved as a file, r
   await page.reload();
   await settled(page);
   assert.deepEqual(await keptRecords(page), damaged, 'nothing is kept over it');
-  await touch(page, 'button', "What is kept here can't be read. This sheet is empty, and is not kept over it.");
+  await touch(page, 'button', "Your saved work can't be read. This page starts empty and saves nothing over it.");
   const [file] = await Promise.all([page.waitForEvent('download'), touch(page, 'button', 'Save what is there as a file')]);
   assert.equal(readFileSync(await file.path(), 'utf8'), damaged.join('\n'), 'byte for byte');
   await touch(page, 'button', 'See what can be read');
@@ -130,7 +130,7 @@ test('work of a newer version is left alone, and nothing says that it is shown',
   await putRecords(page, newer);
   await page.reload();
   await settled(page);
-  assert.match((await page.getByRole('alert').allTextContents()).join(), /newer Torchside: left alone/);
+  assert.match((await page.getByRole('alert').allTextContents()).join(), /newer Torchside and is left alone/);
   assert.doesNotMatch(await page.locator('#mirror').textContent(), /shown, not overwritten/);
   await change(page, '3');
   await page.waitForTimeout(300);
@@ -158,10 +158,10 @@ const REFUSALS = {
 for (const [what, init] of Object.entries(REFUSALS)) {
   test(`${what}: the page runs, says before the first edit that nothing is kept, and offers the file`, async () => {
     const page = await start(PHONE, { init, kept: '' });
-    await until(async () => /keeps nothing/.test((await page.getByRole('alert').allTextContents()).join()), 'the word before the first edit');
+    await until(async () => /saves nothing/.test((await page.getByRole('alert').allTextContents()).join()), 'the word before the first edit');
     await change(page, '10');
     assert.match(await reads(page, 'Thickness'), /^10 mm/);
-    await touch(page, 'button', 'This browser keeps nothing');
+    await touch(page, 'button', 'This browser saves nothing');
     const [file] = await Promise.all([page.waitForEvent('download'), touch(page, 'button', 'Save a backup file')]);
     assert.equal(JSON.parse(readFileSync(await file.path(), 'utf8')).job.thickness_mm, 10);
     await page.evaluate(() => Module.shell.mirror && Module.onAbort());
@@ -177,7 +177,7 @@ test('a database that fills up is told, and what was entered is kept as soon as 
     IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };
   });
   await change(page, '10');
-  await until(async () => /keeps nothing/.test((await page.getByRole('alert').allTextContents()).join()), 'the alert');
+  await until(async () => /saves nothing/.test((await page.getByRole('alert').allTextContents()).join()), 'the alert');
   await page.evaluate(() => { IDBObjectStore.prototype.put = window.put; });
   await change(page, '8');
   await until(async () => (await keptWork(page))?.job.thickness_mm === 8, 'the work to be kept');
@@ -295,7 +295,7 @@ test('two tabs: what one changes the other shows at once, and a change made on o
   await page.bringToFront();
   await change(page, '6');
   await until(async () => /changed in another tab/.test((await page.getByRole('alert').allTextContents()).join()), 'the question');
-  await touch(page, 'button', 'The same was changed in another tab. Choose which holds.');
+  await touch(page, 'button', 'The same was changed in another tab. Choose which one to use.');
   await touch(page, 'button', "Use this tab's");
   await until(async () => (await keptWork(page))?.job.thickness_mm !== 12, 'the answer');
   await done(page);

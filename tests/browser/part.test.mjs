@@ -74,7 +74,7 @@ test('two fingers enlarge the picture, one finger moves it, Whole shows all agai
   await fingers('touchEnd');
   await settled(page);
   assert.ok(Math.abs((await left()) - (x - 60)) < 14, `moved by ${(await left()) - x}`);
-  await touch(page, 'button', 'Whole');
+  await touch(page, 'button', 'Fit');
   await until(async () => Math.abs((await width()) - whole) < 1, 'the whole part');
   await touch(page, 'button', '+');
   await until(async () => Math.abs((await width()) - 2 * whole) < 2, 'twice as large');
@@ -88,7 +88,7 @@ test('the time of one part opens, and its lines add up to it', async () => {
     const [, minutes, rest] = /(?:(\d+) min )?(\d+(?:\.\d+)?) s/.exec(text);
     return 60 * Number(minutes ?? 0) + Number(rest);
   };
-  const parts = (await seconds('Cutting')) + (await seconds('Piercing')) + (await seconds('Moving, arc off')) + (await seconds('Resting, duty cycle'));
+  const parts = (await seconds('Cutting')) + (await seconds('Piercing')) + (await seconds('Rapids and lifts')) + (await seconds('Cooling, duty cycle'));
   const each = await seconds('Each');
   assert.ok(Math.abs(parts - each) <= 2.5, `${parts} s against ${each} s; each line is rounded to a second at most`);
   await done(page);
@@ -111,7 +111,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   const says = (words) => until(async () => words.test(await page.locator('#mirror').textContent()), String(words));
   await says(/Gaps in a meter of cut 16/); // 50 / pi
   await size(page, 'Cross bar gap', '100');
-  await says(/Not with these sizes\. Make the opening more than 0 and less than its pitch\./);
+  await says(/These sizes don't work. Make the opening more than 0 and less than its pitch/);
   await size(page, 'Cross bar gap', '70');
   await page.goto(shared.host.url + '#/part');
   await settled(page);
@@ -122,7 +122,7 @@ test('a bar grating by touch: its gaps are restarts, timed, warned of, and typed
   await page.goto(shared.host.url + '#/part/stock');
   await settled(page);
   await size(page, 'Gaps counted', '40');
-  await says(/By what you entered/);
+  await says(/From your count/);
   await page.goto(shared.host.url + '#/part/time');
   await settled(page);
   await says(/Gaps in a meter of cut 40/);

@@ -122,8 +122,8 @@ test('a customer on a phone gets a light page with the price and nothing of the 
 
 test('hostile text in a quote stays text', async () => {
   const page = await shop('#/quote/terms');
-  await control(page, 'textbox', 'A line to the customer').fill('<img src=x onerror=alert(1)>&amp;"\'');
-  await control(page, 'textbox', 'A line to the customer').press('Enter');
+  await control(page, 'textbox', 'Note to the customer').fill('<img src=x onerror=alert(1)>&amp;"\'');
+  await control(page, 'textbox', 'Note to the customer').press('Enter');
   await settled(page);
   await page.goto(shared.host.url + '#/quote/send');
   const seen = await customer(await sealedQuote(page), { device: DESKTOP });
@@ -171,7 +171,7 @@ test('the shop that issued a quote sees whether it is unaltered; another shop se
 test('without the browser\'s crypto there is no seal, and both pages say so', async () => {
   const init = () => Object.defineProperty(Crypto.prototype, 'subtle', { value: undefined });
   const page = await shop('#/quote/send', { init });
-  await page.getByText('Not sealed: the browser lends its crypto to https pages only.').waitFor({ state: 'attached' });
+  await page.getByText('Not sealed: a browser seals on https pages only.').waitFor({ state: 'attached' });
   assert.match(await copied(page), /#q=[\w-]+$/);
   await putRecords(page, [`torchside-record 1 9 0 0\n{"shop": {"seal_key": "${'ab'.repeat(32)}"}}`, '']);
   const seen = await customer(quote, { context: page.context() });

@@ -64,7 +64,7 @@ test('the example says so on every screen and on paper, sends nothing, and is le
     await settled(page);
   }
   await touch(page, 'button', 'Quote');
-  await control(page, 'button', 'To the customer').press('Enter');
+  await control(page, 'button', 'Send to the customer').press('Enter');
   await settled(page);
   assert.match(await said(page), /Nothing of the example shop can be sent\. Start your own shop first\./);
   for (const way of ['Copy the link', 'Share', 'Show a QR code', 'Save the quote as one file', 'Open the customer']) {

@@ -110,7 +110,7 @@ export const TASKS = {
       await thumb.touch(choice);
     }
     assert.match(await thumb.read('read/what'), /too fast/);
-    assert.match(await thumb.read('read/turn'), /^Feed to \d+ mm\/min/);
+    assert.match(await thumb.read('read/turn'), /^Change the feed to \d+ mm\/min/);
   },
   5: async (thumb) => {
     await thumb.touch('Tune');
@@ -151,7 +151,7 @@ export const TASKS = {
       await thumb.touch(choice);
     }
     await thumb.numbers([['Length', '80'], ['Width', '120'], ['Holes', '2'], ['Hole diameter', '14'], ['How many parts', '40']]);
-    for (const choice of ['Close', 'From the plate', '4 × 8 ft']) {
+    for (const choice of ['Close', 'Parts per sheet', '4 × 8 ft']) {
       await thumb.touch(choice);
     }
     assert.match(await thumb.read(/^Sheets for 40/), /\d$/);
@@ -164,7 +164,7 @@ export const TASKS = {
     await thumb.touch('What you charge');
     await thumb.numbers([['field/shop.rates.labour_per_h', '55'], ['field/shop.rates.machine_per_h', '60'], ['field/job.price.material_per_kg', '1.8'],
       ['field/job.price.margin', '35']]);
-    for (const choice of ['Close', 'To the customer', 'Copy the link']) {
+    for (const choice of ['Close', 'Send to the customer', 'Copy the link']) {
       await thumb.touch(choice);
     }
     await thumb.read(/^Copied/);

@@ -47,9 +47,9 @@ test('a finger marks what is seen, is told what to turn, and logs it', async () 
   }
   await touch(page, 'switch', 'Sparks leave below');
   assert.match(await says(page, 'read/what'), /too slowly/);
-  assert.match(await says(page, 'read/turn'), /^Feed to \d+ mm\/min/);
+  assert.match(await says(page, 'read/turn'), /^Change the feed to \d+ mm\/min/);
   assert.match(await says(page, 'read/sure'), /How sure: \d\d %/);
-  await touch(page, 'button', 'Put it into the log');
+  await touch(page, 'button', 'Log this cut');
   assert.equal(await page.evaluate(() => location.hash), '#/tune/log');
   assert.equal(await rows(page), DEMO_CUTS + 1);
   assert.match(await says(page, `log/${DEMO_CUTS}`), /too slow/);
@@ -59,15 +59,15 @@ test('a finger marks what is seen, is told what to turn, and logs it', async () 
 test('what cannot be logged is not: signs that say nothing of the feed', async () => {
   const page = await at(DESKTOP, '#/tune/read');
   await click(page, 'switch', 'Top edge rounded');
-  assert.equal(await control(page, 'button', 'Put it into the log').getAttribute('aria-disabled'), 'true');
-  await click(page, 'button', 'Put it into the log');
+  assert.equal(await control(page, 'button', 'Log this cut').getAttribute('aria-disabled'), 'true');
+  await click(page, 'button', 'Log this cut');
   assert.equal(await page.evaluate(() => location.hash), '#/tune/read');
   await done(page);
 });
 
 test('a measured kerf gives height and volts to change, angle, u and the range of the standard', async () => {
   const page = await at(DESKTOP, '#/tune/read');
-  await type(page, 'It was cut at', '1650');
+  await type(page, 'Feed used', '1650');
   await type(page, 'Kerf, top', '1.8');
   await type(page, 'Kerf, bottom', '1.4');
   await click(page, 'switch', 'No dross');
@@ -75,13 +75,13 @@ test('a measured kerf gives height and volts to change, angle, u and the range o
   // 6 mm, 1.8 over 1.4 mm: atan(0.4 / 12) = 1.9 degrees; the worked example of core/tune/squareness.hpp.
   assert.match(await says(page, 'read/angle'), /1\.9°/);
   assert.match(await says(page, 'read/range'), /ISO 9013:2017.*range [1-5]/);
-  assert.match(await says(page, 'read/zone'), /edge zones/);
+  assert.match(await says(page, 'read/zone'), /u leaves out/);
   assert.match(await says(page, 'read/what'), /too high/);
   // Behind the demo's divider of 50:1.
   const turn = await says(page, 'read/turn');
-  const [, mm, v, seen] = /^Height ([\d.]+) mm lower: ([\d.]+) V less, ([\d.]+) V at the controller$/.exec(turn);
+  const [, mm, v, seen] = /^Lower the torch ([\d.]+) mm: ([\d.]+) V less, ([\d.]+) V at the controller$/.exec(turn);
   assert.ok(mm > 0 && mm <= 0.5 && Math.abs(v / 50 - seen) <= 0.006, turn);
-  await click(page, 'button', 'Put it into the log');
+  await click(page, 'button', 'Log this cut');
   assert.match(await says(page, `log/${DEMO_CUTS}`), /kerf 1\.8 mm: 1650 mm\/min, clean/);
   await done(page);
 });
@@ -109,7 +109,7 @@ test('a ladder: its program in the words of the shop, its clean legs into the lo
   assert.equal(first.name, 'ladder-6mm-45A.nc');
   assert.match(first.text, /^\(Test coupon: feed ladder\)\n\(Mild steel 6 mm, 45 A\)\n\(Check before you run/);
   assert.match(first.text, /\nG21\n[^]*\nM3\nG4 P0\.\d\d\n[^]*\nM5\nM2\n$/);
-  await click(page, 'button', 'Words of your controller');
+  await click(page, 'button', 'Controller codes');
   await type(page, 'Torch on', 'M62 P1');
   await type(page, 'Torch off', 'M63 P1');
   await click(page, 'radio', 'inch');
@@ -129,7 +129,7 @@ test('a ladder: its program in the words of the shop, its clean legs into the lo
   await settled(page);
   const next = number(await says(page, 'coupon/go_on'));
   assert.ok(Math.abs(next - Math.sqrt(feeds[1] * feeds[2])) < 6, `${next} is between ${feeds}, to three figures`);
-  await click(page, 'button', `Put ${count} cuts into the log`);
+  await click(page, 'button', `Log ${count} cuts`);
   assert.equal(await rows(page), DEMO_CUTS + count);
   await done(page);
 });
@@ -165,7 +165,7 @@ test('a kerf coupon that is measured moves the kerf', async () => {
   await type(page, 'Square', '60');
   assert.match(await says(page, 'coupon/wrong'), /not a size of this coupon/);
   await type(page, 'Square', '53.6');
-  await click(page, 'button', 'Put it into the log');
+  await click(page, 'button', 'Log this kerf');
   assert.equal(await rows(page), DEMO_CUTS + 1);
   assert.ok((await kerf()) > before, `${before} to ${await kerf()}`);
   await done(page);
@@ -180,7 +180,7 @@ test('a row of the log is opened, filled in, flagged when it stands apart, and t
   await click(page, 'switch', 'Worn');
   await type(page, 'Arc volts', '190');
   assert.match(await says(page, 'log/row/note'), /Doesn't fit your other cuts.*again/);
-  await click(page, 'button', 'To the log');
+  await click(page, 'button', 'Back to the log');
   assert.match(await control(page, 'button', 'Mild steel, 6 mm, 45 A, kerf 1.7 mm, 190 V').getAttribute('aria-description'), /measure it again/);
   await click(page, 'button', 'Mild steel, 3 mm, 45 A, kerf 1.5 mm');
   await click(page, 'button', 'Delete');
@@ -235,10 +235,10 @@ test('a height ladder: legs marked and measured give height and volts, and go in
   const page = await at(PHONE, '#/tune/coupon');
   await click(page, 'radio', 'Height ladder');
   assert.match((await program(page)).text, /height 0\.900\)[^]*height 2\.100\)/);
-  await click(page, 'switch', '1.2 mm high');
+  await click(page, 'switch', 'at 1.2 mm');
   assert.match(await says(page, 'coupon/height'), /1\.2 mm/);
   assert.match(await says(page, 'coupon/height/advice'), /wider than the ladder/);
-  await click(page, 'switch', '1.2 mm high');
+  await click(page, 'switch', 'at 1.2 mm');
   // The worked example of core/tune/square_height.hpp, with volts.
   for (const [leg, volts, top, bottom] of [['Leg 1', '120', '1.45', '1.55'], ['Leg 5', '129', '1.75', '1.45']]) {
     await click(page, 'radio', leg);
@@ -250,7 +250,7 @@ test('a height ladder: legs marked and measured give height and volts, and go in
   assert.match(await says(page, 'coupon/height/band'), /0\.\d+ to 1\.\d+ mm/);
   assert.match(await says(page, 'coupon/height/controller'), /2\.\d+ V/); // behind 50:1
   assert.match(await says(page, 'coupon/height/gradient'), /\d\.\d to \d\.\d V/);
-  await click(page, 'button', 'Cut at 1.2 mm from now on, log 2 cuts');
+  await click(page, 'button', 'Use 1.2 mm from now on, log 2 cuts');
   assert.equal(await rows(page), DEMO_CUTS + 2);
   assert.match(await says(page, `log/${DEMO_CUTS}`), /kerf 1\.5 mm, 120 V/);
   await page.evaluate(() => { location.hash = '#/shop/height'; });
@@ -289,12 +289,12 @@ test('both faces measured tell the torch leans, and which way', async () => {
   await click(page, 'switch', 'No dross');
   await type(page, 'Left face', '4');
   await type(page, 'Right face', '0');
-  assert.match(await says(page, 'read/turn'), /^Top of the torch 2\.0° to the right of travel/);
+  assert.match(await says(page, 'read/turn'), /^Lean the top of the torch 2\.0° right of travel/);
   await type(page, 'Left face', '0');
   await type(page, 'Right face', '4');
-  assert.match(await says(page, 'read/turn'), /^Top of the torch 2\.0° to the left of travel/);
+  assert.match(await says(page, 'read/turn'), /^Lean the top of the torch 2\.0° left of travel/);
   await type(page, 'Left face', '-50');
-  assert.match(await says(page, 'read/refused'), /between -45 and 45/);
+  assert.match(await says(page, 'read/refused'), /−45 to 45°/);
   await type(page, 'Left face', '-2');
   await type(page, 'Right face', '-2');
   assert.match(await says(page, 'read/what'), /too low/);

@@ -278,13 +278,13 @@ TEST_CASE("what is left out is named at its place") {
 
 TEST_CASE("broken DXF is refused with its line") {
     const std::string good = dxf(dxf_circle(0, 0, 5));
-    CHECK(why("") == "drawing: is empty, accepted is a DXF as text (ASCII) or an SVG");
-    CHECK(why("hello") == "drawing: is neither DXF nor SVG, accepted is a DXF as text (ASCII) or an SVG");
+    CHECK(why("") == "drawing: is empty. Use a DXF as text (ASCII) or an SVG.");
+    CHECK(why("hello") == "drawing: is neither DXF nor SVG. Use a DXF as text (ASCII) or an SVG.");
     CHECK(why(std::string("0\nSECTION\0", 10)).find("is not plain text") != std::string::npos);
     CHECK(why(good.substr(0, good.size() - 6)).find("end of the file") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n40\n-1\n")).find("holds no line or curve") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n")) ==
-          "drawing: line 27 begins a \"CIRCLE\" without its group 40, accepted is one that has it");
+          "drawing: line 27 begins a \"CIRCLE\" without its group 40. Use one that has it.");
     CHECK(why(dxf("0\nCIRCLE\n10\nzero\n")).find("has no number as its value") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\n10\nnan\n")).find("has no number as its value") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\nx\n0\n")).find("is no group code") != std::string::npos);
@@ -332,5 +332,5 @@ TEST_CASE("reading tells how far it is and can be stopped") {
     seen = {0.0, 0, 3};
     const auto stopped = read_drawing(dxf(lines), settings);
     REQUIRE_FALSE(stopped.ok());
-    CHECK(test::said(stopped.fault().text) == "reading was stopped, accepted is reading to the end");
+    CHECK(test::said(stopped.fault().text) == "reading was stopped. Read it to the end.");
 }

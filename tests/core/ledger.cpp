@@ -6,6 +6,7 @@
 #include "core/link/ledger.hpp"
 #include "core/link/link.hpp"
 #include "core/quote/quote_html.hpp"
+#include "tests/core/said.hpp"
 
 using namespace torchside;
 using namespace torchside::document;
@@ -33,7 +34,7 @@ Quote hand_out(Issued& issued, Quote fresh, int day) {
 
 std::string said(const Quote& q, const Issued& issued, int day) {
     const auto [sign, words] = standing(q, quote_link(q), issued, day);
-    return std::string(sign) + ' ' + words;
+    return std::string(sign) + ' ' + test::said(words);
 }
 
 } // namespace
@@ -44,9 +45,9 @@ TEST_CASE("revisions are called by letters") {
     CHECK(revision_letters(25) == "Z");
     CHECK(revision_letters(26) == "AA");
     CHECK(revision_letters(last_revision) == "CV");
-    CHECK(number_words("Q-118", 0) == "Q-118");
-    CHECK(number_words("Q-118", 2) == "Q-118 revision C");
-    CHECK(quote_words(Quote{}) == "Quote");
+    CHECK(test::said(number_words("Q-118", 0)) == "Q-118");
+    CHECK(test::said(number_words("Q-118", 2)) == "Q-118 revision C");
+    CHECK(test::said(quote_words(Quote{})) == "Quote");
 }
 
 TEST_CASE("a quote that did not change goes out again as the one it was; changed or run out it is the next revision") {
@@ -223,7 +224,7 @@ TEST_CASE("a new key keeps the old ones, up to a bound") {
 TEST_CASE("the customer's page says its revision, and after its last day that it ran out") {
     Quote q = quote("Q-118");
     const auto has = [&](std::optional<int> day, std::string_view words) {
-        return quote_html(q, day).find(words) != std::string::npos;
+        return quote_html(q, customers_english(), day).find(words) != std::string::npos;
     };
     for (const std::optional<int> day : {std::optional<int>{}, {today}, {today + 30}}) {
         CHECK(has(day, "Estimate. Valid until 29 Dec 2026."));

@@ -4,6 +4,8 @@
 #include "core/words/range.hpp"
 #include "generated/words/by_hand.hpp"
 #include "generated/words/circuit.hpp"
+#include "generated/words/customer.hpp"
+#include "generated/words/drawing_fault.hpp"
 #include "generated/words/metal.hpp"
 #include "generated/words/part.hpp"
 #include "generated/words/refusal.hpp"
@@ -70,4 +72,19 @@ TEST_CASE("nothing is said of nothing", "[words]") {
           "Circuit holds. Do not use this circuit until that is put right.");
     CHECK(Text{words::circuit::holds} == Text{words::circuit::holds});
     CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});
+}
+
+TEST_CASE("the customer's page and the reader of drawings have their own phrases and no others", "[words]") {
+    const Speech page(customers_english(), UnitSystem::metric);
+    for (const Word own : {words::customer::quote, words::customer::unlisted}) {
+        CHECK(say(own, page) == say(own, UnitSystem::metric));
+        CHECK_FALSE(say(own, page).empty());
+    }
+    CHECK(say(words::customer::Pieces{.count = 3}, page) == "3 pieces, before tax");
+    CHECK(say(words::circuit::holds, page).empty());
+    CHECK(phrase(words::circuit::may_trip, page.language).empty());
+    CHECK(phrase(words::drawing_fault::no_number, page.language).empty());
+    CHECK(phrase(words::drawing_fault::no_number, readers_english()) ==
+          phrase(words::drawing_fault::no_number, english()));
+    CHECK(phrase(words::customer::quote, readers_english()).empty());
 }

@@ -20,8 +20,10 @@ inline void must(bool good) {
 inline void read(std::string_view text) {
     const auto read = drawing::read_drawing(text, {});
     if (!read) {
-        must(read.fault().field == "drawing" && test::said(read.fault().text).find("accepted") != std::string::npos);
-        must(test::said(read.fault().text).find('\n') == std::string::npos);
+        const std::string said = test::said(read.fault().text);
+        must(read.fault().field == "drawing" &&
+             (said.find(" Use ") != std::string::npos || said.find(" Read ") != std::string::npos));
+        must(said.find('\n') == std::string::npos);
         return;
     }
     const drawing::Drawing& drawing = read.value();

@@ -271,7 +271,7 @@ def broken(folder):
         file.write_text(text, encoding="utf-8")
         answer = part(file)
         error = answer.get("error", "")
-        check(answer.get("exit") == 2 and re.fullmatch(r"drawing: [^\n]+accepted (here )?is [^\n]*\n", error) and re.search(pattern, error),
+        check(answer.get("exit") == 2 and re.fullmatch(r"drawing: [^\n]+Use [^\n]+\.\n", error) and re.search(pattern, error),
               f"broken: {name}", f"{answer.get('exit')} {error!r}, wanted {pattern!r}")
 
 

@@ -161,7 +161,7 @@ TEST_CASE("the sheet to the customer says what is not taken and what stands, and
     letters(p, tax, "88");
     leave(p, tax, "88");
     p.touch("Close");
-    p.touch("To the customer");
+    p.touch("Send to the customer");
     CHECK(holds(p.text(), "Tax is not taken: it stays 8 %."));
     p.touch("Correct it");
     REQUIRE(p.app().ui().edit());

@@ -196,9 +196,9 @@ TEST_CASE("a touch on a stop of the drawn circuit opens what is entered for it")
     Person person;
     person.app().open("circuit");
     person.look();
-    const std::pair<const char*, const char*> stops[] = {{"circuit/chain/Panel", "field/shop.circuit.line_v"},
-                                                         {"circuit/chain/Breaker", "field/shop.circuit.breaker_a"},
-                                                         {"circuit/chain/Wiring", "field/shop.circuit.run_m"}};
+    const std::pair<const char*, const char*> stops[] = {{"circuit/chain/panel", "field/shop.circuit.line_v"},
+                                                         {"circuit/chain/breaker", "field/shop.circuit.breaker_a"},
+                                                         {"circuit/chain/run", "field/shop.circuit.run_m"}};
     for (const auto& [stop, field] : stops) {
         person.touch_id(stop);
         INFO(stop);
@@ -208,7 +208,7 @@ TEST_CASE("a touch on a stop of the drawn circuit opens what is entered for it")
         CHECK(in_view(person, "circuit/summary"));
         person.back();
     }
-    person.touch_id("circuit/chain/Machine");
+    person.touch_id("circuit/chain/machine");
     CHECK(person.app().open_panel() == "machine");
 }
 

@@ -37,7 +37,7 @@ TEST_CASE("edits on an empty sheet over unreadable work are not kept over it") {
         CHECK(browser().kept[0] == bytes);
         CHECK(browser().kept[1] == bytes);
         const bool newer = bytes.find("99") != std::string::npos;
-        CHECK(says(person, newer ? "of a newer Torchside: left alone" : "can't be read"));
+        CHECK(says(person, newer ? "from a newer Torchside and is left alone" : "can't be read"));
         CHECK_FALSE(says(person, "shown, not overwritten"));
         person.touch_id("notice/storage");
         person.touch("Save what is there as a file");
@@ -87,9 +87,9 @@ TEST_CASE("that nothing is kept is said before the first edit, and an update nev
     person.app().notice("storage-refused", "");
     person.app().notice("update-ready", "");
     person.look();
-    CHECK(says(person, "This browser keeps nothing"));
+    CHECK(says(person, "This browser saves nothing"));
     CHECK(person.node("notice/update") != nullptr);
-    CHECK(says(person, "Save a file first"));
+    CHECK(says(person, "Save a backup file first"));
     person.touch_id("notice/storage");
     person.touch("Save a backup file");
     CHECK(browser().downloaded.size() == 1);

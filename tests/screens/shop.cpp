@@ -184,7 +184,7 @@ TEST_CASE("the duty's current follows a typed largest current, and the job's com
     CHECK(stored().shop.machine.duty_current == Current{42, ampere});
     CHECK(stored().job.current == Current{42, ampere});
     person.type("Duty cycle", "0.5");
-    person.app().set("shop.machine.duty_current_a", 30.0, "Duty is rated at");
+    person.app().set("shop.machine.duty_current_a", 30.0, "Duty current");
     person.look();
     person.touch("60 A");
     CHECK(stored().shop.machine.duty_current == Current{30, ampere});
@@ -225,7 +225,7 @@ TEST_CASE("nothing of the example can be sent, by whichever way") {
     keep_shop(true);
     Person person;
     person.touch_id("place/quote");
-    person.touch("To the customer");
+    person.touch("Send to the customer");
     CHECK(says(person, "Nothing of the example shop can be sent. Start your own shop first."));
     person.touch_id("place/shop");
     person.touch("My other devices");
@@ -245,7 +245,7 @@ TEST_CASE("the whole job is sent from the shop, not to the customer") {
     keep_shop();
     Person person;
     person.touch_id("place/quote");
-    person.touch("To the customer");
+    person.touch("Send to the customer");
     CHECK_FALSE(says(person, "The whole job"));
     person.touch("Copy the link");
     CHECK(browser().copied.back().find("#q=") != std::string::npos);

@@ -214,9 +214,9 @@ void check_nothing(const Story& story, const App& app) {
     CHECK(row->about.starts_with("stop"));
     CHECK(story.name("wear", "wear/none").find(reason) != std::string::npos);
     for (const char* claim : {"can be cut as drawn", "will last the batch", "This job is cut", "good (smallest",
-                              "nothing to cut", "Chance it is clean"}) {
+                              "nothing to cut", "Chance of a clean cut"}) {
         INFO("claims: " << claim);
-        const bool tune = std::string_view(claim) == "Chance it is clean" && app.worksheet().settings;
+        const bool tune = std::string_view(claim) == "Chance of a clean cut" && app.worksheet().settings;
         CHECK((tune || !story.says(claim)));
     }
     for (const char* id : {"quote/total", "quote/hold"}) {
@@ -354,7 +354,7 @@ TEST_CASE("an enlarged part never leaves its view") {
         CHECK(part->place.inset(-2).holds(middle));
         CHECK(person.node("part/where") != nullptr);
     }
-    person.touch("Whole");
+    person.touch("Fit");
     CHECK(person.node("part/where") == nullptr);
 }
 

@@ -123,7 +123,7 @@ TEST_CASE("task 9: a bracket in 3/8 in with two holes: good, time for 40, sheets
     }
     thumb.keys("40");
     thumb.tap("Close");
-    thumb.tap("From the plate");
+    thumb.tap("Parts per sheet");
     thumb.tap("4 × 8 ft");
     thumb.read("Sheets for 40");
     CHECK(phone.person.node("plate/sheets")->value == "1");
@@ -151,7 +151,7 @@ TEST_CASE("task 10: priced with my rates and sent, in 20 touches") {
     }
     thumb.keys("35");
     thumb.tap("Close");
-    thumb.tap("To the customer");
+    thumb.tap("Send to the customer");
     thumb.tap("Copy the link");
     const torchside::Workbook& book = phone.person.app().book();
     CHECK(book.shop.rates.labour_per_h == 55);

@@ -20,12 +20,14 @@ Grid Column::grid(std::size_t count, std::size_t columns, float high) {
     return grid;
 }
 
-void Column::words(std::string_view id, Type type, std::string_view text, Colour colour) {
+void Column::words(std::string_view id, Type type, Label label, Colour colour) {
+    const std::string_view text = ui_->word(label);
     y_ += draws() ? web::words(*ui_, id, type, at(), room(), text, colour)
                   : ui_->pen().paragraph(type, {}, {}, text, room(), false);
 }
 
-void Column::heading(std::string_view id, std::string_view title) {
+void Column::heading(std::string_view id, Label label) {
+    const std::string_view title = ui_->word(label);
     const Point corner = at();
     const float height =
         23 + ui_->pen().paragraph(Type::label, {corner.x, corner.y + 18}, ui_->tokens().quiet, title, room());
@@ -33,7 +35,9 @@ void Column::heading(std::string_view id, std::string_view title) {
     y_ += height;
 }
 
-void Column::line(std::string_view id, std::string_view name, std::string_view value) {
+void Column::line(std::string_view id, Label left, Label right) {
+    const std::string_view name = ui_->word(left);
+    const std::string_view value = ui_->word(right);
     const Tokens& t = ui_->tokens();
     const Pen& pen = ui_->pen();
     const Point corner = at();
@@ -52,7 +56,9 @@ void Column::line(std::string_view id, std::string_view name, std::string_view v
     y_ += height + 1;
 }
 
-void Column::sign(std::string_view id, Sign sign, std::string_view text, std::string_view source) {
+void Column::sign(std::string_view id, Sign sign, Label sentence, Label below) {
+    const std::string_view text = ui_->word(sentence);
+    const std::string_view source = ui_->word(below);
     constexpr float words_from = 32;
     const Tokens& t = ui_->tokens();
     const Pen& pen = ui_->pen();
@@ -74,7 +80,7 @@ void Column::sign(std::string_view id, Sign sign, std::string_view text, std::st
     y_ = end + 11;
 }
 
-void Column::notes(std::string_view id, std::string_view title, std::span<const std::string> all) {
+void Column::notes(std::string_view id, Label title, std::span<const std::string> all) {
     heading(id, title);
     for (std::size_t i = 0; i < all.size(); ++i) {
         note(std::string(id) + '/' + std::to_string(i), all[i]);
@@ -88,27 +94,34 @@ void Column::rule() {
     }
 }
 
-bool Column::row(std::string_view id, std::string_view title, std::string_view quiet, Mark mark, bool chosen) {
+bool Column::row(std::string_view id, Label name, Label below, Mark mark, bool chosen) {
+    const std::string_view title = ui_->word(name);
+    const std::string_view quiet = ui_->word(below);
     return link_row(*ui_, id, strip(link_height(*ui_, title, quiet, place_.w)), title, quiet, mark, chosen);
 }
 
-bool Column::verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out, bool chosen) {
+bool Column::verdict(std::string_view id, Sign sign, Label title, Label below, bool chosen) {
+    const std::string_view sentence = ui_->word(title);
+    const std::string_view way_out = ui_->word(below);
     return verdict_row(*ui_, id, strip(verdict_height(*ui_, sentence, way_out, place_.w)), sign, sentence, way_out,
                        chosen);
 }
 
-bool Column::toggle(std::string_view id, std::string_view label, bool on, std::string_view quiet) {
+bool Column::toggle(std::string_view id, Label name, bool on, Label below) {
+    const std::string_view label = ui_->word(name);
+    const std::string_view quiet = ui_->word(below);
     return toggle_row(*ui_, id, strip(toggle_height(*ui_, label, quiet, place_.w)), label, on, quiet);
 }
 
-bool Column::button(std::string_view id, std::string_view label, Look look, std::string_view state) {
+bool Column::button(std::string_view id, Label label, Look look, std::string_view state) {
     return buttons({id, label, look, state}).has_value();
 }
 
 std::optional<std::size_t> Column::buttons(const Side& left, const std::optional<Side>& right) {
     const Grid cells = grid(1, right ? 2 : 1, ui_->touch_height());
     const auto used = [&](std::size_t cell, const Side& side) {
-        return web::button(*ui_, side.id, cells.cell(cell), side.label, side.look, Role::button, side.state, side.of);
+        return web::button(*ui_, side.id, cells.cell(cell), ui_->word(side.label), side.look, Role::button, side.state,
+                           side.of);
     };
     std::optional<std::size_t> which;
     if (draws() && used(0, left)) {
@@ -120,9 +133,10 @@ std::optional<std::size_t> Column::buttons(const Side& left, const std::optional
     return which;
 }
 
-std::optional<std::size_t> Column::choices(std::string_view group, std::string_view name, std::span<const Choice> items,
+std::optional<std::size_t> Column::choices(std::string_view group, Label name, std::span<const Choice> items,
                                            int columns) {
-    return web::choices(*ui_, group, inside(choices_height(*ui_, items.size(), columns)), name, items, columns);
+    return web::choices(*ui_, group, inside(choices_height(*ui_, items.size(), columns)), ui_->word(name), items,
+                        columns);
 }
 
 bool Column::figure(std::string_view id, const FigureLook& look, std::span<const double> cuts) {

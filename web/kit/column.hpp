@@ -1,8 +1,8 @@
 // Things that stand one below the other. Each is drawn where the last one ended, registers itself, and says whether it was used.
 //
-//     column.heading("air/fields", "Torch and weather");
-//     column.line("air/water", "Water in an arc hour", "12 g");
-//     if (column.button("air/use", "Use it", Look::main)) { ... }
+//     column.heading("air/fields", words::compressor::torch_and_weather);
+//     column.line("air/water", words::compressor::water, "12 g");
+//     if (column.button("kerf/log", words::common::add_to_log, Look::main)) { ... }
 //
 // Rows reach from edge to edge; words, lines and buttons keep a margin. What draws itself asks for its place: strip(), inside().
 #pragma once
@@ -40,39 +40,38 @@ public:
     Grid grid(std::size_t count, std::size_t columns, float high);
 
     // --- words
-    void words(std::string_view id, Type type, std::string_view text, Colour colour);
-    void text(std::string_view id, std::string_view text) { words(id, Type::text, text, ui_->tokens().ink); }
+    void words(std::string_view id, Type type, Label text, Colour colour);
+    void text(std::string_view id, Label text) { words(id, Type::text, text, ui_->tokens().ink); }
     /// Small and quiet: a basis, a source, a hint.
-    void note(std::string_view id, std::string_view text) { words(id, Type::label, text, ui_->tokens().quiet); }
+    void note(std::string_view id, Label text) { words(id, Type::label, text, ui_->tokens().quiet); }
     /// Why something was not done.
-    void refusal(std::string_view id, std::string_view text) { words(id, Type::text, text, ui_->tokens().stop); }
-    void heading(std::string_view id, std::string_view title);
+    void refusal(std::string_view id, Label text) { words(id, Type::text, text, ui_->tokens().stop); }
+    void heading(std::string_view id, Label title);
     /// Name on the left, figure on the right, a hairline under it.
-    void line(std::string_view id, std::string_view name, std::string_view value);
+    void line(std::string_view id, Label name, Label value);
     /// A sentence behind a sign, with its source in quiet print.
-    void sign(std::string_view id, Sign sign, std::string_view text, std::string_view source = {});
+    void sign(std::string_view id, Sign sign, Label text, Label source = {});
     void rule();
     /// Notes under a heading, each a paragraph.
-    void notes(std::string_view id, std::string_view title, std::span<const std::string> all);
+    void notes(std::string_view id, Label title, std::span<const std::string> all);
 
     // --- rows from edge to edge
-    bool row(std::string_view id, std::string_view title, std::string_view quiet, Mark mark, bool chosen = false);
-    bool verdict(std::string_view id, Sign sign, std::string_view sentence, std::string_view way_out,
-                 bool chosen = false);
-    bool toggle(std::string_view id, std::string_view label, bool on, std::string_view quiet = {});
+    bool row(std::string_view id, Label title, Label quiet, Mark mark, bool chosen = false);
+    bool verdict(std::string_view id, Sign sign, Label sentence, Label way_out, bool chosen = false);
+    bool toggle(std::string_view id, Label label, bool on, Label quiet = {});
 
     // --- between the margins
-    bool button(std::string_view id, std::string_view label, Look look = Look::plain, std::string_view state = {});
+    bool button(std::string_view id, Label label, Look look = Look::plain, std::string_view state = {});
     /// One button, or two side by side; which was used.
     struct Side {
-        std::string_view id, label;
+        std::string_view id;
+        Label label;
         Look look = Look::plain;
         std::string_view state{};
         std::string_view of{}; // what it acts on
     };
     std::optional<std::size_t> buttons(const Side& left, const std::optional<Side>& right = {});
-    std::optional<std::size_t> choices(std::string_view group, std::string_view name, std::span<const Choice> items,
-                                       int columns);
+    std::optional<std::size_t> choices(std::string_view group, Label name, std::span<const Choice> items, int columns);
 
     // --- figures
     bool figure(std::string_view id, const FigureLook& look, std::span<const double> cuts = {});

@@ -1,5 +1,7 @@
 #include "web/kit/controls.hpp"
 
+#include "generated/words/common.hpp"
+#include "generated/words/keypad.hpp"
 #include "web/kit/grid.hpp"
 
 namespace torchside::web {
@@ -125,7 +127,7 @@ float verdict_height(const Ui& ui, std::string_view sentence, std::string_view w
 
 bool verdict_row(Ui& ui, std::string_view id, Rect place, Sign sign, std::string_view sentence,
                  std::string_view way_out, bool chosen) {
-    std::string about = word_of(sign);
+    std::string about(ui.word(word_of(sign)));
     if (!way_out.empty()) {
         about += ". ";
         about += way_out;
@@ -177,8 +179,10 @@ bool toggle_row(Ui& ui, std::string_view id, Rect place, std::string_view label,
     pen.frame(box, t.ink, 1.5F);
     pen.fill({on ? box.x + half : box.x, box.y, half, high}, t.ink);
     const float line = box.centre().y - Pen::line_height(Type::label) / 2;
-    pen.text(Type::label, {box.x + half / 2, line}, on ? t.quiet : t.ground, "off", Align::centre);
-    pen.text(Type::label, {box.x + 1.5F * half, line}, on ? t.ground : t.quiet, "on", Align::centre);
+    pen.text(Type::label, {box.x + half / 2, line}, on ? t.quiet : t.ground, ui.word(words::keypad::off),
+             Align::centre);
+    pen.text(Type::label, {box.x + 1.5F * half, line}, on ? t.ground : t.quiet, ui.word(words::keypad::on),
+             Align::centre);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     return used;
 }
@@ -259,7 +263,7 @@ bool panel_head(Ui& ui, std::string_view id, Rect place, std::string_view title,
     std::string close(id);
     close += "/close";
     const Rect corner{place.right() - ui.touch_height(), place.y, ui.touch_height(), place.h - 1};
-    const bool used = ui.node(close, Role::button, corner, "Close");
+    const bool used = ui.node(close, Role::button, corner, words::common::close);
     press_ground(ui, close, corner, false);
     draw_mark(pen, Mark::close, corner.centre(), t.ink, ui.glove() ? 1.6F : 1.0F);
     return used;

@@ -46,7 +46,7 @@ bool big_figure(Ui& ui, std::string_view id, Rect place, const FigureLook& look,
         pen.fill(place, t.fill);
     }
     const Rect in = place.inset(14, 8);
-    pen.text(Type::label, {in.x, in.y}, t.quiet, look.name);
+    pen.text(Type::label, {in.x, in.y}, t.quiet, ui.word(look.name));
     pen.text(Type::label, {in.right(), in.y}, t.quiet, look.aside, Align::right);
     const Type type = pen.figure_type(Type::figure, look.number, look.unit, in.w);
     const float lower =

@@ -27,7 +27,7 @@ template <class Q>
 void draw_band(const Pen& pen, const Tokens& tokens, Rect place, Span span, std::span<const double> cuts = {});
 
 struct FigureLook {
-    std::string_view name;
+    Label name;
     std::string_view number;
     std::string_view unit{};
     std::string_view aside{}; // the other unit, or what it is at the controller

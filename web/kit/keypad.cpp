@@ -1,7 +1,10 @@
 #include "web/kit/keypad.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <string>
 
+#include "generated/words/keypad.hpp"
 #include "web/kit/controls.hpp"
 
 namespace torchside::web {
@@ -56,14 +59,20 @@ void turn_sign(Ui& ui) {
     ui.retype('-' + text);
 }
 
-std::string spoken(std::string_view key) {
-    return key == "\""   ? "inch"
-           : key == "/"  ? "over"
-           : key == "⅛"  ? "eighth"
-           : key == "ga" ? "gauge"
-           : key == "-"  ? "dash"
-           : key == "±"  ? "plus or minus"
-                         : std::string(key);
+/// A key whose sign does not say how it is called.
+struct Called {
+    std::string_view key, id;
+    Word name;
+};
+constexpr Called called[] = {{"\"", "inch", words::keypad::inch},
+                             {"/", "over", words::keypad::over},
+                             {"⅛", "eighth", words::keypad::eighth},
+                             {"ga", "gauge", words::keypad::gauge},
+                             {"±", "plus-minus", words::keypad::plus_or_minus}};
+
+const Called* called_of(std::string_view key) {
+    const auto* it = std::find_if(std::begin(called), std::end(called), [&](const Called& c) { return c.key == key; });
+    return it == std::end(called) ? nullptr : it;
 }
 
 struct Board {
@@ -87,8 +96,9 @@ struct Board {
         if (text.empty()) {
             return;
         }
-        const std::string id = "key/" + spoken(text);
-        const bool used = ui.node(id, Role::button, at, spoken(text));
+        const Called* other = called_of(text);
+        const std::string id = "key/" + std::string(other != nullptr ? other->id : text);
+        const bool used = ui.node(id, Role::button, at, other != nullptr ? Label(other->name) : Label(text));
         ui.pen().fill(at, ui.pressed(id) ? ui.tokens().hairline : ui.tokens().ground);
         ui.pen().frame(at, ui.tokens().hairline, 1);
         const Type type = text == "⅛" ? Type::second : Type::title;
@@ -98,7 +108,7 @@ struct Board {
             text == "⅛" ? type_eighth(ui) : text == "±" ? turn_sign(ui) : ui.type(text);
         }
     }
-    bool mark_key(std::string_view id, std::string_view name, Mark mark, Rect at) const {
+    bool mark_key(std::string_view id, Word name, Mark mark, Rect at) const {
         const bool used = ui.node(id, Role::button, at, name);
         ui.pen().fill(at, ui.pressed(id) ? ui.tokens().hairline : ui.tokens().ground);
         ui.pen().frame(at, ui.tokens().hairline, 1);
@@ -119,7 +129,7 @@ float keypad_height(const Ui& ui) {
 }
 
 KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
-    ui.open_group("keypad", Role::group, place, "Keypad");
+    ui.open_group("keypad", Role::group, place, words::keypad::name);
     ui.pen().fill(place, ui.tokens().fill);
     ui.pen().hline(place.x, place.right(), place.y + 1, ui.tokens().rule, 2);
     const Plan& plan = plan_of(ui);
@@ -131,7 +141,7 @@ KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
     board.key("0", board.cell(plan.nought));
     board.key(".", board.cell(plan.point));
     const bool has_below = !keys.below[0].empty();
-    if (board.mark_key("key/erase", "Erase", Mark::erase, board.cell(plan.erase))) {
+    if (board.mark_key("key/erase", words::keypad::erase, Mark::erase, board.cell(plan.erase))) {
         ui.type("\b");
     }
     for (int i = 0; i < 3; ++i) {
@@ -143,14 +153,14 @@ KeypadAnswer keypad(Ui& ui, Rect place, const Keys& keys) {
         board.key(keys.below[1], board.cell(plan.below[1]));
     }
     const Rect system = board.cell(has_below ? plan.system : plan.bare_system);
-    if (board.mark_key("key/system", "Use the device's keyboard", Mark::keyboard, system)) {
+    if (board.mark_key("key/system", words::keypad::device, Mark::keyboard, system)) {
         answer = KeypadAnswer::system_keyboard;
     }
-    if (button(ui, "key/next", board.cell(has_below ? plan.next : plan.bare_next), "Next")) {
+    if (button(ui, "key/next", board.cell(has_below ? plan.next : plan.bare_next), ui.word(words::keypad::next))) {
         ui.next_edit();
         answer = KeypadAnswer::done;
     }
-    if (button(ui, "key/done", board.cell(plan.done), "Done", Look::main)) {
+    if (button(ui, "key/done", board.cell(plan.done), ui.word(words::keypad::done), Look::main)) {
         ui.finish_edit();
         answer = KeypadAnswer::done;
     }

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "generated/words/sign.hpp"
+
 namespace torchside::web {
 namespace {
 
@@ -47,8 +49,8 @@ Colour colour_of(const Tokens& t, Sign sign) {
     return sign == Sign::holds ? t.ink : sign == Sign::caution ? t.caution : t.stop;
 }
 
-const char* word_of(Sign sign) {
-    return sign == Sign::holds ? "holds" : sign == Sign::caution ? "caution" : "stop";
+Word word_of(Sign sign) {
+    return sign == Sign::holds ? words::sign::fine : sign == Sign::caution ? words::sign::caution : words::sign::stop;
 }
 
 void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point c) {

@@ -1,6 +1,7 @@
 // Signs and pictograms: our own strokes, 2 px, one size.
 #pragma once
 
+#include "core/words/text.hpp"
 #include "web/kit/pen.hpp"
 
 namespace torchside::web {
@@ -31,7 +32,7 @@ enum class Mark {
 /// About 18 px across, centred: a disc holds, a triangle cautions, a square stops.
 void draw_sign(const Pen& pen, const Tokens& tokens, Sign sign, Point centre);
 [[nodiscard]] Colour colour_of(const Tokens& tokens, Sign sign);
-[[nodiscard]] const char* word_of(Sign sign);
+[[nodiscard]] Word word_of(Sign sign);
 
 /// 24 px across, centred, times `scale`.
 void draw_mark(const Pen& pen, Mark mark, Point centre, Colour colour, float scale = 1);

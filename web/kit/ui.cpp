@@ -69,16 +69,16 @@ void Ui::leave(std::string_view id, std::string_view text) {
     left_ = editing(id);
 }
 
-bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value,
-              std::string_view state, std::string_view about) {
+bool Ui::node(std::string_view id, Role role, Rect place, Label name, std::string_view value, std::string_view state,
+              Label about) {
     Node n{std::string(id),
            groups_.empty() ? std::string() : groups_.back(),
            role,
-           std::string(name),
+           std::string(word(name)),
            std::string(value),
            std::string(state),
            place,
-           std::string(about),
+           std::string(word(about)),
            place,
            -1};
     if (!open_regions_.empty()) {
@@ -94,7 +94,7 @@ bool Ui::node(std::string_view id, Role role, Rect place, std::string_view name,
     return false;
 }
 
-void Ui::open_group(std::string_view id, Role role, Rect place, std::string_view name, std::string_view state) {
+void Ui::open_group(std::string_view id, Role role, Rect place, Label name, std::string_view state) {
     node(id, role, place, name, {}, state);
     groups_.emplace_back(id);
 }

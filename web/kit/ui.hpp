@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "web/kit/gesture.hpp"
+#include "web/kit/label.hpp"
 #include "web/kit/pen.hpp"
 #include "web/mirror/tree.hpp"
 
@@ -28,6 +29,7 @@ public:
     // --- for the frame loop
     void begin(Pen& pen, const Tokens& tokens, Rect screen, double now, bool glove);
     void end();
+    void speak(const Language& language) { language_ = &language; }
     /// True when the last build consumed an activation or an entry: build again before showing.
     [[nodiscard]] bool changed() const { return changed_; }
     [[nodiscard]] const Tree& tree() const { return tree_; }
@@ -46,6 +48,8 @@ public:
     // --- for controls
     [[nodiscard]] Pen& pen() const { return *pen_; }
     [[nodiscard]] const Tokens& tokens() const { return *tokens_; }
+    /// In the user's language. It lives as long as the label's own text, or the table.
+    [[nodiscard]] std::string_view word(Label label) const { return label.in(*language_); }
     [[nodiscard]] Rect screen() const { return screen_; }
     [[nodiscard]] bool glove() const { return glove_; }
     /// Height of a control a thumb must hit: 56 px, 96 px with gloves.
@@ -55,11 +59,11 @@ public:
     [[nodiscard]] bool low() const { return screen_.h < 520; }
 
     /// Register a node; its parent is the group that is open. Returns true when it was activated.
-    bool node(std::string_view id, Role role, Rect place, std::string_view name, std::string_view value = {},
-              std::string_view state = {}, std::string_view about = {});
+    bool node(std::string_view id, Role role, Rect place, Label name, std::string_view value = {},
+              std::string_view state = {}, Label about = {});
     [[nodiscard]] bool pressed(std::string_view id) const { return !id.empty() && gesture.pressed(now_) == id; }
 
-    void open_group(std::string_view id, Role role, Rect place, std::string_view name, std::string_view state = {});
+    void open_group(std::string_view id, Role role, Rect place, Label name, std::string_view state = {});
     void close_group();
 
     /// Content that may be larger than its view. Draw at the returned origin; close with the size of what was drawn.
@@ -130,6 +134,7 @@ private:
 
     Pen* pen_ = nullptr;
     const Tokens* tokens_ = &paper;
+    const Language* language_ = &english();
     Rect screen_{};
     double now_ = 0;
     bool glove_ = false;

@@ -47,7 +47,8 @@ void download(std::string_view name, std::string_view type, std::string_view tex
 void save_quote(std::string_view name, std::string_view link) {
     const auto quote = document::open_quote_link(link);
     if (quote.ok()) {
-        browser().downloaded.push_back({std::string(name), "text/html", document::quote_file(quote.value(), "")});
+        browser().downloaded.push_back(
+            {std::string(name), "text/html", document::quote_file(quote.value(), customers_english(), "")});
     }
 }
 void print() {

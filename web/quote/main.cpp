@@ -45,7 +45,8 @@ TORCHSIDE_EXPORT char* torchside_room(unsigned bytes) {
 TORCHSIDE_EXPORT const char* torchside_quote(const char* link, int today) {
     auto read = document::open_sealed_quote(link);
     opened() = read ? std::move(read.value()) : document::OpenedQuote();
-    answer() = read ? document::quote_html(opened().quote, today) : '!' + document::refused_html(read.fault());
+    answer() = read ? document::quote_html(opened().quote, customers_english(), today)
+                    : '!' + document::refused_html(read.fault(), customers_english());
     return answer().c_str();
 }
 
@@ -61,14 +62,14 @@ TORCHSIDE_EXPORT const char* torchside_quote_seal() {
 /// What the shop that sealed it says of the quote that is open, by the rows of its list (document::read_rows): a sign and a sentence.
 TORCHSIDE_EXPORT const char* torchside_quote_standing(const char* rows, int today) {
     const auto [sign, words] = document::standing(opened().quote, opened().body, document::read_rows(rows), today);
-    answer() = std::string(sign) + words;
+    answer() = std::string(sign) + say(words, Speech(customers_english(), opened().quote.units));
     return answer().c_str();
 }
 
 /// The customer's page as one file; empty when the link is refused.
 TORCHSIDE_EXPORT const char* torchside_quote_file(const char* link) {
     const auto quote = document::open_quote_link(link);
-    answer() = quote ? document::quote_file(quote.value(), {style, sizeof style}) : std::string();
+    answer() = quote ? document::quote_file(quote.value(), customers_english(), {style, sizeof style}) : std::string();
     return answer().c_str();
 }
 

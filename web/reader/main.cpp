@@ -46,7 +46,7 @@ TORCHSIDE_EXPORT unsigned torchside_read(int unit) {
     const auto drawing = drawing::read_drawing(held().text, settings);
     held().text.clear();
     held().text.shrink_to_fit();
-    held().fault = drawing ? "" : say(drawing.fault().text, UnitSystem::metric);
+    held().fault = drawing ? "" : say(drawing.fault().text, Speech(readers_english(), UnitSystem::metric));
     held().row = drawing ? drawing::pack(drawing.value()) : std::vector<double>{};
     return static_cast<unsigned>(held().row.size());
 }

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/store/workbook_file.hpp"
+#include "generated/words/done.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -207,21 +208,21 @@ void App::notice(std::string_view kind, std::string_view text) {
     } else if (kind == "no-qr") {
         show_qr = false;
         links.fail_qr();
-        say("No QR code: its program did not arrive. Try again with the network on.", Sign::caution);
+        say(word(words::done::no_qr), Sign::caution);
     } else if (kind == "copied") {
         note_issued(links.handed(kind));
-        say("Copied. Paste it where you write to them.");
+        say(word(words::done::copied));
     } else if (kind == "shared") {
         note_issued(links.handed(kind));
     } else if (kind == "not-copied") {
         links.hand({}, {});
-        say("Not copied: the browser refused. Share it, or show the QR code.", Sign::caution);
+        say(word(words::done::not_copied), Sign::caution);
     } else if (kind == "saved") {
         note_issued(links.handed(kind));
-        say("Saved as " + std::string(text) + ". Look in your downloads.");
+        say(say(words::done::Saved{.file = text}));
     } else if (kind == "not-saved") {
         links.hand({}, {});
-        say("Not saved: " + std::string(text) + ". Try again with the network on.", Sign::caution);
+        say(say(words::done::NotSaved{.file = text}), Sign::caution);
     } else if (kind == "route") {
         step_on();
         take_route(text);
@@ -246,8 +247,7 @@ void App::open_file(std::string_view text) {
     }
     const Fault& fault = read.fault();
     const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
-    say_of_file(foreign ? "It is not a Torchside backup. Pick a file that Save a backup file made."
-                        : "One entry of that backup can't be used: " + say(fault.text) + '.');
+    say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
 }
 
 void App::bring(Workbook book, From from) {
@@ -265,7 +265,7 @@ void App::rescue() {
         bring(std::move(read->workbook), From::damaged);
         incoming_lost = lost;
     } else {
-        refusal_ = "Not one entry of it can be read.";
+        refusal_ = word(words::done::unreadable);
     }
 }
 
@@ -286,6 +286,7 @@ void App::build(Pen& pen, Rect screen, double now) {
     drop_stale();
     building_ = true;
     columns_ = screen.w >= three_columns ? 3 : screen.w >= two_columns ? 2 : 1;
+    ui_.speak(speech().language);
     ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
     pen.fill(screen, tokens().ground);
     lay_out(*this, screen, columns_);

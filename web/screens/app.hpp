@@ -64,8 +64,8 @@ public:
     /// The coupon under scratch.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
     [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
-    /// A label, a heading: a phrase of the table without slots, in the user's language.
-    [[nodiscard]] std::string_view word(Word word) const { return phrase(word, speech().language); }
+    /// A label, a heading, in the user's language.
+    [[nodiscard]] std::string_view word(Label label) const { return label.in(speech().language); }
     /// What core has to say, in the user's units.
     [[nodiscard]] std::string say(const Text& text) const;
     [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
@@ -86,16 +86,16 @@ public:
 
     /// Intents (changes.cpp). Each gives a new workbook, which is evaluated and kept, or leaves all as it was and says
     /// why in refusal(). What was there before stays at hand, with the name of the change: "Thickness 6 → 8 mm".
-    bool take(Outcome<Workbook> changed, std::string_view name);
+    bool take(Outcome<Workbook> changed, Label name);
     /// One value; `label` is what its field is called. All that is typed in one field without leaving it is one change.
     enum class By { touch, typing };
-    bool set(std::string_view path, const document::Scalar& value, std::string_view label, By by = By::touch);
+    bool set(std::string_view path, const document::Scalar& value, Label label, By by = By::touch);
     /// What hangs on the value that was just typed: part of that change, undone with it.
     void add(Outcome<Workbook> changed);
     /// Rows for the log out of scratch: undone, what was measured is back on its panel too.
-    bool log(Outcome<Workbook> changed, std::string_view name);
+    bool log(Outcome<Workbook> changed, Label name);
     /// Takes one entry out of a list.
-    bool remove(std::string_view path, std::string_view name);
+    bool remove(std::string_view path, Label name);
     /// A value that the app itself puts beside what the user does: no change of his, and undoing one leaves it there.
     void set_beside(std::string_view path, const document::Scalar& value);
     /// A quote was handed out: into the list, undone or not.
@@ -114,7 +114,7 @@ public:
     void drop_draft(std::string_view id);
     /// Why the last entry was not taken; empty when it was.
     [[nodiscard]] const std::string& refusal() const { return refusal_; }
-    void refuse(std::string_view why) { refusal_ = why; }
+    void refuse(Label why) { refusal_ = word(why); }
     /// The app's own keypad, or the system's keyboard for this field.
     bool system_keyboard = false;
     /// False too where there are keys and no finger.

@@ -7,22 +7,24 @@
 #include "core/quantity/print.hpp"
 #include "core/schema/schema.hpp"
 #include "core/store/workbook_file.hpp"
+#include "generated/words/change.hpp"
+#include "generated/words/keypad.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 
-std::string value_words(std::string_view path, const document::Scalar& value, const Workbook& book) {
+std::string value_words(const App& app, std::string_view path, const document::Scalar& value, const Workbook& book) {
     using Kind = document::Scalar::Type;
-    if (value.type == Kind::none) {
-        return "blank";
+    if (value.type == Kind::none || (value.type == Kind::text && value.text.empty())) {
+        return app.say(words::change::blank);
     }
     if (value.type == Kind::text) {
-        return value.text.empty() ? "blank" : value.text;
+        return value.text;
     }
     if (value.type == Kind::flag) {
-        return value.number != 0 ? "on" : "off";
+        return app.say(value.number != 0 ? words::keypad::on : words::keypad::off);
     }
     const auto info = document::field(path);
     return path == "job.thickness_mm"
@@ -32,26 +34,28 @@ std::string value_words(std::string_view path, const document::Scalar& value, co
 
 namespace {
 
-/// "6 → 8 mm": a unit that both have is said once.
-std::string from_to(std::string from, const std::string& to) {
+/// "6" of "6 → 8 mm": a unit that both have is said once.
+std::string without_unit(std::string from, const std::string& to) {
     const std::size_t gap = to.rfind(' ');
     if (gap != std::string::npos && from.ends_with(to.substr(gap))) {
         from.resize(from.size() - (to.size() - gap));
     }
-    return from + " → " + to;
+    return from;
 }
 
-std::string name_of(std::string_view path, std::string_view label, const document::Scalar& from,
-                    const document::Scalar& to, const Workbook& book) {
+std::string name_of(const App& app, std::string_view path, Label label, const document::Scalar& from,
+                    const document::Scalar& to) {
     using Kind = document::Scalar::Type;
-    std::string name(label);
+    const std::string_view what = app.word(label);
     if (from.type == Kind::text || to.type == Kind::text) {
-        return name + " changed";
+        return app.say(words::change::Rewritten{.what = what});
     }
+    const std::string now = value_words(app, path, to, app.book());
     if (to.type == Kind::flag) {
-        return name + ": " + value_words(path, to, book);
+        return app.say(words::change::Choice{.to = now, .what = what});
     }
-    return name + ' ' + from_to(value_words(path, from, book), value_words(path, to, book));
+    const std::string before = without_unit(value_words(app, path, from, app.book()), now);
+    return app.say(words::change::Number{.from = before, .to = now, .what = what});
 }
 
 std::string told(const App& app, const Fault& fault) {
@@ -111,11 +115,11 @@ void App::settle_clash(bool mine) {
     clash.reset();
     close();
     if (mine) { // what has been changed since stays, where it is not what was asked
-        take(document::merge(asked.theirs, asked.mine, book_).mine, "Kept as this tab had it");
+        take(document::merge(asked.theirs, asked.mine, book_).mine, words::change::kept_mine);
     }
 }
 
-bool App::take(Outcome<Workbook> changed, std::string_view name) {
+bool App::take(Outcome<Workbook> changed, Label name) {
     if (!changed.ok()) {
         refusal_ = told(*this, changed.fault());
         return false;
@@ -128,12 +132,12 @@ bool App::take(Outcome<Workbook> changed, std::string_view name) {
     if (document::write_workbook(changed.value()) == written_) {
         return true; // touched again what is so already
     }
-    change_ = Change{std::string(name), book_};
+    change_ = Change{std::string(word(name)), book_};
     adopt(std::move(changed.value()));
     return true;
 }
 
-bool App::set(std::string_view path, const document::Scalar& value, std::string_view label, By by) {
+bool App::set(std::string_view path, const document::Scalar& value, Label label, By by) {
     if (by == By::touch) {
         drafts.drop_path(path);
     }
@@ -141,7 +145,7 @@ bool App::set(std::string_view path, const document::Scalar& value, std::string_
     const bool goes_on = by == By::typing && change_ && change_->typed == path;
     const document::Scalar first = goes_on ? change_->first : now.value_or(document::Scalar());
     Workbook before = goes_on ? change_->before : book_;
-    if (!take(document::set(book_, path, value), name_of(path, label, first, value, book_))) {
+    if (!take(document::set(book_, path, value), name_of(*this, path, label, first, value))) {
         return false;
     }
     if (by == By::typing && change_ && goes_on && value == first) {
@@ -160,7 +164,7 @@ void App::add(Outcome<Workbook> changed) {
     }
 }
 
-bool App::log(Outcome<Workbook> changed, std::string_view name) {
+bool App::log(Outcome<Workbook> changed, Label name) {
     if (!take(std::move(changed), name)) {
         return false;
     }
@@ -171,7 +175,7 @@ bool App::log(Outcome<Workbook> changed, std::string_view name) {
     return true;
 }
 
-bool App::remove(std::string_view path, std::string_view name) {
+bool App::remove(std::string_view path, Label name) {
     drafts.drop_path(path.substr(0, path.find('['))); // its rows are others now
     return take(document::remove(book_, path), name);
 }
@@ -241,26 +245,26 @@ namespace {
 
 constexpr float bar_button = 88;
 
-std::string bar_words(const Change& change) {
-    return change.undone ? "Undone: " + change.name : change.name;
+std::string bar_words(const App& app) {
+    const Change& change = *app.change();
+    return change.undone ? app.say(words::change::Undone{.what = change.name}) : change.name;
 }
 
 } // namespace
 
 std::string change_words(const App& app) {
-    const Change* change = app.change();
-    return change == nullptr ? std::string() : bar_words(*change) + ". ";
+    return app.change() == nullptr ? std::string() : bar_words(app) + ". ";
 }
 
 void change_bar(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const std::string text = bar_words(*app.change());
+    const std::string text = bar_words(app);
     const float room = rest.w - bar_button - 36;
     const float lines = pen.paragraph(Type::text, {}, {}, text, room, false);
     const Rect bar = rest.take_bottom(std::max(ui.touch_height(), lines + 16));
-    ui.open_group("change", Role::group, bar, "Last change");
+    ui.open_group("change", Role::group, bar, words::change::last);
     pen.fill(bar, t.fill);
     pen.hline(bar.x, bar.right(), bar.y, t.rule, 1);
     const Point at{bar.x + 14, bar.centre().y - lines / 2};
@@ -268,7 +272,8 @@ void change_bar(App& app, Rect& rest) {
     pen.paragraph(Type::text, at, t.ink, text, room);
     const float high = ui.touch_height() - 8;
     const Rect key{bar.right() - bar_button - 8, bar.centre().y - high / 2, bar_button, high};
-    const bool used = button(ui, "change/undo", key, app.change()->undone ? "Redo" : "Undo", Look::main);
+    const bool used = button(ui, "change/undo", key,
+                             ui.word(app.change()->undone ? words::change::redo : words::change::undo), Look::main);
     ui.close_group();
     if (used) {
         app.undo();

@@ -16,6 +16,8 @@
 
 namespace torchside::web {
 
+class App;
+
 /// Read off instruments to work settings out from; kept while the app is open, in no workbook.
 struct Scratch {
     struct Cut { // that is read, in mm and V
@@ -53,6 +55,7 @@ struct Change {
 };
 
 /// A value of the workbook as a person reads it: "6 mm", "8.25 %", "on", "blank".
-[[nodiscard]] std::string value_words(std::string_view path, const document::Scalar& value, const Workbook& book);
+[[nodiscard]] std::string value_words(const App& app, std::string_view path, const document::Scalar& value,
+                                      const Workbook& book);
 
 } // namespace torchside::web

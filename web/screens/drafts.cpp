@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "generated/words/entry.hpp"
 #include "web/screens/body.hpp"
 #include "web/screens/screens.hpp"
 
@@ -45,9 +46,9 @@ std::string draft_words(const App& app) {
         if (!d.path.empty()) {
             const bool text = d.stands.type == document::Scalar::Type::text && !d.stands.text.empty();
             out += out.empty() ? "" : " ";
-            out += d.label + " is not taken: it " +
-                   (text ? std::string("keeps its old text.")
-                         : "stays " + value_words(d.path, d.stands, app.book()) + '.');
+            out += text ? app.say(words::entry::NotTakenText{.field = d.label})
+                        : app.say(words::entry::NotTaken{.field = d.label,
+                                                         .value = value_words(app, d.path, d.stands, app.book())});
         }
     }
     return out;
@@ -66,9 +67,10 @@ bool draft_in_sight(const App& app) {
 
 void draft_bar(App& app, Rect& rest) {
     const std::string text = draft_words(app);
-    const Rect bar = rest.take_bottom(verdict_height(app.ui(), text, "Touch to correct it", rest.w));
+    const std::string_view way = app.word(words::entry::touch_to_correct);
+    const Rect bar = rest.take_bottom(verdict_height(app.ui(), text, way, rest.w));
     app.ui().pen().hline(bar.x, bar.right(), bar.y, app.ui().tokens().rule, 1);
-    if (verdict_row(app.ui(), "draft", bar, Sign::caution, text, "Touch to correct it")) {
+    if (verdict_row(app.ui(), "draft", bar, Sign::caution, text, way)) {
         open_draft(app);
     }
 }
@@ -79,7 +81,7 @@ void draft_caution(Body& body) {
     }
     body.sign("drafts", Sign::caution, draft_words(body.app));
     body.gap(10);
-    if (body.button("send/correct", "Correct it")) {
+    if (body.button("send/correct", words::entry::correct)) {
         open_draft(body.app);
     }
     body.gap(12);

@@ -8,13 +8,15 @@
 #include "core/stock/gauge.hpp"
 #include "core/stock/thickness.hpp"
 #include "generated/words/ask.hpp"
+#include "generated/words/change.hpp"
+#include "generated/words/entry.hpp"
+#include "generated/words/title.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr const char* not_given = "not given";
 constexpr std::size_t longest_name = 24; // of a value on a button
 constexpr const char* no_reading = "—";
 
@@ -71,10 +73,11 @@ std::string asks(App& app, std::string_view id, std::string_view path) {
 struct FieldText {
     std::string_view id;
     std::string_view path; // of the workbook; empty for a figure that scratch holds
-    std::string_view label;
-    std::string shown; // the stored value
-    std::string idle;  // the quiet line when nobody types
-    std::string takes; // what is accepted, said while the field is open
+    Label label;
+    std::string shown;  // the stored value
+    bool blank = false; // there is none
+    std::string idle;   // the quiet line when nobody types
+    std::string takes;  // what is accepted, said while the field is open
     FieldLook::Keyboard keyboard = FieldLook::Keyboard::own;
 };
 
@@ -82,7 +85,7 @@ struct FieldText {
 void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
     app.put_back(f.path);
     app.refuse("");
-    app.drafts.keep({std::string(f.id), std::string(f.label), entry.text, std::string(f.path),
+    app.drafts.keep({std::string(f.id), std::string(app.word(f.label)), entry.text, std::string(f.path),
                      document::get(app.book(), f.path).value_or(document::Scalar()), app.page(), panel_on_show(app),
                      entry.final});
     if (entry.final && !entry.left) {
@@ -92,11 +95,12 @@ void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
 
 /// One touch drops the draft.
 void way_back(Body& body, const FieldText& f) {
-    const bool blank = f.shown.empty() || f.shown == not_given || f.shown == no_reading;
+    const App& app = body.app;
+    const bool long_text = f.shown.size() > longest_name;
     body.gap(6);
-    if (body.button(std::string(f.id) + "/back", blank                           ? "Leave it blank"
-                                                 : f.shown.size() > longest_name ? "Put back the old text"
-                                                                                 : "Put back " + f.shown)) {
+    if (body.button(std::string(f.id) + "/back", f.blank || f.shown.empty() ? app.say(words::entry::leave_blank)
+                                                 : long_text                ? app.say(words::entry::put_back_text)
+                                                             : app.say(words::entry::PutBack{.value = f.shown}))) {
         body.app.drop_draft(f.id);
     }
     body.gap(8);
@@ -134,12 +138,13 @@ void typed_field(Body& body, const FieldText& f, Read read, Take take) {
     const bool offer = draft != nullptr && (!active || fresh || draft->insisted);
     Below below = below_of(app, f, parsed, active);
     if (draft != nullptr && !active && !below.error && parsed.answers.empty()) {
-        below = {"Not taken: type it again.", true}; // what it was refused for is gone: the units have changed, say
+        below = {app.say(words::entry::type_again),
+                 true}; // what it was refused for is gone: the units have changed, say
     }
     const std::string shown = draft != nullptr ? kept : f.shown;
     const std::string_view error = below.error ? std::string_view(below.text) : std::string_view();
     const Rect row = body.strip(field_height(ui, below.text, body.width()));
-    if (const auto entry = field_row(ui, f.id, row, {f.label, shown, below.text, error, f.keyboard})) {
+    if (const auto entry = field_row(ui, f.id, row, {app.word(f.label), shown, below.text, error, f.keyboard})) {
         const ParsedEntry other = reads && entry->text == typed ? ParsedEntry{} : read(entry->text);
         const auto& value = reads && entry->text == typed ? parsed.value : other.value;
         if (value && take(*value)) {
@@ -167,17 +172,23 @@ FieldLook::Keyboard keyboard_of(const App& app) {
 
 std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
     const bool given = value.type == document::Scalar::Type::number;
-    return given ? show_field(value.number, info.unit, app.book().shop) : not_given;
+    return given ? show_field(value.number, info.unit, app.book().shop) : app.say(words::entry::not_set);
 }
 
-auto setter(App& app, std::string_view path, std::string_view label) {
+auto setter(App& app, std::string_view path, Label label) {
     return [&app, path, label](const document::Scalar& v) { return app.set(path, v, label, App::By::typing); };
 }
 
-void text_field(Body& body, std::string_view id, std::string_view path, std::string_view label,
-                const document::Scalar& value, const document::FieldInfo& info) {
-    const FieldText field{
-        id, path, label, value.text, body.app.say(info.meaning), asks(body.app, id, path), FieldLook::Keyboard::text};
+void text_field(Body& body, std::string_view id, std::string_view path, Label label, const document::Scalar& value,
+                const document::FieldInfo& info) {
+    const FieldText field{id,
+                          path,
+                          label,
+                          value.text,
+                          value.text.empty(),
+                          body.app.say(info.meaning),
+                          asks(body.app, id, path),
+                          FieldLook::Keyboard::text};
     const auto read = [](const std::string& text) {
         return ParsedEntry{.value = document::Scalar(std::string_view(text))};
     };
@@ -186,7 +197,7 @@ void text_field(Body& body, std::string_view id, std::string_view path, std::str
 
 } // namespace
 
-void Body::field(std::string_view path, std::string_view label, bool (*take)(App& app, double number)) {
+void Body::field(std::string_view path, Label label, bool (*take)(App& app, double number)) {
     const auto info = document::field(path);
     const auto value = document::get(app.book(), path);
     if (!info || !value) {
@@ -207,8 +218,14 @@ void Body::field(std::string_view path, std::string_view label, bool (*take)(App
     Text meaning = info->meaning;
     meaning += document::blank_words(*info);
     const std::string idle = app.say(meaning);
-    const FieldText field{
-        id, path, label, shown_number(app, *info, *value), idle, asks(app, id, path), keyboard_of(app)};
+    const FieldText field{id,
+                          path,
+                          label,
+                          shown_number(app, *info, *value),
+                          value->type == document::Scalar::Type::none,
+                          idle,
+                          asks(app, id, path),
+                          keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (info->nullable && text.empty()) {
             return ParsedEntry{.value = document::Scalar()};
@@ -241,15 +258,15 @@ void edit_entry(App& app, std::string_view path) {
     }
 }
 
-void Body::reading(std::string_view id, std::string_view label, std::string_view idle, FieldUnit unit,
-                   std::optional<double>& value) {
+void Body::reading(std::string_view id, Label label, Label idle, FieldUnit unit, std::optional<double>& value) {
     const UnitSystem units = app.book().shop.display.units;
     const FieldText field{id,
                           {},
                           label,
                           value ? print_field(*value, unit, units) : no_reading,
-                          std::string(idle),
-                          std::string(idle),
+                          !value,
+                          std::string(app.word(idle)),
+                          std::string(app.word(idle)),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
         if (text.empty()) {
@@ -270,29 +287,31 @@ void Body::reading(std::string_view id, std::string_view label, std::string_view
     });
 }
 
-void Body::word_choice(const char* path, const char* name, std::span<const char* const> words,
-                       std::span<const char* const> labels, int columns) {
+void Body::word_choice(const char* path, Label name, std::span<const char* const> words, std::span<const Label> labels,
+                       int columns) {
     const auto now = document::get(app.book(), path);
     columns = columns > 0 ? columns : static_cast<int>(words.size());
     std::vector<Choice> items;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        items.push_back({std::string("field/") + path + '/' + words[i], labels[i], now && now->text == words[i]});
+        items.push_back({std::string("field/") + path + '/' + words[i], std::string(app.word(labels[i])),
+                         now && now->text == words[i]});
     }
     heading(std::string("title/") + path, name);
     if (const auto touched = choices(std::string("choice/") + path, name, items, columns)) {
         const char* word = words[*touched];
         app.take(document::set(app.book(), path, *word == '\0' ? document::Scalar(nullptr) : document::Scalar(word)),
-                 std::string(name) + ": " + labels[*touched]);
+                 app.say(words::change::Choice{.to = app.word(labels[*touched]), .what = app.word(name)}));
     }
     gap(12);
 }
 
-void Body::number_choice(const char* path, const char* name, std::span<const double> numbers,
-                         std::span<const char* const> labels, int columns) {
+void Body::number_choice(const char* path, Label name, std::span<const double> numbers, std::span<const Label> labels,
+                         int columns) {
     const auto now = document::get(app.book(), path);
     std::vector<Choice> items;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
-        items.push_back({std::string("field/") + path + '/' + labels[i], labels[i], now && now->number == numbers[i]});
+        items.push_back({std::string("field/") + path + '/' + print_trimmed(numbers[i], 3),
+                         std::string(app.word(labels[i])), now && now->number == numbers[i]});
     }
     if (const auto touched = choices(std::string("choice/") + path, name, items, columns)) {
         ui().stop_edit();
@@ -312,8 +331,9 @@ void Body::thickness() {
     }
     const FieldText field{"stock/thickness",
                           "job.thickness_mm",
-                          "Thickness",
+                          words::title::thickness,
                           plate.whole(),
+                          false,
                           idle,
                           asks(app, "stock/thickness", "job.thickness_mm"),
                           keyboard_of(app)};
@@ -321,22 +341,24 @@ void Body::thickness() {
         ParsedEntry entry =
             parse_entry(app, stock::read_thickness(text, job.material, units), [](Length l) { return l.in(mm); });
         if (entry.value) {
-            entry.as += " is " + print(Length{entry.value->number, mm}, units).text();
+            const std::string size = print(Length{entry.value->number, mm}, units).text();
+            entry.as = app.say(words::entry::ReadAs{.size = size, .typed = entry.as});
         } else if (entry.refused) {
             const Text gauge = document::refused_gauge(*entry.refused, job.material);
             entry.wrong = gauge.empty() ? field.takes : app.say(gauge);
         }
         return entry;
     };
-    typed_field(*this, field, read, setter(app, "job.thickness_mm", "Thickness"));
+    typed_field(*this, field, read, setter(app, "job.thickness_mm", words::title::thickness));
 }
 
 void Body::current() {
     const FieldText field{"stock/current",
                           "job.current_a",
-                          "Current",
+                          words::title::current,
                           show(app.book().job.current).whole(),
-                          "Output of the machine",
+                          false,
+                          app.say(words::entry::output),
                           asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
@@ -347,7 +369,7 @@ void Body::current() {
         }
         return entry;
     };
-    typed_field(*this, field, read, setter(app, "job.current_a", "Current"));
+    typed_field(*this, field, read, setter(app, "job.current_a", words::title::current));
 }
 
 } // namespace torchside::web

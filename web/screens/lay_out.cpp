@@ -1,5 +1,10 @@
 // The sheet of paper: title block, places, and one, two or three columns. Nothing is stretched.
 #include "core/stock/properties.hpp"
+#include "generated/words/change.hpp"
+#include "generated/words/notice.hpp"
+#include "generated/words/place.hpp"
+#include "generated/words/settings.hpp"
+#include "generated/words/title.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
@@ -18,13 +23,13 @@ void edit(App& app, std::string_view id, const std::string& stands) {
     app.ui().start_edit(id, draft != nullptr ? draft->text : stands);
 }
 
-bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, const Shown& shown, bool open) {
+bool title_cell(Ui& ui, std::string_view id, Rect cell, Word label, const Shown& shown, bool open) {
     std::string value = shown.unit.empty() ? shown.number : shown.whole();
     if (!shown.other.empty()) {
         value += ", " + shown.other;
     }
     const bool used =
-        ui.node(id, Role::button, cell, label, value, open ? "expanded" : "collapsed", "Change the stock");
+        ui.node(id, Role::button, cell, label, value, open ? "expanded" : "collapsed", words::title::change);
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     if (ui.pressed(id)) {
@@ -34,7 +39,7 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
     const Type type = pen.figure_type(Type::title, shown.number, shown.unit, room);
     const float step = Pen::line_height(Type::label) + 5;
     const float top = cell.centre().y - (step + Pen::line_height(Type::title)) / 2 - 1;
-    pen.words_in({cell.x + 8, top, room, Pen::line_height(Type::label)}, Type::label, t.quiet, label);
+    pen.words_in({cell.x + 8, top, room, Pen::line_height(Type::label)}, Type::label, t.quiet, ui.word(label));
     if (shown.unit.empty()) {
         pen.words_in({cell.x + 8, top + step - 1, room, Pen::line_height(Type::title)}, Type::title, t.ink,
                      shown.number);
@@ -50,10 +55,10 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, std::string_view label, 
 void units_switch(App& app, Rect cell) {
     Ui& ui = app.ui();
     const bool metric = app.metric();
-    if (ui.node("title/units", Role::button, cell, "Units", metric ? "metric" : "inch", {},
-                "Switch between mm and inch")) {
+    if (ui.node("title/units", Role::button, cell, words::title::units,
+                app.word(metric ? words::title::metric : words::title::inch), {}, words::title::switch_units)) {
         app.take(document::set(app.book(), "shop.display.units", metric ? "inch" : "metric"),
-                 metric ? "Units: inch" : "Units: metric");
+                 metric ? words::change::inch : words::change::metric);
     }
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -77,8 +82,8 @@ void notice_strip(App& app, Rect& rest) {
         const Rect strip = rest.take_bottom(ui.touch_height());
         ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
         const bool kept = !app.store().refused() && !app.store().left_alone();
-        if (link_row(ui, "notice/update", strip, "New version: use it now",
-                     kept ? "Your work is kept. Or it waits" : "Save a file first: nothing is kept here", Mark::back)) {
+        if (link_row(ui, "notice/update", strip, app.word(words::notice::update),
+                     app.word(kept ? words::notice::update_kept : words::notice::update_unkept), Mark::back)) {
             platform::use_update();
         }
     }
@@ -102,7 +107,7 @@ void said_strip(App& app, Rect strip) {
 void live_words(App& app) {
     std::string spoken;
     if (const auto& settings = app.worksheet().settings) {
-        spoken = "Feed " + show_feed(settings->feed.value, app.book().shop).whole();
+        spoken = app.say(words::settings::Feed{.feed = show_feed(settings->feed.value, app.book().shop).whole()});
     } else {
         spoken = app.say(app.worksheet().capacity.reason);
     }
@@ -192,7 +197,7 @@ void title_block(App& app, Rect place) {
     const Tokens& t = ui.tokens();
     const Job& job = app.book().job;
     const UnitSystem units = app.book().shop.display.units;
-    ui.open_group("title", Role::group, place, "Job");
+    ui.open_group("title", Role::group, place, words::title::job);
     pen.hline(place.x, place.right(), place.bottom() - 1, t.rule, 2);
     Rect row{place.x, place.y, place.w, place.h - 2};
     const Rect units_cell = row.take_left(ui.glove() ? 84.0F : 58.0F); // away from Close, which is below the right end
@@ -200,16 +205,16 @@ void title_block(App& app, Rect place) {
     const Rect metal = row.take_left(w * 0.38F);
     const Rect thickness = row.take_left(w * (ui.glove() ? 0.35F : 0.38F));
     const bool open = app.open_panel() == "stock";
-    if (title_cell(ui, "title/metal", metal, "Metal", {app.say(stock::name(job.material)), "", ""}, open)) {
+    if (title_cell(ui, "title/metal", metal, words::title::metal, {app.say(stock::name(job.material)), "", ""}, open)) {
         app.open("stock");
         ui.show("stock/metal");
     }
-    if (title_cell(ui, "title/thickness", thickness, "Thickness", show_plate(job.thickness, job.material, units),
-                   open)) {
+    if (title_cell(ui, "title/thickness", thickness, words::title::thickness,
+                   show_plate(job.thickness, job.material, units), open)) {
         app.open("stock");
         edit(app, "stock/thickness", show_plate(job.thickness, job.material, units).whole());
     }
-    if (title_cell(ui, "title/current", row, "Current", show(job.current), open)) {
+    if (title_cell(ui, "title/current", row, words::title::current, show(job.current), open)) {
         app.open("stock");
         edit(app, "stock/current", show(job.current).whole());
     }
@@ -228,7 +233,7 @@ void place_bar(App& app, Rect place) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    ui.open_group("places", Role::navigation, place, "Places");
+    ui.open_group("places", Role::navigation, place, words::place::all);
     pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
     const float w = place.w / static_cast<float>(pages().size());
     const std::string keyed = app.book().shop.display.number_keys ? "keyed" : "";
@@ -249,7 +254,7 @@ void place_bar(App& app, Rect place) {
         const float top = cell.centre().y - 14 * grow - Pen::line_height(Type::label) / 2;
         draw_mark(pen, row.mark, {cell.centre().x, top + 14 * grow}, here ? t.ink : t.quiet, grow);
         pen.text(here ? Type::strong_label : Type::label, {cell.centre().x, top + 28 * grow}, here ? t.ink : t.quiet,
-                 row.name, Align::centre);
+                 app.word(row.name), Align::centre);
         if (cell.x > place.x) {
             pen.vline(cell.x, cell.y, cell.bottom(), t.hairline, 1);
         }

@@ -2,6 +2,7 @@
 
 #include <cstdlib>
 
+#include "generated/words/place.hpp"
 #include "web/screens/part/part_picture.hpp"
 #include "web/screens/screens.hpp"
 
@@ -11,11 +12,13 @@ namespace {
 // By their addresses, so that the linker does not lay the screens into their caller: only Cut is needed at once
 // (web/later.txt).
 constexpr PageRow page_rows[] = {
-    {Page::cut, "#/cut", "place/cut", "Cut", Mark::cut, cut_screen, "stock", chart_column, nullptr},
-    {Page::tune, "#/tune", "place/tune", "Tune", Mark::tune, tune_screen, "log", chart_column, cut_screen},
-    {Page::part, "#/part", "place/part", "Part", Mark::part, part_screen, "shape", part_picture, nullptr},
-    {Page::quote, "#/quote", "place/quote", "Quote", Mark::quote, quote_screen, "costs", part_picture, customer_column},
-    {Page::shop, "#/shop", "place/shop", "Shop", Mark::shop, shop_screen, "machine", chart_column, cut_screen},
+    {Page::cut, "#/cut", "place/cut", words::place::cut, Mark::cut, cut_screen, "stock", chart_column, nullptr},
+    {Page::tune, "#/tune", "place/tune", words::place::tune, Mark::tune, tune_screen, "log", chart_column, cut_screen},
+    {Page::part, "#/part", "place/part", words::place::part, Mark::part, part_screen, "shape", part_picture, nullptr},
+    {Page::quote, "#/quote", "place/quote", words::place::quote, Mark::quote, quote_screen, "costs", part_picture,
+     customer_column},
+    {Page::shop, "#/shop", "place/shop", words::place::shop, Mark::shop, shop_screen, "machine", chart_column,
+     cut_screen},
 };
 
 struct PanelRow {

@@ -4,6 +4,7 @@
 #include <span>
 #include <string_view>
 
+#include "web/kit/label.hpp"
 #include "web/kit/marks.hpp"
 #include "web/mirror/geometry.hpp"
 
@@ -18,7 +19,7 @@ struct PageRow {
     Page page;
     std::string_view address; // in the page's fragment
     const char* tab;          // the id of its tab
-    const char* name;
+    Label name;
     Mark mark;
     void (*screen)(App&, Rect);
     const char* panel;           // the one beside it while no other is open

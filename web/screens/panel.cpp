@@ -5,7 +5,7 @@
 namespace torchside::web {
 
 void PanelHead::draw(Rect place) {
-    if (panel_head(app.ui(), id, place, title, closable)) {
+    if (panel_head(app.ui(), id, place, app.word(title), closable)) {
         app.close();
     }
 }
@@ -40,7 +40,7 @@ void framed_panel(App& app, PanelAt at, const PanelFrame& frame, Drawer body) {
         Body verdict(app, place.take_top(verdict_height));
         frame.verdict.draw_in(verdict);
     }
-    const Point corner = ui.open_region_anew(frame.id, place, frame.title);
+    const Point corner = ui.open_region_anew(frame.id, place, app.word(frame.title));
     Body column(app, {corner.x, corner.y, place.w, place.h});
     if (!verdict_stays) {
         frame.verdict.draw_in(column);
@@ -59,8 +59,7 @@ void framed_panel(App& app, PanelAt at, const PanelFrame& frame, Drawer body) {
     ui.close_group();
 }
 
-void framed_screen(App& app, Rect place, std::string_view id, std::string_view name, Drawer body,
-                   std::string_view typed_in) {
+void framed_screen(App& app, Rect place, std::string_view id, Label name, Drawer body, std::string_view typed_in) {
     Ui& ui = app.ui();
     ui.open_group(id, Role::main, place, name);
     const bool pad = !typed_in.empty() && wants_keypad(app, typed_in);

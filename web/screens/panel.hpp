@@ -38,7 +38,8 @@ struct Drawer {
 /// low one always: there they scroll away with what the next region holds. Lives until that region is open.
 struct PanelHead {
     App& app;
-    std::string_view id, title;
+    std::string_view id;
+    Label title;
     bool closable;
 
     void put(Rect& place, bool typing);
@@ -53,7 +54,8 @@ struct PanelHead {
 /// A panel: what must stay in sight above (the verdict, while its fields are typed in) and below (an answer), where the
 /// window has the height for them, and between them a body that scrolls.
 struct PanelFrame {
-    std::string_view id, title;
+    std::string_view id;
+    Label title;
     Drawer verdict{};
     Drawer foot{};
     bool has_fields = true; // else a field under edit stands in another panel, and so does its keypad
@@ -61,11 +63,10 @@ struct PanelFrame {
 void framed_panel(App& app, PanelAt at, const PanelFrame& frame, Drawer body);
 
 /// A page's screen, all of which scrolls. `typed_in`: its field, if it has one that wants the app's keypad.
-void framed_screen(App& app, Rect place, std::string_view id, std::string_view name, Drawer body,
-                   std::string_view typed_in = {});
+void framed_screen(App& app, Rect place, std::string_view id, Label name, Drawer body, std::string_view typed_in = {});
 
 template <class F>
-void panel(App& app, PanelAt at, std::string_view id, std::string_view title, const F& body) {
+void panel(App& app, PanelAt at, std::string_view id, Label title, const F& body) {
     framed_panel(app, at, {id, title}, Drawer::of(body));
 }
 

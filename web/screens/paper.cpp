@@ -4,6 +4,9 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/chart.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/sheet.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/cut/chart_marks.hpp"
 #include "web/screens/screens.hpp"
@@ -16,19 +19,19 @@ namespace {
 using document::element;
 using document::escaped;
 
-void head(const App& app, std::string_view title, std::string_view about, std::string& out) {
+void head(const App& app, const std::string& title, const std::string& about, std::string& out) {
     const std::string& shop = app.book().shop.name;
-    element(out, "h1", "", std::string(title) + (shop.empty() ? "" : " · " + shop));
-    element(out, "p", "which", document::print_day(platform::today()) + " · " + std::string(about));
-    element(out, "p", "stop", app.book().shop.example ? "Example shop: its figures are not yours." : "");
+    element(out, "h1", "", title + (shop.empty() ? "" : " · " + shop));
+    element(out, "p", "which", app.say(document::day_words(platform::today())) + " · " + about);
+    element(out, "p", "stop", app.book().shop.example ? app.word(words::sheet::example) : std::string_view());
     element(out, "p", "stop", draft_words(app)); // what is taped to the table says so too
 }
 
 // --- the chart
 
-constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"}; // by DominantBasis
-constexpr const char* tested_marks[] = {"", " mark-near", " mark-here"};              // by Tested
-constexpr const char* reach_notes[] = {"", "edge start", "rough, no clean cut", ""};  // by Reach
+constexpr const char* basis_marks[] = {"mark-physics", "mark-practice", "mark-cuts"};    // by DominantBasis
+constexpr const char* tested_marks[] = {"", " mark-near", " mark-here"};                 // by Tested
+constexpr Label reach_notes[] = {{}, words::sheet::edge_start, words::sheet::rough, {}}; // by Reach
 
 void chart_cell(const App& app, const ChartCell& cell, std::string& out) {
     if (!cell.settings) {
@@ -41,26 +44,32 @@ void chart_cell(const App& app, const ChartCell& cell, std::string& out) {
     out += std::string("<td class=\"") + basis_marks[static_cast<int>(cell.basis.feed)] +
            tested_marks[static_cast<int>(cell.tested)] + (clean ? "" : " mark-unclean") + "\">";
     element(out, "b", "", show_feed(s.feed.value, app.book().shop).number);
-    const std::string delay = s.pierce_delay ? show(s.pierce_delay->value).whole() : "no pierce";
+    const std::string delay = s.pierce_delay ? show(s.pierce_delay->value).whole() : app.say(words::sheet::no_pierce);
     element(out, "span", "", show(s.arc.value).whole() + " · " + delay + " · " + show(s.kerf.value, units).number);
-    element(out, "i", "", reach_notes[static_cast<std::size_t>(cell.reach)]);
+    element(out, "i", "", app.word(reach_notes[static_cast<std::size_t>(cell.reach)]));
     out += "</td>";
 }
 
-void column_head(const ChartColumn& column, std::string& out) {
+void column_head(const App& app, const ChartColumn& column, std::string& out) {
     out += "<th scope=\"col\">" + escaped(show(column.current).whole());
     const bool none = !column.nozzle || column.over_rating;
-    element(out, "span", "", none ? "no nozzle rated for it" : show(*column.nozzle).whole() + " nozzle");
+    element(out, "span", "",
+            none ? app.say(words::sheet::no_nozzle) : app.say(words::common::Nozzle{.amps = *column.nozzle}));
     out += "</th>";
 }
 
 // --- the card
 
-void rows(std::string_view title, const std::vector<std::pair<std::string, std::string>>& all, std::string& out) {
-    out += "<table><caption>" + escaped(title) + "</caption>";
+struct Row {
+    Word name;
+    std::string value;
+};
+
+void rows(const App& app, Word title, const std::vector<Row>& all, std::string& out) {
+    out += "<table><caption>" + escaped(app.word(title)) + "</caption>";
     for (const auto& [name, value] : all) {
         if (!value.empty()) {
-            out += "<tr><th scope=\"row\">" + escaped(name) + "</th><td>" + escaped(value) + "</td></tr>";
+            out += "<tr><th scope=\"row\">" + escaped(app.word(name)) + "</th><td>" + escaped(value) + "</td></tr>";
         }
     }
     out += "</table>";
@@ -69,18 +78,18 @@ void rows(std::string_view title, const std::vector<std::pair<std::string, std::
 void dial_in(const App& app, const cut::Settings& s, std::string& out) {
     const Shop& shop = app.book().shop;
     const Job& job = app.book().job;
-    std::vector<std::pair<std::string, std::string>> all;
+    std::vector<Row> all;
     for (const Figure& figure : figures()) {
         const bool volts = figure.measure == Measure::volts;
-        all.emplace_back(volts ? "Arc volts at the torch" : app.say(figure.name), show(figure, s, shop).whole());
+        all.push_back({volts ? words::sheet::volts_torch : figure.name, show(app, figure, s).whole()});
         if (volts && shop.height_control.divider_ratio > 1) {
-            all.emplace_back("Arc volts at the controller", show(s.controller).whole());
+            all.push_back({words::sheet::volts_controller, show(s.controller).whole()});
         }
         if (figure.key == "cut_height" && job.torch != TorchHold::table) {
             all.pop_back(); // the hand's own
         }
     }
-    rows("Dial in", all, out);
+    rows(app, words::sheet::dial_in, all, out);
 }
 
 void what_it_makes(const App& app, std::string& out) {
@@ -89,24 +98,24 @@ void what_it_makes(const App& app, std::string& out) {
     const UnitSystem units = app.book().shop.display.units;
     std::string size;
     if (sheet.part && !sheet.part->outline.contours.empty()) {
-        size = show_text(Length{sheet.part->high.x - sheet.part->low.x, mm}, units) + " × " +
-               show_text(Length{sheet.part->high.y - sheet.part->low.y, mm}, units);
+        size = app.say(words::common::By{.across = Length{sheet.part->high.x - sheet.part->low.x, mm},
+                                         .up = Length{sheet.part->high.y - sheet.part->low.y, mm}});
     }
     const auto& time = sheet.time;
-    rows("The part",
-         {{"Called", job.name},
-          {"Size", size},
-          {"How many", std::to_string(job.quantity)},
-          {"Mass, each", sheet.mass ? print(*sheet.mass, units).text() : ""},
-          {"Time, each", time ? print(time->total.value).text() : ""},
-          {"Time, all", time ? print(time->batch).text() : ""},
-          {"Arc starts, each", time ? std::to_string(time->starts) : ""}},
+    rows(app, words::sheet::part,
+         {{words::sheet::name, job.name},
+          {words::sheet::size, size},
+          {words::sheet::how_many, std::to_string(job.quantity)},
+          {words::sheet::mass_each, sheet.mass ? print(*sheet.mass, units).text() : ""},
+          {words::sheet::time_each, time ? print(time->total.value).text() : ""},
+          {words::sheet::time_all, time ? print(time->batch).text() : ""},
+          {words::sheet::starts_each, time ? std::to_string(time->starts) : ""}},
          out);
 }
 
 void mind(const App& app, std::string& out) {
     const safety::Report& safety = app.worksheet().safety;
-    element(out, "h2", "", "Mind");
+    element(out, "h2", "", app.word(words::sheet::watch));
     out += "<ul>";
     element(out, "li", "", app.say(safety.shade_text));
     for (const auto& list : {verdicts(app), part_verdicts(app)}) {
@@ -128,14 +137,14 @@ std::string chart(App& app) {
     const Shop& shop = app.book().shop;
     const bool metric = app.metric();
     std::string out = "<section class=\"chart\">";
-    head(app, app.say(stock::name(chart.metal)) + ", every plate",
-         "machine " + show(shop.machine.min_current).number + " to " + show(shop.machine.max_current).whole(), out);
-    element(out, "p", "",
-            std::string("In each cell the feed in ") + (metric ? "mm/min" : "in/min") +
-                ", below it arc volts at the torch · pierce delay · kerf in " + (metric ? "mm." : "in."));
-    out += "<table><thead><tr><th scope=\"col\">Plate</th>";
+    head(app, app.say(words::sheet::EveryPlate{.metal = stock::name(chart.metal)}),
+         app.say(
+             words::sheet::Machine{.least = show(shop.machine.min_current).number, .most = shop.machine.max_current}),
+         out);
+    element(out, "p", "", app.word(metric ? words::sheet::cells_metric : words::sheet::cells_inch));
+    out += "<table><thead><tr><th scope=\"col\">" + escaped(app.word(words::chart::plate)) + "</th>";
     for (const ChartColumn& column : chart.columns) {
-        column_head(column, out);
+        column_head(app, column, out);
     }
     out += "</tr></thead><tbody>";
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
@@ -147,13 +156,7 @@ std::string chart(App& app) {
         out += "</tr>";
     }
     out += "</tbody></table>";
-    element(out, "p", "",
-            std::string("Double line, with its reason: no clean cut from a pierce. Dash: out of reach. Square, what "
-                        "the feed rests on. ") +
-                "Empty: physics. Half full: shop practice. Full: " + std::string(whose(app).cuts) +
-                ". Circle: " + whose(app).here +
-                ". Dot: near one of them. "
-                "The machine's manual comes first.");
+    element(out, "p", "", app.say(words::sheet::Key{.cuts = whose(app).cuts, .here = whose(app).here}));
     return out + "</section>";
 }
 
@@ -166,13 +169,13 @@ std::string card(const App& app) {
                         show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
                         show(job.current).whole();
     if (const Nozzle* nozzle = cut::nozzle_for(shop.machine.nozzles, job.current)) {
-        plate += ", " + show(nozzle->rated).whole() + " nozzle";
+        plate += ", " + app.say(words::common::Nozzle{.amps = nozzle->rated});
     }
-    head(app, "Job card", plate, out);
+    head(app, app.say(words::sheet::card), plate, out);
     if (sheet.settings) {
         dial_in(app, *sheet.settings, out);
     } else {
-        element(out, "p", "stop", "■ No settings for this plate. " + app.say(sheet.capacity.reason));
+        element(out, "p", "stop", "■ " + app.say(words::sheet::NoSettings{.why = sheet.capacity.reason}));
     }
     what_it_makes(app, out);
     if (sheet.part && !sheet.part->outline.contours.empty()) {
@@ -181,7 +184,7 @@ std::string card(const App& app) {
             "<figure>" + document::outline_svg(part.outline, part.length, part.width, shop.display.units) + "</figure>";
     }
     mind(app, out);
-    element(out, "p", "", "Estimates: a test cut and the machine's manual come first.");
+    element(out, "p", "", app.word(words::sheet::estimates));
     return out + "</section>";
 }
 

@@ -4,6 +4,9 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/thickness.hpp"
 #include "core/worksheet/holes.hpp"
+#include "generated/words/basis.hpp"
+#include "generated/words/settings.hpp"
+#include "web/screens/app.hpp"
 
 namespace torchside::web {
 namespace {
@@ -16,8 +19,10 @@ Shown shown(const Printed& here, const Printed& there) {
     return {here.number, std::string(here.unit), there.text()};
 }
 
-std::string range(const PrintedBand& band) {
-    return band.low == band.high ? band.low : band.low + " to " + band.high; // one, where a limit holds both ends
+std::string range(const App& app, const PrintedBand& band) {
+    return band.low == band.high // where a limit holds both ends
+               ? band.low
+               : app.say(words::settings::Range{.high = band.high, .low = band.low});
 }
 
 } // namespace
@@ -74,17 +79,17 @@ Shown show(Duration duration) {
     return {p.number, std::string(p.unit), ""};
 }
 
-std::string show_range(const Estimate<Speed>& e, UnitSystem units) {
-    return range(print(e, units));
+std::string show_range(const App& app, const Estimate<Speed>& e) {
+    return range(app, print(e, app.speech().units));
 }
-std::string show_range(const Estimate<Length>& e, UnitSystem units) {
-    return range(print(e, units));
+std::string show_range(const App& app, const Estimate<Length>& e) {
+    return range(app, print(e, app.speech().units));
 }
-std::string show_range(const Estimate<Voltage>& e) {
-    return range(print(e));
+std::string show_range(const App& app, const Estimate<Voltage>& e) {
+    return range(app, print(e));
 }
-std::string show_range(const Estimate<Duration>& e) {
-    return range(print(e));
+std::string show_range(const App& app, const Estimate<Duration>& e) {
+    return range(app, print(e));
 }
 
 std::string show_text(Length length, UnitSystem units) {
@@ -96,11 +101,11 @@ std::string show_text(Speed speed, UnitSystem units) {
 }
 
 std::string_view currency_sign(std::string_view currency) {
-    struct Sign {
+    struct Currency {
         std::string_view code, sign;
     };
-    constexpr Sign signs[] = {{"USD", "$"}, {"EUR", "€"}, {"GBP", "£"}};
-    for (const Sign& s : signs) {
+    constexpr Currency signs[] = {{"USD", "$"}, {"EUR", "€"}, {"GBP", "£"}};
+    for (const Currency& s : signs) {
         if (currency == s.code) {
             return s.sign;
         }
@@ -130,38 +135,40 @@ std::string show_money(double amount, int decimals) {
     return price::print(price::money(amount, decimals), decimals);
 }
 
-std::string show_basis(const Basis& basis, bool example) {
+std::string show_basis(const App& app, const Basis& basis) {
     std::string out;
-    const auto also = [&](std::string_view text) {
+    const auto also = [&](const Text& text) {
         if (!out.empty()) {
             out += ", ";
         }
-        out += text;
+        out += app.say(text);
     };
     if (basis.entered) {
-        also("what you entered");
+        also(words::basis::entered);
     }
     if (basis.physics) {
-        also("physics");
+        also(words::basis::physics);
     }
     if (!basis.published.empty()) {
-        also("a published table");
+        also(words::basis::published);
     }
     if (basis.practice) {
-        also("practice");
+        also(words::basis::practice);
     }
-    if (basis.tests > 0) {
-        also(std::to_string(basis.tests) + (basis.tests == 1 ? " cut of " : " cuts of ") +
-             (example ? "the example shop" : "yours"));
+    if (basis.tests > 0 && app.book().shop.example) {
+        also(words::basis::Example{.count = basis.tests});
+    } else if (basis.tests > 0) {
+        also(words::basis::Yours{.count = basis.tests});
     }
     return out;
 }
 
-Shown show(const Figure& figure, const cut::Settings& settings, const Shop& shop) {
+Shown show(const App& app, const Figure& figure, const cut::Settings& settings) {
+    const Shop& shop = app.book().shop;
     const UnitSystem units = shop.display.units;
     const auto e = figure.of(settings, UnitSystem::metric);
     if (!e) {
-        return {"edge", "start", ""};
+        return {app.say(words::settings::edge), app.say(words::settings::start), ""};
     }
     switch (figure.measure) {
     case Measure::feed:
@@ -182,7 +189,8 @@ Shown show(const Figure& figure, const cut::Settings& settings, const Shop& shop
     return show(Length{e->value, mm}, units);
 }
 
-std::string show_range(const Figure& figure, const cut::Settings& settings, UnitSystem units) {
+std::string show_range(const App& app, const Figure& figure, const cut::Settings& settings) {
+    const UnitSystem units = app.speech().units;
     const auto e = figure.of(settings, UnitSystem::metric);
     if (!e || !(e->low < e->high)) {
         return {};
@@ -193,18 +201,19 @@ std::string show_range(const Figure& figure, const cut::Settings& settings, Unit
     };
     switch (figure.measure) {
     case Measure::feed:
-        return show_range(band(mm_min), units);
+        return show_range(app, band(mm_min));
     case Measure::volts:
-        return show_range(band(volt));
+        return show_range(app, band(volt));
     case Measure::duration:
-        return show_range(band(second));
+        return show_range(app, band(second));
     case Measure::pressure:
-        return print(Pressure{e->low, bar}, units).number + " to " + print(Pressure{e->high, bar}, units).text();
+        return app.say(
+            words::settings::Range{.high = Pressure{e->high, bar}, .low = print(Pressure{e->low, bar}, units).number});
     case Measure::length:
     case Measure::least_hole:
         break;
     }
-    return show_range(band(mm), units);
+    return show_range(app, band(mm));
 }
 
 } // namespace torchside::web

@@ -13,6 +13,8 @@
 
 namespace torchside::web {
 
+class App;
+
 struct Shown {
     std::string number;
     std::string unit;
@@ -35,15 +37,15 @@ struct Shown {
 [[nodiscard]] Shown show(Current current);
 [[nodiscard]] Shown show(Duration duration);
 /// A figure of the table as every screen, card and text gives it; "edge start" where a plate has none.
-[[nodiscard]] Shown show(const Figure& figure, const cut::Settings& settings, const Shop& shop);
+[[nodiscard]] Shown show(const App& app, const Figure& figure, const cut::Settings& settings);
 
 /// "1190 to 2210", rounded to a step that fits the band.
-[[nodiscard]] std::string show_range(const Estimate<Speed>& e, UnitSystem units);
-[[nodiscard]] std::string show_range(const Estimate<Length>& e, UnitSystem units);
-[[nodiscard]] std::string show_range(const Estimate<Voltage>& e);
-[[nodiscard]] std::string show_range(const Estimate<Duration>& e);
+[[nodiscard]] std::string show_range(const App& app, const Estimate<Speed>& e);
+[[nodiscard]] std::string show_range(const App& app, const Estimate<Length>& e);
+[[nodiscard]] std::string show_range(const App& app, const Estimate<Voltage>& e);
+[[nodiscard]] std::string show_range(const App& app, const Estimate<Duration>& e);
 /// Empty where the figure has no band.
-[[nodiscard]] std::string show_range(const Figure& figure, const cut::Settings& settings, UnitSystem units);
+[[nodiscard]] std::string show_range(const App& app, const Figure& figure, const cut::Settings& settings);
 
 /// A number of the workbook as print_field() has it, an amount of money with the sign of the shop's currency: (35, money)
 /// is "$35".
@@ -62,6 +64,6 @@ struct Shown {
 [[nodiscard]] std::string show_money(double amount, int decimals);
 
 /// "physics, practice, 2 cuts of yours"; of the example shop no cut is yours.
-[[nodiscard]] std::string show_basis(const Basis& basis, bool example);
+[[nodiscard]] std::string show_basis(const App& app, const Basis& basis);
 
 } // namespace torchside::web

@@ -6,6 +6,8 @@
 
 #include "core/quantity/sort_rows.hpp"
 #include "core/worksheet/hindrance.hpp"
+#include "generated/words/settings.hpp"
+#include "generated/words/wear_check.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -14,8 +16,9 @@ namespace {
 std::string reach_words(const App& app) {
     const cut::Capacity& c = app.worksheet().capacity;
     const UnitSystem units = app.book().shop.display.units;
-    return "Clean cut up to " + show_limit(c.clean, units).number + ", pierce " + show_limit(c.pierce, units).number +
-           ", sever " + show_limit(c.sever, units).whole();
+    return app.say(words::settings::Reach{.clean = show_limit(c.clean, units).number,
+                                          .pierce = show_limit(c.pierce, units).number,
+                                          .sever = show_limit(c.sever, units).whole()});
 }
 
 /// The worst of what is said of this.
@@ -40,7 +43,8 @@ Sign circuit_sign(const App& app) {
 }
 
 Verdict plate_verdict(const App& app) {
-    Verdict v{"plate", Sign::holds, "Plate is within reach", reach_words(app), panel_of(Topic::reach)};
+    Verdict v{"plate", Sign::holds, app.say(words::settings::Within{.current = app.book().job.current}),
+              reach_words(app), panel_of(Topic::reach)};
     for (const Message& message : app.worksheet().warnings) {
         if (message.topic == Topic::reach) {
             v.sign = sign_of(message.severity);
@@ -65,8 +69,8 @@ Verdict air_supply(const App& app) {
 }
 
 Verdict eyes(const App& app) {
-    return {"safety", Sign::holds, app.say(app.worksheet().safety.shade_text),
-            "Shock, eyes, fume, fire, ears: read once", "safety"};
+    return {"safety", Sign::holds, app.say(app.worksheet().safety.shade_text), app.say(words::settings::safety),
+            "safety"};
 }
 
 /// Where what is said of a topic is shown. Reach, circuit and air have a row of their own on Cut.
@@ -107,9 +111,9 @@ void worst_first(std::vector<Verdict>& rows) {
               [](const Verdict& a, const Verdict& b) { return static_cast<int>(a.sign) > static_cast<int>(b.sign); });
 }
 
-std::string missing(const App& app, std::string_view what) {
+std::string missing(const App& app, Word what) {
     const auto in_the_way = hindrance(app.book(), app.worksheet());
-    return "No " + std::string(what) + (in_the_way ? ": " + app.say(in_the_way->reason) : std::string());
+    return in_the_way ? app.say(words::missing::Because{.what = what, .why = in_the_way->reason}) : app.say(what);
 }
 
 Sign sign_of(Severity severity) {
@@ -135,8 +139,8 @@ std::vector<Verdict> quote_verdicts(const App& app) {
         rows.push_back({"make", Sign::holds, app.say(m.title), app.say(m.detail), panel_of(Topic::price)});
     }
     if (price && !app.worksheet().wear.change_before && !app.worksheet().wear.outlived) {
-        rows.push_back({"wear", Sign::holds, "These consumables will last the batch",
-                        app.worksheet().wear.guess ? "A rough guess until you log a worn-out set" : "From your log",
+        rows.push_back({"wear", Sign::holds, app.say(words::wear_check::lasts),
+                        app.say(app.worksheet().wear.guess ? words::wear_check::guess : words::wear_check::from_log),
                         panel_of(Topic::wear)});
     }
     worst_first(rows);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "generated/words/missing.hpp"
 #include "web/kit/marks.hpp"
 #include "web/screens/app.hpp"
 
@@ -29,7 +30,7 @@ void worst_first(std::vector<Verdict>& rows);
 /// Whether this current reaches through this plate.
 [[nodiscard]] Verdict plate_verdict(const App& app);
 /// "No price: 45 A does not sever this plate", said alike wherever something is missing.
-[[nodiscard]] std::string missing(const App& app, std::string_view what);
+[[nodiscard]] std::string missing(const App& app, Word what);
 
 /// Worst first.
 [[nodiscard]] std::vector<Verdict> verdicts(const App& app);

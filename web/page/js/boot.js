@@ -52,7 +52,7 @@ function started() {
 
 /** The app cannot go on: said where the first text stood, over everything else, by the first script, which says it too when a file is missing. */
 function stopped(what) {
-  torchsideStopped(what + (latest.join('') && keeps ? ' What you entered before is kept.' : ''));
+  torchsideStopped(what + (latest.join('') && keeps ? ' ' + words.page.kept_before : ''));
 }
 
 async function compile(element, cache) {
@@ -62,7 +62,7 @@ async function compile(element, cache) {
   const get = async () => {
     const answer = await fetch(element.href, { cache });
     if (!answer.ok) {
-      throw new Error('the server answered ' + answer.status);
+      throw new Error(words.page.answered({ status: answer.status }));
     }
     return answer;
   };
@@ -79,7 +79,7 @@ async function compile(element, cache) {
 }
 
 const compiled = compile(wasm);
-compiled.catch((e) => stopped('Torchside could not be loaded: ' + e.message + '.'));
+compiled.catch((e) => stopped(words.page.not_loaded({ why: e.message })));
 
 /**
  * The first module draws the first answer and holds a stand-in for every function of the second, which is fetched only now, so that
@@ -96,7 +96,7 @@ async function addRest(instance) {
       await WebAssembly.instantiate(await compile(later, cache), { primary: instance.exports });
       whole = true;
     } catch (e) {
-      line.textContent = `The rest of Torchside has not arrived (${e.message}). It is asked for again; touches wait.`;
+      line.textContent = words.page.late({ why: e.message });
       document.body.append(line);
       await new Promise((go) => {
         setTimeout(go, wait);
@@ -119,7 +119,7 @@ const markStart = (whole) => (whole || history.state?.whole) && history.replaceS
 const standIns = new Proxy({}, { get: () => () => {
   markStart(1);
   location.reload(); // everything is stored
-  throw new Error('the rest of the program is not there yet');
+  throw new Error(words.page.not_there);
 } });
 
 /** Whether the first frame shows something else than the first place, so that all of the program is needed for it. */
@@ -138,10 +138,10 @@ app.instantiateWasm = (imports, done) => {
       done(instance, module);
       await rest;
     } catch (e) {
-      stopped('Torchside could not start: ' + e.message + '.');
+      stopped(words.page.not_started({ why: e.message }));
       throw e;
     }
   }, () => {});
   return {};
 };
-app.onAbort = () => stopped('Torchside stopped on its own error.');
+app.onAbort = () => stopped(words.page.own_error);

@@ -28,14 +28,14 @@ async function readDrawing(unit) {
   cancelDrawing();
   tell('begin', opened.name.slice(0, 80));
   if (opened.size > largestDrawing) {
-    tell('fault', 'is larger than 20 MB: no drawing is');
+    tell('fault', words.page.drawing_large);
     return;
   }
   try {
     const own = reader = startReader();
     const fail = () => {
       cancelDrawing();
-      tell('fault', 'could not be read: this browser keeps the reader from starting');
+      tell('fault', words.page.no_reader);
     };
     const silent = setTimeout(() => own === reader && fail(), 10e3); // an empty file is a program that does nothing
     own.onmessage = ({ data }) => {
@@ -61,7 +61,7 @@ async function readDrawing(unit) {
     own.postMessage({ bytes, unit, wasm }, [bytes]);
   } catch (e) {
     cancelDrawing();
-    tell('fault', 'could not be read: ' + e.message);
+    tell('fault', words.page.unread({ why: e.message }));
   }
 }
 
@@ -93,7 +93,7 @@ async function receive(file) {
   const name = file.name.slice(0, 80);
   const head = await file.slice(0, 65536).arrayBuffer().then((bytes) => new TextDecoder().decode(bytes), () => null);
   if (head === null) { // a folder, or a file that has gone
-    call('torchside_notice', 'file', `${name} could not be read.`);
+    call('torchside_notice', 'file', words.page.file_unread({ name }));
     return;
   }
   if (/^\s*\{/.test(head)) {
@@ -102,8 +102,8 @@ async function receive(file) {
     opened = file;
     readDrawing(-1);
   } else {
-    const what = /^image\//.test(file.type) ? 'is a picture, and a torch needs lines' : 'is not a file that Torchside knows';
-    call('torchside_notice', 'file', `${name} ${what}. Drop a DXF, an SVG or a Torchside backup.`);
+    const what = /^image\//.test(file.type) ? words.page.picture({ name }) : words.page.unknown_file({ name });
+    call('torchside_notice', 'file', what + ' ' + words.page.drop);
   }
 }
 

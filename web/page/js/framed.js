@@ -18,9 +18,9 @@ if (foreignFrame()) {
     const first = document.getElementById('first');
     const line = document.createElement('p');
     line.setAttribute('role', 'alert');
-    line.textContent = 'Torchside does not work inside a page of another site. ';
+    line.textContent = words.page.framed + ' ';
     const alone = document.createElement('a');
-    Object.assign(alone, { href: location.href, target: '_blank', rel: 'noopener', textContent: 'Open it by itself' });
+    Object.assign(alone, { href: location.href, target: '_blank', rel: 'noopener', textContent: words.page.by_itself });
     line.append(alone);
     first.replaceChildren(line);
     document.body.replaceChildren(first);

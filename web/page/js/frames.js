@@ -18,7 +18,7 @@ function drawNow() {
   try {
     app._torchside_frame();
   } catch (e) {
-    stopped('Torchside stopped on its own error.');
+    stopped(words.page.own_error);
     throw e;
   } finally {
     drawing = false;

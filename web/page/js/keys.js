@@ -32,7 +32,7 @@ function database() {
       done(ask.result);
     };
     ask.onerror = () => fail(ask.error);
-    setTimeout(fail, 8e3, new Error('no answer')); // a browser's fault that a page can only wait out
+    setTimeout(fail, 8e3, new Error(words.page.no_answer)); // a browser's fault that a page can only wait out
   });
   connection.catch(() => { connection = null; });
   return connection;

@@ -13,7 +13,7 @@ let lacking = false;
 function lacks(file) {
   if (!lacking) {
     lacking = true;
-    torchsideStopped(`Torchside could not be loaded: ${file.split('/').pop()} did not arrive whole.`);
+    torchsideStopped(words.page.not_whole({ file: file.split('/').pop() }));
   }
 }
 window.addEventListener('error', ({ target, filename }) => {

@@ -288,7 +288,7 @@ function mirror(text) {
   afterEdits(pass.ended);
   if (initial && records.length) {
     first.hidden = true;
-    shown(records.some((r) => r.name.startsWith('Feed')));
+    shown(ids.has('cut/feed'));
   }
 }
 

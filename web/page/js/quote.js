@@ -22,13 +22,13 @@ async function showQuote() {
     text = module.text('torchside_quote', location.hash, today());
     opened = { module, body: module.text('torchside_quote_body'), seal: module.text('torchside_quote_seal') };
   } catch (e) {
-    torchsideStopped('This quote could not be loaded: ' + e.message + '.');
+    torchsideStopped(words.page_quote.not_loaded({ why: e.message }));
     return;
   }
   const refused = text.startsWith('!');
   const inside = refused ? text.slice(1) : text;
   paper.innerHTML = policy ? policy.createHTML(inside) : inside;
-  document.title = refused ? 'Quote' : paper.querySelector('h1').textContent + ': quote';
+  document.title = refused ? words.customer.quote : words.customer.quote_from({ shop: paper.querySelector('h1').textContent });
   performance.mark('torchside-quote');
   if (!refused) {
     main.append(bar());
@@ -44,7 +44,7 @@ function bar() {
   const row = document.createElement('p');
   row.className = 'bar';
   const button = document.createElement('button');
-  button.textContent = 'Print';
+  button.textContent = words.page_quote.print;
   button.addEventListener('click', () => window.print());
   row.append(button);
   return row;
@@ -55,12 +55,12 @@ async function sayWhose(main, { module, body, seal }, { keys, rows }) {
   const line = document.createElement('p');
   line.className = 'seal';
   line.setAttribute('role', 'status');
-  const words = await whatIsWrong(body, seal, keys) || module.text('torchside_quote_standing', rows, today());
-  line.dataset.sign = words[0];
-  line.textContent = words.slice(1) + ' ';
+  const said = await whatIsWrong(body, seal, keys) || module.text('torchside_quote_standing', rows, today());
+  line.dataset.sign = said[0];
+  line.textContent = said.slice(1) + ' ';
   const back = document.createElement('a');
   back.href = location.pathname + location.search + '#/quote';
-  back.textContent = 'Back to Torchside';
+  back.textContent = words.page_quote.back;
   line.append(back);
   main.prepend(line);
 }

@@ -8,13 +8,13 @@ self.onmessage = async ({ data }) => {
     if (typeof wasm === 'string') {
       const answer = await fetch(wasm);
       if (!answer.ok) {
-        throw new Error('the server answered ' + answer.status);
+        throw new Error(words.page.answered({ status: answer.status }));
       }
       module = await answer.arrayBuffer();
     }
     const { instance } = await WebAssembly.instantiate(module, {
       env: { emscripten_notify_memory_growth: () => {}, torchside_progress: (share) => { self.postMessage({ share }); return 1; } },
-      wasi_snapshot_preview1: { proc_exit: () => { throw new Error('the module stopped'); } },
+      wasi_snapshot_preview1: { proc_exit: () => { throw new Error(words.page.module_stopped); } },
     });
     const { exports } = instance;
     exports._initialize();
@@ -30,6 +30,6 @@ self.onmessage = async ({ data }) => {
     const memory = new Uint8Array(exports.memory.buffer);
     self.postMessage({ fault: new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at))) });
   } catch (e) {
-    self.postMessage({ fault: 'could not be read: ' + e.message });
+    self.postMessage({ fault: words.page.unread({ why: e.message }) });
   }
 };

@@ -100,7 +100,7 @@ async function saveQuote(name, link) {
 
 async function openBackup(file) {
   if (file.size > 1 << 20) {
-    call('torchside_notice', 'file', `${file.name.slice(0, 80)} is larger than 1 MB: no backup is.`);
+    call('torchside_notice', 'file', words.page.backup_large({ name: file.name.slice(0, 80) }));
   } else {
     call('torchside_file', file.name, await file.text()); // read_workbook() reads no more
   }

@@ -14,13 +14,13 @@ function smallModule(link) {
 }
 
 async function loadSmall(link) {
-  const never = () => { throw new Error('the module stopped'); };
+  const never = () => { throw new Error(words.page.module_stopped); };
   const imports = { env: { emscripten_notify_memory_growth: () => {} }, wasi_snapshot_preview1: { proc_exit: never } };
   let bytes;
   if (link.href) {
     const answer = await fetch(link.href);
     if (!answer.ok) {
-      throw new Error('the server answered ' + answer.status);
+      throw new Error(words.page.answered({ status: answer.status }));
     }
     bytes = await answer.arrayBuffer();
   } else { // the one-file page carries it inside itself

@@ -10,7 +10,7 @@ window.torchsideStopped = (what) => {
   line.setAttribute('role', 'alert');
   link.href = location.href;
   link.onclick = () => location.reload(); // the address alone may be the same but for what follows #
-  link.textContent = 'Load the page again';
+  link.textContent = words.page.again;
   line.append(what + ' ', link);
   box.append(line);
   const first = document.getElementById('first');

@@ -2,22 +2,22 @@
 /** What a shop can say of a quote that comes back to it: body and seal as the module took them from what it opened. '': the seal is right. */
 async function whatIsWrong(body, seal, keys) {
   if (!canSeal()) {
-    return '▲Seal not checked: this browser checks seals on https pages only.';
+    return '▲' + words.page_quote.no_crypto;
   }
   if (!seal) {
-    return '▲No seal: this link alone cannot show that it was issued here.';
+    return '▲' + words.page_quote.no_seal;
   }
   if (seal.length === 28 && seal[0] !== '1') {
-    return '▲Seal not checked: a newer Torchside made it. Update first.';
+    return '▲' + words.page_quote.newer;
   }
-  let wrong = '■Not ours: sealed with another key.';
+  let wrong = '■' + words.page_quote.not_ours;
   for (const key of keys) {
     const [name, right] = await sealBy(body, key, seal.length);
     if (seal === right) {
       return '';
     }
     if (seal.startsWith(name)) {
-      wrong = '■Altered: this is not the quote that was issued here.';
+      wrong = '■' + words.page_quote.altered;
     }
   }
   return wrong;

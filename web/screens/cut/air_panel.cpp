@@ -1,6 +1,10 @@
 // Air: does the compressor keep up with the torch; one cut-and-recover cycle drawn from a full tank.
 #include "core/air/assess.hpp"
 #include "core/quantity/print.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/compressor.hpp"
+#include "generated/words/figure.hpp"
+#include "generated/words/settings.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/verdicts.hpp"
@@ -12,7 +16,7 @@ constexpr float plot_height = 150;
 
 // Relative humidity of days to ask about: common practice, no source.
 constexpr double days[] = {0.3, 0.5, 0.85};
-constexpr const char* day_names[] = {"Dry 30 %", "Usual 50 %", "Humid 85 %"};
+constexpr Label day_names[] = {words::compressor::dry, words::compressor::usual, words::compressor::humid};
 
 void cycle_picture(App& app, Rect place) {
     Ui& ui = app.ui();
@@ -45,7 +49,8 @@ void cycle_picture(App& app, Rect place) {
     }
     const float need = y_at(r.receiver_min.value.in(bar));
     pen.hline(plot.x, plot.right(), need, t.accent, 1.5F);
-    pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent, "the torch needs this");
+    pen.text(Type::label, {plot.x + 6, need - Pen::line_height(Type::label) - 2}, t.accent,
+             ui.word(words::compressor::needed));
     pen.hline(plot.x, plot.right(), plot.bottom(), t.ink, 1);
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
     const float apart = y_at(system.cut_in.in(bar)) - y_at(system.cut_out.in(bar));
@@ -61,42 +66,41 @@ void cycle_picture(App& app, Rect place) {
     pen.text(Type::label, {plot.x, plot.bottom() + 5}, t.quiet, "0");
     pen.text(Type::label, {plot.right(), plot.bottom() + 5}, t.quiet, print(r.cycle.back().at).text(), Align::right);
     ui.node("air/cycle", Role::img, place,
-            "Tank pressure over one cut and its recovery; " + say_summary(r.message, app.speech()));
+            app.say(words::compressor::Picture{.verdict = say_summary(r.message, app.speech())}));
 }
 
 void figures(Body& body) {
     const air::Report& r = body.app.worksheet().air;
     const UnitSystem units = body.app.book().shop.display.units;
     if (r.runs) {
-        body.line("air/runs", "Arc on a full tank", print(*r.runs).text());
+        body.line("air/runs", words::compressor::runs, print(*r.runs).text());
     }
     if (r.recovers) {
-        body.line("air/recovers", "Pause to fill it again", print(*r.recovers).text());
+        body.line("air/recovers", words::compressor::recovers, print(*r.recovers).text());
     }
-    body.line("air/share", "Arc the compressor can feed", print_percent(r.arc_share).text());
-    body.line("air/drop", "Lost in the hose",
-              print(r.hose_drop.low, units).number + " to " + print(r.hose_drop.high, units).text());
-    body.line("air/min", "Tank, at least", print(r.receiver_min.value, units).text());
-    body.line("air/inlet", "At the machine, tank at cut-in", print(r.inlet_at_cut_in, units).text());
-    body.line("air/water", "Water in an arc hour", print_water(r.water_g_h, units).text());
+    body.line("air/share", words::compressor::share, print_percent(r.arc_share).text());
+    body.line(
+        "air/drop", words::compressor::drop,
+        body.app.say(words::settings::Range{.high = r.hose_drop.high, .low = print(r.hose_drop.low, units).number}));
+    body.line("air/min", words::compressor::least, print(r.receiver_min.value, units).text());
+    body.line("air/inlet", words::compressor::inlet, print(r.inlet_at_cut_in, units).text());
+    body.line("air/water", words::compressor::water, print_water(r.water_g_h, units).text());
 }
 
-constexpr PathLabel first_fields[] = {{"shop.air.compressor_l_min", "Compressor delivers"},
-                                      {"shop.air.compressor_duty", "Compressor duty"},
-                                      {"shop.air.receiver_l", "Tank"},
-                                      {"shop.air.cut_in_bar", "Compressor starts"},
-                                      {"shop.air.cut_out_bar", "Compressor stops"},
-                                      {"shop.air.hose_m", "Hose"},
-                                      {"shop.air.hose_bore_mm", "Hose bore"}};
-constexpr PathLabel other_fields[] = {{"shop.air.torch_l_min", "Torch uses"},
-                                      {"shop.air.torch_bar", "Torch wants"},
-                                      {"shop.air.post_flow_s", "Post-flow"},
-                                      {"shop.air.intake_c", "Intake air"},
-                                      {"shop.air.humidity", "Humidity"}};
+constexpr PathLabel first_fields[] = {
+    {"shop.air.compressor_l_min", words::compressor::delivers}, {"shop.air.compressor_duty", words::compressor::duty},
+    {"shop.air.receiver_l", words::compressor::tank},           {"shop.air.cut_in_bar", words::compressor::cut_in},
+    {"shop.air.cut_out_bar", words::compressor::cut_out},       {"shop.air.hose_m", words::compressor::hose},
+    {"shop.air.hose_bore_mm", words::compressor::hose_bore}};
+constexpr PathLabel other_fields[] = {{"shop.air.torch_l_min", words::compressor::torch_flow},
+                                      {"shop.air.torch_bar", words::compressor::torch_pressure},
+                                      {"shop.air.post_flow_s", words::figure::post_flow},
+                                      {"shop.air.intake_c", words::compressor::intake},
+                                      {"shop.air.humidity", words::compressor::humidity}};
 
 /// What it all comes to, below what was entered.
 void outcome(Body& body) {
-    body.heading("air/cycle/title", "Tank. Shaded: arc on. Dashes: compressor off");
+    body.heading("air/cycle/title", words::compressor::picture_title);
     cycle_picture(body.app, body.inside(plot_height));
     body.gap(8);
     figures(body);
@@ -114,15 +118,15 @@ void air_panel(App& app, PanelAt at) {
     };
     const auto body_of = [&](Body& body) {
         body.gap(10);
-        body.number_choice("shop.air.humidity", "Humidity", days, day_names, 3);
+        body.number_choice("shop.air.humidity", words::compressor::humidity, days, day_names, 3);
         body.fields(first_fields);
         outcome(body);
-        body.heading("air/fields", "Torch and weather");
+        body.heading("air/fields", words::compressor::torch_and_weather);
         body.fields(other_fields);
-        body.notes("air/basis", "What this rests on", app.say_all(r.basis));
+        body.notes("air/basis", words::common::based_on, app.say_all(r.basis));
         body.gap(20);
     };
-    framed_panel(app, at, {"air", "Air, compressor to torch", Drawer::of(verdict)}, Drawer::of(body_of));
+    framed_panel(app, at, {"air", words::compressor::title, Drawer::of(verdict)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

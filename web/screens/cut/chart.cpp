@@ -5,6 +5,9 @@
 
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/chart.hpp"
+#include "generated/words/figure.hpp"
+#include "generated/words/settings.hpp"
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
 #include "web/kit/plot.hpp"
@@ -21,8 +24,9 @@ constexpr float margin = 14;
 constexpr float head_height = 34;
 constexpr float least_cell = 52;
 constexpr float most_cell = 76;
-constexpr const char* figure_names[] = {"Feed", "Arc volts", "Pierce delay", "Kerf"};
-constexpr const char* figure_tabs[] = {"Feed", "Volts", "Pierce", "Kerf"};
+constexpr Word figure_names[] = {words::figure::feed, words::figure::arc, words::figure::pierce_delay,
+                                 words::figure::kerf};
+constexpr Word figure_tabs[] = {words::figure::feed, words::chart::volts, words::chart::pierce, words::figure::kerf};
 
 struct Grid {
     Rect head, labels, view; // where currents, plates and cells are seen
@@ -52,18 +56,17 @@ CellFigure figure_of(const App& app, const cut::Settings& s, const tune::Dominan
     case ChartFigure::feed:
         break;
     case ChartFigure::arc:
-        return {show(s.arc.value).number, show_range(s.arc), span_of(s.arc, volt), on.arc};
+        return {show(s.arc.value).number, show_range(app, s.arc), span_of(s.arc, volt), on.arc};
     case ChartFigure::pierce_delay:
         if (!s.pierce_delay) {
-            return {"edge", {}, {}, on.pierce_delay};
+            return {app.say(words::settings::edge), {}, {}, on.pierce_delay};
         }
-        return {show(s.pierce_delay->value).number, show_range(*s.pierce_delay), span_of(*s.pierce_delay, second),
+        return {show(s.pierce_delay->value).number, show_range(app, *s.pierce_delay), span_of(*s.pierce_delay, second),
                 on.pierce_delay};
     case ChartFigure::kerf:
-        return {show(s.kerf.value, units).number, show_range(s.kerf, units), span_of(s.kerf, mm), on.kerf};
+        return {show(s.kerf.value, units).number, show_range(app, s.kerf), span_of(s.kerf, mm), on.kerf};
     }
-    return {show_feed(s.feed.value, app.book().shop).number, show_range(s.feed, units), span_of(s.feed, mm_min),
-            on.feed};
+    return {show_feed(s.feed.value, app.book().shop).number, show_range(app, s.feed), span_of(s.feed, mm_min), on.feed};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
@@ -71,12 +74,12 @@ float bar_share(const App& app, const Span& span) {
     return span.low > 0 ? log_share(span.high / span.low, 1, app.chart_figure == ChartFigure::arc ? 1.5 : 4) : 0;
 }
 
-const char* unit_text(const App& app) {
+std::string_view unit_text(const App& app) {
     switch (app.chart_figure) {
     case ChartFigure::feed:
         return app.metric() ? "mm/min" : "in/min";
     case ChartFigure::arc:
-        return "V at the torch";
+        return app.word(words::chart::volts_at_torch);
     case ChartFigure::pierce_delay:
         return "s";
     case ChartFigure::kerf:
@@ -117,16 +120,17 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
                                             : CellFigure{"—", {}, {}, tune::DominantBasis::physics};
     const std::string& text = figure.text;
     const std::string about =
-        cell.settings ? about_cell(whose(app), figure.range, figure.footing, cell.tested, cell.reach) : std::string();
+        cell.settings ? about_cell(app, figure.range, figure.footing, cell.tested, cell.reach) : std::string();
     ui.open_group(id, Role::cell, place, text,
                   cell.settings ? paper_marks(figure.footing, cell.tested, cell.reach) : std::string());
     const bool used =
-        ui.node(id + "/use", Role::button, place, plate + " at " + amps, text, job ? "selected" : "", about);
+        ui.node(id + "/use", Role::button, place, app.say(words::chart::At{.current = amps, .plate = plate}), text,
+                job ? "selected" : "", about);
     ui.close_group();
     if (used) {
         app.take(document::apply(app.book(), {{"job.thickness_mm", chart.rows[row].in(mm)},
                                               {"job.current_a", chart.columns[column].current.in(ampere)}}),
-                 "Chart: " + plate + " at " + amps);
+                 app.say(words::chart::Picked{.current = amps, .plate = plate}));
     }
     if (cell.settings) {
         pen.fill(place, t.hairline, shade(cell));
@@ -159,9 +163,9 @@ void heads(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
     const Rect strip = grid.head;
     ui.open_clip(strip);
-    ui.open_group("chart/head", Role::row, strip, "Currents");
+    ui.open_group("chart/head", Role::row, strip, words::chart::currents);
     ui.node("chart/corner", Role::columnheader, {strip.x - label_width(ui), strip.y, label_width(ui), strip.h},
-            "Plate");
+            words::chart::plate);
     for (std::size_t c = 0; c < chart.columns.size(); ++c) {
         const Rect head{grid.at.x + grid.w * static_cast<float>(c), strip.y, grid.w, strip.h};
         const std::string amps = show(chart.columns[c].current).whole();
@@ -242,10 +246,12 @@ void grid_of(App& app, const Chart& chart, Rect place) {
 float figure_choice(App& app, Rect place) {
     std::vector<Choice> items;
     for (int i = 0; i < 4; ++i) {
-        items.push_back({"chart/figure/" + std::to_string(i), figure_tabs[i], static_cast<int>(app.chart_figure) == i});
+        items.push_back(
+            {"chart/figure/" + std::to_string(i), app.say(figure_tabs[i]), static_cast<int>(app.chart_figure) == i});
     }
     const float h = choices_height(app.ui(), items.size(), 4);
-    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h}, "Figure", items, 4)) {
+    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h},
+                                     app.word(words::chart::figure), items, 4)) {
         app.chart_figure = static_cast<ChartFigure>(*touched);
     }
     return h;
@@ -255,8 +261,8 @@ float figure_choice(App& app, Rect place) {
 float above(App& app, Rect place) {
     Ui& ui = app.ui();
     const float h = figure_choice(app, place) + 10;
-    std::string title = std::string(figure_names[static_cast<int>(app.chart_figure)]) + ", " + unit_text(app) + " · " +
-                        app.say(stock::name(app.chart().metal));
+    std::string title = app.say(figure_names[static_cast<int>(app.chart_figure)]) + ", " + std::string(unit_text(app)) +
+                        " · " + app.say(stock::name(app.chart().metal));
     if (!app.book().shop.name.empty()) {
         title += " · " + app.book().shop.name;
     }
@@ -270,14 +276,11 @@ float below(App& app, Rect place, bool draw) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const std::string note =
-        std::string("Square: full where ") + whose(app).cuts +
-        " halved the band · bar: 8 times in 10 within · deeper tint: "
-        "faster · dark corner: no clean cut · dash: out of reach. The machine's manual comes first.";
-    const Rect keys = place.take_top(chart_key(pen, t, whose(app), {}, place.w, false) + 6);
+    const std::string note = app.say(words::chart::Note{.cuts = whose(app).cuts});
+    const Rect keys = place.take_top(chart_key(app, {}, place.w, false) + 6);
     const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
-    constexpr const char* title = "Print this chart";
-    constexpr const char* about = "One page, to tape to the table";
+    const std::string_view title = app.word(words::chart::print);
+    const std::string_view about = app.word(words::chart::print_about);
     const Rect print = place.take_top(link_height(ui, title, about, place.w));
     if (!draw) {
         return keys.h + notes.h + print.h;
@@ -288,13 +291,9 @@ float below(App& app, Rect place, bool draw) {
     if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
         ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");
     }
-    chart_key(pen, t, whose(app), {keys.x, keys.y + 6}, keys.w, true);
-    ui.node(
-        "chart/key", Role::text, keys,
-        std::string("Square, the basis. Empty: physics. Half full: shop practice took away half of what physics left "
-                    "open. Full: ") +
-            whose(app).cuts + " halved the band. Circle: " + whose(app).here + ". Dot: near one of them.",
-        {}, "printable");
+    chart_key(app, {keys.x, keys.y + 6}, keys.w, true);
+    ui.node("chart/key", Role::text, keys, app.say(words::chart::Key{.cuts = whose(app).cuts, .here = whose(app).here}),
+            {}, "printable");
     pen.paragraph(Type::label, {notes.x, notes.y + 6}, t.quiet, note, notes.w);
     ui.node("chart/note", Role::text, notes, note, {}, "printable");
     return keys.h + notes.h + print.h;
@@ -350,7 +349,7 @@ void chart_body(App& app, Rect place) {
 
 void chart_column(App& app, Rect place) {
     Ui& ui = app.ui();
-    ui.open_group("chart", Role::group, place, "Chart for this shop");
+    ui.open_group("chart", Role::group, place, words::settings::chart);
     chart_body(app, place);
     ui.close_group();
 }
@@ -358,8 +357,8 @@ void chart_column(App& app, Rect place) {
 void chart_panel(App& app, PanelAt at) {
     Ui& ui = app.ui();
     Rect place = at.place;
-    ui.open_group("chart", Role::dialog, place, "Chart for this shop");
-    PanelHead top{app, "chart", "Chart for this shop", at.closable};
+    ui.open_group("chart", Role::dialog, place, words::settings::chart);
+    PanelHead top{app, "chart", words::settings::chart, at.closable};
     top.put(place, false);
     chart_body(app, place);
     ui.close_group();

@@ -1,18 +1,21 @@
 #include "web/screens/cut/chart_marks.hpp"
 
+#include "generated/words/basis.hpp"
+#include "generated/words/chart.hpp"
+
 namespace torchside::web {
 namespace {
 
 // In the order of DominantBasis, and of Tested.
-constexpr const char* footing_names[] = {"physics", "shop practice"}; // and the cuts of a shop
+constexpr Word footing_names[] = {words::basis::physics, words::chart::practice}; // and the cuts of a shop
 constexpr const char* footing_words[] = {"physics", "practice", "cuts"};
 constexpr const char* tested_words[] = {"", "near", "here"};
-constexpr const char* reach_words[] = {"", "Edge start: no clean cut from a pierce", "Severs rough: no clean cut",
-                                       ""}; // by Reach
+constexpr Word reach_words[] = {{}, words::chart::edge_start, words::chart::rough, {}}; // by Reach
 
-constexpr Whose yours{"your cuts", {"", "Near a cut of yours", "You cut this"}, "cut by you"};
+constexpr Whose yours{
+    words::chart::your_cuts, {{}, words::chart::near_yours, words::chart::here_yours}, words::chart::by_you};
 constexpr Whose of_example{
-    "cuts of the example shop", {"", "Near a cut of the example shop", "The example shop cut this"}, "cut there"};
+    words::chart::example_cuts, {{}, words::chart::near_example, words::chart::here_example}, words::chart::there};
 
 } // namespace
 
@@ -20,13 +23,14 @@ const Whose& whose(const App& app) {
     return app.book().shop.example ? of_example : yours;
 }
 
-std::string about_cell(const Whose& who, const std::string& range, tune::DominantBasis footing, Tested tested,
+std::string about_cell(const App& app, const std::string& range, tune::DominantBasis footing, Tested tested,
                        cut::Reach reach) {
-    std::string out = reach_words[static_cast<std::size_t>(reach)];
+    const Whose& who = whose(app);
+    std::string out = app.say(reach_words[static_cast<std::size_t>(reach)]);
     out += (out.empty() || range.empty() ? "" : ". ") + range;
-    out += out.empty() ? "Basis: " : ". Basis: ";
-    out += footing == tune::DominantBasis::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
-    return tested == Tested::none ? out : out + ". " + who.tested[static_cast<int>(tested)];
+    const Word basis = footing == tune::DominantBasis::cuts ? who.cuts : footing_names[static_cast<int>(footing)];
+    out += (out.empty() ? "" : ". ") + app.say(words::chart::Basis{.what = basis});
+    return tested == Tested::none ? out : out + ". " + app.say(who.tested[static_cast<int>(tested)]);
 }
 
 std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach reach) {
@@ -53,13 +57,17 @@ void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
     }
 }
 
-float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw) {
+float chart_key(const App& app, Point at, float room, bool draw) {
+    const Pen& pen = app.ui().pen();
+    const Tokens& t = app.tokens();
+    const Whose& who = whose(app);
     const float line_height = Pen::line_height(Type::label) + 3;
-    const char* const names[] = {footing_names[0], footing_names[1], who.cuts, who.here, "near a cut"};
+    const Word names[] = {footing_names[0], footing_names[1], who.cuts, who.here, words::chart::near};
     float x = at.x;
     float y = at.y;
     for (int i = 0; i < 5; ++i) {
-        const float w = 16 + pen.width(Type::label, names[i]) + 14;
+        const std::string_view name = app.word(names[i]);
+        const float w = 16 + pen.width(Type::label, name) + 14;
         if (x > at.x && x + w - 14 > at.x + room) {
             x = at.x;
             y += line_height;
@@ -71,7 +79,7 @@ float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, flo
             } else {
                 tested_mark(pen, t.ink, i == 3 ? Tested::here : Tested::near, c);
             }
-            pen.text(Type::label, {x + 16, y}, t.ink, names[i]);
+            pen.text(Type::label, {x + 16, y}, t.ink, name);
         }
         x += w;
     }

@@ -10,13 +10,13 @@ namespace torchside::web {
 
 /// Whose cuts they are: the example's are nobody's.
 struct Whose {
-    const char* cuts;
-    const char* tested[3]; // in the order of Tested
-    const char* here;      // in the key
+    Word cuts;
+    Word tested[3]; // in the order of Tested
+    Word here;      // in the key
 };
 [[nodiscard]] const Whose& whose(const App& app);
 
-[[nodiscard]] std::string about_cell(const Whose& who, const std::string& range, tune::DominantBasis footing,
+[[nodiscard]] std::string about_cell(const App& app, const std::string& range, tune::DominantBasis footing,
                                      Tested tested, cut::Reach reach);
 /// What the style sheet of the printed page draws into the cell.
 [[nodiscard]] std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach reach);
@@ -26,6 +26,6 @@ void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point
 void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c);
 
 /// The marks with their words, in as many lines as they need; returns the height used.
-float chart_key(const Pen& pen, const Tokens& t, const Whose& who, Point at, float room, bool draw);
+float chart_key(const App& app, Point at, float room, bool draw);
 
 } // namespace torchside::web

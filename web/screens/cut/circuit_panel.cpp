@@ -1,5 +1,8 @@
 // Circuit: does this current hold on this circuit, what gives first, and what would hold.
 #include "core/quantity/print.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/title.hpp"
+#include "generated/words/wiring.hpp"
 #include "web/screens/cut/circuit_picture.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/shop/supply_choice.hpp"
@@ -20,8 +23,8 @@ void way_out(Body& body) {
     // Down to a whole ampere, the way a dial is set: rounding up would be too much.
     const double amps = static_cast<double>(static_cast<int>(r.highest_current->in(ampere)));
     body.gap(8);
-    if (body.button("circuit/use", "Use " + print_fixed(amps, 0) + " A", Look::main)) {
-        app.set("job.current_a", amps, "Current");
+    if (body.button("circuit/use", app.say(words::common::Use{.what = Current{amps, ampere}}), Look::main)) {
+        app.set("job.current_a", amps, words::title::current);
     }
     body.gap(8);
 }
@@ -48,67 +51,68 @@ void figures(Body& body) {
     const App& app = body.app;
     const supply::Report& r = app.worksheet().circuit;
     const UnitSystem units = app.book().shop.display.units;
-    body.line("circuit/input", "Draws while cutting", print(r.input).text());
-    body.line("circuit/rated", "At the rated load voltage", print(r.input_at_rated_load).text());
-    body.line("circuit/effective", "Heating, by duty", print(r.effective).text());
-    body.line("circuit/machine_v", "At the machine",
-              print(r.machine).text() + ", " + print_percent(r.drop_share, 1).text() + " lost");
-    body.line("circuit/arc", "Arc in ten minutes", print(r.arc_per_10_min).text());
+    body.line("circuit/input", words::wiring::input, print(r.input).text());
+    body.line("circuit/rated", words::wiring::input_rated, print(r.input_at_rated_load).text());
+    body.line("circuit/effective", words::wiring::effective, print(r.effective).text());
+    body.line("circuit/machine_v", words::wiring::at_machine,
+              app.say(words::wiring::Lost{.share = words::percent(r.drop_share, 1), .volts = r.machine}));
+    body.line("circuit/arc", words::wiring::arc, print(r.arc_per_10_min).text());
     if (r.highest_current) {
         // Down to a tenth: rounded up it would be too much.
-        body.line("circuit/highest", "Highest current here",
+        body.line("circuit/highest", words::wiring::highest,
                   print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
     }
     const supply::Circuit& circuit = app.book().shop.circuit;
     const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
     if (circuit.run_mm2 ? r.run_min_mm2.has_value() : run_awg.has_value()) {
-        body.line("circuit/run_min", "Wiring, at least",
+        body.line("circuit/run_min", words::wiring::run_least,
                   circuit.run_mm2 ? print_field(*r.run_min_mm2, FieldUnit::mm2, units)
                                   : std::to_string(*run_awg) + " AWG");
     }
     if (r.by_section ? r.cord_min_mm2.has_value() : r.cord_min_awg.has_value()) {
-        body.line("circuit/cord_min", "Extension cord, at least",
+        body.line("circuit/cord_min", words::wiring::cord_least,
                   r.by_section ? print_field(*r.cord_min_mm2, FieldUnit::mm2, units)
                                : std::to_string(*r.cord_min_awg) + " AWG");
     }
     if (r.generator_min) {
-        body.line("circuit/generator_min", "Generator, at least",
+        body.line("circuit/generator_min", words::wiring::generator_least,
                   print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
     }
 }
 
 /// What differs from one place of work to the next; wires by gauge or by section, as they are sold here.
 void first_fields(Body& body) {
-    constexpr PathLabel by_gauge[] = {{"shop.circuit.breaker_a", "Breaker"},
-                                      {"shop.circuit.run_m", "Wiring, one way"},
-                                      {"shop.circuit.run_awg", "Wiring gauge"},
-                                      {"shop.circuit.cord_m", "Extension cord"},
-                                      {"shop.circuit.cord_awg", "Cord gauge"}};
-    constexpr PathLabel by_section[] = {{"shop.circuit.breaker_a", "Breaker"},
-                                        {"shop.circuit.run_m", "Wiring, one way"},
-                                        {"shop.circuit.run_mm2", "Wiring section"},
-                                        {"shop.circuit.cord_m", "Extension cord"},
-                                        {"shop.circuit.cord_mm2", "Cord section"}};
+    constexpr PathLabel by_gauge[] = {{"shop.circuit.breaker_a", words::wiring::breaker},
+                                      {"shop.circuit.run_m", words::wiring::run_length},
+                                      {"shop.circuit.run_awg", words::wiring::run_gauge},
+                                      {"shop.circuit.cord_m", words::wiring::extension},
+                                      {"shop.circuit.cord_awg", words::wiring::cord_gauge}};
+    constexpr PathLabel by_section[] = {{"shop.circuit.breaker_a", words::wiring::breaker},
+                                        {"shop.circuit.run_m", words::wiring::run_length},
+                                        {"shop.circuit.run_mm2", words::wiring::run_section},
+                                        {"shop.circuit.cord_m", words::wiring::extension},
+                                        {"shop.circuit.cord_mm2", words::wiring::cord_section}};
     supply_choice(body);
     body.fields(body.app.worksheet().circuit.by_section ? by_section : by_gauge);
 }
 
 void other_fields(Body& body) {
     constexpr const char* rules[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
-    constexpr const char* rule_names[] = {"UL 489", "IEC B", "IEC C", "IEC D"};
-    constexpr PathLabel by_gauge[] = {{"shop.circuit.marked_75c", "Marked 75 °C"},
-                                      {"shop.circuit.run_mm2", "Wiring section"},
-                                      {"shop.circuit.cord_mm2", "Cord section"}};
-    constexpr PathLabel by_section[] = {{"shop.circuit.run_awg", "Wiring gauge"},
-                                        {"shop.circuit.cord_awg", "Cord gauge"}};
-    constexpr PathLabel others[] = {{"shop.circuit.ambient_c", "Air at the wires"},
-                                    {"shop.circuit.other_load_a", "Other load"},
-                                    {"shop.circuit.compressor_motor_hp", "Compressor motor"},
-                                    {"shop.circuit.generator_va", "Generator"},
-                                    {"shop.circuit.dedicated", "Wired for this machine"}};
-    body.heading("circuit/fields", "More about the circuit");
+    constexpr Label rule_names[] = {words::wiring::ul, words::wiring::iec_b, words::wiring::iec_c,
+                                    words::wiring::iec_d};
+    constexpr PathLabel by_gauge[] = {{"shop.circuit.marked_75c", words::wiring::marked},
+                                      {"shop.circuit.run_mm2", words::wiring::run_section},
+                                      {"shop.circuit.cord_mm2", words::wiring::cord_section}};
+    constexpr PathLabel by_section[] = {{"shop.circuit.run_awg", words::wiring::run_gauge},
+                                        {"shop.circuit.cord_awg", words::wiring::cord_gauge}};
+    constexpr PathLabel others[] = {{"shop.circuit.ambient_c", words::wiring::air},
+                                    {"shop.circuit.other_load_a", words::wiring::other_load},
+                                    {"shop.circuit.compressor_motor_hp", words::wiring::motor},
+                                    {"shop.circuit.generator_va", words::wiring::generator},
+                                    {"shop.circuit.dedicated", words::wiring::dedicated}};
+    body.heading("circuit/fields", words::wiring::more);
     country_choice(body);
-    body.word_choice("shop.circuit.breaker_rule", "Breaker made to", rules, rule_names);
+    body.word_choice("shop.circuit.breaker_rule", words::wiring::rule, rules, rule_names);
     plug_choice(body);
     body.app.worksheet().circuit.by_section ? body.fields(by_section) : body.fields(by_gauge);
     body.fields(others);
@@ -118,11 +122,12 @@ void other_fields(Body& body) {
 void outcome(Body& body) {
     Ui& ui = body.ui();
     const supply::Report& r = body.app.worksheet().circuit;
-    body.heading("circuit/chain/title", "From the panel to the torch");
+    body.heading("circuit/chain/title", words::wiring::chain);
     const auto stop = chain_picture(ui, body.inside(chain_picture_height(ui, r.chain)), r.chain, body.app.speech());
     body.gap(12);
-    body.heading("circuit/band/title", "When the breaker trips: latest times, none promised");
-    band_picture(ui, body.inside(band_picture_height()), r.band, r.verdict == supply::CircuitVerdict::holds);
+    body.heading("circuit/band/title", words::wiring::band);
+    band_picture(ui, body.inside(band_picture_height()), r.band, r.verdict == supply::CircuitVerdict::holds,
+                 body.app.speech());
     body.gap(8);
     figures(body);
     for (std::size_t i = 0; i < r.checks.size(); ++i) {
@@ -155,10 +160,10 @@ void circuit_panel(App& app, PanelAt at) {
         first_fields(body);
         outcome(body);
         other_fields(body);
-        body.notes("circuit/basis", "What this rests on", app.say_all(r.basis));
+        body.notes("circuit/basis", words::common::based_on, app.say_all(r.basis));
         body.gap(20);
     };
-    framed_panel(app, at, {"circuit", "Circuit, panel to torch", Drawer::of(verdict)}, Drawer::of(body_of));
+    framed_panel(app, at, {"circuit", words::wiring::title, Drawer::of(verdict)}, Drawer::of(body_of));
 }
 
 } // namespace torchside::web

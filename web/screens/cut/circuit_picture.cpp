@@ -4,13 +4,18 @@
 #include <string>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/wiring.hpp"
 #include "web/kit/marks.hpp"
 #include "web/kit/plot.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr const char* names[] = {"Panel", "Breaker", "Wiring", "Cord", "Machine", "Torch"};
+// By Stop.
+constexpr const char* ids[] = {"circuit/chain/panel", "circuit/chain/breaker", "circuit/chain/run",
+                               "circuit/chain/cord",  "circuit/chain/machine", "circuit/chain/torch"};
+constexpr Word names[] = {words::wiring::panel, words::wiring::breaker, words::wiring::run,
+                          words::wiring::cord,  words::wiring::machine, words::wiring::torch};
 
 void symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour ink) {
     const Rect box{c.x - 9, c.y - 9, 18, 18};
@@ -60,9 +65,9 @@ std::string node_words(const supply::Node& node, const Speech& speech, bool weak
         out += ", " + say(node.detail, speech);
     }
     if (node.used > 0) {
-        out += ", " + print_percent(node.used).text() + " used";
+        out += ", " + say(words::wiring::Used{.share = words::percent(node.used)}, speech);
     }
-    return weakest ? out + ", the weakest" : out;
+    return weakest ? out + ", " + say(words::wiring::weakest, speech) : out;
 }
 
 } // namespace
@@ -83,7 +88,7 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
     const float height = chain_picture_height(ui, chain);
     const float spine = at.x + 12;
     pen.vline(spine, at.y + row_height / 2, at.y + height - row_height / 2, t.ink, 2);
-    ui.open_group("circuit/chain", Role::list, {at.x, at.y, w, height}, "From the panel to the torch");
+    ui.open_group("circuit/chain", Role::list, {at.x, at.y, w, height}, words::wiring::chain);
     float y = at.y;
     for (std::size_t i = 0; i < chain.nodes.size(); ++i) {
         const supply::Node& node = chain.nodes[i];
@@ -93,10 +98,10 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         const bool weakest = static_cast<int>(i) == chain.weakest;
         const bool over = node.used > 1.0;
         const Colour ink = over ? t.stop : t.ink;
-        const char* name = names[static_cast<std::size_t>(node.stop)];
-        const std::string id = std::string("circuit/chain/") + name;
+        const std::string_view name = ui.word(names[static_cast<std::size_t>(node.stop)]);
+        const std::string_view id = ids[static_cast<std::size_t>(node.stop)];
         const Rect row{at.x, y, w, row_height};
-        if (ui.node(id, Role::button, row, name, node_words(node, speech, weakest), {}, "Change it")) {
+        if (ui.node(id, Role::button, row, name, node_words(node, speech, weakest), {}, words::wiring::change)) {
             touched = node.stop;
         }
         if (ui.pressed(id)) {
@@ -116,7 +121,8 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         if (node.used > 0) {
             used_bar(pen, t, {right - 76, top + second + 3, 76, 14}, node.used, weakest);
             if (weakest) {
-                pen.text(Type::strong_label, {right - 84, top + second + 1}, ink, "weakest", Align::right);
+                pen.text(Type::strong_label, {right - 84, top + second + 1}, ink, ui.word(words::wiring::weakest_mark),
+                         Align::right);
             }
         }
         draw_mark(pen, Mark::chevron, {at.x + w - 6, row.centre().y}, t.quiet);
@@ -130,7 +136,7 @@ float band_picture_height() {
     return 158;
 }
 
-void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
+void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds, const Speech& speech) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const Rect plot{place.x + 34, place.y + 8, place.w - 42, place.h - 34};
@@ -156,35 +162,36 @@ void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds) {
     pen.vline(plot.x, plot.y, plot.bottom(), t.ink, 1);
     struct Tick {
         double seconds;
-        const char* text;
+        Word text;
     };
-    for (const Tick tick : {Tick{3600, "1 h"}, Tick{120, "2 min"}, Tick{10, "10 s"}}) {
+    for (const Tick tick : {Tick{3600, words::wiring::hour}, Tick{120, words::wiring::two_minutes},
+                            Tick{10, words::wiring::ten_seconds}}) {
         const float y = y_at(tick.seconds);
         pen.hline(plot.x - 4, plot.x, y, t.ink, 1);
-        pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, tick.text, Align::right);
+        pen.text(Type::label, {plot.x - 6, y - 8.5F}, t.quiet, ui.word(tick.text), Align::right);
     }
     const double step = 1 + static_cast<int>(34.0 * (most - 0.5) / static_cast<double>(plot.w)); // room for "12×"
     for (double m = 1; m <= most; m += step) {
         pen.vline(x_at(m), plot.bottom(), plot.bottom() + 4, t.ink, 1);
         pen.text(Type::label, {x_at(m), plot.bottom() + 5}, t.quiet, print_trimmed(m, 0) + "×", Align::centre);
     }
-    pen.text(Type::label, {plot.x + 6, plot.bottom() - 22}, t.quiet, "holds");
+    pen.text(Type::label, {plot.x + 6, plot.bottom() - 22}, t.quiet, ui.word(words::wiring::holds));
     if (plot.right() - trips > 90) {
-        pen.text(Type::label, {(trips + plot.right()) / 2, plot.bottom() - 22}, t.quiet, "trips below the line",
+        pen.text(Type::label, {(trips + plot.right()) / 2, plot.bottom() - 22}, t.quiet, ui.word(words::wiring::trips),
                  Align::centre);
     }
     const float x = x_at(band.load_multiple);
     const Colour mark = holds ? t.accent : t.stop;
     pen.vline(x, plot.y + 6, plot.bottom(), mark, 2);
     holds ? pen.disc({x, plot.y + 10}, 6, mark) : pen.fill({x - 6, plot.y + 4, 12, 12}, mark);
-    const std::string load = "this load " + print_trimmed(band.load_multiple, 2) + "×";
+    const std::string load = say(words::wiring::ThisLoad{.times = words::number(band.load_multiple, 2)}, speech);
     const float wide = pen.width(Type::strong_label, load);
     const float from = x + 10 + wide > plot.right() ? x - 10 - wide : x + 10;
     const float line_top = plot.y + plot.h * 0.5F;
     pen.fill({from - 3, line_top, wide + 6, 18}, t.ground, 0.9F);
     pen.text(Type::strong_label, {from, line_top}, mark, load);
     ui.node("circuit/band", Role::img, place,
-            "Time to trip against load. This load is " + print_trimmed(band.load_multiple, 2) + " times the rating");
+            say(words::wiring::BandPicture{.times = words::number(band.load_multiple, 2)}, speech));
 }
 
 } // namespace torchside::web

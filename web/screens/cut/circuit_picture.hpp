@@ -14,6 +14,6 @@ namespace torchside::web {
 std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chain& chain, const Speech& speech);
 
 [[nodiscard]] float band_picture_height();
-void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds);
+void band_picture(Ui& ui, Rect place, const supply::Band& band, bool holds, const Speech& speech);
 
 } // namespace torchside::web

@@ -2,6 +2,9 @@
 #include <algorithm>
 #include <vector>
 
+#include "generated/words/figure.hpp"
+#include "generated/words/place.hpp"
+#include "generated/words/settings.hpp"
 #include "web/screens/cut/figure_tools.hpp"
 #include "web/screens/cut/torch_picture.hpp"
 #include "web/screens/job_cuts.hpp"
@@ -36,12 +39,11 @@ void feed_figure(Body& column, const cut::Settings& settings) {
     if (app.book().shop.example && basis.tests > 0) {
         basis = Basis{.tests = basis.tests}; // the line holds no more; the figure's panel has all of it
     }
-    const std::string about =
-        show_range(feed, app.book().shop.display.units) + " · " + show_basis(basis, app.book().shop.example);
-    if (column.figure(
-            "cut/feed",
-            {"Feed", shown.number, shown.unit, shown.other, about, span_of(feed, mm_min), is_open(app, "feed")},
-            feeds_cut_here(app.book()))) {
+    const std::string about = show_range(app, feed) + " · " + show_basis(app, basis);
+    if (column.figure("cut/feed",
+                      {words::figure::feed, shown.number, shown.unit, shown.other, about, span_of(feed, mm_min),
+                       is_open(app, "feed")},
+                      feeds_cut_here(app.book()))) {
         app.open("figure/feed");
     }
 }
@@ -52,15 +54,15 @@ void other_figures(Body& column, const cut::Settings& s) {
     const Shop& shop = app.book().shop;
     std::vector<FigureCell> cells;
     for (const Figure& figure : figures().subspan(1)) {
-        const Shown shown = show(figure, s, shop);
+        const Shown shown = show(app, figure, s);
         const auto e = figure.of(s, UnitSystem::metric).value_or(Estimate<double>{});
         const bool read = figure.measure == Measure::volts && shop.height_control.divider_ratio > 1;
         cells.push_back({figure.key,
                          app.say(figure.name),
                          shown.number,
                          shown.unit,
-                         read ? show(s.controller).whole() + " read" : "",
-                         show_basis(e.basis, shop.example),
+                         read ? app.say(words::settings::Read{.volts = show(s.controller).whole()}) : "",
+                         show_basis(app, e.basis),
                          {e.value, e.low, e.high},
                          "",
                          is_open(app, figure.key)});
@@ -81,7 +83,7 @@ void refused(Body& column) {
     const Point corner = column.at();
     draw_sign(ui.pen(), t, Sign::stop, {corner.x + 10, corner.y + 34});
     column.gap(22 + words(ui, "cut/refused", Type::title, {corner.x + 32, corner.y + 22}, column.width() - 60,
-                          "No settings for this plate", t.stop));
+                          ui.word(words::settings::none), t.stop));
     column.gap(16);
     column.text("cut/refused/why", column.app.say(column.app.worksheet().capacity.reason));
     column.gap(16);
@@ -91,15 +93,14 @@ void refused(Body& column) {
 void rows(Body& column) {
     App& app = column.app;
     Ui& ui = app.ui();
-    ui.open_group("cut/verdicts", Role::list, column.strip(0), "Verdicts, worst first");
+    ui.open_group("cut/verdicts", Role::list, column.strip(0), words::settings::checks);
     for (const Verdict& v : verdicts(app)) {
         if (column.verdict("cut/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
             app.open(v.panel);
         }
     }
     ui.close_group();
-    if (!app.wide() &&
-        column.row("cut/chart", "Chart for this shop", "Every plate and current; print it", Mark::chart)) {
+    if (!app.wide() && column.row("cut/chart", words::settings::chart, words::settings::chart_about, Mark::chart)) {
         app.open("chart");
     }
     copy_settings(column);
@@ -111,7 +112,7 @@ void cut_screen(App& app, Rect place) {
     const auto body = [&](Body& column) {
         if (const auto& settings = app.worksheet().settings) {
             feed_figure(column, *settings);
-            torch_picture(column.ui(), column.inside(torch_picture_height()), app.book(), *settings);
+            torch_picture(column.ui(), column.inside(torch_picture_height()), app.book(), *settings, app.speech());
             column.gap(14);
             other_figures(column, *settings);
         } else {
@@ -120,7 +121,7 @@ void cut_screen(App& app, Rect place) {
         rows(column);
         column.gap(12);
     };
-    framed_screen(app, place, "cut", "Cut", Drawer::of(body));
+    framed_screen(app, place, "cut", words::place::cut, Drawer::of(body));
 }
 
 } // namespace torchside::web

@@ -4,6 +4,8 @@
 #include "core/supply/arc_check.hpp"
 #include "core/supply/divider.hpp"
 #include "core/tune/coupon.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/figure_about.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/show.hpp"
 
@@ -26,8 +28,7 @@ std::string in_height(const App& app, Voltage off) {
     }
     const double sign = off < Voltage{} ? -1.0 : 1.0;
     const Length height = supply::height_at(sign * off, {}, *gradient);
-    return ' ' + show(sign * off).whole() + " is " + show_text(height, app.book().shop.display.units) +
-           " of height here.";
+    return ' ' + app.say(words::figure_about::InHeight{.height = height, .volts = show(sign * off).whole()});
 }
 
 void arc_answer(Body& body, const supply::ArcCheck& check) {
@@ -37,17 +38,18 @@ void arc_answer(Body& body, const supply::ArcCheck& check) {
               app.say(check.to_do) + (turn ? in_height(app, check.off) : std::string()));
     body.gap(8);
     if (check.ratio) {
-        if (body.button("arc/divider", "Use " + print_trimmed(*check.ratio, 2) + ":1", Look::main)) {
+        if (body.button("arc/divider", app.say(words::common::Use{.what = print_trimmed(*check.ratio, 2) + ":1"}),
+                        Look::main)) {
             app.ui().stop_edit();
-            app.set("shop.height_control.divider_ratio", *check.ratio, "Divider ratio");
+            app.set("shop.height_control.divider_ratio", *check.ratio, words::common::divider);
         }
         body.gap(8);
     } else if (check.state != ArcState::no_reading) {
-        if (body.button("arc/log", "Log " + show(check.torch).whole() + " of a good cut")) {
+        if (body.button("arc/log", app.say(words::figure_about::LogVolts{.volts = show(check.torch).whole()}))) {
             tune::TestCut row = row_of(app);
             row.arc = check.torch;
             app.ui().stop_edit();
-            if (app.log(document::add(app.book(), row), "Arc volts logged")) {
+            if (app.log(document::add(app.book(), row), words::figure_about::volts_logged)) {
                 app.scratch.reading_v.reset();
             }
         }
@@ -63,7 +65,7 @@ void arc_tools(Body& body) {
     if (!settings) {
         return;
     }
-    body.reading(arc_reading_field, "Controller reads", "Volts it shows while this cut runs", FieldUnit::volt,
+    body.reading(arc_reading_field, words::figure_about::reads, words::figure_about::reads_about, FieldUnit::volt,
                  app.scratch.reading_v);
     if (!app.scratch.reading_v) {
         return;
@@ -82,9 +84,8 @@ void kerf_tools(Body& body) {
     App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
     const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
-    body.reading("field/scratch/kerf_square_mm", "The square measures",
-                 "Of a square of " + show_text(drawn, units) + ", cut on the line; mean of top and bottom edge",
-                 FieldUnit::mm, app.scratch.kerf_square);
+    body.reading("field/scratch/kerf_square_mm", words::figure_about::square,
+                 app.say(words::figure_about::SquareAbout{.size = drawn}), FieldUnit::mm, app.scratch.kerf_square);
     if (!app.scratch.kerf_square) {
         return;
     }
@@ -93,17 +94,16 @@ void kerf_tools(Body& body) {
     constexpr Length most{15, mm};
     body.gap(8);
     if (kerf < least || kerf > most) {
-        body.refusal("kerf/refused", "Enter " + show_text(drawn - most, units) + " to " +
-                                         show_text(drawn - least, units) +
-                                         ": the square comes out smaller by the kerf.");
+        body.refusal("kerf/refused",
+                     app.say(words::figure_about::KerfRange{.least = drawn - most, .most = drawn - least}));
         return;
     }
-    if (body.button("kerf/log", "Log a kerf of " + show_text(kerf, units), Look::main)) {
+    if (body.button("kerf/log", app.say(words::figure_about::LogKerf{.kerf = kerf}), Look::main)) {
         tune::TestCut row = row_of(app);
         row.kerf_top = kerf;
         row.kerf_bottom = kerf;
         app.ui().stop_edit();
-        if (app.log(document::add(app.book(), row), "Kerf logged")) {
+        if (app.log(document::add(app.book(), row), words::common::kerf_logged)) {
             app.scratch.kerf_square.reset();
         }
     }

@@ -1,13 +1,15 @@
 // Safety: the shade, and all cautions of this job under seven drawings; stops and cautions bear their sign.
 #include "core/safety/words.hpp"
+#include "generated/words/hazards.hpp"
 #include "web/screens/cut/safety_picture.hpp"
 #include "web/screens/panel.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr const char* group_names[] = {"Shock", "Eyes and skin",        "Fume and gas",  "Fire",
-                                       "Ears",  "Moving and hot parts", "People near by"};
+constexpr Word group_names[] = {words::hazards::shock, words::hazards::eyes, words::hazards::fume,
+                                words::hazards::fire,  words::hazards::ears, words::hazards::moving,
+                                words::hazards::people};
 
 void caution_words(Body& body, const safety::Caution& c) {
     App& app = body.app;
@@ -27,10 +29,10 @@ void caution_words(Body& body, const safety::Caution& c) {
     indented(id, Type::text, app.say(c.text), t.ink, 2);
     std::string limits;
     for (const Word limit : safety::limits_of(c, app.worksheet().safety.country)) {
-        limits += (limits.empty() ? "Limits: " : " · ") + app.say(limit);
+        limits += (limits.empty() ? "" : " · ") + app.say(limit);
     }
     if (!limits.empty()) {
-        indented(id + "/limits", Type::label, limits, t.ink, 2);
+        indented(id + "/limits", Type::label, app.say(words::hazards::Limits{.all = limits}), t.ink, 2);
     }
     indented(id + "/source", Type::label, app.say(c.citation), t.quiet, 4);
 }
@@ -46,7 +48,7 @@ void group_words(Body& body, safety::Group group) {
         const Rect head = body.inside(64);
         safety_picture(pen, t, group, {head.x + 32, head.y + 33});
         pen.text(Type::title, {head.x + 76, head.centre().y - Pen::line_height(Type::title) / 2}, t.ink,
-                 group_names[index]);
+                 ui.word(group_names[index]));
         ui.node("safety/group/" + std::to_string(index), Role::heading, head, group_names[index], {}, "level3");
     }
     for (const safety::Caution& c : body.app.worksheet().safety.cautions) {
@@ -60,7 +62,7 @@ void group_words(Body& body, safety::Group group) {
 } // namespace
 
 void safety_panel(App& app, PanelAt at) {
-    panel(app, at, "safety", "Safety", [&](Body& body) {
+    panel(app, at, "safety", words::hazards::title, [&](Body& body) {
         const safety::Report& r = app.worksheet().safety;
         body.gap(12);
         body.words("safety/shade", Type::title, app.say(r.shade_text), body.ui().tokens().ink);

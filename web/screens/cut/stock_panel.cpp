@@ -6,6 +6,10 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
+#include "generated/words/change.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/stock.hpp"
+#include "generated/words/title.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -20,13 +24,13 @@ void metals(Body& body) {
         items.push_back({"stock/metal/" + std::string(stock::key(metal)), app.say(stock::name(metal)),
                          app.book().job.material == metal});
     }
-    if (const auto touched = body.choices("stock/metal", "Metal", items, 2)) {
+    if (const auto touched = body.choices("stock/metal", words::title::metal, items, 2)) {
         app.take(document::set(app.book(), "job.material", stock::key(all_metals[*touched])),
-                 "Metal: " + items[*touched].label);
+                 app.say(words::change::Choice{.to = items[*touched].label, .what = words::title::metal}));
     }
 }
 
-void size_chips(Body& body, const char* group, const char* name, const std::vector<stock::Chip>& sizes, int columns) {
+void size_chips(Body& body, const char* group, Word name, const std::vector<stock::Chip>& sizes, int columns) {
     App& app = body.app;
     std::vector<Choice> items;
     for (const stock::Chip& size : sizes) {
@@ -35,7 +39,7 @@ void size_chips(Body& body, const char* group, const char* name, const std::vect
     }
     if (const auto touched = body.choices(group, name, items, columns)) {
         app.ui().stop_edit();
-        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), "Thickness");
+        app.set("job.thickness_mm", sizes[*touched].thickness.in(mm), words::title::thickness);
     }
 }
 
@@ -43,12 +47,12 @@ void size_chips(Body& body, const char* group, const char* name, const std::vect
 void plates(Body& body) {
     const Metal metal = body.app.book().job.material;
     if (!body.app.metric()) {
-        size_chips(body, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::inch), 5);
+        size_chips(body, "stock/plates", words::stock::usual_sizes, stock::chips(metal, UnitSystem::inch), 5);
         return;
     }
-    size_chips(body, "stock/plates", "Usual thicknesses", stock::chips(metal, UnitSystem::metric), 6);
+    size_chips(body, "stock/plates", words::stock::usual_sizes, stock::chips(metal, UnitSystem::metric), 6);
     body.gap(8);
-    size_chips(body, "stock/inches", "By gauge and inch", stock::chips(metal, UnitSystem::inch), 5);
+    size_chips(body, "stock/inches", words::stock::by_gauge, stock::chips(metal, UnitSystem::inch), 5);
 }
 
 void currents(Body& body) {
@@ -71,9 +75,9 @@ void currents(Body& body) {
         items.push_back(
             {"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
     }
-    if (const auto touched = body.choices("stock/amps", "Usual currents", items, 4)) {
+    if (const auto touched = body.choices("stock/amps", words::stock::usual_currents, items, 4)) {
         app.ui().stop_edit();
-        app.set("job.current_a", amps[*touched], "Current");
+        app.set("job.current_a", amps[*touched], words::title::current);
     }
 }
 
@@ -82,15 +86,16 @@ void suggestion(Body& body) {
     App& app = body.app;
     const cut::Capacity& capacity = app.worksheet().capacity;
     if (capacity.suggested_current) {
-        const Shown amps = show(*capacity.suggested_current);
+        const Current amps = *capacity.suggested_current;
         const bool same = std::abs(capacity.suggested_current->in(ampere)-app.book().job.current.in(ampere)) < 0.05;
-        std::string label = same ? amps.whole() + " is the one to use" : "Use " + amps.whole();
-        if (capacity.suggested_nozzle) {
-            label += ", " + show(*capacity.suggested_nozzle).whole() + " nozzle";
-        }
+        const auto& nozzle = capacity.suggested_nozzle;
+        const std::string label = same ? nozzle ? app.say(words::stock::BestNozzle{.current = amps, .nozzle = *nozzle})
+                                                : app.say(words::stock::Best{.current = amps})
+                                  : nozzle ? app.say(words::stock::UseNozzle{.current = amps, .nozzle = *nozzle})
+                                           : app.say(words::common::Use{.what = amps});
         if (body.button("stock/suggested", label, Look::plain, same ? "disabled" : "")) {
             app.ui().stop_edit();
-            app.set("job.current_a", capacity.suggested_current->in(ampere), "Current");
+            app.set("job.current_a", capacity.suggested_current->in(ampere), words::title::current);
         }
         body.gap(8);
     }
@@ -99,38 +104,46 @@ void suggestion(Body& body) {
 
 void torch_hold(Body& body) {
     constexpr const char* keys[] = {"table", "hand_standoff", "hand_drag"};
-    constexpr const char* names[] = {"On the table", "By hand, gap", "By hand, drag"};
+    constexpr Word names[] = {words::stock::on_table, words::stock::by_hand_gap, words::stock::by_hand_drag};
     App& app = body.app;
     std::vector<Choice> items;
     for (int i = 0; i < 3; ++i) {
-        items.push_back({std::string("stock/torch/") + keys[i], names[i], static_cast<int>(app.book().job.torch) == i});
+        items.push_back(
+            {std::string("stock/torch/") + keys[i], app.say(names[i]), static_cast<int>(app.book().job.torch) == i});
     }
-    if (const auto touched = body.choices("stock/torch", "Torch", items, 3)) {
-        app.take(document::set(app.book(), "job.torch", keys[*touched]), std::string("Torch: ") + names[*touched]);
+    if (const auto touched = body.choices("stock/torch", words::stock::torch, items, 3)) {
+        app.take(document::set(app.book(), "job.torch", keys[*touched]),
+                 app.say(words::change::Choice{.to = names[*touched], .what = words::stock::torch}));
     }
     if (const auto& hand = app.worksheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
         const bool metric = app.metric();
         const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
         body.gap(10);
-        body.text("stock/pace",
-                  pace.whole() + (metric ? " for each 100 mm. " : " for each foot. ") + app.say(hand->advice));
+        body.text("stock/pace", metric ? app.say(words::stock::PaceMetric{.advice = hand->advice, .time = pace.whole()})
+                                       : app.say(words::stock::PaceInch{.advice = hand->advice, .time = pace.whole()}));
     }
 }
 
 struct PlateKind {
     part::MeshKind kind;
     const char* word; // of the workbook
-    const char* name;
-    const char* sizes[4]; // what pitch and opening of this kind are called
+    Word name;
+    Word sizes[4]; // what pitch and opening of this kind are called
 };
 constexpr PlateKind plate_kinds[] = {
-    {part::MeshKind::solid, "solid", "Solid", {}},
+    {part::MeshKind::solid, "solid", words::stock::solid, {}},
     {part::MeshKind::expanded,
      "expanded",
-     "Expanded metal",
-     {"Mesh length", "Clear length", "Mesh width", "Clear width"}},
-    {part::MeshKind::grating, "grating", "Bar grating", {"Bar pitch", "Bar gap", "Cross bar pitch", "Cross bar gap"}},
-    {part::MeshKind::perforated, "perforated", "Perforated", {"Hole pitch", "Hole diameter"}}};
+     words::stock::expanded,
+     {words::stock::mesh_length, words::stock::clear_length, words::stock::mesh_width, words::stock::clear_width}},
+    {part::MeshKind::grating,
+     "grating",
+     words::stock::grating,
+     {words::stock::bar_pitch, words::stock::bar_gap, words::stock::cross_pitch, words::stock::cross_gap}},
+    {part::MeshKind::perforated,
+     "perforated",
+     words::stock::perforated,
+     {words::stock::hole_pitch, words::stock::hole_diameter}}};
 
 /// A kind comes with its usual sizes; the user's own go over them.
 void choose_kind(App& app, const PlateKind& chosen) {
@@ -141,7 +154,7 @@ void choose_kind(App& app, const PlateKind& chosen) {
                                           {"job.mesh.opening_mm", mesh.opening.in(mm)},
                                           {"job.mesh.pitch_2_mm", mesh.pitch_2.in(mm)},
                                           {"job.mesh.opening_2_mm", mesh.opening_2.in(mm)}}),
-             std::string("Plate: ") + chosen.name);
+             app.say(words::change::Choice{.to = chosen.name, .what = words::stock::plate}));
 }
 
 /// Solid or with openings, the sizes of those, and what gaps they make of a cut.
@@ -152,23 +165,24 @@ void plate_kind(Body& body) {
     const PlateKind& now = plate_kinds[static_cast<std::size_t>(app.book().job.mesh.kind)];
     std::vector<Choice> items;
     for (const PlateKind& kind : plate_kinds) {
-        items.push_back({std::string("stock/kind/") + kind.word, kind.name, kind.kind == now.kind});
+        items.push_back({std::string("stock/kind/") + kind.word, app.say(kind.name), kind.kind == now.kind});
     }
-    body.heading("stock/kind/title", "Plate");
-    if (const auto touched = body.choices("stock/kind", "Plate", items, 2); touched && !items[*touched].chosen) {
+    body.heading("stock/kind/title", words::stock::plate);
+    if (const auto touched = body.choices("stock/kind", words::stock::plate, items, 2);
+        touched && !items[*touched].chosen) {
         choose_kind(app, plate_kinds[*touched]);
     }
     body.gap(8);
     for (std::size_t i = 0; i < std::size(paths); ++i) {
-        if (now.sizes[i] != nullptr) {
+        if (now.sizes[i] != Word{}) {
             body.field(paths[i], now.sizes[i]);
         }
     }
     const Gaps& gaps = app.worksheet().gaps;
     if (now.kind != part::MeshKind::solid || gaps.per_m > 0) {
-        body.field("job.gaps_per_m", "Gaps counted");
+        body.field("job.gaps_per_m", words::stock::gaps_counted);
         if (gaps.fault) {
-            body.sign("stock/kind/fault", Sign::stop, "Not with these sizes. " + app.say(gaps.fault->told()));
+            body.sign("stock/kind/fault", Sign::stop, app.say(words::stock::WrongSizes{.why = gaps.fault->told()}));
         }
         gap_lines(body, "stock");
     }
@@ -183,21 +197,17 @@ void gap_lines(Body& body, const std::string& id) {
         return;
     }
     const bool metric = app.metric();
-    body.line(id + "/gaps", metric ? "Gaps in a meter of cut" : "Gaps in a foot of cut",
+    body.line(id + "/gaps", metric ? words::stock::gaps_meter : words::stock::gaps_foot,
               print_fixed(metric ? gaps.per_m : gaps.per_m * Length{1, foot}.in(metre), 0));
     if (const auto& time = app.worksheet().time) {
-        body.line(id + "/restarts", "Restarts of one part", std::to_string(time->restarts));
+        body.line(id + "/restarts", words::stock::restarts, std::to_string(time->restarts));
     }
     body.gap(10);
-    body.note(id + "/gaps/basis",
-              gaps.basis.entered
-                  ? "By what you entered. Each gap is a new arc start: timed, worn and paid for."
-                  : "By the openings' sizes (geometry), the mean over cuts in all directions. Each gap is a new "
-                    "arc start: timed, worn and paid for. Count them on the plate and enter that when it differs.");
+    body.note(id + "/gaps/basis", gaps.basis.entered ? words::stock::gaps_entered : words::stock::gaps_estimated);
 }
 
 void stock_panel(App& app, PanelAt at) {
-    panel(app, at, "stock", "Stock", [](Body& body) {
+    panel(app, at, "stock", words::stock::title, [](Body& body) {
         body.thickness();
         body.gap(10);
         plates(body);
@@ -207,9 +217,9 @@ void stock_panel(App& app, PanelAt at) {
         currents(body);
         body.gap(10);
         suggestion(body);
-        body.heading("stock/metal/title", "Metal");
+        body.heading("stock/metal/title", words::title::metal);
         metals(body);
-        body.heading("stock/torch/title", "Torch");
+        body.heading("stock/torch/title", words::stock::torch);
         torch_hold(body);
         body.gap(12);
         plate_kind(body);

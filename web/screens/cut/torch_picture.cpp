@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "generated/words/settings.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -10,7 +11,7 @@ float torch_picture_height() {
     return 78;
 }
 
-void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings) {
+void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings, const Speech& speech) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = book.shop.display.units;
@@ -52,13 +53,13 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
     const float line = Pen::line_height(Type::label);
     pen.hline(d - 14, d + 14, tip, t.ink, 1);
     pen.vline(d, tip, top, t.ink, 1);
-    const std::string height_text = height.number + " cut height";
+    const std::string height_text = say(words::settings::Height{.height = height.number}, speech);
     const float room_beside = place.right() - d - 18;
     const float lines = pen.paragraph(Type::label, {}, {}, height_text, room_beside, false);
     pen.paragraph(Type::label, {d + 18, std::max(place.y, top - lines - 3)}, t.ink, height_text, room_beside);
-    const std::string plate_text = plate.number + " plate";
+    const std::string plate_text = say(words::settings::Plate{.plate = plate.number}, speech);
     pen.text(Type::label, {left + 6, top - line - 2}, t.quiet, plate_text);
-    const std::string kerf_text = kerf.number + " kerf";
+    const std::string kerf_text = say(words::settings::Kerf{.kerf = kerf.number}, speech);
     const float middle = (top + bottom) / 2;
     if (bottom - top > 18) {
         const float end = x - half - 34;
@@ -71,7 +72,7 @@ void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings
         pen.text(Type::label, {end, top - (apart ? 1.0F : 2.0F) * line - 2}, t.ink, kerf_text, Align::right);
     }
     ui.node("cut/picture", Role::img, place,
-            "Torch " + height.whole() + " over the plate, kerf " + kerf.whole() + ", to scale");
+            say(words::settings::Picture{.height = height.whole(), .kerf = kerf.whole()}, speech));
 }
 
 } // namespace torchside::web

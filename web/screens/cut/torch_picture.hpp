@@ -8,6 +8,6 @@
 namespace torchside::web {
 
 [[nodiscard]] float torch_picture_height();
-void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings);
+void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings, const Speech& speech);
 
 } // namespace torchside::web

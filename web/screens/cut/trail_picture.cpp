@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/figure_about.hpp"
 #include "web/kit/plot.hpp"
 #include "web/screens/show.hpp"
 
@@ -18,15 +19,15 @@ struct Scale {
     [[nodiscard]] float at(double v) const { return x + w * linear_share(v, low, high); }
 };
 
-void row(App& app, const Scale& scale, float y, const char* id, const char* name, const Estimate<Speed>& e,
+void row(App& app, const Scale& scale, float y, const char* id, Word name, const Estimate<Speed>& e,
          Speed fastest = Speed{1e300, mm_min}) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const UnitSystem units = app.book().shop.display.units;
     const Shown feed = show_feed(e.value, units, fastest);
-    ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name, feed.whole() + ", " + show_range(e, units));
-    pen.text(Type::label, {scale.x, y + 2}, t.quiet, name);
+    ui.node(id, Role::listitem, {scale.x, y, scale.w, row_height}, name, feed.whole() + ", " + show_range(app, e));
+    pen.text(Type::label, {scale.x, y + 2}, t.quiet, ui.word(name));
     pen.text(Type::strong_label, {scale.x + scale.w, y + 2}, t.ink, feed.number, Align::right);
     const float axis = y + 34;
     pen.hline(scale.x, scale.x + scale.w, axis, t.hairline, 1);
@@ -62,16 +63,16 @@ void trail_picture(Body& body) {
     }
     const Rect at = body.inside((capped ? 4 : 3) * row_height);
     const Scale scale{low, high, at.x, at.w};
-    app.ui().open_group("trail", Role::list, at, "What moved this number");
-    row(app, scale, at.y, "trail/physics", "Physics alone", trail->physics);
-    row(app, scale, at.y + row_height, "trail/practice", "and shop practice", trail->practice);
+    app.ui().open_group("trail", Role::list, at, words::figure_about::how);
+    row(app, scale, at.y, "trail/physics", words::figure_about::physics, trail->physics);
+    row(app, scale, at.y + row_height, "trail/practice", words::figure_about::practice, trail->practice);
     row(app, scale, at.y + 2 * row_height, "trail/own",
-        app.book().shop.example         ? "and the example's cuts"
-        : app.book().shop.tests.empty() ? "and your cuts: none yet"
-                                        : "and your own cuts",
+        app.book().shop.example         ? words::figure_about::example
+        : app.book().shop.tests.empty() ? words::figure_about::none_yet
+                                        : words::figure_about::own,
         trail->own);
     if (capped) {
-        row(app, scale, at.y + 3 * row_height, "trail/table", "Your table goes no faster", settings->feed,
+        row(app, scale, at.y + 3 * row_height, "trail/table", words::figure_about::table, settings->feed,
             app.book().shop.table.max_feed);
     }
     app.ui().close_group();

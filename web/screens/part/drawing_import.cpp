@@ -7,7 +7,7 @@
 #include "core/drawing/problems.hpp"
 #include "core/drawing/wire.hpp"
 #include "core/part/measure.hpp"
-#include "core/quantity/print.hpp"
+#include "generated/words/drawing.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/body.hpp"
 #include "web/screens/verdicts.hpp"
@@ -29,7 +29,7 @@ void take(App& app, int numbers) {
     DrawingImport& file = app.drawing;
     file.drawing = drawing::unpack(platform::take_drawing(numbers));
     if (!file.drawing) {
-        return refuse(app, "could not be handed over; please open it again");
+        return refuse(app, app.word(words::drawing::lost));
     }
     if (!file.drawing->unit_known) {
         file.step = Step::unit;
@@ -41,7 +41,7 @@ void take(App& app, int numbers) {
     app.look_at.reset();
     auto findings = drawing::kept(file.drawing->problems);
     if (app.take(document::set_drawing(app.book(), file.name, std::move(outline), std::move(findings)),
-                 "Opened " + file.name)) {
+                 app.say(words::drawing::Opened{.name = file.name}))) {
         file.step = Step::none;
     } else {
         refuse(app, app.refusal());
@@ -54,15 +54,15 @@ void reading(Body& body) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Rect place = body.inside(64);
-    const std::string percent = std::to_string(static_cast<int>(app.drawing.share * 100)) + " %";
     const Rect cancel{place.right() - 110, place.y + 6, 110, 44};
     const float w = place.w - 122;
-    words(ui, "drawing/reading", Type::text, {place.x, place.y + 8}, w, "Reading " + app.drawing.name + ": " + percent,
-          ui.tokens().ink);
+    const std::string text =
+        app.say(words::drawing::Reading{.name = app.drawing.name, .share = words::percent(app.drawing.share)});
+    words(ui, "drawing/reading", Type::text, {place.x, place.y + 8}, w, text, ui.tokens().ink);
     const Rect bar{place.x, place.y + 40, w, 8};
     pen.frame(bar, ui.tokens().ink, 1);
     pen.fill({bar.x, bar.y, bar.w * static_cast<float>(app.drawing.share), bar.h}, ui.tokens().ink);
-    if (button(ui, "drawing/cancel", cancel, "Cancel")) {
+    if (button(ui, "drawing/cancel", cancel, ui.word(words::drawing::cancel))) {
         platform::cancel_drawing();
         app.drawing.step = Step::none;
     }
@@ -75,14 +75,15 @@ void unit_question(Body& body) {
     const part::Box box = part::box_of(file.drawing->outline);
     const double per = drawing::unit_mm(file.drawing->unit);
     body.gap(8);
-    body.text("drawing/ask", file.name + " does not say its unit. It is " + print_trimmed(box.width() / per, 3) +
-                                 " by " + print_trimmed(box.height() / per, 3) + " units large. One unit is");
+    body.text("drawing/ask", body.app.say(words::drawing::AskUnit{.height = words::number(box.height() / per, 3),
+                                                                  .name = file.name,
+                                                                  .width = words::number(box.width() / per, 3)}));
     body.gap(8);
     std::vector<Choice> items;
     for (const DrawingUnit unit : units) {
         items.push_back({std::string("drawing/unit/") + drawing::unit_name(unit), drawing::unit_name(unit), false});
     }
-    if (const auto chosen = body.choices("drawing/units", "Unit of the drawing", items, 4)) {
+    if (const auto chosen = body.choices("drawing/units", words::drawing::unit, items, 4)) {
         platform::read_drawing_as(static_cast<int>(units[*chosen]));
     }
     body.gap(12);
@@ -121,9 +122,9 @@ void drawing_rows(Body& body) {
     App& app = body.app;
     const part::PartSpec& part = app.book().job.part;
     const bool drawn = part.shape == part::Shape::drawing;
-    if (body.row("drawing/open", "Open a drawing",
-                 drawn && !part.drawing_name.empty() ? part.drawing_name : "DXF or SVG, from this device", Mark::part,
-                 drawn)) {
+    const bool named = drawn && !part.drawing_name.empty();
+    if (body.row("drawing/open", words::drawing::open,
+                 named ? Label(part.drawing_name) : Label(words::drawing::open_about), Mark::part, drawn)) {
         platform::open_drawing();
     }
     switch (app.drawing.step) {
@@ -132,7 +133,8 @@ void drawing_rows(Body& body) {
         break;
     case Step::refused:
         body.gap(6);
-        body.sign("drawing/fault", Sign::stop, app.drawing.name + " " + app.drawing.fault);
+        body.sign("drawing/fault", Sign::stop,
+                  app.say(words::drawing::Refused{.name = app.drawing.name, .why = app.drawing.fault}));
         break;
     case Step::unit:
         unit_question(body);

@@ -3,6 +3,10 @@
 
 #include "core/part/measure.hpp"
 #include "core/quantity/print.hpp"
+#include "generated/words/missing.hpp"
+#include "generated/words/part_screen.hpp"
+#include "generated/words/part_time.hpp"
+#include "generated/words/place.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/part/part_picture.hpp"
 #include "web/screens/screens.hpp"
@@ -16,27 +20,27 @@ std::vector<FigureCell> cells(const App& app) {
     const Worksheet& sheet = app.worksheet();
     const UnitSystem units = app.book().shop.display.units;
     std::vector<FigureCell> out;
-    const auto put = [&](const char* key, const char* name, const Printed& p, const char* opens) {
-        out.push_back({key, name, p.number, std::string(p.unit), {}, {}, {}, opens});
+    const auto put = [&](const char* key, Word name, const Printed& p, const char* opens) {
+        out.push_back({key, app.say(name), p.number, std::string(p.unit), {}, {}, {}, opens});
     };
     if (const auto& time = sheet.time) {
-        put("time", "Time each", print(time->total.value), "time");
-        out.back().about = show_basis(time->total.basis, app.book().shop.example);
+        put("time", words::part_screen::time, print(time->total.value), "time");
+        out.back().about = show_basis(app, time->total.basis);
         out.back().span = span_of(time->total, second);
         out.back().chosen = app.open_panel() == "time";
-        put("cut", "Cut length", print(Length{sheet.part->cut_mm, mm}, units), "time");
-        put("starts", "Arc starts", {std::to_string(time->starts), ""}, "time");
-        out.back().about = time->restarts > 0 ? std::to_string(time->restarts) + " behind gaps" : "";
-        put("batch", "Whole batch", print(time->batch), "time");
-        put("slow", "Slow share", print_percent(time->slow_share), "time");
+        put("cut", words::part_screen::cut, print(Length{sheet.part->cut_mm, mm}, units), "time");
+        put("starts", words::part_screen::starts, {std::to_string(time->starts), ""}, "time");
+        out.back().about = time->restarts > 0 ? app.say(words::part_screen::Restarts{.count = time->restarts}) : "";
+        put("batch", words::part_screen::batch, print(time->batch), "time");
+        put("slow", words::part_screen::slow, print_percent(time->slow_share), "time");
     }
     if (sheet.mass) {
-        put("mass", "Mass each", print(*sheet.mass, units), "plate");
+        put("mass", words::part_screen::mass, print(*sheet.mass, units), "plate");
     }
     return out;
 }
 
-void opens(Body& column, const char* panel, const char* title, std::string_view quiet, Mark mark) {
+void opens(Body& column, const char* panel, Word title, Label quiet, Mark mark) {
     App& app = column.app;
     if (column.row(std::string("part/open/") + panel, title, quiet, mark, app.open_panel() == panel)) {
         app.open(panel);
@@ -47,23 +51,20 @@ void opens(Body& column, const char* panel, const char* title, std::string_view 
 std::string size_words(const App& app) {
     const PartStage& stage = *app.worksheet().part;
     const int quantity = app.book().job.quantity;
-    const std::string parts = std::to_string(quantity) + (quantity == 1 ? " part" : " parts");
     if (stage.outline.contours.empty()) {
-        return parts;
+        return app.say(words::part_screen::Count{.count = quantity});
     }
-    const UnitSystem units = app.book().shop.display.units;
-    return print(Length{stage.high.x - stage.low.x, mm}, units).number + " × " +
-           print(Length{stage.high.y - stage.low.y, mm}, units).text() + ", " + parts;
+    return app.say(words::part_screen::SizeCount{.count = quantity, .size = across_up(app, {stage.low, stage.high})});
 }
 
 /// "24 from a sheet, 1 sheet".
 std::string sheet_words(const App& app) {
     const int each = app.worksheet().part->sheet.count;
     if (each == 0) {
-        return "How many from a sheet, what is left";
+        return app.say(words::part_screen::layout_about);
     }
     const int sheets = (app.book().job.quantity + each - 1) / each;
-    return std::to_string(each) + " from a sheet, " + std::to_string(sheets) + (sheets == 1 ? " sheet" : " sheets");
+    return app.say(words::part_screen::LayoutCount{.each = each, .sheets = sheets});
 }
 
 /// What the picture may have: what the figures and the two worst findings leave of the first screen, for they are the answer.
@@ -80,7 +81,7 @@ float picture_height(const Body& column, std::size_t figures, const std::vector<
 void rows(Body& column, const std::vector<Verdict>& found) {
     App& app = column.app;
     Ui& ui = app.ui();
-    ui.open_group("part/verdicts", Role::list, column.strip(0), "What stands in the way, worst first");
+    ui.open_group("part/verdicts", Role::list, column.strip(0), words::part_screen::checks);
     for (const Verdict& v : found) {
         if (!column.verdict("part/verdict/" + v.code, v.sign, v.sentence, v.way_out)) {
             continue;
@@ -100,8 +101,8 @@ void rows(Body& column, const std::vector<Verdict>& found) {
 
 void part_screen(App& app, Rect place) {
     const auto body = [&](Body& column) {
-        opens(column, "shape", "Shape and sizes", size_words(app), Mark::part);
-        opens(column, "plate", "From the plate", sheet_words(app), Mark::chart);
+        opens(column, "shape", words::part_screen::shape, size_words(app), Mark::part);
+        opens(column, "plate", words::part_screen::layout, sheet_words(app), Mark::chart);
         const auto all = cells(app);
         const auto found = part_verdicts(app);
         if (!app.wide()) {
@@ -116,39 +117,34 @@ void part_screen(App& app, Rect place) {
         rows(column, found);
         column.gap(12);
     };
-    framed_screen(app, place, "part", "Part", Drawer::of(body));
+    framed_screen(app, place, "part", words::place::part, Drawer::of(body));
 }
 
 void time_panel(App& app, PanelAt at) {
-    panel(app, at, "time", "Time of one part", [&](Body& body) {
+    using namespace words::part_time;
+    panel(app, at, "time", title, [&](Body& body) {
         body.gap(6);
         const auto& time = app.worksheet().time;
         if (!time) {
             body.gap(6);
-            body.text("time/none", missing(app, "time") + '.');
+            body.text("time/none", missing(app, words::missing::time) + '.');
             body.gap(8);
             return;
         }
-        body.line("time/cutting", "Cutting", print(time->cutting.value).text());
-        body.line("time/piercing", "Piercing", print(time->piercing.value).text());
-        body.line("time/moving", "Moving, arc off", print(time->moving).text());
-        body.line("time/resting", "Resting, duty cycle", print(time->resting).text());
-        body.line("time/total", "Each", print(time->total.value).text());
-        body.line("time/range", "8 times in 10 within", show_range(time->total));
-        body.line("time/batch", "All " + std::to_string(app.book().job.quantity), print(time->batch).text());
-        body.line("time/starts", "Arc starts", std::to_string(time->starts));
+        body.line("time/cutting", cutting, print(time->cutting.value).text());
+        body.line("time/piercing", piercing, print(time->piercing.value).text());
+        body.line("time/moving", moving, print(time->moving).text());
+        body.line("time/resting", cooling, print(time->resting).text());
+        body.line("time/total", each, print(time->total.value).text());
+        body.line("time/range", likely, show_range(app, time->total));
+        body.line("time/batch", app.say(All{.count = app.book().job.quantity}), print(time->batch).text());
+        body.line("time/starts", starts, std::to_string(time->starts));
         gap_lines(body, "time");
         body.gap(14);
         const std::string slow = print_percent(time->slow_share).text();
-        body.text("time/slow",
-                  slow == print_percent(0).text()
-                      ? std::string("The whole cut runs at 80 % of the feed or more: no slow corners.")
-                      : slow + " of the cut runs under 80 % of the feed: corners, small holes and tight curves, "
-                               "hatched in the picture. Expect dross there, and switch height control to hold.");
+        body.text("time/slow", app.say(slow == print_percent(0).text() ? Text(not_slow) : Slow{.share = slow}));
         body.gap(10);
-        body.note("time/basis",
-                  "Worked out piece by piece from the table's acceleration and corner tolerance, hole speeds, pierce "
-                  "delay, heights and rapids; the band comes from the feed and the pierce delay.");
+        body.note("time/basis", basis);
         body.gap(20);
     });
 }

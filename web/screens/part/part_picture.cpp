@@ -6,13 +6,17 @@
 #include "core/part/measure.hpp"
 #include "core/part/trace.hpp"
 #include "core/quantity/print.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/contour.hpp"
+#include "generated/words/missing.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr const char* size_names[] = {"Width", "Height", "Diameter"}; // by PartSize::What
+constexpr Word size_names[] = {words::contour::width, words::contour::height,
+                               words::contour::diameter}; // by PartSize::What
 constexpr const char* view_name = "part/view";
 constexpr float low_picture = 300;        // under it the buttons stand beside the drawing
 constexpr std::size_t most_touched = 200; // contours that can be touched one by one
@@ -192,7 +196,7 @@ void contours(App& app, const Scale& scale) {
         const bool chosen = app.contour == i;
         const ContourWords words = words_of(app, i);
         if (ui.node("part/contour/" + std::to_string(i), Role::button, r, words.name, words.size,
-                    chosen ? "expanded" : "collapsed", "Measure it")) {
+                    chosen ? "expanded" : "collapsed", words::contour::show_size)) {
             app.contour = chosen ? std::nullopt : std::optional(i);
         }
     }
@@ -202,14 +206,15 @@ void contours(App& app, const Scale& scale) {
 void zoom_buttons(Ui& ui, Rect& place) {
     struct Step {
         const char* id;
-        const char* label;
+        Label label;
         float factor;
     };
-    constexpr Step steps[] = {{"part/whole", "Whole", 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
+    constexpr Step steps[] = {
+        {"part/whole", words::contour::fit, 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
     constexpr float gap = 6;
     const float side = ui.touch_height();
     const auto press = [&ui](const Step& step, Rect at) {
-        if (button(ui, step.id, at, step.label)) {
+        if (button(ui, step.id, at, ui.word(step.label))) {
             ui.zoom_view(view_name, step.factor);
         }
     };
@@ -259,7 +264,7 @@ void where_it_is(App& app, Rect place, const Scale& scale) {
                     place.h * shrink};
     pen.frame(overlap(seen.inset(-1), frame), t.accent, 2);
     pen.pop_clip();
-    app.ui().node("part/where", Role::img, frame, "The whole part; the frame is what you see");
+    app.ui().node("part/where", Role::img, frame, words::contour::where);
 }
 
 } // namespace
@@ -268,47 +273,50 @@ ContourWords words_of(const App& app, std::size_t i) {
     const part::Contour& contour = app.worksheet().part->outline.contours[i];
     const UnitSystem units = app.book().shop.display.units;
     const part::Box box = part::box_of(contour);
-    std::string size = print(Length{box.width(), mm}, units).text();
-    const bool round = print(Length{box.width(), mm}, units).number == print(Length{box.height(), mm}, units).number;
-    if (!round || contour.role == part::Role::outer) {
-        size = print(Length{box.width(), mm}, units).number + " × " + print(Length{box.height(), mm}, units).text();
-    }
-    const std::string number = ' ' + std::to_string(i + 1);
+    const Printed across = print(Length{box.width(), mm}, units);
+    const bool round = across.number == print(Length{box.height(), mm}, units).number;
+    const std::string size = round && contour.role != part::Role::outer ? across.text() : across_up(app, box);
+    const int number = static_cast<int>(i) + 1;
     switch (contour.role) {
     case part::Role::outer:
-        return {"Outside" + number, size};
+        return {app.say(words::contour::Outside{.number = number}), size};
     case part::Role::inner:
-        return {"Hole" + number, size};
+        return {app.say(words::contour::Hole{.number = number}), size};
     case part::Role::open:
         break;
     }
-    return {"Open line" + number, size};
+    return {app.say(words::contour::Open{.number = number}), size};
+}
+
+std::string across_up(const App& app, const part::Box& box) {
+    const UnitSystem units = app.book().shop.display.units;
+    const std::string across = print(Length{box.width(), mm}, units).number;
+    return app.say(words::common::By{.across = across, .up = Length{box.height(), mm}});
 }
 
 void contour_words(Body& column) {
     App& app = column.app;
     const part::Contour& contour = app.worksheet().part->outline.contours[*app.contour];
     const ContourWords is = words_of(app, *app.contour);
-    const UnitSystem units = app.book().shop.display.units;
-    std::string text =
-        is.name + ": " + is.size + ", " + print(Length{part::length_mm(contour), mm}, units).text() + " round.";
+    Text text = words::contour::About{.length = Length{part::length_mm(contour), mm}, .name = is.name, .size = is.size};
     const auto& settings = app.worksheet().settings;
     const Length kerf = settings ? settings->kerf.value : Length{};
     if (!settings) { // no kerf, and so nothing to say of what comes out
-        text += ' ' + missing(app, "sizes as cut") + '.';
+        text += words::verbatim(missing(app, words::missing::cut_sizes) + '.');
     }
     for (const part::PartSize& size :
          settings ? part::sizes_of({{contour}}, app.book().job.thickness, kerf) : std::vector<part::PartSize>()) {
-        text += ' ' + std::string(size_names[static_cast<std::size_t>(size.what)]) + ": cut on the line it comes out " +
-                print(size.on_line, units).text() + "; to measure " + print(size.drawn, units).text() + " draw " +
-                print(size.draw, units).text() + '.';
+        text += words::contour::ComesOut{.draw = size.draw,
+                                         .drawn = size.drawn,
+                                         .on_line = size.on_line,
+                                         .what = size_names[static_cast<std::size_t>(size.what)]};
         if (size.deviation.state == part::Deviation::State::given) {
-            text += " ±" + print(size.deviation.either_way, units).text() + " by " +
-                    std::string(part::deviation_edition) + '.';
+            text +=
+                words::contour::Tolerance{.either_way = size.deviation.either_way, .standard = part::deviation_edition};
         }
     }
     column.gap(8);
-    column.text("part/contour/words", text);
+    column.text("part/contour/words", app.say(text));
     column.gap(8);
 }
 
@@ -320,7 +328,7 @@ void part_picture(App& app, Rect place) {
     if (stage.outline.contours.empty()) {
         return;
     }
-    ui.open_group("part/picture", Role::group, place, "The part, to scale");
+    ui.open_group("part/picture", Role::group, place, words::contour::picture);
     zoom_buttons(ui, place);
     const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
     if (app.look_at && *app.look_at < stage.problems.size()) {

@@ -2,6 +2,7 @@
 // and where something is wrong. Two fingers, the wheel or the buttons enlarge it; a touch on a contour measures it.
 #pragma once
 
+#include "core/part/measure.hpp"
 #include "web/screens/body.hpp"
 
 namespace torchside::web {
@@ -18,5 +19,7 @@ struct ContourWords {
     std::string size;
 };
 [[nodiscard]] ContourWords words_of(const App& app, std::size_t contour);
+/// "120 × 80 mm".
+[[nodiscard]] std::string across_up(const App& app, const part::Box& box);
 
 } // namespace torchside::web

@@ -4,6 +4,7 @@
 #include "core/quantity/print.hpp"
 #include "core/worksheet/hindrance.hpp"
 #include "core/worksheet/holes.hpp"
+#include "generated/words/part_check.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/verdicts.hpp"
 
@@ -16,24 +17,29 @@ std::string size_of(const App& app, const Problem& problem) {
     return problem.size_mm > 0 ? show_text(Length{problem.size_mm, mm}, app.book().shop.display.units) : std::string();
 }
 
-std::string holes_words(int count, const std::string& size) {
-    return count == 1 ? "Hole of " + size : std::to_string(count) + " holes of " + size;
+/// Where it is: "2 places of 3 mm · show where".
+Text show_where(int count, const std::string& size) {
+    if (count > 1) {
+        return size.empty() ? Text(words::part_check::ShowPlaces{.count = count})
+                            : words::part_check::ShowPlacesSize{.count = count, .size = size};
+    }
+    return size.empty() ? Text(words::part_check::show) : words::part_check::ShowSize{.size = size};
+}
+
+Text small_holes(int count, const std::string& size, const std::string& least) {
+    return count == 1 ? Text(words::part_check::SmallHole{.least = least, .size = size})
+                      : words::part_check::SmallHoles{.count = count, .least = least, .size = size};
 }
 
 /// All problems that say and measure the same as number `first`; the row shows where that one is.
 Verdict of_problems(const App& app, std::size_t first, int count) {
     const Problem& problem = app.worksheet().part->problems[first];
-    const std::string size = size_of(app, problem);
-    const std::string places = count > 1 ? std::to_string(count) + " places" : std::string();
-    std::string below = places + (places.empty() || size.empty() ? "" : " of ") + size;
-    below += below.empty() ? "Show where" : " · show where";
-    if (problem.detail != Word{}) {
-        below = app.say(problem.detail) + ' ' + below;
-    }
+    Text below = problem.detail;
+    below += show_where(count, size_of(app, problem));
     return {std::string(problem.code) + '/' + std::to_string(first),
             sign_of(problem.severity),
             app.say(problem.title),
-            below,
+            app.say(below),
             "",
             first};
 }
@@ -77,8 +83,8 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
         const std::string size = show_text(h.size, units);
         if (h.state == HoleState::small) {
             rows.push_back({"hole_below_least/" + std::to_string(rows.size()), Sign::holds,
-                            holes_words(h.count, size) + ": below " + least + ", the smallest that comes out round",
-                            "Try one first", "figure/min_hole"});
+                            app.say(small_holes(h.count, size, least)), app.say(words::part_check::try_first),
+                            "figure/min_hole"});
         } else if (h.state == HoleState::good) {
             first = first != nullptr ? first : &h;
             last = &h;
@@ -87,11 +93,13 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
     if (first != nullptr && sheet.capacity.verdict == cut::Reach::clean) {
         const Printed low = print(first->size, units);
         const Printed high = print(last->size, units);
-        const std::string sizes = low.text() == high.text() ? low.text()
-                                  : low.unit == high.unit   ? low.number + " to " + high.text()
-                                                            : low.text() + " to " + high.text();
-        rows.push_back({"holes_good", Sign::holds, "Holes " + sizes + ": good (smallest " + least + ")",
-                        "Round at this kerf, by rule of thumb", "figure/min_hole"});
+        const std::string sizes =
+            low.text() == high.text()
+                ? low.text()
+                : app.say(words::part_check::Range{.high = high.text(),
+                                                   .low = low.unit == high.unit ? low.number : low.text()});
+        rows.push_back({"holes_good", Sign::holds, app.say(words::part_check::Good{.least = least, .sizes = sizes}),
+                        app.say(words::part_check::good_basis), "figure/min_hole"});
     }
 }
 
@@ -121,13 +129,14 @@ std::vector<Verdict> part_verdicts(const App& app) {
     }
     if (rows.empty()) {
         rows.push_back(
-            {"part", Sign::holds, "The part can be cut as drawn", "Bridges and leads: nothing found", "shape"});
+            {"part", Sign::holds, app.say(words::part_check::fine), app.say(words::part_check::fine_about), "shape"});
     }
     add_holes(app, rows);
     worst_first(rows);
     if (rows.size() > most) {
-        const Verdict more{"more", rows[most].sign, std::to_string(rows.size() - most) + " more findings",
-                           "All are marked in the picture; mend these first", "shape"};
+        const Verdict more{"more", rows[most].sign,
+                           app.say(words::part_check::More{.count = static_cast<int>(rows.size() - most)}),
+                           app.say(words::part_check::more_about), "shape"};
         rows.resize(most);
         rows.push_back(more);
     }

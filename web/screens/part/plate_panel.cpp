@@ -7,6 +7,8 @@
 #include "core/part/trace.hpp"
 #include "core/quantity/print.hpp"
 #include "core/worksheet/hindrance.hpp"
+#include "generated/words/layout.hpp"
+#include "generated/words/part_screen.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/verdicts.hpp"
@@ -28,7 +30,7 @@ void picture(Body& body) {
     plate.w = static_cast<float>(sheet.width.in(mm)*px);
     pen.fill(plate, t.fill);
     pen.frame(plate, t.ink, 1.5F);
-    ui.node("plate/picture", Role::img, plate, "The sheet with " + std::to_string(stage.sheet.count) + " parts on it");
+    ui.node("plate/picture", Role::img, plate, app.say(words::layout::Picture{.count = stage.sheet.count}));
     std::vector<Point> points;
     for (std::size_t i = 0; i < std::min(most_drawn, stage.sheet.places.size()); ++i) {
         for (const part::Contour& contour : part::placed(stage.outline, stage.sheet.places[i]).contours) {
@@ -66,11 +68,11 @@ void sheet_chips(Body& body) {
             {std::string("plate/size/") + s.label, s.label,
              std::abs(sheet.width.in(mm)-s.length_mm) < 0.5 && std::abs(sheet.height.in(mm)-s.width_mm) < 0.5});
     }
-    if (const auto touched = body.choices("plate/sizes", "Usual sheets", items, app.metric() ? 2 : 3)) {
+    if (const auto touched = body.choices("plate/sizes", words::layout::sizes, items, app.metric() ? 2 : 3)) {
         app.ui().stop_edit();
         app.take(document::apply(app.book(), {{"job.sheet.width_mm", sizes[*touched].length_mm},
                                               {"job.sheet.height_mm", sizes[*touched].width_mm}}),
-                 "Sheet: " + items[*touched].label);
+                 app.say(words::layout::Chosen{.size = items[*touched].label}));
     }
 }
 
@@ -86,28 +88,30 @@ void yield(Body& body) {
     if (fit.count == 0 && in_the_way && app.worksheet().settings) {
         body.gap(8); // the part itself is not to be made: there is nothing to lay on a sheet
     } else if (fit.count == 0) {
-        body.sign("plate/none", Sign::stop, "This part does not fit this sheet.");
+        body.sign("plate/none", Sign::stop, words::layout::does_not_fit);
     } else {
         const int wanted = app.book().job.quantity;
         const int sheets = (wanted + fit.count - 1) / fit.count;
-        const std::string lie = fit.alternate ? "every second turned" : fit.turned ? "on their side" : "as drawn";
-        body.line("plate/count", "Parts from a sheet", std::to_string(fit.count) + ", " + lie);
-        body.line("plate/sheets", "Sheets for " + std::to_string(wanted), std::to_string(sheets));
-        body.line("plate/use", "Becomes parts", print_percent(fit.use).text());
-        body.line("plate/mass", "Sheet weighs", print(fit.sheet, units).text());
-        body.line("plate/drop", "Left over weighs", print(fit.drop, units).text());
+        const Text lie = fit.alternate ? Text(words::layout::Alternate{.count = fit.count})
+                         : fit.turned  ? Text(words::layout::Turned{.count = fit.count})
+                                       : words::layout::AsDrawn{.count = fit.count};
+        body.line("plate/count", words::layout::count, app.say(lie));
+        body.line("plate/sheets", app.say(words::layout::Sheets{.count = wanted}), std::to_string(sheets));
+        body.line("plate/use", words::layout::use, print_percent(fit.use).text());
+        body.line("plate/mass", words::layout::mass, print(fit.sheet, units).text());
+        body.line("plate/drop", words::layout::drop, print(fit.drop, units).text());
     }
 }
 
 } // namespace
 
 void plate_panel(App& app, PanelAt at) {
-    constexpr PathLabel fields[] = {{"job.sheet.width_mm", "Sheet length"},
-                                    {"job.sheet.height_mm", "Sheet width"},
-                                    {"job.sheet.margin_mm", "Edge margin"},
-                                    {"job.sheet.spacing_mm", "Between parts"},
-                                    {"job.run_offs", "Cuts that run off the plate"}};
-    panel(app, at, "plate", "From the plate", [&](Body& body) {
+    constexpr PathLabel fields[] = {{"job.sheet.width_mm", words::layout::length},
+                                    {"job.sheet.height_mm", words::layout::width},
+                                    {"job.sheet.margin_mm", words::layout::margin},
+                                    {"job.sheet.spacing_mm", words::layout::spacing},
+                                    {"job.run_offs", words::layout::run_offs}};
+    panel(app, at, "plate", words::part_screen::layout, [&](Body& body) {
         body.gap(12);
         picture(body);
         yield(body);
@@ -116,9 +120,7 @@ void plate_panel(App& app, PanelAt at) {
         body.gap(8);
         body.fields(fields);
         body.gap(8);
-        body.note("plate/how",
-                  "Straight rows, both ways round. Expanded metal, grating and perforated plate are chosen in the "
-                  "stock's sheet; weights are then those of the metal alone.");
+        body.note("plate/how", words::layout::how);
         body.gap(20);
     });
 }

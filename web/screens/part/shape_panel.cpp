@@ -4,6 +4,8 @@
 #include "core/part/measure.hpp"
 #include "core/part/shapes.hpp"
 #include "core/part/trace.hpp"
+#include "generated/words/part_screen.hpp"
+#include "generated/words/shape.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/part/drawing_import.hpp"
 #include "web/screens/screens.hpp"
@@ -13,45 +15,48 @@ namespace {
 
 using part::Shape;
 
-constexpr PathLabel length{"job.part.length_mm", "Length"};
-constexpr PathLabel width{"job.part.width_mm", "Width"};
-constexpr PathLabel outside{"job.part.outside_mm", "Outside diameter"};
-constexpr PathLabel inside{"job.part.inside_mm", "Bore"};
-constexpr PathLabel hole{"job.part.hole_mm", "Hole diameter"};
-constexpr PathLabel holes{"job.part.holes", "Holes"};
-constexpr PathLabel corner{"job.part.corner_mm", "Corner radius"};
-constexpr PathLabel hole_edge{"job.part.hole_edge_mm", "Hole centre to edge"};
+constexpr PathLabel length{"job.part.length_mm", words::shape::length};
+constexpr PathLabel width{"job.part.width_mm", words::shape::width};
+constexpr PathLabel outside{"job.part.outside_mm", words::shape::outside};
+constexpr PathLabel inside{"job.part.inside_mm", words::shape::bore};
+constexpr PathLabel hole{"job.part.hole_mm", words::shape::hole};
+constexpr PathLabel holes{"job.part.holes", words::shape::holes};
+constexpr PathLabel corner{"job.part.corner_mm", words::shape::corner};
+constexpr PathLabel hole_edge{"job.part.hole_edge_mm", words::shape::hole_edge};
 
-constexpr PathLabel quantity{"job.quantity", "How many parts"};
+constexpr PathLabel quantity{"job.quantity", words::shape::quantity};
 
 // First what every such part is asked for by, then what is often left as it is.
 constexpr PathLabel plate_sizes[] = {length, width, holes, hole, quantity, hole_edge, corner};
 constexpr PathLabel disc_sizes[] = {outside, quantity};
 constexpr PathLabel ring_sizes[] = {outside, inside, quantity};
-constexpr PathLabel flange_sizes[] = {outside, inside, holes, hole, {"job.part.hole_circle_mm", "Bolt circle"},
-                                      quantity};
+constexpr PathLabel flange_sizes[] = {
+    outside, inside, holes, hole, {"job.part.hole_circle_mm", words::shape::bolt_circle}, quantity};
 constexpr PathLabel gusset_sizes[] = {length, width, quantity, corner};
-constexpr PathLabel slotted_sizes[] = {
-    length,   width, {"job.part.slot_length_mm", "Slot length"}, {"job.part.slot_width_mm", "Slot width"},
-    quantity, corner};
+constexpr PathLabel slotted_sizes[] = {length,
+                                       width,
+                                       {"job.part.slot_length_mm", words::shape::slot_length},
+                                       {"job.part.slot_width_mm", words::shape::slot_width},
+                                       quantity,
+                                       corner};
 constexpr PathLabel bracket_sizes[] = {length,    width,    holes,
-                                       hole,      quantity, {"job.part.leg_mm", "Leg width"},
-                                       hole_edge, corner,   {"job.part.inner_corner_mm", "Inside corner"}};
+                                       hole,      quantity, {"job.part.leg_mm", words::shape::leg},
+                                       hole_edge, corner,   {"job.part.inner_corner_mm", words::shape::inner_corner}};
 constexpr PathLabel drawing_sizes[] = {quantity};
 
 struct ShapeChoice {
     Shape shape;
     const char* word; // of the workbook
-    const char* name;
+    Word name;
     std::span<const PathLabel> sizes;
 };
-constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", "Plate", plate_sizes},
-                                         {Shape::disc, "disc", "Disc", disc_sizes},
-                                         {Shape::ring, "ring", "Ring", ring_sizes},
-                                         {Shape::flange, "flange", "Flange", flange_sizes},
-                                         {Shape::gusset, "gusset", "Gusset", gusset_sizes},
-                                         {Shape::slotted_plate, "slotted_plate", "Slotted", slotted_sizes},
-                                         {Shape::bracket, "bracket", "Bracket", bracket_sizes}};
+constexpr ShapeChoice shape_choices[] = {{Shape::plate, "plate", words::shape::plate, plate_sizes},
+                                         {Shape::disc, "disc", words::shape::disc, disc_sizes},
+                                         {Shape::ring, "ring", words::shape::ring, ring_sizes},
+                                         {Shape::flange, "flange", words::shape::flange, flange_sizes},
+                                         {Shape::gusset, "gusset", words::shape::gusset, gusset_sizes},
+                                         {Shape::slotted_plate, "slotted_plate", words::shape::slotted, slotted_sizes},
+                                         {Shape::bracket, "bracket", words::shape::bracket, bracket_sizes}};
 
 std::span<const PathLabel> sizes_of(Shape shape) {
     for (const ShapeChoice& choice : shape_choices) {
@@ -92,7 +97,8 @@ bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
     const Colour ink = chosen ? t.ground : t.ink;
     const Point c{place.centre().x, place.y + 34};
     sketch(pen, ink, choice.shape, {c.x - 28, c.y - 26, 56, 44});
-    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, choice.name, Align::centre);
+    pen.words_in({place.x + 4, place.bottom() - 36, place.w - 8, 35}, Type::label, ink, ui.word(choice.name),
+                 Align::centre);
     return used;
 }
 
@@ -100,13 +106,14 @@ void shapes(Body& body) {
     App& app = body.app;
     Ui& ui = app.ui();
     const Grid grid = body.grid(std::size(shape_choices), 4, 92);
-    ui.open_group("shape/choice", Role::group, grid.place, "Shape");
+    ui.open_group("shape/choice", Role::group, grid.place, words::shape::choice);
     for (std::size_t i = 0; i < std::size(shape_choices); ++i) {
         const ShapeChoice& choice = shape_choices[i];
         if (tile(ui, grid.cell(i), choice, app.book().job.part.shape == choice.shape)) {
             app.contour.reset();
             app.look_at.reset();
-            app.take(document::choose_shape(app.book(), choice.word), std::string("Shape: ") + choice.name);
+            app.take(document::choose_shape(app.book(), choice.word),
+                     app.say(words::shape::Chosen{.name = choice.name}));
         }
     }
     ui.close_group();
@@ -115,13 +122,13 @@ void shapes(Body& body) {
 } // namespace
 
 void shape_panel(App& app, PanelAt at) {
-    panel(app, at, "shape", "Shape and sizes", [&](Body& body) {
+    panel(app, at, "shape", words::part_screen::shape, [&](Body& body) {
         body.gap(10);
         shapes(body);
         body.gap(12);
         drawing_rows(body);
         if (const auto& fault = app.worksheet().part->fault) {
-            body.sign("shape/fault", Sign::stop, "Not with these sizes. " + app.say(fault->told()));
+            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = fault->told()}));
         }
         body.fields(sizes_of(app.book().job.part.shape));
         body.gap(20);

@@ -5,6 +5,8 @@
 #include "core/quote/date.hpp"
 #include "core/quote/quote.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/customer.hpp"
+#include "generated/words/quote_screen.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
@@ -34,7 +36,7 @@ void outline(Body& body, const Quote& q) {
     body.gap(10);
     const Rect place = body.inside(static_cast<float>(width * scale));
     const float left = place.x + (place.w - static_cast<float>(length * scale)) / 2;
-    body.ui().node("customer/part", Role::img, place, "Outline of the part");
+    body.ui().node("customer/part", Role::img, place, words::quote_screen::outline);
     std::vector<Point> points;
     for (const document::QuoteContour& c : q.outline.contours) {
         points.clear();
@@ -52,6 +54,7 @@ void outline(Body& body, const Quote& q) {
 }
 
 void page(Body& body, const Quote& q) {
+    const App& app = body.app;
     const Tokens& t = body.ui().tokens();
     const auto say = [&](const char* key, Type type, const std::string& text, Colour colour) {
         if (!text.empty()) {
@@ -60,21 +63,24 @@ void page(Body& body, const Quote& q) {
         }
     };
     body.gap(12);
-    say("shop", Type::second, q.shop_name.empty() ? "Quote" : q.shop_name, t.ink);
+    say("shop", Type::second, q.shop_name.empty() ? app.say(words::customer::quote) : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
-    say("number", Type::text, document::quote_words(q) + ", " + document::print_day(q.issued_day), t.ink);
-    say("until", Type::text, "Estimate. Valid until " + document::print_day(q.issued_day + q.valid_days) + '.', t.ink);
+    say("number", Type::text, app.say(document::quote_words(q)) + ", " + app.say(document::day_words(q.issued_day)),
+        t.ink);
+    say("until", Type::text, app.say(words::customer::Valid{.day = document::day_words(q.issued_day + q.valid_days)}),
+        t.ink);
     body.gap(6);
     if (!q.part_name.empty()) {
-        body.line("customer/name", "Part", q.part_name);
+        body.line("customer/name", words::customer::part, q.part_name);
     }
-    body.line("customer/metal", "Metal", body.app.say(stock::name(q.material)));
-    body.line("customer/thickness", "Thickness", print(q.thickness, q.units).text());
-    body.line("customer/size", "Over all", print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+    body.line("customer/metal", words::customer::metal, stock::name(q.material));
+    body.line("customer/thickness", words::customer::thickness, print(q.thickness, q.units).text());
+    body.line("customer/size", words::customer::size,
+              print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
     outline(body, q);
     const std::vector<document::PriceLine> lines = document::price_lines(q);
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        body.line("customer/price/" + std::to_string(i), lines[i].name, lines[i].amount + ' ' + q.currency);
+        body.line("customer/price/" + std::to_string(i), app.say(lines[i].name), lines[i].amount + ' ' + q.currency);
     }
     body.gap(12);
     say("note", Type::text, q.note, t.ink);
@@ -89,10 +95,10 @@ void customer_column(App& app, Rect place) {
             return page(body, next->quote);
         }
         body.gap(12);
-        body.text("customer/none", "No quote: there is no path to cut.");
+        body.text("customer/none", words::quote_screen::no_path);
         body.gap(20);
     };
-    PanelFrame frame{"customer", "The customer sees"};
+    PanelFrame frame{"customer", words::quote_screen::customer};
     frame.has_fields = false;
     framed_panel(app, {place, false}, frame, Drawer::of(body_of));
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/schema/public_address.hpp"
+#include "generated/words/link.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/shop/example.hpp"
 
@@ -21,7 +22,7 @@ void qr_code(Body& body, const std::string& modules) {
     }
     const float side = std::min(body.room(), 420.0F);
     const Rect place = body.inside(side).inset((body.room() - side) / 2, 0);
-    body.ui().node("send/code", Role::img, place, "QR code of the link");
+    body.ui().node("send/code", Role::img, place, words::link::code);
     pen.fill(place, Colour{0xFFFFFF});
     const float step = side / (static_cast<float>(size) + 2 * quiet_zone);
     for (std::size_t y = 0; y < size; ++y) {
@@ -43,17 +44,17 @@ void qr_code(Body& body, const std::string& modules) {
 
 } // namespace
 
-void address_rows(Body& body, std::string_view caution) {
+void address_rows(Body& body, Label caution) {
     if (document::only_here(document::link_base(body.app.book().shop.public_url, platform::address()))) {
         body.sign("send/here", Sign::caution, caution);
     }
-    body.field("shop.public_url", "Public address");
+    body.field("shop.public_url", words::link::address);
     body.gap(12);
 }
 
 void copy_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
-    if (body.button("send/copy", "Copy the link", Look::main)) {
+    if (body.button("send/copy", words::link::copy, Look::main)) {
         app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()
     }
@@ -61,7 +62,7 @@ void copy_acts(Body& body, const std::string& address, std::string_view quote) {
     if (!platform::can_share()) {
         return;
     }
-    if (body.button("send/share", "Share")) {
+    if (body.button("send/share", words::link::share)) {
         app.links.hand(quote, "shared");
         platform::share(app.book().shop.name, address);
     }
@@ -70,7 +71,7 @@ void copy_acts(Body& body, const std::string& address, std::string_view quote) {
 
 void qr_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
-    if (body.button("send/qr", app.show_qr ? "Hide the QR code" : "Show a QR code")) {
+    if (body.button("send/qr", app.show_qr ? words::link::hide_code : words::link::show_code)) {
         app.show_qr = !app.show_qr;
     }
     body.gap(8);
@@ -80,7 +81,7 @@ void qr_acts(Body& body, const std::string& address, std::string_view quote) {
     const std::string& modules = app.links.qr(address, quote);
     if (modules.empty()) {
         body.words("send/waiting", Type::text,
-                   app.links.qr_too_long() ? "Too long for a QR code: copy the link." : "Being drawn.",
+                   app.links.qr_too_long() ? words::link::too_long : words::link::making_code,
                    body.ui().tokens().quiet);
     } else {
         qr_code(body, modules);
@@ -93,12 +94,9 @@ void own_devices(Body& body) {
         return example_refusal(body, "devices/example");
     }
     body.gap(12);
-    body.text("devices/what",
-              "The whole job with your shop, costs, margin and log, for your own devices. Open the link there and keep "
-              "what it brings. Don't send it to a customer.");
+    body.text("devices/what", words::link::devices);
     body.gap(8);
-    address_rows(body, "Another device may not open this link: the page stands on this device or in your own network. "
-                       "Enter its public address, or save a backup file under Kept work.");
+    address_rows(body, words::link::devices_only_here);
     const std::string address = Links::address(app.book(), app.links.job(app.book()));
     copy_acts(body, address);
     qr_acts(body, address);

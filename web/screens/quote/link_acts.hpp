@@ -6,7 +6,7 @@
 namespace torchside::web {
 
 /// Caution when the link stands on an address that nobody outside can open, and the field for the public one.
-void address_rows(Body& body, std::string_view caution);
+void address_rows(Body& body, Label caution);
 
 /// Copy and share. `quote`: the quote's link, when it is one, for the list of those handed out.
 void copy_acts(Body& body, const std::string& address, std::string_view quote = {});

@@ -1,5 +1,8 @@
 // Quote: what to ask, what it costs, what it takes out of the consumables, and the way to the customer.
 #include "core/quantity/print.hpp"
+#include "generated/words/missing.hpp"
+#include "generated/words/place.hpp"
+#include "generated/words/quote_screen.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -12,42 +15,59 @@ Span span_of(const Estimate<double>& e) {
     return {e.value, e.low, e.high};
 }
 
-std::string band(const Estimate<double>& e, int places) {
-    return show_money(e.low, places) + " to " + show_money(e.high, places);
-}
-
 void price_figure(Body& column, const price::Report& price) {
     App& app = column.app;
     const int quantity = app.book().job.quantity;
-    const std::string name = quantity == 1 ? "Price" : "Price of " + std::to_string(quantity);
-    const std::string aside =
-        price::print(price.each, price.decimals) + (price.each_rounded ? " each, rounded" : " each");
-    const std::string about =
-        "Our figures leave open " + band(price.price_total, price.decimals) + (price.tax ? " · before tax" : "");
-    if (column.figure("quote/total", {name, price::print(price.total, price.decimals), app.book().shop.rates.currency,
-                                      aside, about, span_of(price.price_total), app.open_panel() == "costs"})) {
+    const Text name =
+        quantity == 1 ? Text(words::quote_screen::price) : words::quote_screen::PriceOf{.count = quantity};
+    const std::string each = price::print(price.each, price.decimals);
+    const Text aside = price.each_rounded ? Text(words::quote_screen::EachRounded{.price = each})
+                                          : words::quote_screen::Each{.price = each};
+    const std::string low = show_money(price.price_total.low, price.decimals);
+    const std::string high = show_money(price.price_total.high, price.decimals);
+    const Text about = price.tax ? Text(words::quote_screen::LikelyBeforeTax{.high = high, .low = low})
+                                 : words::quote_screen::Likely{.high = high, .low = low};
+    const std::string said[] = {app.say(name), app.say(aside), app.say(about)};
+    if (column.figure("quote/total",
+                      {said[0], price::print(price.total, price.decimals), app.book().shop.rates.currency, said[1],
+                       said[2], span_of(price.price_total), app.open_panel() == "costs"})) {
         app.open("costs");
     }
 }
 
 void figures(Body& column, const price::Report& price) {
-    const wear::Report& wear = column.app.worksheet().wear;
+    const App& app = column.app;
+    const wear::Report& wear = app.worksheet().wear;
     const auto percent = [](double share) { return print_fixed(share * 100, 1); };
     const Span cost = span_of(price.cost_each);
     const FigureCell cells[] = {
         {"cost",
-         "Cost each",
+         app.say(words::quote_screen::cost),
          show_money(price.cost_each.value, price.decimals),
          {},
          {},
-         cost.high > cost.low ? "80 % band" : "",
+         cost.high > cost.low ? app.say(words::quote_screen::band) : "",
          cost,
          "costs"},
-        {"margin", "Margin", percent(price.margin), "%", {}, {}, {}, "rates"},
-        {"markup", "Markup", percent(price.markup), "%", {}, {}, {}, "rates"},
-        {"life", "Life used", print_fixed(wear.life_used.value * 100, 0), "%", {}, {}, span_of(wear.life_used), "wear"},
-        {"uses", "Job uses", print_fixed(wear.job_uses.value, 2), "sets", {}, {}, span_of(wear.job_uses), "wear"},
-        {"hold", "Spare sets", std::to_string(wear.sets_to_hold), {}, {}, {}, {}, "wear"},
+        {"margin", app.say(words::quote_screen::margin), percent(price.margin), "%", {}, {}, {}, "rates"},
+        {"markup", app.say(words::quote_screen::markup), percent(price.markup), "%", {}, {}, {}, "rates"},
+        {"life",
+         app.say(words::quote_screen::life),
+         print_fixed(wear.life_used.value * 100, 0),
+         "%",
+         {},
+         {},
+         span_of(wear.life_used),
+         "wear"},
+        {"uses",
+         app.say(words::quote_screen::uses),
+         print_fixed(wear.job_uses.value, 2),
+         app.say(words::quote_screen::sets),
+         {},
+         {},
+         span_of(wear.job_uses),
+         "wear"},
+        {"hold", app.say(words::quote_screen::spares), std::to_string(wear.sets_to_hold), {}, {}, {}, {}, "wear"},
     };
     if (const auto used = column.figures("quote/", cells)) {
         column.app.open(cells[*used].opens);
@@ -57,18 +77,19 @@ void figures(Body& column, const price::Report& price) {
 void rows(Body& column) {
     struct Link {
         const char* panel;
-        const char* title;
-        const char* quiet;
+        Word title;
+        Word quiet;
     };
-    constexpr Link links[] = {{"send", "To the customer", "Link, QR code, file or page"},
-                              {"rates", "What you charge", "Hours, material, margin, minimum"},
-                              {"costs", "Cost line by line", "And making against buying"},
-                              {"breaks", "Other quantities", "What more or fewer cost"},
-                              {"terms", "What the customer reads", "Name, number, validity, tax, note"},
-                              {"issued", "Quotes handed out", "Numbers, revisions, your seal's key"},
-                              {"wear", "Nozzle and electrode", "Change, log, hold"}};
+    using namespace words::quote_screen;
+    constexpr Link links[] = {{"send", words::quote_screen::send, send_about},
+                              {"rates", rates, rates_about},
+                              {"costs", costs, costs_about},
+                              {"breaks", quantities, quantities_about},
+                              {"terms", words::quote_screen::terms, terms_about},
+                              {"issued", words::quote_screen::issued, issued_about},
+                              {"wear", words::quote_screen::wear, wear_about}};
     App& app = column.app;
-    app.ui().open_group("quote/verdicts", Role::list, column.strip(0), "What to know, worst first");
+    app.ui().open_group("quote/verdicts", Role::list, column.strip(0), checks);
     for (const Verdict& v : quote_verdicts(app)) {
         if (column.verdict("quote/verdict/" + v.code, v.sign, v.sentence, v.way_out, app.open_panel() == v.panel)) {
             app.open(v.panel);
@@ -90,13 +111,14 @@ void quote_screen(App& app, Rect place) {
         if (const auto& price = app.worksheet().price) {
             price_figure(column, *price);
             figures(column, *price);
-        } else if (column.verdict("quote/none", Sign::stop, missing(app, "price"), "See the part")) {
+        } else if (column.verdict("quote/none", Sign::stop, missing(app, words::missing::price),
+                                  words::quote_screen::see_part)) {
             app.go(Page::part);
         }
         rows(column);
         column.gap(12);
     };
-    framed_screen(app, place, "quote", "Quote", Drawer::of(body));
+    framed_screen(app, place, "quote", words::place::quote, Drawer::of(body));
 }
 
 } // namespace torchside::web

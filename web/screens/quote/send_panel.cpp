@@ -3,6 +3,10 @@
 #include "core/quantity/print.hpp"
 #include "core/quote/date.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/missing.hpp"
+#include "generated/words/quote_screen.hpp"
+#include "generated/words/send.hpp"
+#include "generated/words/terms.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/quote/link_acts.hpp"
@@ -19,10 +23,22 @@ void seal_state(Body& body) {
     const bool able = platform::can_seal();
     app.links.seal(app.book());
     body.sign("send/seal", able ? Sign::holds : Sign::caution,
-              !able ? "Not sealed: the browser lends its crypto to https pages only. Anyone could alter it unseen."
-              : app.links.sealed()
-                  ? "Sealed: opened on this device, the page says whether it was issued here, unaltered."
-                  : "Being sealed.");
+              !able                ? words::send::not_sealed
+              : app.links.sealed() ? words::send::sealed
+                                   : words::send::sealing);
+}
+
+/// Why a number that was used before goes out as another revision.
+Text goes_out_anew(const document::Quote& quote, const price::IssuedQuote& last, const Text& day, const Text& number) {
+    const std::string letters = document::revision_letters(quote.revision);
+    if (last.part_name != quote.part_name) {
+        const Text part = last.part_name.empty() ? Text(words::send::another_part) : words::verbatim(last.part_name);
+        return words::send::UsedTwice{.day = day, .letters = letters, .number = number, .part = part};
+    }
+    if (quote.issued_day > last.issued_day + last.valid_days) {
+        return words::send::RanOut{.day = day, .letters = letters, .number = number};
+    }
+    return words::send::Changed{.day = day, .letters = letters, .number = number};
 }
 
 /// Before it goes out: whether its number was used before, and the way to another one.
@@ -34,26 +50,19 @@ void number_state(Body& body) {
         return;
     }
     const price::IssuedQuote& last = *next.last;
-    const std::string went =
-        document::number_words(last.number, last.revision) + " went out on " + document::print_day(last.issued_day);
+    const Text number = document::number_words(last.number, last.revision);
+    const Text day = document::day_words(last.issued_day);
     if (next.number == document::NextQuote::Number::again) {
-        body.sign("send/number", Sign::holds, went + ". Nothing in it has changed since.");
+        body.sign("send/number", Sign::holds, app.say(words::send::Again{.day = day, .number = number}));
         return;
     }
-    const std::string now = "this goes out as revision " + document::revision_letters(quote.revision) + '.';
-    const bool other = last.part_name != quote.part_name;
-    const std::string text =
-        other ? "Number used twice: " + went + " for " + (last.part_name.empty() ? "another part" : last.part_name) +
-                    ". Take the next free number, or " + now
-        : quote.issued_day > last.issued_day + last.valid_days ? went + " and has run out: " + now
-                                                               : went + " and has changed since: " + now;
-    body.sign("send/number", Sign::caution, text);
+    body.sign("send/number", Sign::caution, app.say(goes_out_anew(quote, last, day, number)));
     const std::string free = document::next_free_number(quote.number, app.book().shop.issued);
     if (free.empty()) {
         return;
     }
-    if (body.button("send/free", "Use number " + free)) {
-        app.set("job.quote.number", std::string_view(free), "Number of the quote");
+    if (body.button("send/free", app.say(words::send::UseNumber{.number = free}))) {
+        app.set("job.quote.number", std::string_view(free), words::terms::number);
     }
     body.gap(8);
 }
@@ -71,14 +80,14 @@ std::string quote_file_name(const std::string& number) {
 } // namespace
 
 void send_panel(App& app, PanelAt at) {
-    panel(app, at, "send", "To the customer", [&](Body& body) {
+    panel(app, at, "send", words::quote_screen::send, [&](Body& body) {
         if (app.book().shop.example) {
             return example_refusal(body, "send/example");
         }
         body.gap(12);
         draft_caution(body);
         if (!app.worksheet().price) {
-            body.text("send/none", missing(app, "price") + '.');
+            body.text("send/none", missing(app, words::missing::price) + '.');
             body.gap(20);
             return;
         }
@@ -87,19 +96,18 @@ void send_panel(App& app, PanelAt at) {
         }
         number_state(body);
         const std::string link = app.links.quote(app.book(), app.worksheet());
-        body.text("send/what", "Only what the customer may see: no cost, margin, rate or log is in it.");
+        body.text("send/what", words::send::what);
         body.gap(8);
         seal_state(body);
-        address_rows(body, "Your customer can't open this link: the page stands on this device or in your own network. "
-                           "Enter its public address, or save the quote as one file and send that.");
+        address_rows(body, words::send::only_here);
         const std::string address = Links::address(app.book(), link);
         copy_acts(body, address, link);
-        if (body.button("send/file", "Save the quote as one file")) {
+        if (body.button("send/file", words::send::file)) {
             app.links.hand(link, "saved");
             platform::save_quote(quote_file_name(app.book().job.quote.number), link);
         }
         body.gap(8);
-        if (body.button("send/page", "Open the customer's page, to print")) {
+        if (body.button("send/page", words::send::page)) {
             platform::open_page(Links::address({}, link)); // where this page stands: that one opens here too
         }
         body.gap(8);

@@ -2,6 +2,8 @@
 
 #include "core/link/ledger.hpp"
 #include "core/store/workbook_file.hpp"
+#include "generated/words/example.hpp"
+#include "generated/words/shop_screen.hpp"
 #include "web/kit/controls.hpp"
 #include "web/screens/panel.hpp"
 
@@ -18,18 +20,18 @@ void keep_own(Workbook& next, const Workbook& now) {
     document::keep_word(next.shop, now.shop);
 }
 
-void replace(App& app, Workbook next, const char* why) {
+void replace(App& app, Workbook next, Word why) {
     keep_own(next, app.book());
     app.take(std::move(next), why);
 }
 
 /// Half of a row, pressed as a whole.
-bool half(Ui& ui, std::string_view id, Rect place, std::string_view label, Type type) {
+bool half(Ui& ui, std::string_view id, Rect place, Word label, Type type) {
     const bool used = ui.node(id, Role::button, place, label);
     if (ui.pressed(id)) {
         ui.pen().fill(place, ui.tokens().hairline);
     }
-    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, label);
+    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, ui.word(label));
     return used;
 }
 
@@ -49,14 +51,14 @@ bool untouched(const Workbook& book) {
 void see_example(App& app) {
     auto read = document::read_workbook({example_json, sizeof example_json});
     if (read.ok()) {
-        replace(app, std::move(read.value()), "The example shop is open");
+        replace(app, std::move(read.value()), words::shop_screen::example_open);
         app.go(Page::cut);
     }
 }
 
 void start_shop(App& app) {
     if (app.book().shop.example) {
-        replace(app, Workbook{}, "Your own shop is open");
+        replace(app, Workbook{}, words::shop_screen::own_open);
     }
     app.open("start");
 }
@@ -69,23 +71,24 @@ void example_strip(App& app, Rect place, bool slim) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    ui.open_group("example", Role::group, place, "Example shop");
+    ui.open_group("example", Role::group, place, words::example::title);
     pen.fill(place, t.fill);
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.rule, 1);
     Rect left = place;
     const Rect right = left.take_right(place.w * 0.45F);
-    ui.node("example/what", Role::text, left, "Example shop", {}, {}, "An invented shop: its figures are not yours");
+    ui.node("example/what", Role::text, left, words::example::title, {}, {}, words::example::about);
     if (slim) {
         pen.text(Type::strong_label, {place.x + 14, place.centre().y - Pen::line_height(Type::strong_label) / 2}, t.ink,
-                 "Example shop");
+                 ui.word(words::example::title));
     } else {
         const float first = Pen::line_height(Type::title);
         const float second = Pen::line_height(Type::label);
         const float top = left.centre().y - (first + second) / 2;
-        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink, "Example shop");
-        pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet, "Not your figures");
+        pen.words_in({left.x + 14, top, left.w - 20, first}, Type::title, t.ink, ui.word(words::example::title));
+        pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet,
+                     ui.word(words::example::not_yours));
         pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);
-        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, "Start my shop", Type::title)) {
+        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, words::example::start, Type::title)) {
             start_shop(app);
         }
     }
@@ -95,24 +98,24 @@ void example_strip(App& app, Rect place, bool slim) {
 void first_steps(App& app, Rect place) {
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
-    ui.open_group("first", Role::group, place, "This shop is empty");
+    ui.open_group("first", Role::group, place, words::example::empty);
     ui.pen().hline(place.x, place.right(), place.y, t.hairline, 1);
     Rect left = place;
     const Rect right = left.take_right(place.w * 0.54F);
-    if (half(ui, "first/start", left, "Start my shop", Type::title)) {
+    if (half(ui, "first/start", left, words::example::start, Type::title)) {
         start_shop(app);
     }
     ui.pen().vline(right.x, place.y, place.bottom(), t.hairline, 1);
-    if (half(ui, "first/example", right, "See the example shop", Type::text)) {
+    if (half(ui, "first/example", right, words::example::see, Type::text)) {
         see_example(app);
     }
     ui.close_group();
 }
 
 void example_refusal(Body& body, std::string_view id) {
-    body.sign(id, Sign::stop, "Nothing of the example shop can be sent. Start your own shop first.");
+    body.sign(id, Sign::stop, words::shop_screen::example_refused);
     body.gap(14);
-    if (body.button(std::string(id) + "/start", "Start my shop", Look::main)) {
+    if (body.button(std::string(id) + "/start", words::example::start, Look::main)) {
         start_shop(body.app);
     }
     body.gap(16);

@@ -5,6 +5,8 @@
 #include "core/codec/crc32.hpp"
 #include "core/link/ledger.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/incoming.hpp"
+#include "generated/words/title.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
@@ -20,40 +22,45 @@ void incoming_lines(Body& body, const Workbook& in) {
     const Workbook& here = app.book();
     const UnitSystem units = here.shop.display.units;
     const bool both = app.incoming_from == From::backup;
-    const auto put = [&](const char* id, const char* name, const std::string& comes, const std::string& goes) {
+    const auto put = [&](const char* id, Word name, const std::string& comes, const std::string& goes) {
         if (both && comes != goes) {
-            body.line(id, name, (comes.empty() ? "none" : comes) + ", now " + (goes.empty() ? "none" : goes));
+            const auto one = [](const std::string& text) {
+                return text.empty() ? Text(words::incoming::none) : words::verbatim(text);
+            };
+            body.line(id, name, app.say(words::incoming::Now{.comes = one(comes), .goes = one(goes)}));
         } else if (!comes.empty()) {
             body.line(id, name, comes);
         }
     };
     const auto plate = [&](const Workbook& b) { return show_plate(b.job.thickness, b.job.material, units).whole(); };
     const auto count = [](std::size_t n) { return std::to_string(n); };
-    put("incoming/name", "Part", in.job.name, here.job.name);
-    put("incoming/metal", "Metal", app.say(stock::name(in.job.material)), app.say(stock::name(here.job.material)));
-    put("incoming/thickness", "Thickness", plate(in), plate(here));
-    put("incoming/current", "Current", show(in.job.current).whole(), show(here.job.current).whole());
-    put("incoming/quantity", "Quantity", std::to_string(in.job.quantity), std::to_string(here.job.quantity));
-    put("incoming/shop", "From", in.shop.name, here.shop.name);
-    put("incoming/tests", "Test cuts", count(in.shop.tests.size()), count(here.shop.tests.size()));
+    put("incoming/name", words::incoming::part, in.job.name, here.job.name);
+    put("incoming/metal", words::title::metal, app.say(stock::name(in.job.material)),
+        app.say(stock::name(here.job.material)));
+    put("incoming/thickness", words::title::thickness, plate(in), plate(here));
+    put("incoming/current", words::title::current, show(in.job.current).whole(), show(here.job.current).whole());
+    put("incoming/quantity", words::incoming::quantity, std::to_string(in.job.quantity),
+        std::to_string(here.job.quantity));
+    put("incoming/shop", words::incoming::from, in.shop.name, here.shop.name);
+    put("incoming/tests", words::incoming::tests, count(in.shop.tests.size()), count(here.shop.tests.size()));
     if (app.incoming_from != From::link) {
-        put("incoming/sets", "Worn sets", count(in.shop.wear.sets.size()), count(here.shop.wear.sets.size()));
-        put("incoming/machine", "Machine, up to", show(in.shop.machine.max_current).whole(),
+        put("incoming/sets", words::incoming::sets, count(in.shop.wear.sets.size()), count(here.shop.wear.sets.size()));
+        put("incoming/machine", words::incoming::machine, show(in.shop.machine.max_current).whole(),
             show(here.shop.machine.max_current).whole());
     }
 }
 
 /// What a seal key may be called without giving it away: the CRC-32 of it (32 of its 256 bits).
-std::string key_name(const std::string& key) {
-    std::string out = "key ";
+Text key_name(const std::string& key) {
+    std::string out;
     const std::uint32_t sum = codec::crc32(key);
     for (int shift = 28; shift >= 0; shift -= 4) {
         out += "0123456789abcdef"[sum >> shift & 15U];
     }
-    return out;
+    return words::incoming::KeyName{.letters = out};
 }
 
-void keep(App& app, Workbook next, std::string_view name) {
+void keep(App& app, Workbook next, Word name) {
     if (!app.incoming_key) {
         document::keep_word(next.shop, app.book().shop);
     }
@@ -66,23 +73,18 @@ void keep(App& app, Workbook next, std::string_view name) {
     }
 }
 
-constexpr const char* titles[] = {"A job from a link", "A backup file", "What can be read"};
+constexpr Word titles[] = {words::incoming::job, words::incoming::backup, words::incoming::salvage}; // by From
 
-std::string asks(const App& app) {
+Text asks(const App& app) {
     switch (app.incoming_from) {
     case From::backup:
-        return "Nothing of yours has changed. Shop and job of the file replace yours, all of them; one touch on Undo "
-               "brings "
-               "yours back.";
+        return words::incoming::ask_backup;
     case From::damaged:
-        return std::to_string(app.incoming_lost) + (app.incoming_lost == 1 ? " entry" : " entries") +
-               " could not be read and will be as in an empty shop: look through your figures before you cut. What "
-               "lies "
-               "there is replaced once you take this; save it as a file first.";
+        return words::incoming::AskSalvage{.count = app.incoming_lost};
     case From::link:
         break;
     }
-    return "Nothing of yours has changed. What you keep replaces what is here; it can be undone.";
+    return words::incoming::ask_link;
 }
 
 /// A key that is not this shop's own: named, and left out unless the user takes it.
@@ -93,10 +95,10 @@ void foreign_key(Body& body) {
     if (app.incoming_from == From::link || key.empty() || key == own) {
         return;
     }
-    if (body.toggle("incoming/key", "Take its seal " + key_name(key), app.incoming_key,
-                    own.empty() ? "Quotes sealed with it will say: issued here. Take it if the file is your own."
-                                : "It replaces yours, " + key_name(own) +
-                                      ": quotes that you sealed with that will say: not ours.")) {
+    const Text about =
+        own.empty() ? Text(words::incoming::key_unused) : words::incoming::KeyReplaces{.key = key_name(own)};
+    if (body.toggle("incoming/key", app.say(words::incoming::TakeKey{.key = key_name(key)}), app.incoming_key,
+                    app.say(about))) {
         app.incoming_key = !app.incoming_key;
     }
     body.gap(10);
@@ -105,23 +107,23 @@ void foreign_key(Body& body) {
 /// What can be done with it, the likeliest first.
 void acts(Body& body) {
     App& app = body.app;
-    const auto act = [&](const char* id, const char* label, Look look = Look::plain) {
+    const auto act = [&](const char* id, Word label, Look look = Look::plain) {
         const bool used = body.button(id, label, look);
         body.gap(8);
         return used;
     };
     const bool link = app.incoming_from == From::link;
-    if (link && act("incoming/job", "Keep as my job", Look::main)) {
+    if (link && act("incoming/job", words::incoming::keep_job, Look::main)) {
         Workbook next = app.book();
         next.job = app.incoming->job;
-        keep(app, std::move(next), "Job from a link");
-    } else if (link && act("incoming/all", "Keep job and shop")) {
-        keep(app, *app.incoming, "Job and shop from a link");
-    } else if (app.incoming_from == From::backup && act("incoming/backup", "Use this backup", Look::main)) {
-        keep(app, *app.incoming, "Opened a backup");
-    } else if (app.incoming_from == From::damaged && act("incoming/damaged", "Take this over", Look::main)) {
-        keep(app, *app.incoming, "Taken over from damaged work");
-    } else if (act("incoming/leave", "Leave mine as it is")) {
+        keep(app, std::move(next), words::incoming::kept_job);
+    } else if (link && act("incoming/all", words::incoming::keep_all)) {
+        keep(app, *app.incoming, words::incoming::kept_all);
+    } else if (app.incoming_from == From::backup && act("incoming/backup", words::incoming::use_backup, Look::main)) {
+        keep(app, *app.incoming, words::incoming::used_backup);
+    } else if (app.incoming_from == From::damaged && act("incoming/damaged", words::incoming::take_over, Look::main)) {
+        keep(app, *app.incoming, words::incoming::took_over);
+    } else if (act("incoming/leave", words::incoming::leave)) {
         app.incoming.reset();
         app.close();
     }
@@ -130,25 +132,26 @@ void acts(Body& body) {
 } // namespace
 
 void incoming_panel(App& app, PanelAt at) {
-    const char* title = titles[static_cast<std::size_t>(app.incoming_from)];
+    const Word title = titles[static_cast<std::size_t>(app.incoming_from)];
     panel(app, at, "incoming", title, [&](Body& body) {
         body.gap(10);
         if (!app.incoming) {
             const bool refused = !app.refusal().empty();
-            body.words("incoming/refused", Type::text,
-                       refused ? "Nothing was taken. " + app.refusal() + '.' : "Nothing is waiting here.",
-                       refused ? body.ui().tokens().stop : body.ui().tokens().ink);
+            body.words(
+                "incoming/refused", Type::text,
+                app.say(refused ? Text(words::incoming::Refused{.why = app.refusal()}) : words::incoming::nothing),
+                refused ? body.ui().tokens().stop : body.ui().tokens().ink);
             body.gap(20);
             return;
         }
         incoming_lines(body, *app.incoming);
         body.gap(12);
         if (!app.incoming->shop.public_url.empty()) {
-            body.text("incoming/url", "Links of that shop open at " + app.incoming->shop.public_url);
+            body.text("incoming/url", app.say(words::incoming::Address{.address = app.incoming->shop.public_url}));
             body.gap(8);
         }
         foreign_key(body);
-        body.text("incoming/ask", asks(app));
+        body.text("incoming/ask", app.say(asks(app)));
         body.gap(14);
         acts(body);
         body.gap(12);

@@ -1,4 +1,7 @@
 // Shop: what stands in it. A list of sections; each opens the panel with its fields.
+#include "generated/words/example.hpp"
+#include "generated/words/place.hpp"
+#include "generated/words/shop_screen.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/example.hpp"
@@ -8,7 +11,7 @@ namespace torchside::web {
 
 void shop_screen(App& app, Rect place) {
     const auto body = [&](Body& column) {
-        if (untouched(app.book()) && column.row("shop/start", "Start my shop", "The few figures that matter most",
+        if (untouched(app.book()) && column.row("shop/start", words::example::start, words::shop_screen::start_about,
                                                 Mark::shop, app.open_panel() == "start")) {
             start_shop(app);
         }
@@ -19,10 +22,10 @@ void shop_screen(App& app, Rect place) {
             }
         }
         column.gap(16);
-        column.note("shop/defer", "The machine's own manual comes first, and local code for the circuit.");
+        column.note("shop/defer", words::shop_screen::manual_first);
         column.gap(16);
     };
-    framed_screen(app, place, "shop", "Shop", Drawer::of(body));
+    framed_screen(app, place, "shop", words::place::shop, Drawer::of(body));
 }
 
 void section_panel(App& app, PanelAt at) {

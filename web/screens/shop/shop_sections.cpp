@@ -3,6 +3,9 @@
 #include <vector>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/shop_field.hpp"
+#include "generated/words/shop_screen.hpp"
+#include "generated/words/title.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/quote/link_acts.hpp"
 #include "web/screens/screens.hpp"
@@ -21,8 +24,10 @@ std::string amps(Current c) {
 
 std::string machine_summary(const App& app) {
     const Machine& m = app.book().shop.machine;
-    return amps(m.min_current) + " to " + amps(m.max_current) + ", " + print_percent(m.duty_cycle).text() +
-           " duty at " + amps(m.duty_current);
+    return app.say(words::shop_screen::MachineIs{.current = amps(m.duty_current),
+                                                 .duty = words::percent(m.duty_cycle),
+                                                 .least = amps(m.min_current),
+                                                 .most = amps(m.max_current)});
 }
 
 std::string nozzle_summary(const App& app) {
@@ -35,7 +40,8 @@ std::string nozzle_summary(const App& app) {
 
 std::string height_summary(const App& app) {
     const double ratio = app.book().shop.height_control.divider_ratio;
-    return ratio > 1 ? "Divider " + print_trimmed(ratio, 2) + ":1" : "Raw arc volts, 1:1: a shock hazard";
+    return app.say(ratio > 1 ? Text(words::shop_screen::Divider{.ratio = words::number(ratio, 2)})
+                             : words::shop_screen::no_divider);
 }
 
 std::string circuit_summary(const App& app) {
@@ -43,7 +49,7 @@ std::string circuit_summary(const App& app) {
 }
 
 std::string country_summary(const App& app) {
-    return country_name(app);
+    return app.say(country_name(app));
 }
 
 std::string air_summary(const App& app) {
@@ -52,55 +58,58 @@ std::string air_summary(const App& app) {
 
 std::string table_summary(const App& app) {
     const Table& t = app.book().shop.table;
-    return print(t.max_feed, app.book().shop.display.units).text() + (t.water ? ", water tray" : ", dry");
+    return app.say(t.water ? Text(words::shop_screen::TableWet{.feed = t.max_feed})
+                           : words::shop_screen::TableDry{.feed = t.max_feed});
 }
 
 std::string controller_summary(const App& app) {
     const Controller& c = app.book().shop.controller;
-    return "Torch " + c.torch_on + " on, " + c.torch_off + " off" +
-           (c.height_on.empty() ? "" : ", heights " + c.height_on);
+    return app.say(c.height_on.empty()
+                       ? Text(words::shop_screen::Codes{.off = c.torch_off, .on = c.torch_on})
+                       : words::shop_screen::CodesHeight{.heights = c.height_on, .off = c.torch_off, .on = c.torch_on});
 }
 
 std::string screen_summary(const App& app) {
     const Display& d = app.book().shop.display;
-    const char* theme = d.theme == Theme::automatic ? "theme of the device"
-                        : d.theme == Theme::paper   ? "paper"
-                                                    : "night";
-    return std::string(d.units == UnitSystem::metric ? "mm, " : "inch, ") + theme + (d.glove ? ", gloves" : "");
+    const Word theme = d.theme == Theme::automatic ? words::shop_screen::theme_device
+                       : d.theme == Theme::paper   ? words::shop_screen::theme_paper
+                                                   : words::shop_screen::theme_night;
+    return app.say(d.glove ? Text(words::shop_screen::ScreenGloves{.theme = theme})
+                           : words::shop_screen::ScreenIs{.theme = theme});
 }
 
 std::string kept_summary(const App& app) {
     if (app.store().left_alone()) {
-        return "What is kept can't be read";
+        return app.say(words::shop_screen::unreadable);
     }
     if (app.store().refused()) {
-        return "Nothing is kept in this browser";
+        return app.say(words::shop_screen::unsaved);
     }
-    return app.notices().offline_ready ? "On this device; works offline" : "On this device";
+    return app.say(app.notices().offline_ready ? words::shop_screen::saved_offline : words::shop_screen::saved);
 }
 
-std::string devices_summary(const App&) {
-    return "The whole job as a link or QR code";
+std::string devices_summary(const App& app) {
+    return app.say(words::shop_screen::devices_about);
 }
 
 // --- what a section shows besides plain fields
 
 void display_choices(Body& body) {
     constexpr const char* units[] = {"metric", "inch"};
-    constexpr const char* unit_names[] = {"mm first", "inch first"};
+    constexpr Label unit_names[] = {words::shop_field::mm_first, words::shop_field::inch_first};
     constexpr const char* themes[] = {"auto", "paper", "night"};
-    constexpr const char* theme_names[] = {"Device", "Paper", "Night"};
-    body.word_choice("shop.display.units", "Units", units, unit_names);
-    body.word_choice("shop.display.theme", "Theme", themes, theme_names);
+    constexpr Label theme_names[] = {words::shop_field::device, words::shop_field::paper, words::shop_field::night};
+    body.word_choice("shop.display.units", words::title::units, units, unit_names);
+    body.word_choice("shop.display.theme", words::shop_field::theme, themes, theme_names);
 }
 
 void controller_choices(Body& body) {
     constexpr const char* dwell[] = {"s", "ms"};
-    constexpr const char* dwell_names[] = {"Seconds", "Milliseconds"};
+    constexpr Label dwell_names[] = {words::shop_field::seconds, words::shop_field::milliseconds};
     constexpr const char* units[] = {"", "metric", "inch"};
-    constexpr const char* unit_names[] = {"As shown", "mm", "inch"};
-    body.word_choice("shop.controller.dwell_unit", "P after G4 counts", dwell, dwell_names);
-    body.word_choice("shop.controller.units", "Programs in", units, unit_names);
+    constexpr Label unit_names[] = {words::shop_field::as_screen, words::shop_field::mm, words::shop_field::inch};
+    body.word_choice("shop.controller.dwell_unit", words::shop_field::dwell_unit, dwell, dwell_names);
+    body.word_choice("shop.controller.units", words::shop_field::program_units, units, unit_names);
 }
 
 void divider_choices(Body& body) {
@@ -112,9 +121,9 @@ void divider_choices(Body& body) {
         const std::string text = print_trimmed(ratio, 0) + ":1";
         items.push_back({"height/ratio/" + text, text, app.book().shop.height_control.divider_ratio == ratio});
     }
-    body.heading("height/ratio/title", "Divider between torch and controller");
-    if (const auto touched = body.choices("height/ratio", "Divider", items, 3)) {
-        app.set("shop.height_control.divider_ratio", ratios[*touched], "Divider ratio");
+    body.heading("height/ratio/title", words::shop_field::dividers);
+    if (const auto touched = body.choices("height/ratio", words::shop_field::divider, items, 3)) {
+        app.set("shop.height_control.divider_ratio", ratios[*touched], words::shop_field::ratio);
     }
     body.gap(10);
 }
@@ -124,67 +133,70 @@ void nozzle_list(Body& body) {
     const auto& nozzles = app.book().shop.machine.nozzles;
     for (std::size_t i = 0; i < nozzles.size(); ++i) {
         const std::string at = "shop.machine.nozzles[" + std::to_string(i) + "]";
-        body.heading(at + "/title", "Nozzle " + std::to_string(i + 1));
-        body.field(at + ".rated_current_a", "Rated current");
-        body.field(at + ".bore_mm", "Bore");
+        body.heading(at + "/title", app.say(words::shop_field::Nozzle{.number = static_cast<int>(i) + 1}));
+        body.field(at + ".rated_current_a", words::shop_field::rated);
+        body.field(at + ".bore_mm", words::shop_field::bore);
         if (nozzles.size() > 1) {
             body.gap(8);
-            if (body.button(at + "/remove", "Take this nozzle out")) {
+            if (body.button(at + "/remove", words::shop_field::delete_nozzle)) {
                 app.ui().stop_edit();
-                app.remove(at, "Nozzle deleted");
+                app.remove(at, words::shop_field::nozzle_deleted);
                 break; // the list is another one now
             }
         }
     }
     body.gap(16);
-    if (nozzles.size() < 8 && body.button("nozzles/add", "Add a nozzle")) {
-        app.take(document::add(app.book(), Nozzle{}), "Nozzle added");
+    if (nozzles.size() < 8 && body.button("nozzles/add", words::shop_field::add_nozzle)) {
+        app.take(document::add(app.book(), Nozzle{}), words::shop_field::nozzle_added);
     }
     body.gap(16);
 }
 
-constexpr PathLabel machine_fields[] = {{"shop.machine.max_current_a", "Largest current"},
-                                        {"shop.machine.min_current_a", "Smallest current"},
-                                        {"shop.machine.duty_cycle", "Duty cycle"},
-                                        {"shop.machine.duty_current_a", "Duty is rated at"},
-                                        {"shop.machine.efficiency", "Efficiency"},
-                                        {"shop.machine.power_factor", "Power factor"},
-                                        {"shop.machine.power_factor_corrected", "Corrected input"},
-                                        {"shop.machine.phases", "Phases"},
-                                        {"shop.machine.idle_input_a", "Input when idle"},
-                                        {"shop.machine.clockwise_swirl", "Gas swirls clockwise"},
-                                        {"shop.machine.plate_i1max_a", "Nameplate I1max"},
-                                        {"shop.machine.plate_i1eff_a", "Nameplate I1eff"}};
-constexpr PathLabel height_fields[] = {{"shop.height_control.divider_ratio", "Divider ratio"},
-                                       {"shop.height_control.input_limit_v", "Input stands"},
-                                       {"shop.height_control.gradient_v_mm", "Volts of height"},
-                                       {"shop.height_control.cut_height_mm", "Cut height"},
-                                       {"shop.height_control.touch_off_s", "Touch-off time"}};
-constexpr PathLabel table_fields[] = {{"shop.table.max_feed_mm_min", "Fastest feed"},
-                                      {"shop.table.acceleration_mm_s2", "Acceleration"},
-                                      {"shop.table.corner_tolerance_mm", "Corner tolerance"},
-                                      {"shop.table.rapid_mm_min", "Rapid"},
-                                      {"shop.table.water", "Water tray"}};
-constexpr PathLabel controller_fields[] = {
-    {"shop.controller.torch_on", "Torch on"},           {"shop.controller.torch_off", "Torch off"},
-    {"shop.controller.height_on", "Height control on"}, {"shop.controller.height_off", "Height control off"},
-    {"shop.controller.z_words", "Heights in programs"}, {"shop.controller.safe_height_mm", "Safe height"}};
-constexpr PathLabel screen_fields[] = {{"shop.display.glove", "Gloves"}, {"shop.display.number_keys", "Number keys"}};
-constexpr PathLabel name_fields[] = {{"shop.name", "Shop name"}};
+constexpr PathLabel machine_fields[] = {{"shop.machine.max_current_a", words::shop_field::largest},
+                                        {"shop.machine.min_current_a", words::shop_field::smallest},
+                                        {"shop.machine.duty_cycle", words::shop_field::duty},
+                                        {"shop.machine.duty_current_a", words::shop_field::duty_current},
+                                        {"shop.machine.efficiency", words::shop_field::efficiency},
+                                        {"shop.machine.power_factor", words::shop_field::power_factor},
+                                        {"shop.machine.power_factor_corrected", words::shop_field::corrected},
+                                        {"shop.machine.phases", words::shop_field::phases},
+                                        {"shop.machine.idle_input_a", words::shop_field::idle},
+                                        {"shop.machine.clockwise_swirl", words::shop_field::swirl},
+                                        {"shop.machine.plate_i1max_a", words::shop_field::i1max},
+                                        {"shop.machine.plate_i1eff_a", words::shop_field::i1eff}};
+constexpr PathLabel height_fields[] = {{"shop.height_control.divider_ratio", words::shop_field::ratio},
+                                       {"shop.height_control.input_limit_v", words::shop_field::input_limit},
+                                       {"shop.height_control.gradient_v_mm", words::shop_field::gradient},
+                                       {"shop.height_control.cut_height_mm", words::shop_field::cut_height},
+                                       {"shop.height_control.touch_off_s", words::shop_field::touch_off}};
+constexpr PathLabel table_fields[] = {{"shop.table.max_feed_mm_min", words::shop_field::fastest},
+                                      {"shop.table.acceleration_mm_s2", words::shop_field::acceleration},
+                                      {"shop.table.corner_tolerance_mm", words::shop_field::corner},
+                                      {"shop.table.rapid_mm_min", words::shop_field::rapid},
+                                      {"shop.table.water", words::shop_field::water}};
+constexpr PathLabel controller_fields[] = {{"shop.controller.torch_on", words::shop_field::torch_on},
+                                           {"shop.controller.torch_off", words::shop_field::torch_off},
+                                           {"shop.controller.height_on", words::shop_field::height_on},
+                                           {"shop.controller.height_off", words::shop_field::height_off},
+                                           {"shop.controller.z_words", words::shop_field::heights},
+                                           {"shop.controller.safe_height_mm", words::shop_field::safe_height}};
+constexpr PathLabel screen_fields[] = {{"shop.display.glove", words::shop_field::gloves},
+                                       {"shop.display.number_keys", words::shop_field::number_keys}};
+constexpr PathLabel name_fields[] = {{"shop.name", words::shop_field::name}};
 
 constexpr ShopSection sections[] = {
-    {"machine", "Machine", Mark::machine, machine_summary, machine_fields, nullptr, nullptr},
-    {"nozzles", "Nozzles", Mark::nozzle, nozzle_summary, {}, nozzle_list, nullptr},
-    {"height", "Height control", Mark::height, height_summary, height_fields, divider_choices, height_tools},
-    {"circuit", "Circuit", Mark::circuit, circuit_summary, {}, nullptr, nullptr},
-    {"country", "Country", Mark::shop, country_summary, {}, country_choice, nullptr},
-    {"air", "Air", Mark::air, air_summary, {}, nullptr, nullptr},
-    {"table", "Table", Mark::table, table_summary, table_fields, nullptr, nullptr},
-    {"controller", "Controller words", Mark::keyboard, controller_summary, controller_fields, nullptr,
+    {"machine", words::shop_screen::machine, Mark::machine, machine_summary, machine_fields, nullptr, nullptr},
+    {"nozzles", words::shop_screen::nozzles, Mark::nozzle, nozzle_summary, {}, nozzle_list, nullptr},
+    {"height", words::shop_screen::height, Mark::height, height_summary, height_fields, divider_choices, height_tools},
+    {"circuit", words::shop_screen::circuit, Mark::circuit, circuit_summary, {}, nullptr, nullptr},
+    {"country", words::shop_screen::country, Mark::shop, country_summary, {}, country_choice, nullptr},
+    {"air", words::shop_screen::air, Mark::air, air_summary, {}, nullptr, nullptr},
+    {"table", words::shop_screen::table, Mark::table, table_summary, table_fields, nullptr, nullptr},
+    {"controller", words::shop_screen::controller, Mark::keyboard, controller_summary, controller_fields, nullptr,
      controller_choices},
-    {"screen", "Screen", Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
-    {"devices", "My other devices", Mark::screen, devices_summary, {}, own_devices, nullptr},
-    {"kept", "Kept work", Mark::kept, kept_summary, name_fields, nullptr, kept_body},
+    {"screen", words::shop_screen::screen, Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
+    {"devices", words::shop_screen::devices, Mark::screen, devices_summary, {}, own_devices, nullptr},
+    {"kept", words::shop_screen::kept, Mark::kept, kept_summary, name_fields, nullptr, kept_body},
 };
 
 } // namespace

@@ -11,7 +11,7 @@ namespace torchside::web {
 
 struct ShopSection {
     const char* panel;
-    const char* title;
+    Word title;
     Mark mark;
     std::string (*summary)(const App&);
     std::span<const PathLabel> fields;

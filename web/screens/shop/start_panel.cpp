@@ -3,6 +3,11 @@
 #include <array>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/circuit.hpp"
+#include "generated/words/example.hpp"
+#include "generated/words/shop_field.hpp"
+#include "generated/words/start.hpp"
+#include "generated/words/title.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/supply_choice.hpp"
@@ -33,8 +38,8 @@ struct Chip {
 };
 
 /// A question with its usual answers; the index of the one that was touched.
-std::optional<std::size_t> start_chips(Body& body, const std::string& id, std::string_view question,
-                                       std::span<const Chip> chips, int columns) {
+std::optional<std::size_t> start_chips(Body& body, const std::string& id, Label question, std::span<const Chip> chips,
+                                       int columns) {
     body.heading(id + "/title", question);
     std::vector<Choice> items;
     for (const Chip& chip : chips) {
@@ -49,7 +54,7 @@ std::optional<std::size_t> start_chips(Body& body, const std::string& id, std::s
 }
 
 /// The same for a path's usual numbers, in the unit of the key, and the field for any other.
-void start_number(Body& body, PathLabel field, std::string_view question, std::span<const double> numbers,
+void start_number(Body& body, PathLabel field, Label question, std::span<const double> numbers,
                   std::span<const std::string> names) {
     const double now = document::get(body.app.book(), field.path)->number;
     std::vector<Chip> chips;
@@ -63,9 +68,9 @@ void start_number(Body& body, PathLabel field, std::string_view question, std::s
     body.field(field.path, field.label);
 }
 
-void assumed(Body& body, const char* id, const std::string& what) {
+void assumed(Body& body, const char* id, const Text& what) {
     body.gap(8);
-    body.text(id, "Assumed until you say otherwise: " + what + ".");
+    body.text(id, body.app.say(what));
     body.gap(10);
 }
 
@@ -93,27 +98,29 @@ void start_machine(Body& body) {
     for (const double a : usual_currents) {
         chips.push_back({print_fixed(a, 0) + " A", m.max_current.in(ampere) == a});
     }
-    if (const auto touched = start_chips(body, "start/max", "Largest current of the machine", chips, 3)) {
+    if (const auto touched = start_chips(body, "start/max", words::start::largest, chips, 3)) {
         const double amps = usual_currents[*touched];
-        app.take(with_largest(app, amps), "Largest current " + print_fixed(amps, 0) + " A");
+        app.take(with_largest(app, amps), app.say(words::start::LargestSet{.amps = chips[*touched].label}));
     }
     const Current before = m.max_current;
-    body.field("shop.machine.max_current_a", "Largest current");
+    body.field("shop.machine.max_current_a", words::shop_field::largest);
     if (app.book().shop.machine.max_current != before) {
         app.add(with_largest(app, app.book().shop.machine.max_current.in(ampere)));
     }
     const std::array<std::string, 4> duties{"20 %", "35 %", "60 %", "100 %"};
-    start_number(body, {"shop.machine.duty_cycle", "Duty cycle"},
-                 "Duty at " + show(app.book().shop.machine.duty_current).whole(), usual_duties, duties);
+    start_number(body, {"shop.machine.duty_cycle", words::shop_field::duty},
+                 app.say(words::start::DutyAt{.current = show(app.book().shop.machine.duty_current).whole()}),
+                 usual_duties, duties);
     const Machine& now = app.book().shop.machine;
     assumed(body, "start/machine/assumed",
-            "smallest current " + show(now.min_current).whole() + ", " + print_percent(now.efficiency).text() +
-                " efficient, a " + show(now.nozzles.front().rated).whole() + " nozzle");
+            words::start::MachineAssumed{.efficiency = words::percent(now.efficiency),
+                                         .least = show(now.min_current).whole(),
+                                         .nozzle = show(now.nozzles.front().rated).whole()});
 }
 
-std::string wire_words(const supply::Circuit& c, UnitSystem units) {
-    return c.run_mm2 ? print_field(*c.run_mm2, FieldUnit::mm2, units) + " wire"
-                     : std::to_string(c.run_awg) + " AWG wire";
+Text wire_words(const supply::Circuit& c, UnitSystem units) {
+    return c.run_mm2 ? words::verbatim(print_field(*c.run_mm2, FieldUnit::mm2, units))
+                     : Text(words::circuit::Awg{.number = c.run_awg});
 }
 
 void start_supply(Body& body) {
@@ -122,19 +129,23 @@ void start_supply(Body& body) {
     std::vector<Chip> chips;
     for (const supply::UsualSupply& s : supplies) {
         chips.push_back(
-            {print_fixed(s.line_v, 0) + " V, " + print_fixed(s.breaker_a, 0) + " A", supply::is_fed_by(c, s)});
+            {app.say(words::start::Feed{.amps = Current{s.breaker_a, ampere}, .volts = Voltage{s.line_v, volt}}),
+             supply::is_fed_by(c, s)});
     }
-    if (const auto touched = start_chips(body, "start/supply", "The machine is plugged into", chips, 2)) {
-        app.take(document::use_supply(app.book(), supplies[*touched]), "Supply " + chips[*touched].label);
+    if (const auto touched = start_chips(body, "start/supply", words::start::plugged_into, chips, 2)) {
+        app.take(document::use_supply(app.book(), supplies[*touched]),
+                 app.say(words::start::SupplySet{.feed = chips[*touched].label}));
     }
     country_choice(body);
-    body.field("shop.circuit.run_m", "Wire, one way");
+    body.field("shop.circuit.run_m", words::start::run);
     const auto& now = app.book().shop.circuit;
     const UnitSystem units = app.book().shop.display.units;
+    const Text wire = wire_words(now, units);
+    const std::string length = print_field(now.run.in(metre), FieldUnit::metre, units);
+    const bool shared = now.other_load > Current{} || now.compressor_motor_hp;
     assumed(body, "start/supply/assumed",
-            wire_words(now, units) + ", " + print_field(now.run.in(metre), FieldUnit::metre, units) +
-                " from panel to outlet" +
-                (now.other_load > Current{} || now.compressor_motor_hp ? "" : ", nothing else on this breaker"));
+            shared ? Text(words::start::SupplyAssumed{.length = length, .wire = wire})
+                   : words::start::SupplyAssumedAlone{.length = length, .wire = wire});
     const supply::Report& r = app.worksheet().circuit;
     body.sign("start/circuit", circuit_sign(app), say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
@@ -153,14 +164,15 @@ void start_air(Body& body) {
         flow_names[i] = print_fixed(metric ? usual_flows_l_min[i] : usual_flows_cfm[i], 0) + (metric ? "" : " cfm");
         tank_names[i] = print_fixed(metric ? usual_tanks_l[i] : usual_tanks_gal[i], 0) + (metric ? " L" : " gal");
     }
-    start_number(body, {"shop.air.compressor_l_min", "Compressor delivers"},
-                 metric ? "The compressor delivers, L/min" : "The compressor delivers", flows, flow_names);
-    start_number(body, {"shop.air.receiver_l", "Tank"}, "Its tank holds", tanks, tank_names);
+    start_number(body, {"shop.air.compressor_l_min", words::start::delivers}, app.say(words::start::delivers_which),
+                 flows, flow_names);
+    start_number(body, {"shop.air.receiver_l", words::start::tank}, words::start::tank_which, tanks, tank_names);
     const air::AirSystem& a = app.book().shop.air;
     assumed(body, "start/air/assumed",
-            print(a.cut_in, units).number + " to " + print(a.cut_out, units).text() + " in the tank, " +
-                print_field(a.hose.in(metre), FieldUnit::metre, units) + " of hose, a torch that uses " +
-                print(a.torch, units).text());
+            words::start::AirAssumed{.flow = a.torch,
+                                     .high = a.cut_out,
+                                     .hose = print_field(a.hose.in(metre), FieldUnit::metre, units),
+                                     .low = print(a.cut_in, units).number});
     const air::Report& r = app.worksheet().air;
     body.sign("start/air", sign_of(r.verdict), say_summary(r.message, app.speech()), app.say(r.message.remedy));
 }
@@ -169,28 +181,27 @@ void start_air(Body& body) {
 
 void start_panel(App& app, PanelAt at) {
     constexpr const char* units[] = {"metric", "inch"};
-    constexpr const char* unit_names[] = {"mm", "inch"};
+    constexpr Label unit_names[] = {words::shop_field::mm, words::shop_field::inch};
     const auto body_of = [&](Body& body) {
         body.gap(12);
-        body.words("start/how", Type::text, "Touch what is yours. The rest is assumed, and Shop has all of it.",
-                   body.ui().tokens().quiet);
-        body.word_choice("shop.display.units", "Units", units, unit_names);
+        body.words("start/how", Type::text, words::start::how, body.ui().tokens().quiet);
+        body.word_choice("shop.display.units", words::title::units, units, unit_names);
         start_machine(body);
         start_supply(body);
         start_air(body);
         body.gap(12);
-        body.field("shop.name", "Shop name");
+        body.field("shop.name", words::shop_field::name);
         body.gap(20);
     };
     const auto foot = [&](Body& body) {
         body.rule();
         body.gap(8);
-        if (body.button("start/done", "Done: show my settings", Look::main)) {
+        if (body.button("start/done", words::start::done, Look::main)) {
             app.go(Page::cut);
         }
         body.gap(8);
     };
-    PanelFrame frame{"start", "Start my shop"};
+    PanelFrame frame{"start", words::example::start};
     if (!app.ui().edit()) { // the field that is typed in needs the room
         frame.foot = Drawer::of(foot);
     }

@@ -8,13 +8,16 @@
 #include "core/supply/plug.hpp"
 #include "core/supply/usual.hpp"
 #include "core/worksheet/country.hpp"
+#include "generated/words/circuit.hpp"
+#include "generated/words/country.hpp"
+#include "generated/words/supply.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
 
 constexpr double lines[] = {120, 208, 230, 240, 400};
-constexpr const char* country_names[] = {"United States", "United Kingdom", "European Union", "Elsewhere"};
+constexpr Word country_names[] = {words::country::us, words::country::uk, words::country::eu, words::country::other};
 constexpr const char* country_words[] = {"us", "uk", "eu", "other"};
 constexpr const char* line_path = "shop.circuit.line_v";
 
@@ -22,9 +25,12 @@ std::string volts(double v) {
     return print_trimmed(v, 1) + " V";
 }
 
-std::string fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2) {
-    return print_trimmed(breaker_a, 1) + " A, " +
-           (mm2 ? print_field(*mm2, FieldUnit::mm2, app.book().shop.display.units) : std::to_string(awg) + " AWG");
+Text fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2, bool three_phases = false) {
+    const std::string breaker = print_trimmed(breaker_a, 1) + " A";
+    const Text wire = mm2 ? words::verbatim(print_field(*mm2, FieldUnit::mm2, app.book().shop.display.units))
+                          : Text(words::circuit::Awg{.number = awg});
+    return three_phases ? Text(words::supply::FeedThree{.breaker = breaker, .wire = wire})
+                        : words::supply::Feed{.breaker = breaker, .wire = wire};
 }
 
 /// Sets the voltage when breaker and wiring fit it or nothing is known of it, and asks otherwise. False: it is refused.
@@ -36,7 +42,7 @@ bool choose_line(App& app, double v) {
     if (usual.empty() || circuit.line == app.book().shop.circuit.line ||
         std::any_of(usual.begin(), usual.end(), fits)) {
         app.asked_line_v.reset();
-        return app.set(line_path, v, "Voltage", app.ui().edit() ? App::By::typing : App::By::touch);
+        return app.set(line_path, v, words::supply::voltage, app.ui().edit() ? App::By::typing : App::By::touch);
     }
     app.asked_line_v = v;
     return true;
@@ -51,22 +57,24 @@ void offer(Body& body, double v) {
         std::all_of(usual.begin(), usual.end(), [](const supply::UsualSupply& s) { return s.phases == 3; });
     std::vector<Choice> items;
     for (const supply::UsualSupply& s : usual) {
-        items.push_back(
-            {"supply/" + std::to_string(items.size()), fed_by(app, s.breaker_a, s.run_awg.value_or(0), s.run_mm2) +
-                                                           (s.phases == 3 && !all_three ? ", 3 ph" : "")});
+        const bool marked = s.phases == 3 && !all_three;
+        items.push_back({"supply/" + std::to_string(items.size()),
+                         app.say(fed_by(app, s.breaker_a, s.run_awg.value_or(0), s.run_mm2, marked))});
     }
-    items.push_back({"supply/keep", "Keep " + fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)});
-    body.text("supply/ask", volts(v) + (all_three ? ", three-phase," : "") +
-                                " usually comes on another breaker and wire. Which is it?");
+    items.push_back({"supply/keep", app.say(words::supply::Keep{
+                                        .feed = fed_by(app, now.breaker.in(ampere), now.run_awg, now.run_mm2)})});
+    const std::string line = volts(v);
+    body.text("supply/ask",
+              app.say(all_three ? Text(words::supply::AskThree{.volts = line}) : words::supply::Ask{.volts = line}));
     body.gap(8);
-    if (const auto touched = body.choices("supply/offer", "Breaker and wire at " + volts(v), items, 2)) {
+    if (const auto touched = body.choices("supply/offer", app.say(words::supply::Offer{.volts = line}), items, 2)) {
         app.ui().stop_edit();
         app.asked_line_v.reset();
         if (*touched < usual.size()) {
             app.take(document::use_supply(app.book(), usual[*touched]),
-                     "Supply: " + volts(v) + ", " + items[*touched].label);
+                     app.say(words::supply::Chosen{.feed = items[*touched].label, .volts = line}));
         } else {
-            app.set(line_path, v, "Voltage");
+            app.set(line_path, v, words::supply::voltage);
         }
     }
     body.gap(12);
@@ -82,7 +90,7 @@ void supply_choice(Body& body) {
     for (const double v : lines) {
         items.push_back({std::string("field/") + line_path + '/' + volts(v), volts(v), shown == v});
     }
-    if (const auto touched = body.choices(std::string("choice/") + line_path, "Voltage", items, 5)) {
+    if (const auto touched = body.choices(std::string("choice/") + line_path, words::supply::voltage, items, 5)) {
         app.ui().stop_edit();
         choose_line(app, lines[*touched]);
     }
@@ -90,36 +98,33 @@ void supply_choice(Body& body) {
     if (app.asked_line_v) {
         offer(body, *app.asked_line_v);
     }
-    body.field(line_path, "Voltage", choose_line);
+    body.field(line_path, words::supply::voltage, choose_line);
 }
 
-const char* country_name(const App& app) {
+Word country_name(const App& app) {
     return country_names[static_cast<std::size_t>(country_of(app.book().shop))];
 }
 
 void country_choice(Body& body) {
-    constexpr const char* words_of_rules[] = {
-        "Wiring by the NEC, limits by OSHA.", "Wiring by IEC 60364, limits by HSE.",
-        "Wiring by IEC 60364, limits by EU directives.", "Wiring by the kind of breaker, limits by the stricter rule."};
-    constexpr const char* foreign =
-        "This breaker belongs to another country's rules. Choose the supply again under Circuit.";
+    constexpr Word rules[] = {words::country::rules_us, words::country::rules_uk, words::country::rules_eu,
+                              words::country::rules_other};
     App& app = body.app;
     const Shop& shop = app.book().shop;
     const auto now = static_cast<std::size_t>(country_of(shop));
-    body.heading("title/shop.country", "Country of the shop");
+    body.heading("title/shop.country", words::country::title);
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(country_names); ++i) {
-        items.push_back({std::string("field/shop.country/") + country_names[i], country_names[i], i == now});
+        items.push_back({std::string("field/shop.country/") + country_words[i], app.say(country_names[i]), i == now});
     }
-    if (const auto touched = body.choices("choice/shop.country", "Country of the shop", items, 2)) {
+    if (const auto touched = body.choices("choice/shop.country", words::country::title, items, 2)) {
         app.ui().stop_edit();
         app.take(document::set(app.book(), "shop.country", country_words[*touched]),
-                 std::string("Country: ") + country_names[*touched]);
+                 app.say(words::country::Chosen{.name = country_names[*touched]}));
     }
     body.gap(6);
     const Tokens& t = body.ui().tokens();
     const bool mixed = is_foreign(static_cast<Country>(now), shop.circuit.breaker_rule);
-    body.words("country/rules", Type::text, mixed ? foreign : words_of_rules[now], mixed ? t.caution : t.quiet);
+    body.words("country/rules", Type::text, mixed ? words::country::foreign : rules[now], mixed ? t.caution : t.quiet);
     body.gap(12);
 }
 
@@ -127,7 +132,7 @@ void plug_choice(Body& body) {
     App& app = body.app;
     const Country country = country_of(app.book().shop);
     const auto& now = app.book().shop.circuit.plug;
-    std::vector<Choice> items{{"field/shop.circuit.plug/none", "Not given", !now}};
+    std::vector<Choice> items{{"field/shop.circuit.plug/none", app.say(words::supply::no_plug), !now}};
     std::vector<const supply::PlugRow*> plugs{nullptr};
     for (const supply::PlugRow& plug : supply::all_plugs()) {
         if (supply::is_used_in(plug, country) || now == plug.plug) {
@@ -136,11 +141,11 @@ void plug_choice(Body& body) {
             plugs.push_back(&plug);
         }
     }
-    body.heading("title/shop.circuit.plug", "Plug");
-    if (const auto touched = body.choices("choice/shop.circuit.plug", "Plug", items, 3)) {
+    body.heading("title/shop.circuit.plug", words::supply::plug);
+    if (const auto touched = body.choices("choice/shop.circuit.plug", words::supply::plug, items, 3)) {
         app.ui().stop_edit();
         app.take(document::use_plug(app.book(), plugs[*touched] ? std::optional(plugs[*touched]->plug) : std::nullopt),
-                 "Plug: " + items[*touched].label);
+                 app.say(words::supply::PlugChosen{.name = items[*touched].label}));
     }
     body.gap(12);
 }
@@ -148,16 +153,14 @@ void plug_choice(Body& body) {
 void there_words(Body& body) {
     App& app = body.app;
     const auto& there = app.worksheet().there;
-    std::string text;
+    Text text = words::supply::nothing;
     if (there) {
-        const UnitSystem units = app.book().shop.display.units;
-        text = "At " + show(there->current).whole() + ", the most here: clean to " +
-               show(there->limits.clean, units).whole() + ", pierces " + show(there->limits.pierce, units).whole() +
-               ", severs " + show(there->limits.sever, units).whole() + '.';
-    } else {
-        text = "Nothing can be cut on this circuit as it is.";
+        text = words::supply::There{.clean = there->limits.clean,
+                                    .current = there->current,
+                                    .pierce = there->limits.pierce,
+                                    .sever = there->limits.sever};
     }
-    body.text("circuit/there", text);
+    body.text("circuit/there", app.say(text));
     body.gap(10);
 }
 

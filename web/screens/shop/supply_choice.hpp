@@ -13,7 +13,7 @@ void supply_choice(Body& body);
 void country_choice(Body& body);
 /// The plugs of that country as buttons, "not given" first.
 void plug_choice(Body& body);
-[[nodiscard]] const char* country_name(const App& app);
+[[nodiscard]] Word country_name(const App& app);
 
 /// What can be cut at the highest current of this circuit.
 void there_words(Body& body);

@@ -2,6 +2,10 @@
 
 #include "core/quantity/print.hpp"
 #include "core/worksheet/read_heights.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/coupon.hpp"
+#include "generated/words/figure.hpp"
+#include "generated/words/settings.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/coupon_picture.hpp"
 
@@ -23,11 +27,11 @@ std::vector<HeightLeg> legs_of(const App& app, const tune::Coupon& coupon) {
 
 void marks(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
-    body.heading("coupon/showed", "Which legs have the squarest faces?");
+    body.heading("coupon/showed", words::coupon::square_which);
     const std::vector<std::size_t> order = from_below(coupon);
     const Grid cells = body.grid(order.size(), 3, body.ui().touch_height());
     body.ui().open_group("coupon/square", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1},
-                         "Squarest legs");
+                         words::coupon::square_legs);
     for (std::size_t i = 0; i < order.size(); ++i) {
         bool& square = app.scratch.heights[order[i]].square;
         if (button(body.ui(), "coupon/square/" + std::to_string(i), cells.cell(i),
@@ -46,27 +50,29 @@ void measured(Body& body, const tune::Coupon& coupon) {
     const std::vector<std::size_t> order = from_below(coupon);
     std::size_t& shown = app.scratch.leg;
     shown = std::min(shown, order.size() - 1);
-    body.heading("coupon/measured", "Measured on a leg, if you can");
+    body.heading("coupon/measured", words::coupon::measured);
     std::vector<Choice> items;
     for (std::size_t i = 0; i < order.size(); ++i) {
         const App::Scratch::Leg& leg = app.scratch.heights[order[i]];
         const bool filled = leg.arc || leg.kerf_top || leg.kerf_bottom;
+        const int number = static_cast<int>(i) + 1;
         items.push_back(
-            {"coupon/leg/" + std::to_string(i), "Leg " + std::to_string(i + 1) + (filled ? " ✓" : ""), shown == i});
+            {"coupon/leg/" + std::to_string(i),
+             filled ? app.say(words::coupon::LegDone{.number = number}) : app.say(words::coupon::Leg{.number = number}),
+             shown == i});
     }
-    if (const auto touched = body.choices("coupon/leg", "Leg that is measured", items, body.room() > 320 ? 5 : 3)) {
+    if (const auto touched = body.choices("coupon/leg", words::coupon::leg_which, items, body.room() > 320 ? 5 : 3)) {
         app.ui().stop_edit();
         shown = *touched;
     }
     body.gap(4);
     App::Scratch::Leg& leg = app.scratch.heights[order[shown]];
     const std::string id = "field/scratch/leg/" + std::to_string(shown) + '/';
-    body.reading(id + "arc_v", "Arc volts",
-                 leg_words(app, coupon, coupon.legs[order[shown]]) +
-                     "; at the torch: controller volts times the divider",
+    body.reading(id + "arc_v", words::figure::arc,
+                 app.say(words::coupon::LegVolts{.leg = leg_words(app, coupon, coupon.legs[order[shown]])}),
                  FieldUnit::volt, leg.arc);
-    body.reading(id + "kerf_top_mm", "Kerf, top", "Width of its slot at the top", FieldUnit::mm, leg.kerf_top);
-    body.reading(id + "kerf_bottom_mm", "Kerf, bottom", "Width of its slot at the bottom", FieldUnit::mm,
+    body.reading(id + "kerf_top_mm", words::common::kerf_top, words::common::slot_top, FieldUnit::mm, leg.kerf_top);
+    body.reading(id + "kerf_bottom_mm", words::common::kerf_bottom, words::common::slot_bottom, FieldUnit::mm,
                  leg.kerf_bottom);
 }
 
@@ -74,23 +80,24 @@ void figures(Body& body, const HeightsResult& r) {
     const App& app = body.app;
     const UnitSystem units = app.book().shop.display.units;
     if (r.height) {
-        body.line("coupon/height", "Set the height to", show_text(*r.height, units));
-        body.line("coupon/height/band", "Square, 8 times in 10, from",
-                  show(r.low, units).number + " to " + show_text(r.high, units));
+        body.line("coupon/height", words::coupon::set_height, show_text(*r.height, units));
+        body.line("coupon/height/band", words::coupon::height_range,
+                  app.say(words::settings::Range{.high = r.high, .low = show(r.low, units).number}));
     }
     const bool divided = app.book().shop.height_control.divider_ratio > 1;
-    body.line("coupon/height/arc", divided ? "Arc volts there, at the torch" : "Arc volts there",
-              show_range(r.arc) + " V");
+    body.line("coupon/height/arc", divided ? words::coupon::volts_there_torch : words::coupon::volts_there,
+              show_range(app, r.arc) + " V");
     if (divided) {
-        body.line("coupon/height/controller", "At the controller", show(r.controller).whole());
+        body.line("coupon/height/controller", words::common::at_controller, show(r.controller).whole());
     }
     if (r.gradient) {
         const bool metric = app.metric();
         const auto slope = [metric](Gradient g) {
             return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0);
         };
-        body.line("coupon/height/gradient", "Volts of height",
-                  slope(r.gradient->low) + " to " + slope(r.gradient->high) + (metric ? " V/mm" : " V/in"));
+        body.line("coupon/height/gradient", words::coupon::gradient,
+                  app.say(words::settings::Range{.high = slope(r.gradient->high) + (metric ? " V/mm" : " V/in"),
+                                                 .low = slope(r.gradient->low)}));
     }
     body.gap(8);
     body.text("coupon/height/advice", app.say(r.advice));
@@ -108,7 +115,7 @@ void keep(App& app, const HeightsResult& r, bool with_height) {
     if (with_height && next.ok()) {
         next = document::set(next.value(), height_path, r.height->in(mm));
     }
-    if (app.log(std::move(next), with_height ? "Cut height and cuts kept" : "Cuts logged")) {
+    if (app.log(std::move(next), with_height ? words::coupon::kept : words::coupon::cuts_logged)) {
         app.scratch.heights = {};
         app.open(r.rows.empty() ? "" : "log");
     }
@@ -135,10 +142,10 @@ void heights_showed(Body& body, const tune::Coupon& coupon) {
     figures(body, r);
     body.gap(8);
     const std::size_t count = r.rows.size();
-    const std::string cuts = std::to_string(count) + (count == 1 ? " cut" : " cuts");
+    const Text cuts = words::common::Cuts{.count = static_cast<int>(count)};
     if (r.height) {
-        const std::string name = "Cut at " + show_text(*r.height, app.book().shop.display.units) + " from now on" +
-                                 (count > 0 ? ", log " + cuts : std::string());
+        const std::string name = count > 0 ? app.say(words::coupon::UseHeightLog{.cuts = cuts, .height = *r.height})
+                                           : app.say(words::coupon::UseHeight{.height = *r.height});
         const bool used = body.button("coupon/height/use", name, Look::main);
         body.gap(8);
         if (used) {
@@ -146,7 +153,7 @@ void heights_showed(Body& body, const tune::Coupon& coupon) {
         }
     }
     if (count > 0) {
-        if (body.button("coupon/log", "Only put " + cuts + " into the log")) {
+        if (body.button("coupon/log", app.say(words::coupon::LogOnly{.cuts = cuts}))) {
             keep(app, r, false);
         }
         body.gap(8);

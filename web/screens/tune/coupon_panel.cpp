@@ -1,5 +1,9 @@
 // Test coupons: which one, drawn to scale, its program to download, and what it showed.
 #include "core/quantity/print.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/coupon.hpp"
+#include "generated/words/done.hpp"
+#include "generated/words/hazards.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
@@ -12,27 +16,26 @@ namespace {
 using tune::CouponKind;
 
 struct KindText {
-    const char* name;
+    Word name;
     const char* file;
-    const char* what;
+    Word what;
 };
 // In the order of CouponKind.
 constexpr KindText kinds[] = {
-    {"Feed ladder", "ladder", "Straight legs, each faster than the one below: which come out clean?"},
-    {"Height ladder", "heights",
-     "Straight legs at one feed, each higher than the one below: which has the squarest faces?"},
-    {"Kerf", "kerf", "A square and a hole cut on the line: what is missing is the kerf."},
-    {"Tilt or swirl", "swirl", "Two squares, one each way round: tilt spoils the same face of both, swirl does not."},
+    {words::coupon::ladder, "ladder", words::coupon::ladder_what},
+    {words::coupon::heights, "heights", words::coupon::heights_what},
+    {words::coupon::kerf, "kerf", words::coupon::kerf_what},
+    {words::common::tilt_or_swirl, "swirl", words::coupon::swirl_what},
 };
 
 void kind_choice(Body& body) {
     App& app = body.app;
     std::vector<Choice> items;
     for (std::size_t i = 0; i < std::size(kinds); ++i) {
-        items.push_back(
-            {std::string("coupon/") + kinds[i].file, kinds[i].name, app.scratch.coupon == static_cast<CouponKind>(i)});
+        items.push_back({std::string("coupon/") + kinds[i].file, app.say(kinds[i].name),
+                         app.scratch.coupon == static_cast<CouponKind>(i)});
     }
-    if (const auto touched = body.choices("coupon/kind", "Coupon", items, 2)) {
+    if (const auto touched = body.choices("coupon/kind", words::coupon::kind, items, 2)) {
         app.ui().stop_edit();
         app.scratch.coupon = static_cast<CouponKind>(*touched);
     }
@@ -42,18 +45,16 @@ void kind_choice(Body& body) {
 void save(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     const Workbook& book = app.book();
-    body.sign("coupon/check", Sign::caution,
-              "Check before you run: units, origin, heights and torch words. Run it dry first, clamp the plate, "
-              "stay at the table.");
+    body.sign("coupon/check", Sign::caution, words::coupon::check);
     body.gap(8);
-    if (body.button("coupon/save", "Save the program", Look::main)) {
+    if (body.button("coupon/save", words::coupon::save, Look::main)) {
         const auto text = coupon_program(book, coupon, app.speech().language);
         if (text.ok()) {
             const std::string name = std::string(kinds[static_cast<std::size_t>(coupon.kind)].file) + '-' +
                                      print_trimmed(book.job.thickness.in(mm), 2) + "mm-" +
                                      print_trimmed(book.job.current.in(ampere), 0) + "A.nc";
             platform::download(name, "text/plain", text.value());
-            app.say("Saved as " + name + ". Look in your downloads.");
+            app.say(app.say(words::done::Saved{.file = name}));
         }
         app.refuse(text.ok() ? "" : app.say(text.fault().told()));
     }
@@ -68,14 +69,15 @@ void controller_rows(Body& body) {
     App& app = body.app;
     const Controller& c = app.book().shop.controller;
     const bool metric = program_units(app.book().shop) == UnitSystem::metric;
-    body.heading("coupon/program", "The program");
-    if (body.row("coupon/words", "Words of your controller",
-                 c.torch_on + " · " + c.torch_off + " · dwell in " + (c.dwell == DwellUnit::second ? "s" : "ms") +
-                     (metric ? " · mm" : " · inch"),
-                 Mark::keyboard)) {
+    body.heading("coupon/program", words::coupon::program);
+    const std::string_view dwell = c.dwell == DwellUnit::second ? "s" : "ms";
+    const std::string codes =
+        metric ? app.say(words::coupon::CodesMetric{.dwell = dwell, .off = c.torch_off, .on = c.torch_on})
+               : app.say(words::coupon::CodesInch{.dwell = dwell, .off = c.torch_off, .on = c.torch_on});
+    if (body.row("coupon/words", words::coupon::codes, codes, Mark::keyboard)) {
         app.open("controller");
     }
-    if (body.row("coupon/safety", "Safety", app.say(app.worksheet().safety.shade_text), Mark::air)) {
+    if (body.row("coupon/safety", words::hazards::title, app.say(app.worksheet().safety.shade_text), Mark::air)) {
         app.open("safety");
     }
 }
@@ -84,10 +86,11 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     Ui& ui = app.ui();
     auto& clean = app.scratch.clean;
-    body.heading("coupon/showed", "Which legs came out clean?");
+    body.heading("coupon/showed", words::coupon::clean_which);
     const std::vector<std::size_t> order = from_below(coupon);
     const Grid cells = body.grid(order.size(), body.room() < 400 ? 2 : 3, ui.touch_height());
-    ui.open_group("coupon/clean", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1}, "Clean legs");
+    ui.open_group("coupon/clean", Role::group, {cells.place.x, cells.place.y, cells.place.w, 1},
+                  words::coupon::clean_legs);
     for (std::size_t i = 0; i < order.size(); ++i) {
         bool& is_clean = clean[order[i]];
         if (button(ui, "coupon/leg/" + std::to_string(i), cells.cell(i), leg_words(app, coupon, coupon.legs[order[i]]),
@@ -101,17 +104,17 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
     if (!read) {
         return;
     }
-    body.line("coupon/go_on", "Go on with", show_feed(read->go_on, app.book().shop).whole());
+    body.line("coupon/go_on", words::coupon::go_on, show_feed(read->go_on, app.book().shop).whole());
     body.gap(12);
-    const std::string count = std::to_string(read->rows.size()) + " cuts";
-    if (body.button("coupon/log", "Put " + count + " into the log", Look::main)) {
+    const Text count = words::common::Cuts{.count = static_cast<int>(read->rows.size())};
+    if (body.button("coupon/log", app.say(words::common::Log{.what = count}), Look::main)) {
         Outcome<Workbook> next = app.book();
         for (const tune::TestCut& row : read->rows) {
             if (next.ok()) {
                 next = document::add(next.value(), row);
             }
         }
-        if (app.log(std::move(next), count + " logged")) {
+        if (app.log(std::move(next), app.say(words::common::Logged{.what = count}))) {
             clean = {};
             app.open("log");
         }
@@ -123,13 +126,12 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     App::Scratch& s = app.scratch;
     const UnitSystem units = app.book().shop.display.units;
-    body.heading("coupon/showed", "What does it measure?");
-    const auto field = [&](const char* id, const char* label, const tune::Leg& leg, std::optional<double>& value) {
-        body.reading(id, label, "Cut as " + show_text(*leg.size, units) + "; mean of top and bottom edge",
-                     FieldUnit::mm, value);
+    body.heading("coupon/showed", words::coupon::measures);
+    const auto field = [&](const char* id, Word label, const tune::Leg& leg, std::optional<double>& value) {
+        body.reading(id, label, app.say(words::coupon::MeasuresAbout{.size = *leg.size}), FieldUnit::mm, value);
     };
-    field("field/scratch/square_mm", "Square", coupon.legs.back(), s.square);
-    field("field/scratch/hole_mm", "Hole", coupon.legs.front(), s.hole);
+    field("field/scratch/square_mm", words::coupon::square, coupon.legs.back(), s.square);
+    field("field/scratch/hole_mm", words::coupon::hole, coupon.legs.front(), s.hole);
     const auto length = [](std::optional<double> v) { return v ? std::optional(Length{*v, mm}) : std::nullopt; };
     if (!s.square && !s.hole) {
         return;
@@ -141,17 +143,17 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
         body.gap(8);
         return;
     }
-    const auto kerf = [&](const char* id, const char* name, std::optional<Length> l) {
+    const auto kerf = [&](const char* id, Word name, std::optional<Length> l) {
         if (l) {
             body.line(id, name, show_text(*l, units));
         }
     };
-    kerf("coupon/kerf/square", "Kerf on straight sides", read.value().square);
-    kerf("coupon/kerf/hole", "Kerf in the hole", read.value().hole);
-    kerf("coupon/kerf/offset", "Offset, half of it", read.value().offset);
+    kerf("coupon/kerf/square", words::coupon::kerf_straight, read.value().square);
+    kerf("coupon/kerf/hole", words::coupon::kerf_hole, read.value().hole);
+    kerf("coupon/kerf/offset", words::coupon::offset, read.value().offset);
     body.gap(12);
-    if (body.button("coupon/log", "Put it into the log", Look::main) &&
-        app.log(document::add(app.book(), read.value().row), "Kerf logged")) {
+    if (body.button("coupon/log", words::coupon::log_kerf, Look::main) &&
+        app.log(document::add(app.book(), read.value().row), words::common::kerf_logged)) {
         s.square.reset();
         s.hole.reset();
         app.open("log");
@@ -161,33 +163,39 @@ void kerf_showed(Body& body, const tune::Coupon& coupon) {
 
 void swirl_showed(Body& body) {
     auto& a = body.app.scratch.angle;
-    constexpr const char* labels[] = {"Left, top", "Left, bottom", "Right, top", "Right, bottom"};
-    body.heading("coupon/showed", "How far off square are the faces?");
+    constexpr Word labels[] = {words::coupon::left_top, words::coupon::left_bottom, words::coupon::right_top,
+                               words::coupon::right_bottom};
+    body.heading("coupon/showed", words::coupon::off_square);
     for (std::size_t i = 0; i < a.size(); ++i) {
-        body.reading("field/scratch/face/" + std::to_string(i) + "_deg", labels[i],
-                     "Face of that square as drawn; minus: narrower at the bottom", FieldUnit::degree, a[i]);
+        body.reading("field/scratch/face/" + std::to_string(i) + "_deg", labels[i], words::coupon::face_about,
+                     FieldUnit::degree, a[i]);
     }
     if (!(a[0] && a[1] && a[2] && a[3])) {
         return;
     }
     const tune::TiltAndSwirl r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
     const auto degrees = [](double v) { return print_fixed(v, 1) + "°"; };
-    body.line("coupon/by_height", "Height and feed", degrees(r.alike_deg));
-    body.line("coupon/by_tilt", "Tilt, to the bottom face", degrees(r.tilt_deg));
-    body.line("coupon/by_swirl", "Swirl", degrees(r.swirl_deg));
+    body.line("coupon/by_height", words::coupon::by_height, degrees(r.alike_deg));
+    body.line("coupon/by_tilt", words::coupon::by_tilt, degrees(r.tilt_deg));
+    body.line("coupon/by_swirl", words::coupon::by_swirl, degrees(r.swirl_deg));
     body.gap(8);
-    body.text("coupon/way", r.clockwise_better ? "Cut outsides clockwise, holes the other way round."
-                                               : "Cut outsides counter-clockwise, holes clockwise.");
+    body.text("coupon/way", r.clockwise_better ? words::coupon::clockwise : words::coupon::counterclockwise);
     body.gap(8);
 }
 
+Text name_of(const tune::Coupon& coupon, const tune::Leg& leg) {
+    if (!leg.size) {
+        return words::coupon::Leg{.number = leg.number};
+    }
+    const bool hole = coupon.kind == CouponKind::kerf && &leg == &coupon.legs.front();
+    return hole ? Text(words::coupon::HoleOf{.size = *leg.size}) : Text(words::coupon::SquareOf{.size = *leg.size});
+}
+
 void legs_list(Body& body, const tune::Coupon& coupon) {
-    const UnitSystem units = body.app.book().shop.display.units;
     for (std::size_t i = 0; i < coupon.legs.size(); ++i) {
         const tune::Leg& leg = coupon.legs[i];
-        body.line("coupon/list/" + std::to_string(i),
-                  body.app.say(leg.label) + ' ' + (leg.size ? show_text(*leg.size, units) : std::to_string(leg.number)),
-                  show_text(leg.feed, units) + ", " + show_text(leg.cut_height, units) + " high");
+        body.line("coupon/list/" + std::to_string(i), body.app.say(name_of(coupon, leg)),
+                  body.app.say(words::coupon::LegAt{.feed = leg.feed, .height = leg.cut_height}));
     }
 }
 
@@ -207,8 +215,7 @@ void showed(Body& body, const tune::Coupon& coupon) {
 } // namespace
 
 void coupon_panel(App& app, PanelAt at) {
-    panel(app, at, "coupon", "Test coupons", [&](Body& body) {
-        const UnitSystem units = app.book().shop.display.units;
+    panel(app, at, "coupon", words::coupon::title, [&](Body& body) {
         body.gap(12);
         kind_choice(body);
         body.gap(12);
@@ -225,8 +232,8 @@ void coupon_panel(App& app, PanelAt at) {
         body.gap(8);
         coupon_picture(body, c);
         body.gap(4);
-        body.line("coupon/size", "Plate needed", show_text(c.width, units) + " × " + show_text(c.height, units));
-        body.line("coupon/time", "Time on the table", show(c.time).whole());
+        body.line("coupon/size", words::coupon::plate, app.say(words::common::By{.across = c.width, .up = c.height}));
+        body.line("coupon/time", words::coupon::time, show(c.time).whole());
         if (c.kind != CouponKind::ladder) { // whose feeds stand beside its legs, and below
             legs_list(body, c);
         }

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "core/part/trace.hpp"
+#include "generated/words/coupon.hpp"
 #include "web/screens/show.hpp"
 
 namespace torchside::web {
@@ -34,9 +35,8 @@ void draw_run(const Pen& pen, const Tokens& t, const Scale& scale, const part::R
 } // namespace
 
 std::string leg_words(const App& app, const tune::Coupon& coupon, const tune::Leg& leg) {
-    const UnitSystem units = app.book().shop.display.units;
-    return coupon.kind == tune::CouponKind::heights ? show_text(leg.cut_height, units) + " high"
-                                                    : show_text(leg.feed, units);
+    return coupon.kind == tune::CouponKind::heights ? app.say(words::coupon::LegHeight{.height = leg.cut_height})
+                                                    : show_text(leg.feed, app.book().shop.display.units);
 }
 
 std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
@@ -57,7 +57,6 @@ void coupon_picture(Body& body, const tune::Coupon& coupon) {
     const float w = body.room();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const UnitSystem units = app.book().shop.display.units;
     const bool legs = coupon.kind == tune::CouponKind::ladder || coupon.kind == tune::CouponKind::heights;
     const auto width = static_cast<float>(coupon.width.in(mm));
     const auto height = static_cast<float>(coupon.height.in(mm));
@@ -77,7 +76,7 @@ void coupon_picture(Body& body, const tune::Coupon& coupon) {
         }
     }
     ui.node("coupon/picture", Role::img, plate,
-            "The coupon to scale, " + show_text(coupon.width, units) + " by " + show_text(coupon.height, units));
+            app.say(words::coupon::Picture{.across = coupon.width, .up = coupon.height}));
 }
 
 } // namespace torchside::web

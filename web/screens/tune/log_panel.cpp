@@ -3,6 +3,10 @@
 
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/figure.hpp"
+#include "generated/words/log.hpp"
+#include "generated/words/title.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
@@ -12,16 +16,18 @@
 namespace torchside::web {
 namespace {
 
-const char* verdict_words(tune::Verdict verdict) {
-    return verdict == tune::Verdict::clean ? "clean" : verdict == tune::Verdict::too_fast ? "too fast" : "too slow";
+Word verdict_words(tune::Verdict verdict) {
+    return verdict == tune::Verdict::clean      ? words::log::clean
+           : verdict == tune::Verdict::too_fast ? words::log::too_fast
+                                                : words::log::too_slow;
 }
 
 std::string cut_words(const App& app, const tune::TestCut& cut) {
     const UnitSystem units = app.book().shop.display.units;
-    std::string out = cut.feed ? print(*cut.feed, units).text() : std::string("no feed noted");
+    std::string out = cut.feed ? print(*cut.feed, units).text() : app.say(words::log::no_feed);
     if (cut.verdict) {
         out += ", ";
-        out += verdict_words(*cut.verdict);
+        out += app.word(verdict_words(*cut.verdict));
     }
     return out;
 }
@@ -31,7 +37,7 @@ std::string stock_words(const App& app, const tune::TestCut& cut) {
     std::string out = app.say(stock::name(cut.material));
     out += ", " + show_plate(cut.thickness, cut.material, units).whole() + ", " + show(cut.current).whole();
     if (cut.kerf_top) {
-        out += ", kerf " + show(*cut.kerf_top, units).whole();
+        out += ", " + app.say(words::log::Kerf{.kerf = show(*cut.kerf_top, units).whole()});
     }
     if (cut.arc) {
         out += ", " + show(*cut.arc).whole();
@@ -41,13 +47,14 @@ std::string stock_words(const App& app, const tune::TestCut& cut) {
 
 /// Which row it is, for who does not see where a button stands.
 std::string row_name(const App& app, std::size_t index) {
-    return "cut " + std::to_string(index + 1) + ", " + stock_words(app, app.book().shop.tests[index]);
+    return app.say(words::log::Row{.number = static_cast<int>(index) + 1,
+                                   .stock = stock_words(app, app.book().shop.tests[index])});
 }
 
 /// What the row says, and below it what the learning makes of it. True when it was deleted: the list is another one now.
 bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     constexpr float words_from = 32;
-    constexpr float delete_w = 88;
+    constexpr float delete_roww = 88;
     App& app = body.app;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
@@ -57,13 +64,13 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
     const std::string note = app.say(remark.text);
-    const float room = body.room() - words_from - delete_w - 8;
+    const float room = body.room() - words_from - delete_roww - 8;
     const auto height_of = [&](Type type, std::string_view text) {
         return text.empty() ? 0 : pen.paragraph(type, {}, {}, text, room, false);
     };
     const float lines = height_of(Type::title, what) + height_of(Type::label, where) + height_of(Type::label, note);
     const Rect place = body.inside(std::max(ui.touch_height() + 4, 14 + lines));
-    const Rect said{place.x, place.y, place.w - delete_w - 8, place.h};
+    const Rect said{place.x, place.y, place.w - delete_roww - 8, place.h};
     if (ui.node(id, Role::button, said, where, what, "", note)) {
         app.open(id);
     }
@@ -81,39 +88,40 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     at.y += pen.paragraph(Type::title, at, ink, what, room);
     at.y += pen.paragraph(Type::label, at, t.quiet, where, room);
     pen.paragraph(Type::label, at, t.caution, note, room);
-    const Rect key{place.right() - delete_w, place.centre().y - 24, delete_w, 48};
+    const Rect key{place.right() - delete_roww, place.centre().y - 24, delete_roww, 48};
     pen.hline(place.x, place.right(), place.bottom(), t.hairline, 1);
     body.gap(1);
-    return button(ui, id + "/out", key, "Delete", Look::plain, Role::button, {}, row_name(app, index));
+    return button(ui, id + "/out", key, ui.word(words::common::delete_row), Look::plain, Role::button, {},
+                  row_name(app, index));
 }
 
 void metal_choice(Body& body, const std::string& path) {
     std::vector<const char*> keys;
-    std::vector<const char*> names;
+    std::vector<Label> names;
     for (const Metal metal : all_metals) {
-        keys.push_back(stock::key(metal).data()); // literals, and so they end; as a phrase does
-        names.push_back(body.app.word(stock::name(metal)).data());
+        keys.push_back(stock::key(metal).data()); // literals, and so they end
+        names.emplace_back(stock::name(metal));
     }
-    body.word_choice(path.c_str(), "Metal", keys, names, 3);
+    body.word_choice(path.c_str(), words::title::metal, keys, names, 3);
 }
 
 } // namespace
 
 void log_panel(App& app, PanelAt at) {
-    panel(app, at, "log", "The log", [&](Body& body) {
+    panel(app, at, "log", words::log::title, [&](Body& body) {
         const std::size_t count = app.book().shop.tests.size();
         const auto& tuning = app.tuning();
         for (std::size_t i = count; i-- > 0;) {
             const tune::RowNote note =
                 tuning.ok() && i < tuning.value().notes.size() ? tuning.value().notes[i] : tune::RowNote{};
             if (row(body, i, note)) {
-                app.remove("shop.tests[" + std::to_string(i) + "]", "Cut deleted from the log");
+                app.remove("shop.tests[" + std::to_string(i) + "]", words::log::deleted);
                 break;
             }
         }
         if (count == 0) {
             body.gap(14);
-            body.text("log/empty", "No cuts yet. Make one, and say on Tune what it showed.");
+            body.text("log/empty", words::log::empty);
         }
         body.gap(20);
     });
@@ -125,20 +133,20 @@ void cut_row_panel(App& app, PanelAt of) {
         log_panel(app, of);
         return;
     }
-    panel(app, of, "log/row", "A cut", [&](Body& body) {
+    panel(app, of, "log/row", words::log::cut, [&](Body& body) {
         constexpr const char* verdicts[] = {"too_slow", "clean", "too_fast", ""};
-        constexpr const char* verdict_names[] = {"Too slow", "Clean", "Too fast", "—"};
+        constexpr Label verdict_names[] = {words::common::too_slow, words::common::clean, words::common::too_fast, "—"};
         constexpr const char* pierces[] = {"short", "good", "long", ""};
-        constexpr const char* pierce_names[] = {"Short", "Good", "Long", "—"};
-        constexpr PathLabel stock[] = {{"thickness_mm", "Thickness"}, {"current_a", "Current"}};
-        constexpr PathLabel fields[] = {{"feed_mm_min", "Feed"},
-                                        {"kerf_top_mm", "Kerf, top"},
-                                        {"kerf_bottom_mm", "Kerf, bottom"},
-                                        {"arc_v", "Arc volts"},
-                                        {"cut_height_mm", "Cut height"},
-                                        {"pierce_delay_s", "Pierce delay"},
-                                        {"nozzle_a", "Nozzle"},
-                                        {"worn", "Worn"}};
+        constexpr Label pierce_names[] = {words::log::too_short, words::log::good, words::log::too_long, "—"};
+        constexpr PathLabel stock[] = {{"thickness_mm", words::title::thickness}, {"current_a", words::title::current}};
+        constexpr PathLabel fields[] = {{"feed_mm_min", words::figure::feed},
+                                        {"kerf_top_mm", words::common::kerf_top},
+                                        {"kerf_bottom_mm", words::common::kerf_bottom},
+                                        {"arc_v", words::figure::arc},
+                                        {"cut_height_mm", words::figure::cut_height},
+                                        {"pierce_delay_s", words::figure::pierce_delay},
+                                        {"nozzle_a", words::log::nozzle},
+                                        {"worn", words::log::worn}};
         const std::string at = "shop.tests[" + std::to_string(index) + "]";
         body.gap(10);
         body.text("log/row/stock", stock_words(app, app.book().shop.tests[index]));
@@ -152,7 +160,7 @@ void cut_row_panel(App& app, PanelAt of) {
             body.gap(4);
             body.refusal("log/row/refused", app.refusal());
         }
-        body.word_choice((at + ".verdict").c_str(), "The cut was", verdicts, verdict_names);
+        body.word_choice((at + ".verdict").c_str(), words::log::verdict, verdicts, verdict_names);
         for (const PathLabel& f : stock) {
             body.field(at + '.' + f.path, f.label);
         }
@@ -160,11 +168,11 @@ void cut_row_panel(App& app, PanelAt of) {
         for (const PathLabel& f : fields) {
             body.field(at + '.' + f.path, f.label);
         }
-        body.word_choice((at + ".pierce").c_str(), "The pierce was", pierces, pierce_names);
+        body.word_choice((at + ".pierce").c_str(), words::log::pierce, pierces, pierce_names);
         const std::string name = row_name(app, index);
-        const auto used = body.buttons({"log/row/done", "To the log", Look::main},
-                                       Column::Side{"log/row/out", "Delete", Look::plain, {}, name});
-        if (used && (*used == 0 || app.remove(at, "Cut deleted from the log"))) {
+        const auto used = body.buttons({"log/row/done", words::log::back, Look::main},
+                                       Column::Side{"log/row/out", words::common::delete_row, Look::plain, {}, name});
+        if (used && (*used == 0 || app.remove(at, words::log::deleted))) {
             app.open("log");
         }
         body.gap(20);

@@ -1,6 +1,9 @@
 // Read a cut: touch what you see, or measure it; below stands what to turn and by how much.
 #include "core/quantity/print.hpp"
 #include "core/tune/squareness.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/figure.hpp"
+#include "generated/words/read_cut.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/sign_picture.hpp"
@@ -10,21 +13,22 @@ namespace {
 
 struct SignGroup {
     const char* id;
-    const char* title;
+    Word title;
     tune::Sign first;
     int count;
 };
 constexpr SignGroup groups[] = {
-    {"read/dross", "Under the plate", tune::Sign::dross_none, 3},
-    {"read/faces", "Faces of the part", tune::Sign::square, 5},
-    {"read/sparks", "Sparks, torch moving right", tune::Sign::sparks_below, 3},
-    {"read/lag", "Drag lines on the face, torch moved right", tune::Sign::lag_short, 3},
-    {"read/besides", "Besides", tune::Sign::top_spatter, 4},
+    {"read/dross", words::read_cut::under, tune::Sign::dross_none, 3},
+    {"read/faces", words::read_cut::faces, tune::Sign::square, 5},
+    {"read/sparks", words::read_cut::sparks, tune::Sign::sparks_below, 3},
+    {"read/lag", words::read_cut::lag_lines, tune::Sign::lag_short, 3},
+    {"read/besides", words::read_cut::besides, tune::Sign::top_spatter, 4},
 };
 
 // In the order of Cause.
-constexpr const char* cause_names[] = {"Settings right", "Too fast", "Too slow",        "Too high",      "Too low",
-                                       "Tilt or swirl",  "Worn",     "Slow at corners", "Near its limit"};
+constexpr Word cause_names[] = {words::read_cut::right, words::common::too_fast,  words::common::too_slow,
+                                words::read_cut::high,  words::read_cut::low,     words::common::tilt_or_swirl,
+                                words::read_cut::worn,  words::read_cut::corners, words::read_cut::limit};
 
 bool tile(Ui& ui, const Language& language, std::string_view id, Rect place, tune::Sign sign, bool marked) {
     const std::string_view name = phrase(tune::name(sign), language);
@@ -60,47 +64,51 @@ void sign_tiles(Body& body) {
     }
 }
 
-/// "0.3 mm lower: 1.4 V less, 0.03 V at the controller".
+/// "Lower the torch 0.3 mm: 1.4 V less, 0.03 V at the controller".
 std::string amount(const App& app, const tune::Advice& a) {
-    const UnitSystem units = app.book().shop.display.units;
     if (a.feed_to) {
-        return "Feed to " + show_feed(*a.feed_to, app.book().shop).whole();
+        return app.say(words::read_cut::FeedTo{.feed = show_feed(*a.feed_to, app.book().shop).whole()});
     }
     if (a.tilt_by_deg) {
-        return "Top of the torch " + print_fixed(std::abs(*a.tilt_by_deg), 1) + "° to the " +
-               (*a.tilt_by_deg < 0 ? "right" : "left") + " of travel; if it is square already, cut the coupon";
+        const double degrees = std::abs(*a.tilt_by_deg);
+        return *a.tilt_by_deg < 0 ? app.say(words::read_cut::TiltRight{.degrees = words::fixed(degrees, 1)})
+                                  : app.say(words::read_cut::TiltLeft{.degrees = words::fixed(degrees, 1)});
     }
     if (!a.height_by) {
         return {};
     }
     const bool lower = a.height_by->in(mm) < 0;
     const double sign = lower ? -1.0 : 1.0;
-    std::string out = "Height " + show_text(sign * *a.height_by, units) + (lower ? " lower" : " higher");
-    if (a.arc_by) {
-        out += ": " + show(sign * *a.arc_by).whole() + (lower ? " less" : " more");
-        if (app.book().shop.height_control.divider_ratio > 1) {
-            out += ", " + show(sign * *a.controller_by).whole() + " at the controller";
-        }
+    const Length by = sign * *a.height_by;
+    const Text height =
+        lower ? Text(words::read_cut::Lower{.height = by}) : Text(words::read_cut::Higher{.height = by});
+    if (!a.arc_by) {
+        return app.say(height);
     }
-    return out;
+    const std::string volts = show(sign * *a.arc_by).whole();
+    const std::string out = lower ? app.say(words::read_cut::Less{.height = height, .volts = volts})
+                                  : app.say(words::read_cut::More{.height = height, .volts = volts});
+    return app.book().shop.height_control.divider_ratio > 1
+               ? app.say(words::read_cut::Controller{.read = show(sign * *a.controller_by).whole(), .volts = out})
+               : out;
 }
 
 void squareness(Body& body, const tune::Squareness& s) {
-    const UnitSystem units = body.app.book().shop.display.units;
-    body.line("read/angle", "Face off square by", print_fixed(std::abs(s.angle_deg), 1) + "°");
-    body.line("read/u", "u of that face", show_text(s.u, units));
+    const App& app = body.app;
+    body.line("read/angle", words::read_cut::angle, print_fixed(std::abs(s.angle_deg), 1) + "°");
+    body.line("read/u", words::read_cut::u, show_text(s.u, app.speech().units));
     body.line("read/range", tune::squareness_edition,
-              s.range ? "range " + std::to_string(*s.range) : std::string("past range 5"));
-    std::string note = "u without the edge zones, " + show_text(s.zone, units) + " at the top and at the bottom.";
+              s.range ? app.say(words::read_cut::Range{.number = *s.range}) : app.say(words::read_cut::past_range));
+    Text note = words::read_cut::Zone{.zone = s.zone};
     if (s.limit) {
-        note += " The range goes to " + show_text(*s.limit, units) + " at this thickness.";
+        note += words::read_cut::ZoneLimit{.limit = *s.limit};
     }
     body.gap(6);
-    body.note("read/zone", note);
+    body.note("read/zone", app.say(note));
 }
 
 void reasons(Body& body, const tune::CutDiagnosis& r) {
-    body.heading("read/why/title", "Why");
+    body.heading("read/why/title", words::read_cut::why);
     body.text("read/why", body.app.say(r.advice.why));
     body.gap(8);
     for (std::size_t i = 0; i < r.causes.size(); ++i) {
@@ -115,19 +123,20 @@ void reasons(Body& body, const tune::CutDiagnosis& r) {
 
 void entries(Body& body) {
     App::Scratch::Cut& s = body.app.scratch.cut;
-    body.heading("read/measured", "Measured instead, if you can");
-    body.reading("field/scratch/kerf_top_mm", "Kerf, top", "Width of the slot at the top", FieldUnit::mm, s.kerf_top);
-    body.reading("field/scratch/kerf_bottom_mm", "Kerf, bottom", "Width of the slot at the bottom", FieldUnit::mm,
+    body.heading("read/measured", words::read_cut::measured);
+    body.reading("field/scratch/kerf_top_mm", words::common::kerf_top, words::common::slot_top, FieldUnit::mm,
+                 s.kerf_top);
+    body.reading("field/scratch/kerf_bottom_mm", words::common::kerf_bottom, words::common::slot_bottom, FieldUnit::mm,
                  s.kerf_bottom);
-    body.reading("field/scratch/left_deg", "Left face", "Off square, left of travel; minus: wider at the bottom",
-                 FieldUnit::degree, s.left_deg);
-    body.reading("field/scratch/right_deg", "Right face", "The same on the right; both tell tilt from height",
+    body.reading("field/scratch/left_deg", words::read_cut::left_face, words::read_cut::left_about, FieldUnit::degree,
+                 s.left_deg);
+    body.reading("field/scratch/right_deg", words::read_cut::right_face, words::read_cut::right_about,
                  FieldUnit::degree, s.right_deg);
-    body.reading("field/scratch/lag_mm", "Lag", "How far the drag lines trail at the bottom", FieldUnit::mm, s.lag);
-    body.heading("read/cut", "How it was cut");
-    body.reading("field/scratch/height_mm", "Cut height", "The usual one if left alone", FieldUnit::mm, s.height);
-    body.reading("field/scratch/arc_v", "Arc volts", "At the torch: controller volts times the divider",
-                 FieldUnit::volt, s.arc);
+    body.reading("field/scratch/lag_mm", words::read_cut::lag, words::read_cut::lag_about, FieldUnit::mm, s.lag);
+    body.heading("read/cut", words::read_cut::how_cut);
+    body.reading("field/scratch/height_mm", words::figure::cut_height, words::read_cut::height_about, FieldUnit::mm,
+                 s.height);
+    body.reading("field/scratch/arc_v", words::figure::arc, words::common::volts_at_torch, FieldUnit::volt, s.arc);
 }
 
 /// What stays in sight: the cause, the knob, and one touch to keep it.
@@ -140,7 +149,7 @@ void answer(Body& foot) {
     if (!reading.ok()) {
         const bool nothing = app.seen() == SeenCut{};
         foot.words("read/refused", Type::text,
-                   nothing ? "Touch what you see: what to turn stands here." : app.say(reading.fault().told()),
+                   nothing ? app.say(words::read_cut::touch) : app.say(reading.fault().told()),
                    nothing ? t.quiet : t.stop);
         foot.gap(10);
         return;
@@ -149,17 +158,18 @@ void answer(Body& foot) {
     const std::string by = amount(app, r.advice);
     foot.words("read/what", Type::title, app.say(r.advice.what), t.ink);
     foot.words("read/turn", Type::text, by.empty() ? app.say(r.advice.turn) : by, t.accent);
-    foot.note("read/sure", "How sure: " + print_percent(r.advice.chance).text() + ". One knob at a time.");
+    foot.note("read/sure", app.say(words::read_cut::Sure{.share = words::percent(r.advice.chance)}));
     foot.gap(8);
-    const Column::Side log{"read/log", "Put it into the log", r.worth_logging ? Look::main : Look::plain,
+    const Column::Side log{"read/log", words::read_cut::log, r.worth_logging ? Look::main : Look::plain,
                            r.worth_logging ? "" : "disabled"};
     const bool lean = r.advice.knob == tune::Knob::direction || r.advice.knob == tune::Knob::tilt;
-    const auto used = lean ? foot.buttons(log, Column::Side{"read/swirl", "Cut the coupon"}) : foot.buttons(log);
+    const auto used =
+        lean ? foot.buttons(log, Column::Side{"read/swirl", words::read_cut::cut_coupon}) : foot.buttons(log);
     foot.gap(10);
     if (used && *used == 1) {
         app.scratch.coupon = tune::CouponKind::swirl;
         app.open("coupon");
-    } else if (used && app.log(document::add(app.book(), r.row), "Cut logged")) {
+    } else if (used && app.log(document::add(app.book(), r.row), words::read_cut::logged)) {
         app.scratch.cut = {};
         app.scratch.cut_feed.reset();
         app.open("log");
@@ -170,8 +180,8 @@ void answer(Body& foot) {
 
 void read_panel(App& app, PanelAt at) {
     const auto body_of = [&](Body& body) {
-        body.reading("field/scratch/read_feed", "It was cut at", "Its feed; the next test's if left alone",
-                     FieldUnit::mm_min, app.scratch.cut_feed);
+        body.reading("field/scratch/read_feed", words::read_cut::feed, words::read_cut::feed_about, FieldUnit::mm_min,
+                     app.scratch.cut_feed);
         sign_tiles(body);
         entries(body);
         if (const auto& reading = app.reading(); reading.ok()) {
@@ -180,7 +190,7 @@ void read_panel(App& app, PanelAt at) {
         body.gap(20);
     };
     const auto foot = [](Body& body) { answer(body); };
-    PanelFrame frame{"read", "Read a cut"};
+    PanelFrame frame{"read", words::read_cut::title};
     if (!wants_keypad(app, "field/")) { // which needs the room
         frame.foot = Drawer::of(foot);
     }

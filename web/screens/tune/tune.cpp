@@ -1,5 +1,11 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
 #include "core/quantity/print.hpp"
+#include "generated/words/common.hpp"
+#include "generated/words/coupon.hpp"
+#include "generated/words/feed_test.hpp"
+#include "generated/words/log.hpp"
+#include "generated/words/place.hpp"
+#include "generated/words/read_cut.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
@@ -12,13 +18,16 @@ namespace {
 struct Shows {
     tune::Verdict verdict;
     const char* id;
-    const char* name;
-    const char* sign;
+    Word name, sign;
+    Word logged; // what the undo bar calls it
 };
 constexpr Shows shows[] = {
-    {tune::Verdict::too_slow, "tune/slow", "Too slow", "Dross below, comes off easily"},
-    {tune::Verdict::clean, "tune/clean", "Clean", "Sparks go straight down"},
-    {tune::Verdict::too_fast, "tune/fast", "Too fast", "Sparks back over the top"},
+    {tune::Verdict::too_slow, "tune/slow", words::common::too_slow, words::feed_test::slow_sign,
+     words::feed_test::slow_logged},
+    {tune::Verdict::clean, "tune/clean", words::common::clean, words::feed_test::clean_sign,
+     words::feed_test::clean_logged},
+    {tune::Verdict::too_fast, "tune/fast", words::common::too_fast, words::feed_test::fast_sign,
+     words::feed_test::fast_logged},
 };
 
 /// A cut seen from the side, with what the eye looks for: drops under the plate, sparks below, or sparks over the top.
@@ -56,33 +65,30 @@ bool tile(Ui& ui, Rect place, const Shows& show) {
     pen.fill(place, ui.pressed(show.id) ? t.hairline : t.ground);
     pen.frame(place, t.ink, 1.5F);
     cut_drawing(pen, t, show.verdict, {place.centre().x, place.y + 30});
-    pen.text(Type::title, {place.centre().x, place.y + 57}, t.ink, show.name, Align::centre);
-    pen.paragraph(Type::label, {place.x + 8, place.y + 78}, t.quiet, show.sign, place.w - 14);
+    pen.text(Type::title, {place.centre().x, place.y + 57}, t.ink, ui.word(show.name), Align::centre);
+    pen.paragraph(Type::label, {place.x + 8, place.y + 78}, t.quiet, ui.word(show.sign), place.w - 14);
     return used;
 }
 
-void add_cut(App& app, Speed feed, tune::Verdict verdict) {
+void add_cut(App& app, Speed feed, const Shows& show) {
     tune::TestCut cut = cut_of_job(app.book(), feed);
-    cut.verdict = verdict;
-    if (app.log(document::add(app.book(), cut), verdict == tune::Verdict::clean      ? "Clean cut logged"
-                                                : verdict == tune::Verdict::too_fast ? "Too fast logged"
-                                                                                     : "Too slow logged")) {
+    cut.verdict = show.verdict;
+    if (app.log(document::add(app.book(), cut), show.logged)) {
         app.scratch.cut_feed.reset();
     }
 }
 
 /// Why the feed to cut at is not where the curve is highest; empty when it is.
 std::string why_off_top(const App& app, const tune::Outlook& o) {
-    const std::string start = "The curve is highest at " + show_text(o.top, app.book().shop.display.units) + ", but ";
     switch (o.off_top) {
     case tune::OffTop::no:
         break;
     case tune::OffTop::table:
-        return start + "this table is slower than that.";
+        return app.say(words::feed_test::TopTable{.feed = o.top});
     case tune::OffTop::leans:
-        return start + "it leans: more of it is clean at this feed.";
+        return app.say(words::feed_test::TopLeans{.feed = o.top});
     case tune::OffTop::tells_more:
-        return start + "a miss at this feed tells more: fewer test cuts are left.";
+        return app.say(words::feed_test::TopTells{.feed = o.top});
     }
     return {};
 }
@@ -96,15 +102,16 @@ void next_cut(Body& column, const tune::Outlook& o) {
     const Rect left = right.take_left(right.w / 2);
     const Shown next = show_feed(o.stop ? o.best : o.next, app.book().shop);
     const Printed chance = print_percent(o.stop ? o.best_clean : o.next_clean);
-    const char* name = o.stop ? "Cut at" : "Cut next at";
+    const std::string_view name = app.word(o.stop ? words::feed_test::cut_at : words::feed_test::cut_next_at);
     ui.node("tune/next", Role::text, {left.x, left.y, left.w, 76}, name, next.whole());
-    ui.node("tune/chance", Role::text, {right.x, right.y, right.w, 76}, "Chance it is clean", chance.text(), {},
-            "90 % and you are done");
+    ui.node("tune/chance", Role::text, {right.x, right.y, right.w, 76}, words::common::clean_chance, chance.text(), {},
+            words::feed_test::aim);
     pen.text(Type::label, {left.x, left.y + 8}, t.quiet, name);
     pen.figure(Type::second, {left.x, left.y + 22}, t.ink, t.quiet, next.number, next.unit);
-    pen.text(Type::label, {right.x, right.y + 8}, t.quiet, "Chance it is clean");
+    pen.text(Type::label, {right.x, right.y + 8}, t.quiet, app.word(words::common::clean_chance));
     pen.figure(Type::second, {right.x, right.y + 22}, t.ink, t.quiet, chance.number, "%");
-    pen.text(Type::label, {right.x, right.y + 54}, t.quiet, o.stop ? "Done: sure enough" : "90 % and you are done");
+    pen.text(Type::label, {right.x, right.y + 54}, t.quiet,
+             app.word(o.stop ? words::feed_test::done : words::feed_test::aim));
     column.text("tune/advice", app.say(o.advice));
     if (const std::string why = why_off_top(app, o); !why.empty()) {
         column.gap(4);
@@ -115,19 +122,19 @@ void next_cut(Body& column, const tune::Outlook& o) {
 
 void what_it_showed(Body& column, const tune::Outlook& o) {
     App& app = column.app;
-    column.reading("field/scratch/cut_feed", "Cut at", "Feed of the cut you made; the next one if left alone",
-                   FieldUnit::mm_min, app.scratch.cut_feed);
+    column.reading("field/scratch/cut_feed", words::feed_test::cut_at, words::feed_test::feed_about, FieldUnit::mm_min,
+                   app.scratch.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
     const UnitSystem units = app.book().shop.display.units;
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
     const Speed feed = app.scratch.cut_feed ? Speed{*app.scratch.cut_feed, mm_min} : next;
     column.gap(12);
-    column.note("tune/shows", "What did the cut at " + print(feed, units).text() + " show?");
+    column.note("tune/shows", app.say(words::feed_test::CameOut{.feed = feed}));
     column.gap(6);
     const Grid tiles = column.grid(std::size(shows), 3, 136);
     for (std::size_t i = 0; i < std::size(shows); ++i) {
         if (tile(app.ui(), tiles.cell(i), shows[i])) {
-            add_cut(app, feed, shows[i].verdict);
+            add_cut(app, feed, shows[i]);
         }
     }
     column.gap(12);
@@ -137,16 +144,16 @@ void what_it_showed(Body& column, const tune::Outlook& o) {
 void panel_tiles(Body& column) {
     struct Tile {
         const char* panel;
-        const char* title;
+        Word title;
         std::string quiet;
         Mark mark;
     };
     App& app = column.app;
-    const Tile tiles[] = {{"read", "Read a cut", "What you see, what to turn, how far", Mark::tune},
-                          {"coupon", "Test coupons", "Ladders, kerf, tilt: programs to cut", Mark::part},
-                          {"log", "The log",
-                           std::to_string(app.book().shop.tests.size()) + " cuts, to look at, correct or delete",
-                           Mark::quote}};
+    const int logged = static_cast<int>(app.book().shop.tests.size());
+    const Tile tiles[] = {
+        {"read", words::read_cut::title, app.say(words::feed_test::read_about), Mark::tune},
+        {"coupon", words::coupon::title, app.say(words::feed_test::coupon_about), Mark::part},
+        {"log", words::log::title, app.say(words::feed_test::LogAbout{.count = logged}), Mark::quote}};
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
@@ -162,7 +169,7 @@ void panel_tiles(Body& column) {
         pen.fill(cell, ui.pressed(id) ? t.hairline : open ? t.fill : t.ground);
         pen.frame(cell, t.ink, 1);
         draw_mark(pen, tile.mark, {cell.centre().x, cell.y + 18}, t.ink);
-        pen.text(Type::text, {cell.centre().x, cell.y + 34}, t.ink, tile.title, Align::centre);
+        pen.text(Type::text, {cell.centre().x, cell.y + 34}, t.ink, ui.word(tile.title), Align::centre);
     }
 }
 
@@ -170,11 +177,11 @@ void panel_tiles(Body& column) {
 void question(Body& column) {
     const Pen& pen = column.ui().pen();
     const Colour quiet = column.ui().tokens().quiet;
-    const std::size_t here = cuts_of_job(column.app.book()).size();
-    const std::string count = std::to_string(here) + (here == 1 ? " cut of this stock" : " cuts of this stock");
+    const int here = static_cast<int>(cuts_of_job(column.app.book()).size());
+    const std::string count = column.app.say(words::feed_test::Here{.count = here});
     column.gap(8);
     const Rect row = column.inside(20);
-    pen.text(Type::label, {row.x, row.y}, quiet, "Which feed is right");
+    pen.text(Type::label, {row.x, row.y}, quiet, column.app.word(words::feed_test::question));
     pen.text(Type::label, {row.right(), row.y}, quiet, column.width() > 340 ? count : "", Align::right);
 }
 
@@ -197,7 +204,7 @@ void tune_screen(App& app, Rect place) {
         panel_tiles(column);
         column.gap(12);
     };
-    framed_screen(app, place, "tune", "Tune", Drawer::of(body), feed_field);
+    framed_screen(app, place, "tune", words::place::tune, Drawer::of(body), feed_field);
 }
 
 } // namespace torchside::web

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/feed_test.hpp"
 #include "web/kit/plot.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/show.hpp"
@@ -102,8 +103,8 @@ void tune_picture(App& app, Rect place, const Tuning& tuning) {
     pen.text(Type::label, {plot.x, below}, t.quiet, print(Speed{axis.low, mm_min}, units).text());
     pen.text(Type::label, {plot.right(), below}, t.quiet, print(Speed{axis.high, mm_min}, units).text(), Align::right);
     ui.node("tune/picture", Role::img, place,
-            "How likely each feed is the right one; most likely " + show_feed(outlook.feed.value, units).whole() +
-                ", " + show_range(outlook.feed, units) + " 8 times in 10");
+            app.say(words::feed_test::Picture{.feed = show_feed(outlook.feed.value, units).whole(),
+                                              .range = show_range(app, outlook.feed)}));
 }
 
 } // namespace torchside::web
