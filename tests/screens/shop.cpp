@@ -18,7 +18,9 @@ bool says(const Person& person, std::string_view words) {
     return person.text().find(words) != std::string::npos;
 }
 
-Workbook stored() {
+/// What is kept once the page has been hidden.
+Workbook stored(Person& person) {
+    person.hide();
     return document::newest(browser().kept[0], browser().kept[1]).value().workbook;
 }
 
@@ -47,7 +49,7 @@ int make_it_mine(Person& person) {
 }
 
 void is_mine(Person& person) {
-    const Workbook book = stored();
+    const Workbook book = stored(person);
     const Shop& s = book.shop;
     CHECK(s.machine.max_current == Current{40, ampere});
     CHECK(s.machine.duty_current == Current{40, ampere});
@@ -119,20 +121,17 @@ TEST_CASE("the example becomes one's own shop in few touches, and that can be ta
     keep_shop(true);
     Person unsure;
     unsure.touch("Start my shop");
-    unsure.hide();
-    CHECK(stored().shop.tests.empty());
+    CHECK(stored(unsure).shop.tests.empty());
     unsure.touch("Undo");
     CHECK(says(unsure, "Example shop"));
-    unsure.hide();
-    CHECK(stored().shop.tests.size() == 6);
+    CHECK(stored(unsure).shop.tests.size() == 6);
 }
 
 TEST_CASE("every screen and sheet of the example says so, before and after the page is opened again") {
     browser() = {};
     Person person;
     person.touch("See the example shop");
-    person.hide();
-    CHECK(stored().shop.example);
+    CHECK(stored(person).shop.example);
     Person later;
     for (const char* place : places) {
         later.touch_id(place);
@@ -168,9 +167,9 @@ TEST_CASE("the units and the theme stay when the shop changes") {
     Person person;
     person.touch_id("title/units");
     person.touch("See the example shop");
-    CHECK(stored().shop.display.units == UnitSystem::inch);
+    CHECK(stored(person).shop.display.units == UnitSystem::inch);
     person.touch("Start my shop");
-    CHECK(stored().shop.display.units == UnitSystem::inch);
+    CHECK(stored(person).shop.display.units == UnitSystem::inch);
 }
 
 TEST_CASE("the duty's current follows a typed largest current, and the job's comes down with it") {
@@ -180,17 +179,17 @@ TEST_CASE("the duty's current follows a typed largest current, and the job's com
     person.touch_id("field/shop.machine.max_current_a");
     person.app().ui().enter("field/shop.machine.max_current_a", "20", false); // on the way to more
     person.look();
-    CHECK(stored().job.current == Current{20, ampere});
+    CHECK(stored(person).job.current == Current{20, ampere});
     person.app().ui().enter("field/shop.machine.max_current_a", "42", true);
     person.look();
-    CHECK(stored().shop.machine.max_current == Current{42, ampere});
-    CHECK(stored().shop.machine.duty_current == Current{42, ampere});
-    CHECK(stored().job.current == Current{42, ampere});
+    CHECK(stored(person).shop.machine.max_current == Current{42, ampere});
+    CHECK(stored(person).shop.machine.duty_current == Current{42, ampere});
+    CHECK(stored(person).job.current == Current{42, ampere});
     person.type("Duty cycle", "0.5");
     person.app().set("shop.machine.duty_current_a", 30.0, "Duty current");
     person.look();
     person.touch("60 A");
-    CHECK(stored().shop.machine.duty_current == Current{30, ampere});
+    CHECK(stored(person).shop.machine.duty_current == Current{30, ampere});
 }
 
 TEST_CASE("a largest current that was typed is taken back whole, with all that hangs on it") {
@@ -205,7 +204,7 @@ TEST_CASE("a largest current that was typed is taken back whole, with all that h
     }
     person.app().ui().enter("field/shop.machine.max_current_a", "150", true);
     person.look();
-    CHECK(stored().shop.machine.min_current == Workbook().shop.machine.min_current);
+    CHECK(stored(person).shop.machine.min_current == Workbook().shop.machine.min_current);
     CHECK(person.app().change()->name == "Largest current 50 → 150 A");
     person.touch("Undo");
     CHECK(document::write_workbook(person.app().book()) == before);
@@ -219,8 +218,8 @@ TEST_CASE("a link that brings a job never opens the example") {
     browser().fragment = "#" + document::job_link(sent);
     Person person;
     person.touch("Keep job and shop");
-    CHECK(stored().shop.name == "Somebody");
-    CHECK_FALSE(stored().shop.example);
+    CHECK(stored(person).shop.name == "Somebody");
+    CHECK_FALSE(stored(person).shop.example);
 }
 
 TEST_CASE("nothing of the example can be sent, by whichever way") {
@@ -272,7 +271,7 @@ TEST_CASE("a customer is sent to the shop's public address; without one the page
     person.touch("Copy the link");
     CHECK(browser().copied.back().starts_with("https://shop.example/torchside/#q="));
     person.type("Public address", "shop.example");
-    CHECK(stored().shop.public_url == "https://shop.example/torchside/#/quote");
+    CHECK(stored(person).shop.public_url == "https://shop.example/torchside/#/quote");
     person.app().ui().stop_edit();
     person.look();
     person.type("Public address", "https://localhost/");
