@@ -217,7 +217,6 @@ void Body::field(std::string_view path, Label label, bool (*take)(App& app, doub
     const UnitSystem units = app.book().shop.display.units;
     Text meaning = info->meaning;
     meaning += document::blank_words(*info);
-    const std::string idle = app.say(meaning);
     const FieldText field{id,
                           path,
                           label,
