@@ -9,16 +9,18 @@ import re
 import struct
 import subprocess
 
-PIECE = re.compile(r"^ *([0-9a-f]+) +[0-9a-f]+ +([0-9a-f]+) {9}(\S.*):\((\.\w+)", re.M)
+PIECE = re.compile(r"^ *([0-9a-f]+) +[0-9a-f]+ +([0-9a-f]+) {9}(\S.*):\((\.\w+)\.?(.*)\)$", re.M)
+LATER_TABLE = "ipio2" # 1584 bits of 2/pi: __rem_pio2_large alone reads it, which web/later.txt names
 NEAR = 512      # how far before a table a number may lie that is meant for it
 NEAR_TEXT = 4   # and before a text
 SHORTEST = 12   # a run of texts that is worth a piece of data of its own
 
 
 def pieces_of(link_map):
-    """(address, size, whether it is the linker's own texts) of every piece of data."""
+    """(address, size, name) of every piece of data; the linker's own texts have no name."""
     data = link_map[link_map.index(" DATA\n"):]
-    return [(int(at, 16), int(size, 16), path == "<internal>") for at, size, path, kind in PIECE.findall(data) if kind in (".rodata", ".data")]
+    return [(int(at, 16), int(size, 16), "" if path == "<internal>" else name or path)
+            for at, size, path, kind, name in PIECE.findall(data) if kind in (".rodata", ".data")]
 
 
 def numbers_in(module):
@@ -47,9 +49,12 @@ def hit(numbers, start, end):
 
 
 def texts_of_later(first, memory, link_map):
-    """(address, size) of runs of texts, whole ones, that nothing in the first part reads. memory: all data, at its address."""
+    """(address, size) of runs of texts, whole ones, and of a table, that nothing in the first part reads. memory: all data, at its address."""
     numbers, pieces = numbers_in(first), pieces_of(link_map)
-    tables = [(at, size) for at, size, texts in pieces if not texts]
+    moved = [(at, size) for at, size, name in pieces if name == LATER_TABLE]
+    if len(moved) != 1 or hit(numbers, moved[0][0], sum(moved[0])):
+        raise ValueError(f"the first part reads {LATER_TABLE}, or it is not there")
+    tables = [(at, size) for at, size, name in pieces if name]
     read = [table for table in tables if hit(numbers, table[0] - NEAR, table[0] + table[1])]
     left = [table for table in tables if table not in set(read)]
     pointers, fresh = set(numbers), read
@@ -59,12 +64,12 @@ def texts_of_later(first, memory, link_map):
         fresh = [table for table in left if hit(found, table[0] - NEAR, table[0] + table[1])]
         left = [table for table in left if table not in set(fresh)]
     runs = []
-    for at, size, texts in pieces:
-        for start, length in texts_in(memory, at, size) if texts else ():
+    for at, size, name in pieces:
+        for start, length in () if name else texts_in(memory, at, size):
             if hit(pointers, start - NEAR_TEXT, start + length):
                 continue
             if runs and sum(runs[-1]) == start:
                 runs[-1] = (runs[-1][0], runs[-1][1] + length)
             else:
                 runs.append((start, length))
-    return [run for run in runs if run[1] >= SHORTEST]
+    return moved + [run for run in runs if run[1] >= SHORTEST]
