@@ -91,6 +91,25 @@ def segments(wasm):
     return found
 
 
+def with_zeros(wasm, pieces):
+    """The module with zeros in its data at these (address, size)."""
+    out, reader = bytearray(wasm), Reader(wasm, 8)
+    while reader.number() != DATA:
+        reader.take(reader.number())
+    reader.number()
+    for _ in range(reader.number()):
+        reader.take(2) # as segments() has seen
+        address = signed(reader)
+        reader.take(1)
+        size = reader.number()
+        for at, length in pieces:
+            begin, end = max(at, address), min(at + length, address + size)
+            if begin < end:
+                out[reader.at + begin - address:reader.at + end - address] = bytes(end - begin)
+        reader.take(size)
+    return bytes(out)
+
+
 def leb(value):
     """A number that is not negative, as signed LEB128, which reads the same unsigned when its sixth bit is clear."""
     out = b""
@@ -101,12 +120,12 @@ def leb(value):
         out += bytes([byte | 0x80])
 
 
-def with_data(wasm, address, data):
-    """The module, which has no data of its own, with this written to its memory when it is instantiated."""
+def with_data(wasm, pieces):
+    """The module, which has no data of its own, with these (address, bytes) written to its memory when it is instantiated."""
     parts = sections(wasm)
     if parts[DATA] or parts[DATA_COUNT]:
         raise ValueError("the module has data already")
-    body = b"\x01\x00\x41" + leb(address) + b"\x0b" + leb(len(data)) + data
+    body = leb(len(pieces)) + b"".join(b"\x00\x41" + leb(address) + b"\x0b" + leb(len(data)) + data for address, data in pieces)
     return wasm + bytes([DATA]) + leb(len(body)) + body
 
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <imgui.h>
+#include <span>
 
 namespace torchside::web {
 namespace {
@@ -13,12 +14,16 @@ constexpr unsigned char regular_otf[] = {
 constexpr unsigned char bold_otf[] = {
 #include "generated/b612_bold.inc"
 };
+constexpr unsigned char figures_otf[] = {
+#include "generated/b612_figures.inc"
+};
 
 struct Cut {
     float size;
-    bool bold;
+    std::span<const unsigned char> face;
 };
-constexpr Cut cuts[type_count] = {{13, false}, {13, true}, {15, false}, {15, true}, {25, true}, {60, true}};
+constexpr Cut cuts[type_count] = {{13, regular_otf}, {13, bold_otf}, {15, regular_otf},
+                                  {15, bold_otf},    {25, bold_otf}, {60, figures_otf}};
 float scale_of_words = 1;
 
 // The big figures print digits only: a full alphabet at 180 device pixels would cost start-up time for nothing.
@@ -67,11 +72,10 @@ void Fonts::build(float density, float scale) {
         config.OversampleV = 1;
         config.PixelSnapH = true;
         config.GlyphRanges = range_of(static_cast<Type>(i));
-        const bool bold = cuts[i].bold;
-        const void* data = bold ? bold_otf : regular_otf;
-        const int bytes = bold ? static_cast<int>(sizeof bold_otf) : static_cast<int>(sizeof regular_otf);
+        const std::span<const unsigned char> face = cuts[i].face;
         const float pixels = std::round(size_of(static_cast<Type>(i)) * face_height * density);
-        ImFont* font = atlas.AddFontFromMemoryTTF(const_cast<void*>(data), bytes, pixels, &config);
+        ImFont* font = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(face.data()),
+                                                  static_cast<int>(face.size()), pixels, &config);
         font->FallbackChar = '?';
         fonts_[static_cast<std::size_t>(i)] = font;
     }
