@@ -13,8 +13,9 @@ namespace torchside::test {
 /// Modified Bessel functions of integer order n >= 0, 0 < x <= 12; relative error <= 1e-13.
 inline double bessel_i(int n, double x) {
     double term = 1.0;
-    for (int k = 1; k <= n; ++k)
+    for (int k = 1; k <= n; ++k) {
         term *= 0.5 * x / k;
+    }
     double sum = term;
     const double q = 0.25 * x * x;
     for (int k = 1; term > 1e-18 * sum; ++k) {
@@ -33,8 +34,9 @@ inline double bessel_k(int n, double x) {
         const double t = k * h;
         const double term = std::exp(-x * std::cosh(t)) * std::cosh(n * t);
         sum += term;
-        if (x * std::sinh(t) > n && term < 1e-18 * sum)
+        if (x * std::sinh(t) > n && term < 1e-18 * sum) {
             return h * sum;
+        }
     }
 }
 
@@ -49,8 +51,9 @@ inline double heat_shape_exact(double p) {
         const double in = bessel_i(n, p);
         const double term = in * in * (before + ratio); // eps_n = 2 and the half of K_n' cancel
         sum += n % 2 == 0 ? term : -term;
-        if (n > p && term < 1e-18 * std::abs(sum))
+        if (n > p && term < 1e-18 * std::abs(sum)) {
             break;
+        }
     }
     return 2.0 * std::numbers::pi * p * sum;
 }

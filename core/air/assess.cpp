@@ -42,19 +42,21 @@ void add_water(Report& report, const AirSystem& s) {
     report.dew_point_c = dew_point_c(air);
     report.water_class = water_class(report.dew_point_c);
     report.dryness = words::air_more::DewPoint{.point = words::celsius(report.dew_point_c)};
-    if (report.water_class == 0)
+    if (report.water_class == 0) {
         report.dryness += words::air_more::dew_wet;
-    else
+    } else {
         report.dryness += words::air_more::DewClass{.number = report.water_class};
+    }
 }
 
 Message sustained(const Report& report, const AirSystem& s) {
     Message out{"air_holds", Topic::air, Severity::note, words::air::holds};
     out.detail = words::air::HoldsFlow{.delivered = s.compressor, .used = s.torch};
-    if (report.hose_decides)
+    if (report.hose_decides) {
         out.remedy = words::air::hose_decides;
-    else if (report.water_g_h >= 1)
+    } else if (report.water_g_h >= 1) {
         out.remedy = words::air::Water{.water = words::water(report.water_g_h)};
+    }
     return out;
 }
 
@@ -63,16 +65,18 @@ Message not_enough_pressure(const Report& report, const AirSystem& s) {
     out.field = "shop.air.cut_in_bar";
     const Pressure needs = report.receiver_min.value;
     const bool never = needs >= s.cut_out;
-    if (never)
+    if (never) {
         out.detail = words::air::PressureFull{.full = s.cut_out, .needs = words::at_least(needs)};
-    else
+    } else {
         out.detail = words::air::PressureCutIn{.cut_in = s.cut_in, .needs = words::at_least(needs)};
-    if (report.hose_drop.value > worth_a_hose && s.torch_pressure <= s.cut_in)
+    }
+    if (report.hose_drop.value > worth_a_hose && s.torch_pressure <= s.cut_in) {
         out.remedy = words::air::HoseDo{.cut_in = words::at_least(needs)};
-    else if (never)
+    } else if (never) {
         out.remedy = words::air::compressor_do;
-    else
+    } else {
         out.remedy = words::air::CutInDo{.cut_in = words::at_least(needs)};
+    }
     return out;
 }
 

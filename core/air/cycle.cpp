@@ -27,10 +27,11 @@ Cycle sustained(const AirSystem& s, Duration to_cut_in) {
     Trace trace;
     trace.start(s.cut_out, true, false);
     trace.go(to_cut_in, s.cut_in, true, true);
-    if (const auto back = fill(s.receiver, s.cut_in, s.cut_out, s.torch, s.compressor))
+    if (const auto back = fill(s.receiver, s.cut_in, s.cut_out, s.torch, s.compressor)) {
         trace.go(*back, s.cut_out, true, false);
-    else
+    } else {
         trace.go(steady_shown, s.cut_in, true, true);
+    }
     const bool rests = s.torch.in(litre_min) <= s.duty * s.compressor.in(litre_min) * (1 + 1e-9);
     return {rests ? AirVerdict::sustained : AirVerdict::overworked, {}, {}, std::move(trace.points)};
 }
@@ -69,10 +70,12 @@ Cycle cycle_of(const AirSystem& system, Pressure least_tank) {
     const Pressure least = std::max(Pressure{}, least_tank);
     const Duration to_cut_in =
         run_down(system.receiver, system.cut_out, system.cut_in, system.torch, none).value_or(Duration{});
-    if (least > system.cut_in)
+    if (least > system.cut_in) {
         return starved(system, least, to_cut_in);
-    if (system.compressor >= system.torch)
+    }
+    if (system.compressor >= system.torch) {
         return sustained(system, to_cut_in);
+    }
     return runs_then_waits(system, least, to_cut_in);
 }
 

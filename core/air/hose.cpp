@@ -20,8 +20,9 @@ double loss(const Hose& hose, double rough_mm) {
     const double mass = hose.flow.in(litre_min) / 60000 * 101325 / (gas_constant * room_k);
     const double flux = 4 * mass / (std::numbers::pi * d * d);
     const double reynolds = flux * d / viscosity;
-    if (!(reynolds > 0))
+    if (!(reynolds > 0)) {
         return 0;
+    }
     const double root = -1.8 * std::log10(std::pow(rough_mm / (3.7 * hose.bore.in(mm)), 1.11) + 6.9 / reynolds);
     // Below a Reynolds number of 6.9 the logarithm turns; there the flow is laminar by far.
     const double friction = std::max(64 / reynolds, root > 0 ? 1 / (root * root) : 0.0);

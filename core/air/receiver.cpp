@@ -15,15 +15,17 @@ Duration exchange(Volume receiver, Pressure span, double net_l_min, Pressure atm
 
 std::optional<Duration> run_down(Volume receiver, Pressure from, Pressure to, Flow out, Flow in, Pressure atmospheric) {
     const double net = (out - in).in(litre_min);
-    if (net <= 0)
+    if (net <= 0) {
         return {};
+    }
     return exchange(receiver, from - to, net, atmospheric);
 }
 
 std::optional<Duration> fill(Volume receiver, Pressure from, Pressure to, Flow out, Flow in, Pressure atmospheric) {
     const double net = (in - out).in(litre_min);
-    if (net <= 0)
+    if (net <= 0) {
         return {};
+    }
     return exchange(receiver, to - from, net, atmospheric);
 }
 

@@ -45,16 +45,19 @@ double condensate_g_m3(const TankAir& air) {
 double dew_point_c(const TankAir& air) {
     const double vapour = air.humidity * saturated_hpa(air.intake_c) * compression(air.tank);
     const double saturated = saturated_hpa(air.tank_c);
-    if (vapour >= saturated)
+    if (vapour >= saturated) {
         return air.tank_c;
+    }
     const double x = std::log(std::max(vapour, 1e-12) / magnus_hpa);
     return std::max(driest_c, magnus_b * x / (magnus_a - x));
 }
 
 int water_class(double dew_point) {
-    for (const WaterClass& row : classes)
-        if (dew_point <= row.dew_point)
+    for (const WaterClass& row : classes) {
+        if (dew_point <= row.dew_point) {
             return row.number;
+        }
+    }
     return 0;
 }
 

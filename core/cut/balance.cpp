@@ -17,16 +17,21 @@ bool inside(double x, double low, double high) {
 } // false for NaN
 
 std::optional<Fault> refusal(const CutSetup& plate) {
-    if (!inside(plate.thickness.in(mm), 0.1, 200.0))
+    if (!inside(plate.thickness.in(mm), 0.1, 200.0)) {
         return Fault{"job.thickness_mm", words::range(0.1, 200, FieldUnit::mm)};
-    if (!inside(plate.current.in(ampere), 5.0, 1000.0))
+    }
+    if (!inside(plate.current.in(ampere), 5.0, 1000.0)) {
         return Fault{"job.current_a", words::range(5, 1000, FieldUnit::ampere)};
-    if (plate.bore && !inside(plate.bore->in(mm), 0.2, 20.0))
+    }
+    if (plate.bore && !inside(plate.bore->in(mm), 0.2, 20.0)) {
         return Fault{"shop.machine.nozzles.bore_mm", words::range(0.2, 20, FieldUnit::mm)};
-    if (plate.arc && !inside(plate.arc->in(volt), 20.0, 500.0))
+    }
+    if (plate.arc && !inside(plate.arc->in(volt), 20.0, 500.0)) {
         return Fault{"arc_v", words::range(20, 500, FieldUnit::volt)};
-    if (!inside(plate.height.in(mm), 0.0, 25.0))
+    }
+    if (!inside(plate.height.in(mm), 0.0, 25.0)) {
         return Fault{"cut_height_mm", words::range(0, 25, FieldUnit::mm)};
+    }
     return std::nullopt;
 }
 
@@ -51,8 +56,9 @@ double root(const Equation& e) {
     for (int i = 0; i < 100; ++i) {
         const double step = e.excess(v) / e.log_slope(v);
         v *= std::exp(-step);
-        if (std::abs(step) <= 3e-16)
+        if (std::abs(step) <= 3e-16) {
             break;
+        }
     }
     return v;
 }
@@ -70,8 +76,9 @@ KerfHeat kerf_heat(Metal metal, const Terms& terms) {
 }
 
 Voltage arc_volts(const CutSetup& plate, const Terms& terms) {
-    if (plate.arc)
+    if (plate.arc) {
         return *plate.arc;
+    }
     return Voltage{terms.arc_offset.value + terms.arc_per_a.value * plate.current.in(ampere) +
                        terms.arc_per_mm.value * plate.thickness.in(mm) +
                        terms.arc_per_height.value * (plate.height.in(mm)-terms.reference_height.value),
@@ -79,8 +86,9 @@ Voltage arc_volts(const CutSetup& plate, const Terms& terms) {
 }
 
 Length bore(const CutSetup& plate, const Terms& terms) {
-    if (plate.bore)
+    if (plate.bore) {
         return *plate.bore;
+    }
     const double i = plate.current.in(ampere);
     const double density = i > terms.large_current.value ? terms.density_large.value : terms.density.value;
     return Length{std::sqrt(4.0 * i / (std::numbers::pi * density)), mm};
@@ -91,8 +99,9 @@ Length kerf(const CutSetup& plate, const Terms& terms) {
 }
 
 Outcome<Balance> balance(const CutSetup& plate, const Terms& terms) {
-    if (auto fault = refusal(plate))
+    if (auto fault = refusal(plate)) {
         return *fault;
+    }
     const KerfHeat heat = kerf_heat(plate.metal, terms);
     const Voltage arc = arc_volts(plate, terms);
     const Length width = terms.melt_width.value * bore(plate, terms);
@@ -102,8 +111,9 @@ Outcome<Balance> balance(const CutSetup& plate, const Terms& terms) {
 
     const Equation e{terms.efficiency.value * power, t * w * heat.melt_j_m3, t * terms.wall.value * heat.conduction_w_m,
                      w / (4.0 * heat.diffusivity_m2_s)};
-    if (e.excess(slowest) > 0.0)
+    if (e.excess(slowest) > 0.0) {
         return Fault{"job.thickness_mm", words::refusal::no_melting};
+    }
     const double v = root(e);
     const double melt = e.melt_slope * v;
     return Balance{Speed{v * 1000.0, mm_s},

@@ -38,22 +38,27 @@ Reach reach(const CutSetup& plate, const FeedModel& model, const Terms& terms, L
     const Length top = cap(terms, proven);
     const Length t = plate.thickness;
     const Speed feed = model.feed(plate);
-    if (t <= top && feed >= rating(terms.pierce_feed))
+    if (t <= top && feed >= rating(terms.pierce_feed)) {
         return Reach::clean;
-    if (t <= top && feed >= rating(terms.clean_feed))
+    }
+    if (t <= top && feed >= rating(terms.clean_feed)) {
         return Reach::edge_start;
+    }
     const Length clean_enough = t / terms.sever_ratio.value;
     if (feed >= rating(terms.sever_feed) && clean_enough <= top &&
-        feed_at(plate, clean_enough, model) >= rating(terms.clean_feed))
+        feed_at(plate, clean_enough, model) >= rating(terms.clean_feed)) {
         return Reach::sever;
+    }
     return Reach::refused;
 }
 
 Reach reach(Length thickness, const Limits& limits) {
-    if (thickness <= limits.pierce)
+    if (thickness <= limits.pierce) {
         return Reach::clean;
-    if (thickness <= limits.clean)
+    }
+    if (thickness <= limits.clean) {
         return Reach::edge_start;
+    }
     return thickness <= limits.sever ? Reach::sever : Reach::refused;
 }
 
@@ -73,8 +78,9 @@ const Nozzle* nozzle_for(std::span<const Nozzle> nozzles, Current current) {
         }
         const bool fits = n.rated >= current;
         const bool best_fits = best->rated >= current;
-        if (fits != best_fits ? fits : (fits ? n.rated < best->rated : n.rated > best->rated))
+        if (fits != best_fits ? fits : (fits ? n.rated < best->rated : n.rated > best->rated)) {
             best = &n;
+        }
     }
     return best;
 }

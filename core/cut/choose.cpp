@@ -42,10 +42,11 @@ template <class Holds>
 int last_true(int low, int high, const Holds& holds) {
     while (low < high) {
         const int middle = low + (high - low + 1) / 2;
-        if (holds(middle))
+        if (holds(middle)) {
             low = middle;
-        else
+        } else {
             high = middle - 1;
+        }
     }
     return low;
 }
@@ -54,15 +55,17 @@ std::optional<Setting> best_setting(const Question& q, const Nozzle& nozzle) {
     const double top_a = std::min(q.machine.max_current, nozzle.rated).in(ampere);
     const int low = static_cast<int>(std::ceil(q.machine.min_current.in(ampere)));
     const int high = static_cast<int>(std::floor(top_a));
-    if (low > high)
+    if (low > high) {
         return std::nullopt;
+    }
     Setting s;
     s.reach = reach_of(q, nozzle, high);
     const auto held = [&](int a) { return q.model.feed(with(q, nozzle, a)) <= q.table.max_feed; };
     const auto weaker = [&](int a) { return reach_of(q, nozzle, a) > s.reach; };
     s.amperes = held(low) ? last_true(low, high, held) : low;
-    if (weaker(s.amperes)) // a slow table: the cut comes first, the feed is then the table's
+    if (weaker(s.amperes)) { // a slow table: the cut comes first, the feed is then the table's
         s.amperes = last_true(s.amperes, high, weaker) + 1;
+    }
     s.held_back = s.amperes < high;
     s.too_fast = !held(s.amperes);
     return s;
@@ -75,14 +78,16 @@ Current whole_amps(int amperes) {
 Text why(const Setting& s, const Nozzle& nozzle) {
     const Current rated{std::round(nozzle.rated.in(ampere)), ampere};
     Text text;
-    if (s.reach == Reach::clean)
+    if (s.reach == Reach::clean) {
         text = words::choice::SmallestPierces{.nozzle = rated};
-    else
+    } else {
         text = words::choice::SmallestFromEdge{.nozzle = rated};
-    if (s.too_fast)
+    }
+    if (s.too_fast) {
         text += words::choice::TooFast{.current = whole_amps(s.amperes)};
-    else if (s.held_back)
+    } else if (s.held_back) {
         text += words::choice::HeldBack{.current = whole_amps(s.amperes)};
+    }
     return text;
 }
 
@@ -93,12 +98,15 @@ Text why_none(const Question& q, bool any_setting) {
     const auto& nozzles = q.machine.nozzles;
     const bool all_larger =
         std::all_of(nozzles.begin(), nozzles.end(), [&](const Nozzle& n) { return n.rated > q.machine.max_current; });
-    if (bigger_helps && all_larger)
+    if (bigger_helps && all_larger) {
         return words::choice::NozzlesTooLarge{.current = whole_amps(high)};
-    if (bigger_helps)
+    }
+    if (bigger_helps) {
         return words::choice::NozzlesTooSmall{.current = whole_amps(high)};
-    if (!any_setting)
+    }
+    if (!any_setting) {
         return words::choice::nozzles_below_machine;
+    }
     return words::choice::past_machine;
 }
 
@@ -114,12 +122,14 @@ Choice choose(const CutSetup& plate, const Machine& machine, const Table& table,
     for (const Nozzle& nozzle : nozzles) {
         const std::optional<Setting> s = best_setting(q, nozzle);
         any = any || s;
-        if (!s || s->reach > Reach::edge_start || s->reach >= best.reach)
+        if (!s || s->reach > Reach::edge_start || s->reach >= best.reach) {
             continue;
+        }
         best = {whole_amps(s->amperes), nozzle.rated, s->reach, why(*s, nozzle)};
     }
-    if (!best.current)
+    if (!best.current) {
         best.reason = why_none(q, any);
+    }
     return best;
 }
 

@@ -28,18 +28,22 @@ double slow_form(double p) {
 } // namespace
 
 double conduction_shape(double p) {
-    if (p < fit_low)
+    if (p < fit_low) {
         return slow_form(p) * (fitted(fit_low) / slow_form(fit_low));
-    if (p > fit_high)
+    }
+    if (p > fit_high) {
         return fitted(fit_high) * std::pow(p / fit_high, high_exponent);
+    }
     return fitted(p);
 }
 
 double conduction_slope(double p) {
-    if (p > fit_high)
+    if (p > fit_high) {
         return high_exponent;
-    if (p >= fit_low)
+    }
+    if (p >= fit_low) {
         return fitted_slope(p);
+    }
     const double d = std::log(2.0 / p) - std::numbers::egamma;
     return (2.0 * std::numbers::pi / (d * d) - 4.0 * p) / slow_form(p);
 }

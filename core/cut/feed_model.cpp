@@ -11,10 +11,12 @@ Length thickness_at(Speed wanted, CutSetup plate, const FeedModel& model) {
         plate.thickness = Length{t, mm};
         return model.feed(plate) >= wanted;
     };
-    if (!fast_enough(low))
+    if (!fast_enough(low)) {
         return Length{};
-    if (fast_enough(high))
+    }
+    if (fast_enough(high)) {
         return Length{high, mm};
+    }
     for (int i = 0; i < 60; ++i) {
         const double middle = std::sqrt(low * high);
         (fast_enough(middle) ? low : high) = middle;

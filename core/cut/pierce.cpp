@@ -12,8 +12,9 @@ Outcome<Duration> melting_time(const CutSetup& plate, const Terms& terms) {
     CutSetup high = plate;
     high.height = Length{terms.pierce_height.value, mm};
     const Outcome<Balance> b = balance(high, terms); // refuses what cannot be cut; width and power are wanted here
-    if (!b)
+    if (!b) {
         return b.fault();
+    }
     const double radius = 0.5 * terms.pierce_width.value * b.value().kerf.in(metre);
     const double area = std::numbers::pi * radius * radius;
     const double heat = area * plate.thickness.in(metre)*kerf_heat(plate.metal, terms).melt_j_m3;
@@ -26,10 +27,12 @@ Length pierce_limit(const CutSetup& plate, const Terms& terms) {
 
 Outcome<Duration> pierce_delay(const CutSetup& plate, Length limit, const Terms& terms) {
     const Outcome<Duration> melt = melting_time(plate, terms);
-    if (!melt)
+    if (!melt) {
         return melt.fault();
-    if (!(plate.thickness < limit))
+    }
+    if (!(plate.thickness < limit)) {
         return Fault{"job.thickness_mm", words::refusal::no_pierce};
+    }
     return terms.pierce_margin.value * melt.value() / (1.0 - plate.thickness / limit);
 }
 

@@ -20,8 +20,9 @@ constexpr Row rows[] = {
 
 constexpr Rules collect() {
     Rules r{};
-    for (const Row& row : rows)
+    for (const Row& row : rows) {
         r.*row.field = {row.value, row.low, row.high, row.source};
+    }
     return r;
 }
 
@@ -44,8 +45,9 @@ Estimate<Length> larger(const Estimate<Length>& a, const Estimate<Length>& b) {
 
 template <class K>
 Estimate<Quantity<K>> own_or(const Rule& rule, Quantity<K> own, Unit<K> unit) {
-    if (own.in(unit) != rule.value)
+    if (own.in(unit) != rule.value) {
         return {own, own, own, Basis{.entered = true}};
+    }
     return {own, Quantity<K>{rule.low, unit}, Quantity<K>{rule.high, unit}, practice};
 }
 
@@ -87,12 +89,13 @@ ByHand by_hand(Speed feed, Current current, bool drag) {
     hand.per_100_mm = travel_time(Length{100, mm}, feed);
     hand.per_foot = travel_time(Length{1, foot}, feed);
     hand.drag = current <= Current{table.drag_current.value, ampere};
-    if (drag && hand.drag)
+    if (drag && hand.drag) {
         hand.advice = words::by_hand::drag;
-    else if (drag)
+    } else if (drag) {
         hand.advice = words::by_hand::TooMuchToDrag{.most = Current{table.drag_current.value, ampere}};
-    else
+    } else {
         hand.advice = words::by_hand::hold;
+    }
     return hand;
 }
 

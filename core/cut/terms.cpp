@@ -26,20 +26,26 @@ using Table = std::array<Terms, stock::metal_count>;
 constexpr Table table_of(Set set) {
     Table table{};
     for (const Row& row : rows) {
-        if (row.set && *row.set != set)
+        if (row.set && *row.set != set) {
             continue;
-        for (const stock::MetalInfo& metal : stock::metals)
-            if (!row.metal || *row.metal == metal.cuts_as)
+        }
+        for (const stock::MetalInfo& metal : stock::metals) {
+            if (!row.metal || *row.metal == metal.cuts_as) {
                 table[static_cast<std::size_t>(metal.metal)].*row.field = {row.value, row.sd, row.source};
+            }
+        }
     }
     return table;
 }
 
 constexpr bool complete(const Table& table) {
-    for (const Row& row : rows)
-        for (const Terms& terms : table)
-            if ((terms.*row.field).source.empty())
+    for (const Row& row : rows) {
+        for (const Terms& terms : table) {
+            if ((terms.*row.field).source.empty()) {
                 return false;
+            }
+        }
+    }
     return true;
 }
 

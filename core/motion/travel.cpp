@@ -41,8 +41,9 @@ double trapezoid(double length, double v0, double v1, double cap, double a) {
 
 // Square of the highest speed through a corner; sine and cosine, squared, of half the change of direction.
 double joint2(double half_sin2, double half_cos2, double tolerance, double a, double shorter) {
-    if (half_sin2 < 1e-14)
+    if (half_sin2 < 1e-14) {
         return 1e300;
+    }
     const double c = std::sqrt(half_cos2);
     const double cut = tolerance * c * (1.0 + c) / half_sin2; // d c / (1 - c) without its lost digits
     return a * std::min(cut, 0.5 * shorter * c / std::sqrt(half_sin2));
@@ -60,8 +61,9 @@ Piece piece_of(const Vertex& from, Point to, double feed, double a) {
     const double dx = to.x - from.at.x, dy = to.y - from.at.y, chord = std::hypot(dx, dy), b = from.bulge;
     Piece p;
     p.cap2 = feed * feed;
-    if (chord <= 0.0)
+    if (chord <= 0.0) {
         return p;
+    }
     const double x = dx / chord, y = dy / chord;
     if (b == 0.0) {
         p.length = chord;
@@ -103,10 +105,12 @@ public:
             const double leave2 = i + 1 < pieces_.size() ? pieces_[i + 1].enter2 : 0.0;
             const double v0 = std::sqrt(p.enter2), v1 = std::sqrt(leave2), cap = std::sqrt(p.cap2);
             sums.cutting += trapezoid(p.length, v0, v1, cap, a_);
-            if (p.cap2 >= feed * feed * (1.0 - 1e-12)) // only here does a higher feed save time
+            if (p.cap2 >= feed * feed * (1.0 - 1e-12)) { // only here does a higher feed save time
                 sums.at_feed += std::max(0.0, p.length - (2.0 * p.cap2 - p.enter2 - leave2) / (2.0 * a_)) / cap;
-            if (!drive_.by_hand)
+            }
+            if (!drive_.by_hand) {
                 mark_slow(p, leave2, feed, index, at);
+            }
             at += p.length;
         }
         sums.length += at;
@@ -117,8 +121,9 @@ private:
         pieces_.clear();
         for (std::size_t i = 0; i + 1 < run.path.size(); ++i) {
             const Piece p = piece_of(run.path[i], run.path[i + 1].at, feed, a_);
-            if (p.length > 0.0)
+            if (p.length > 0.0) {
                 pieces_.push_back(p);
+            }
         }
     }
 
@@ -145,18 +150,22 @@ private:
         const double limit = rules.slow_below * feed, limit2 = limit * limit;
         const double peak2 = std::min(p.cap2, 0.5 * (2.0 * a_ * p.length + p.enter2 + leave2));
         const double lowest = std::sqrt(std::min({p.enter2, leave2, peak2})) / feed;
-        if (peak2 < limit2 * (1.0 - 1e-12))
+        if (peak2 < limit2 * (1.0 - 1e-12)) {
             return add_slow(run, at, at + p.length, lowest);
-        if (p.enter2 < limit2)
+        }
+        if (p.enter2 < limit2) {
             add_slow(run, at, at + std::min(p.length, (limit2 - p.enter2) / (2.0 * a_)), std::sqrt(p.enter2) / feed);
-        if (leave2 < limit2)
+        }
+        if (leave2 < limit2) {
             add_slow(run, at + std::max(0.0, p.length - (limit2 - leave2) / (2.0 * a_)), at + p.length,
                      std::sqrt(leave2) / feed);
+        }
     }
 
     void add_slow(std::size_t run, double from, double to, double lowest) {
-        if (to <= from)
+        if (to <= from) {
             return;
+        }
         if (!out_.slow.empty() && out_.slow.back().run == run && from <= out_.slow.back().to_mm + 1e-9) {
             SlowSpan& last = out_.slow.back();
             last.to_mm = std::max(last.to_mm, to);
@@ -185,20 +194,23 @@ double moves(const part::CutPath& path, const Drive& drive) {
     const Run* first = nullptr;
     const auto go = [&](double length) {
         sum += touch_off;
-        if (!drive.by_hand && length > 0.0)
+        if (!drive.by_hand && length > 0.0) {
             sum += trapezoid(length, 0.0, 0.0, rapid, a);
+        }
     };
     for (const Run& run : path.runs) {
-        if (run.path.empty())
+        if (run.path.empty()) {
             continue;
+        }
         for (const Vertex& v : run.path) {
             left = std::min(left, v.at.x);
             right = std::max(right, v.at.x);
         }
-        if (before)
+        if (before) {
             go(distance(before->path.back().at, run.path.front().at));
-        else
+        } else {
             first = &run;
+        }
         before = &run;
     }
     if (before) {
@@ -230,14 +242,16 @@ Report travel(const part::CutPath& path, const Drive& drive) {
     int standing = 0;
     for (std::size_t i = 0; i < path.runs.size(); ++i) {
         const Run& run = path.runs[i];
-        if (run.path.empty())
+        if (run.path.empty()) {
             continue;
+        }
         follower.follow(run, i, sums);
         ++out.starts;
         standing += run.edge_start ? 0 : 1;
     }
-    for (const SlowSpan& span : out.slow)
+    for (const SlowSpan& span : out.slow) {
         sums.slow += span.to_mm - span.from_mm;
+    }
     out.cut = Length{sums.length, mm};
     out.slow_share = sums.length > 0.0 ? std::min(1.0, sums.slow / sums.length) : 0.0;
     constexpr double most_gaps = 1e9; // an int holds them
@@ -248,8 +262,9 @@ Report travel(const part::CutPath& path, const Drive& drive) {
     const Estimate<Speed>& feed = drive.feed;
     const double slower = feed.low > Speed{} ? feed.value / feed.low - 1.0 : 0.0, faster = 1.0 - feed.value / feed.high;
     out.cutting = banded(sums.cutting, sums.at_feed * faster, sums.at_feed * slower, feed.basis);
-    if (!drive.pierce_delay)
+    if (!drive.pierce_delay) {
         out.to_drill = standing;
+    }
     const Estimate<Duration> delay = drive.pierce_delay.value_or(Estimate<Duration>{});
     const double pierces = standing + gaps;
     out.piercing = {pierces * delay.value, pierces * delay.low, pierces * delay.high, delay.basis};
@@ -278,8 +293,9 @@ double hole_share(double diameter_mm, Length thickness) {
 Duration rests(Duration arc, Duration other, int quantity, Duration arc_per_10_min) {
     constexpr double window = 600.0;
     const double allowed = arc_per_10_min.in(second), parts = quantity;
-    if (allowed >= window || allowed <= 0.0)
+    if (allowed >= window || allowed <= 0.0) {
         return {};
+    }
     const double windows = std::max(0.0, std::ceil(parts * arc.in(second) / allowed) - 1.0);
     return Duration{std::max(0.0, windows * (window - allowed) - parts * other.in(second)), second};
 }

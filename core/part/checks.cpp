@@ -36,8 +36,9 @@ void narrow_down(const Piece& a, const Piece& b, Point& at_a, Point& at_b) {
         const bool still = norm(next_a - at_a) < 1e-9 && norm(next_b - at_b) < 1e-9;
         at_a = next_a;
         at_b = next_b;
-        if (still)
+        if (still) {
             return;
+        }
     }
 }
 
@@ -47,9 +48,11 @@ public:
 
     std::vector<Bridge> find() {
         step_ = std::max(least_, length_mm(outline_) / most_places);
-        for (std::size_t i = 0; i < near_.row().pieces.size(); ++i)
-            if (outline_.contours[near_.row().contour[i]].role != Role::open)
+        for (std::size_t i = 0; i < near_.row().pieces.size(); ++i) {
+            if (outline_.contours[near_.row().contour[i]].role != Role::open) {
                 along(i);
+            }
+        }
         return std::move(found_);
     }
 
@@ -63,12 +66,14 @@ private:
             const double share = (k + 0.5) / steps;
             const Point at = point_at(p, share);
             const Near::Width w = near_.width(at, left_of(direction_at(p, share)), least_);
-            if (w.other.contour == Near::none || !(w.mm < least_ * (1.0 - 1e-9)))
+            if (w.other.contour == Near::none || !(w.mm < least_ * (1.0 - 1e-9))) {
                 continue;
+            }
             const Point to_here = at - w.middle;
             const Point to_there = w.other.at - w.middle;
-            if (dot(to_here, to_there) > opposite * norm(to_here) * norm(to_there))
+            if (dot(to_here, to_there) > opposite * norm(to_here) * norm(to_there)) {
                 continue;
+            }
             const Piece& other = near_.row().pieces[w.other.piece];
             if (p.from == other.to || p.to == other.from) { // the sides of a sharp corner: it is its tip
                 note({near_.row().contour[i], w.other.contour, p.from == other.to ? p.from : p.to, w.mm});
@@ -78,28 +83,33 @@ private:
             Point there = w.other.at;
             narrow_down(p, other, here, there);
             const double mm = norm(there - here);
-            if (mm > 0.0 && mm < least_ * (1.0 - 1e-9))
+            if (mm > 0.0 && mm < least_ * (1.0 - 1e-9)) {
                 note({near_.row().contour[i], w.other.contour, 0.5 * (here + there), mm});
+            }
         }
     }
 
     // Two contours have one bridge, the narrowest; a contour with itself one at a place.
     void note(Bridge bridge) {
-        if (bridge.a > bridge.b)
+        if (bridge.a > bridge.b) {
             std::swap(bridge.a, bridge.b);
+        }
         std::size_t of_this = 0;
         for (Bridge& known : found_) {
-            if (known.a != bridge.a || known.b != bridge.b)
+            if (known.a != bridge.a || known.b != bridge.b) {
                 continue;
+            }
             if (bridge.a != bridge.b || norm(known.at - bridge.at) < 2.0 * least_) {
-                if (bridge.mm < known.mm)
+                if (bridge.mm < known.mm) {
                     known = bridge;
+                }
                 return;
             }
             ++of_this;
         }
-        if (of_this < most_of_a_contour)
+        if (of_this < most_of_a_contour) {
             found_.push_back(bridge);
+        }
     }
 
     const Outline& outline_;
@@ -119,21 +129,26 @@ double inside_size_mm(const Contour& c) {
 std::vector<Problem> check_part(const Outline& outline, Length thickness, Length kerf) {
     std::vector<Problem> problems;
     for (const Contour& c : outline.contours) {
-        if (c.role != Role::inner || c.points.size() < 2)
+        if (c.role != Role::inner || c.points.size() < 2) {
             continue;
+        }
         const double d = inside_size_mm(c);
-        if (d < thickness.in(mm))
+        if (d < thickness.in(mm)) {
             problems.push_back({"small_hole", Severity::caution, words::problem::small_hole,
                                 words::problem::small_hole_why, centroid_of(c), d});
-        if (deviation(Length{d, mm}, thickness).state == Deviation::State::outside_table)
+        }
+        if (deviation(Length{d, mm}, thickness).state == Deviation::State::outside_table) {
             problems.push_back(
                 {"outside_9013", Severity::note, words::problem::outside_9013, Word{}, centroid_of(c), d});
+        }
     }
-    if (!(kerf.in(mm) > 0.0))
+    if (!(kerf.in(mm) > 0.0)) {
         return problems;
-    for (const Bridge& b : Bridges(outline, 2.0 * kerf.in(mm)).find())
+    }
+    for (const Bridge& b : Bridges(outline, 2.0 * kerf.in(mm)).find()) {
         problems.push_back({"thin_bridge", Severity::caution, words::problem::thin_bridge,
                             words::problem::thin_bridge_why, b.at, b.mm});
+    }
     return problems;
 }
 
@@ -141,8 +156,9 @@ std::vector<PartSize> sizes_of(const Outline& outline, Length thickness, Length 
     std::vector<PartSize> sizes;
     for (std::size_t i = 0; i < outline.contours.size(); ++i) {
         const Contour& c = outline.contours[i];
-        if (c.role == Role::open || c.points.size() < 2)
+        if (c.role == Role::open || c.points.size() < 2) {
             continue;
+        }
         const bool inside = c.role == Role::inner;
         const auto add = [&](PartSize::What what, double size_mm) {
             const Length size{size_mm, mm};

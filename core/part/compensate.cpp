@@ -23,14 +23,18 @@ constexpr std::size_t most_of_a_kind = 50;         // problems of one contour
 
 std::optional<Fault> refusal(const CompensateSettings& s) {
     const auto off = [](Length l, double most) { return !(l.in(mm) >= 0.0 && l.in(mm) <= most); };
-    if (off(s.kerf, 15.0))
+    if (off(s.kerf, 15.0)) {
         return Fault{"kerf_mm", words::range(0, 15, FieldUnit::mm)};
-    if (off(s.lead_in, 200.0))
+    }
+    if (off(s.lead_in, 200.0)) {
         return Fault{"lead_in_mm", words::range(0, 200, FieldUnit::mm)};
-    if (off(s.lead_out, 200.0))
+    }
+    if (off(s.lead_out, 200.0)) {
         return Fault{"lead_out_mm", words::range(0, 200, FieldUnit::mm)};
-    if (off(s.overburn, 200.0))
+    }
+    if (off(s.overburn, 200.0)) {
         return Fault{"overburn_mm", words::range(0, 200, FieldUnit::mm)};
+    }
     return std::nullopt;
 }
 
@@ -44,24 +48,31 @@ public:
     Compensated run() {
         const std::size_t n = drawn_.contours.size();
         runs_.resize(n);
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             contour(i);
+        }
         find_meeting();
         std::vector<Stop> stops(n);
-        for (std::size_t i = 0; i < n; ++i)
-            if (!runs_[i].empty())
+        for (std::size_t i = 0; i < n; ++i) {
+            if (!runs_[i].empty()) {
                 stops[i] = {runs_[i].front().path.front().at, runs_[i].back().path.back().at};
-        for (const std::size_t i : cutting_order(parents_, stops, s_.from))
-            for (Run& run : runs_[i])
+            }
+        }
+        for (const std::size_t i : cutting_order(parents_, stops, s_.from)) {
+            for (Run& run : runs_[i]) {
                 done_.path.runs.push_back(std::move(run));
+            }
+        }
         return std::move(done_);
     }
 
 private:
     static Outline oriented(Outline o) {
-        for (Contour& c : o.contours)
-            if (c.role != Role::open && (area_mm2(c) > 0.0) != (c.role == Role::outer))
+        for (Contour& c : o.contours) {
+            if (c.role != Role::open && (area_mm2(c) > 0.0) != (c.role == Role::outer)) {
                 c = reversed(c);
+            }
+        }
         return o;
     }
 
@@ -71,8 +82,9 @@ private:
 
     void contour(std::size_t i) {
         const Contour& c = drawn_.contours[i];
-        if (c.points.size() < 2)
+        if (c.points.size() < 2) {
             return;
+        }
         if (c.role == Role::open) {
             keep(c, i);
             runs_[i].push_back({c.role, c.points, 0, c.points.size() - 1, i, 0.0, false});
@@ -83,8 +95,9 @@ private:
             return;
         }
         const Offset beside = offset(c, 0.5 * kerf_);
-        if (kerf_ > 0.0)
+        if (kerf_ > 0.0) {
             judge(i, beside);
+        }
         for (const Contour& loop : beside.loops) {
             keep(loop, i);
             cut(loop, i);
@@ -106,9 +119,10 @@ private:
                  w.mm);
             return;
         }
-        if (!beside.whole)
+        if (!beside.whole) {
             tell("not_whole", Severity::caution, words::problem::path_gaps, words::problem::path_gaps_do,
                  c.points[0].at, 0.0);
+        }
         if (beside.loops.size() > 1) {
             const Contour& second = beside.loops[1];
             tell("splits", Severity::caution, c.role == Role::inner ? words::problem::neck : words::problem::mouth,
@@ -163,8 +177,9 @@ private:
             } else if (worst > 0.0) {
                 const Width_at w = width_at(c, worst_piece);
                 bool again = told.size() >= most_of_a_kind; // from the other side
-                for (const Point at : told)
+                for (const Point at : told) {
                     again = again || norm(at - w.middle) < kerf_;
+                }
                 if (!again) {
                     told.push_back(w.middle);
                     tell("closes", Severity::caution, words::problem::closes, words::problem::closes_why, w.middle,
@@ -188,22 +203,26 @@ private:
         std::vector<std::size_t> told(n, Near::none);
         for (std::size_t i = 0; i < n; ++i) {
             const Contour& c = drawn_.contours[i];
-            if (c.role != Role::outer)
+            if (c.role != Role::outer) {
                 continue;
+            }
             tree.find(boxes[i], hits);
             bool beside = false;
-            for (const std::uint32_t k : hits)
+            for (const std::uint32_t k : hits) {
                 beside = beside || (k != i && (k == parents_[i] || parents_[k] == parents_[i]));
+            }
             for (std::size_t k = 0; beside && k < c.points.size(); ++k) {
                 const Piece p = piece_of(c, k);
                 for (const double share : {0.0, 0.5}) {
                     const Near::Found other = near_.nearest(point_at(p, share), kerf_, i);
-                    if (other.contour == Near::none || parents_[other.contour] == i || other.mm >= kerf_ - 1e-6)
+                    if (other.contour == Near::none || parents_[other.contour] == i || other.mm >= kerf_ - 1e-6) {
                         continue;
+                    }
                     beside = false;
                     told[i] = other.contour;
-                    if (told[other.contour] == i)
+                    if (told[other.contour] == i) {
                         break;
+                    }
                     tell("kerfs_meet", Severity::caution, words::problem::kerfs_meet, words::problem::kerfs_meet_why,
                          other.at, other.mm);
                     break;
@@ -230,17 +249,21 @@ private:
         run.hole_mm = c.role == Role::inner ? equal_diameter_mm(c) : 0.0;
         leads_.enter(c.role == Role::inner ? i : parents_[i] == Near::none ? drawn_.contours.size() : parents_[i]);
         std::optional<LeadPath> led;
-        if (s_.edge_start && c.role == Role::outer)
+        if (s_.edge_start && c.role == Role::outer) {
             led = leads_.from_edge(travelled, i, box_);
+        }
         run.edge_start = led.has_value();
-        if (s_.edge_start && !led)
+        if (s_.edge_start && !led) {
             tell("needs_pierce", Severity::caution, words::problem::needs_pierce, words::problem::needs_pierce_why,
                  loop.points[0].at, 0.0);
-        if (!led)
+        }
+        if (!led) {
             led = leads_.lead(travelled, i, !s_.clockwise_swirl);
-        if (!led->pierce_clear && s_.lead_in.in(mm) > 0.0)
+        }
+        if (!led->pierce_clear && s_.lead_in.in(mm) > 0.0) {
             tell("no_lead_in", Severity::caution, words::problem::no_lead_in, words::problem::no_lead_in_why,
                  led->path[0].at, 0.0);
+        }
         run.path = std::move(led->path);
         run.contour_begin = led->contour_begin;
         run.contour_end = led->contour_end;
@@ -261,8 +284,9 @@ private:
 } // namespace
 
 Outcome<Compensated> compensate(const Outline& drawn, const CompensateSettings& settings) {
-    if (auto fault = refusal(settings))
+    if (auto fault = refusal(settings)) {
         return *fault;
+    }
     return Work(drawn, settings).run();
 }
 

@@ -16,17 +16,20 @@ constexpr double rows[][1 + std::size(below_mm)] = {
 } // namespace
 
 Deviation deviation(Length size, Length thickness) {
-    if (!(size.in(mm) > 0.0 && thickness.in(mm) > 0.0))
+    if (!(size.in(mm) > 0.0 && thickness.in(mm) > 0.0)) {
         return {};
+    }
     for (const auto& row : rows) {
-        if (thickness.in(mm) > row[0])
+        if (thickness.in(mm) > row[0]) {
             continue;
-        for (std::size_t i = 0; i < std::size(below_mm); ++i)
+        }
+        for (std::size_t i = 0; i < std::size(below_mm); ++i) {
             if (size.in(mm) < below_mm[i]) {
                 const double d = row[1 + i];
                 return d > 0.0 ? Deviation{Deviation::State::given, Length{d, mm}}
                                : Deviation{Deviation::State::outside_table, {}};
             }
+        }
         return {Deviation::State::outside_table, {}};
     }
     return {};

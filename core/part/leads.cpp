@@ -20,8 +20,9 @@ constexpr double quarter_bulge = 0.41421356237309503;    // tan(pi / 8): a quart
 std::vector<Leads::Start> Leads::places(const Contour& c) const {
     const std::size_t n = piece_count(c);
     double whole = 0.0;
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         whole += length_of(piece_of(c, i));
+    }
     std::vector<Start> all;
     const double step = whole / places_tried;
     double gone = 0.0;
@@ -41,16 +42,19 @@ std::vector<Leads::Start> Leads::places(const Contour& c) const {
         gone += length;
     }
     // The best first; an insertion sort is enough for sixteen.
-    for (std::size_t i = 1; i < all.size(); ++i)
-        for (std::size_t k = i; k > 0 && all[k].worth > all[k - 1].worth * (1.0 + 1e-9); --k)
+    for (std::size_t i = 1; i < all.size(); ++i) {
+        for (std::size_t k = i; k > 0 && all[k].worth > all[k - 1].worth * (1.0 + 1e-9); --k) {
             std::swap(all[k], all[k - 1]);
+        }
+    }
     return all;
 }
 
 // The lead as a piece in the way of travel. Curved: a quarter of a circle about a point in the scrap.
 Piece Leads::piece(const Start& at, Point scrap, double length, bool curved, bool out) const {
-    if (!curved)
+    if (!curved) {
         return out ? Piece{at.at, at.at + length * scrap, 0.0} : Piece{at.at + length * scrap, at.at, 0.0};
+    }
     const double radius = 2.0 * length / std::numbers::pi;
     const double bulge = cross(at.along, scrap) > 0.0 ? quarter_bulge : -quarter_bulge;
     const Point centre = at.at + radius * scrap;
@@ -62,8 +66,9 @@ Piece Leads::piece(const Start& at, Point scrap, double length, bool curved, boo
 double Leads::deepest(const Start& at, Point scrap, double length) const {
     const double half = 0.5 * s_.kerf;
     const Point on_drawn = at.at - half * scrap;
-    if (drawn_.nearest(on_drawn).mm > slack_mm)
+    if (drawn_.nearest(on_drawn).mm > slack_mm) {
         return length; // an inside corner: scrap is not as wide as from a side
+    }
     return std::max(0.5 * drawn_.width(on_drawn, scrap, 2.0 * (length + half)).mm - half, 0.1 * half);
 }
 
@@ -76,26 +81,33 @@ bool Leads::clear(const Piece& lead, Point pierce, std::size_t source, bool pier
     const double length = length_of(lead);
     const int steps = std::clamp(static_cast<int>(std::ceil(4.0 * length / std::max(s_.kerf, 0.1))), 4, 200);
     way_.clear();
-    for (int i = 0; i <= steps; ++i)
+    for (int i = 0; i <= steps; ++i) {
         way_.push_back(point_at(lead, static_cast<double>(i) / steps));
+    }
     const Box box = box_of_piece(lead);
     const Point reach{3.0 * half, 3.0 * half};
     drawn_.tree().find({box.low - reach, box.high + reach}, hits_);
     for (const std::uint32_t k : hits_) {
         const Piece& piece = drawn_.row().pieces[k];
         const double keep = drawn_.row().contour[k] == source ? half - slack_mm : 3.0 * half;
-        if (pierced && nearer(piece, pierce, s_.kerf - slack_mm))
+        if (pierced && nearer(piece, pierce, s_.kerf - slack_mm)) {
             return false;
-        for (const Point at : way_)
-            if (nearer(piece, at, keep))
+        }
+        for (const Point at : way_) {
+            if (nearer(piece, at, keep)) {
                 return false;
+            }
+        }
     }
     for (const Laid& other : laid_[scrap_]) {
-        if (apart(other.reach, box))
+        if (apart(other.reach, box)) {
             continue;
-        for (const Point at : way_)
-            if (nearer(other.piece, at, s_.kerf))
+        }
+        for (const Point at : way_) {
+            if (nearer(other.piece, at, s_.kerf)) {
                 return false;
+            }
+        }
     }
     return true;
 }
@@ -116,10 +128,12 @@ LeadPath Leads::finish(const Contour& c, const Start& start, const std::vector<V
     led.contour_begin = led.path.size();
     const double bulge = c.points[start.piece].bulge;
     led.path.push_back({start.at, bulge_of_share(bulge, 1.0 - start.share)});
-    for (std::size_t k = 1; k < n; ++k)
+    for (std::size_t k = 1; k < n; ++k) {
         led.path.push_back(c.points[(start.piece + k) % n]);
-    if (start.share > 0.0)
+    }
+    if (start.share > 0.0) {
         led.path.push_back({c.points[start.piece].at, bulge_of_share(bulge, start.share)});
+    }
     led.contour_end = led.path.size();
     led.path.push_back({start.at, 0.0});
     if (c.role == Role::inner) {
@@ -136,8 +150,9 @@ LeadPath Leads::finish(const Contour& c, const Start& start, const std::vector<V
     } else if (scrap && s_.lead_out > 0.0) {
         for (const double share : {1.0, 0.5}) {
             const Piece out = piece(start, *scrap, share * s_.lead_out, true, true);
-            if (!clear(out, out.to, source, false))
+            if (!clear(out, out.to, source, false)) {
                 continue;
+            }
             led.path.back().bulge = out.bulge;
             led.path.push_back({out.to, 0.0});
             lay(out);
@@ -151,29 +166,36 @@ LeadPath Leads::lead(const Contour& c, std::size_t source, bool scrap_right) {
     const std::vector<Start> all = places(c);
     const double shortest = 0.5 * s_.kerf;
     const Box inside = c.role == Role::inner ? box_of(c) : around({}, 1e300); // spares looking at leads much too long
-    for (const bool clear_pierce : {true, false})
-        for (const double share : shares)
-            for (const bool curved : {true, false})
+    for (const bool clear_pierce : {true, false}) {
+        for (const double share : shares) {
+            for (const bool curved : {true, false}) {
                 for (const Start& place : all) {
                     double length = std::max(share * s_.lead_in, shortest);
-                    if (!(s_.lead_in > 0.0))
+                    if (!(s_.lead_in > 0.0)) {
                         break;
+                    }
                     const Point left = left_of(place.along);
                     const Point scrap = scrap_right ? -1.0 * left : left;
-                    if (c.role == Role::inner && !curved)
+                    if (c.role == Role::inner && !curved) {
                         length = std::min(length, deepest(place, scrap, length));
+                    }
                     const Piece in = piece(place, scrap, length, curved, false);
                     if (c.role == Role::inner && curved &&
                         drawn_.nearest(piece(place, scrap, less * length, true, false).from).mm >
-                            drawn_.nearest(in.from).mm + tie)
+                            drawn_.nearest(in.from).mm + tie) {
                         continue;
-                    if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce))
+                    }
+                    if (apart(inside, around(in.from, 0.0)) || !clear(in, in.from, source, clear_pierce)) {
                         continue;
+                    }
                     LeadPath led = finish(c, place, {{in.from, in.bulge}}, source, scrap);
                     lay(in);
                     led.pierce_clear = clear_pierce;
                     return led;
                 }
+            }
+        }
+    }
     return finish(c, all.empty() ? Start{0, 0.5, 0.0, point_at(piece_of(c, 0), 0.5), {}} : all.front(), {}, source,
                   std::nullopt);
 }
@@ -184,7 +206,7 @@ std::optional<LeadPath> Leads::from_edge(const Contour& c, std::size_t source, c
     for (const Point out : {Point{-1, 0}, Point{0, -1}, Point{1, 0}, Point{0, 1}}) {
         Start place;
         double farthest = -1e300;
-        for (std::size_t i = 0; i < piece_count(c); ++i)
+        for (std::size_t i = 0; i < piece_count(c); ++i) {
             for (const double share : {0.0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
                 const Piece p = piece_of(c, i);
                 const Point at = point_at(p, share);
@@ -195,6 +217,7 @@ std::optional<LeadPath> Leads::from_edge(const Contour& c, std::size_t source, c
                     place = {i, share, 0.0, at, direction_at(p, share)};
                 }
             }
+        }
         const double edge = out.x + out.y < 0.0 ? dot(all.low, out) : dot(all.high, out);
         const Piece lead{place.at + (edge - dot(place.at, out) + s_.kerf + s_.lead_in) * out, place.at, 0.0};
         if ((!best || length_of(lead) < length_of(best_lead) - tie) && clear(lead, lead.from, source, false)) {
@@ -202,8 +225,9 @@ std::optional<LeadPath> Leads::from_edge(const Contour& c, std::size_t source, c
             best_lead = lead;
         }
     }
-    if (!best)
+    if (!best) {
         return std::nullopt;
+    }
     lay(best_lead);
     LeadPath led = finish(c, *best, {{best_lead.from, 0.0}}, source, std::nullopt);
     led.pierce_clear = true;

@@ -29,13 +29,15 @@ void cut_pair(const std::vector<Link>& curve, std::size_t i, std::size_t k, std:
     const Link& b = curve[k];
     const bool before = a.joined && k == i + 1;
     const bool after = b.joined && i == 0 && k + 1 == curve.size();
-    if ((before || after) && a.piece.straight() && b.piece.straight())
+    if ((before || after) && a.piece.straight() && b.piece.straight()) {
         return;
+    }
     const Crossings m = meet(a.piece, b.piece);
     for (int n = 0; n < m.count; ++n) {
         const Crossing& at = m.found[n];
-        if ((before && near(at.at, a.piece.to, same_end_mm)) || (after && near(at.at, a.piece.from, same_end_mm)))
+        if ((before && near(at.at, a.piece.to, same_end_mm)) || (after && near(at.at, a.piece.from, same_end_mm))) {
             continue;
+        }
         cuts.push_back({i, at.share_a, at.at});
         cuts.push_back({k, at.share_b, at.at});
     }
@@ -57,10 +59,13 @@ std::vector<Cut> cuts_of(const std::vector<Link>& curve) {
     for (std::size_t first = 0; first < curve.size() && tree.levels() > 1; first += fan) {
         tree.find(tree.box(1, first / fan), hits);
         const std::size_t end = std::min(first + fan, curve.size());
-        for (const std::uint32_t k : hits)
-            for (std::size_t i = first; i < end && i < k; ++i)
-                if (!apart(tree.box(0, i), tree.box(0, k)))
+        for (const std::uint32_t k : hits) {
+            for (std::size_t i = first; i < end && i < k; ++i) {
+                if (!apart(tree.box(0, i), tree.box(0, k))) {
                     cut_pair(curve, i, k, cuts);
+                }
+            }
+        }
     }
     sort_rows(cuts, [](const Cut& a, const Cut& b) { return a.link != b.link ? a.link < b.link : a.share < b.share; });
     return cuts;
@@ -96,28 +101,32 @@ std::vector<Link> cut_where_it_meets(const std::vector<Link>& curve) {
         }
         out.push_back({{from, link.piece.to, bulge_of_share(link.piece.bulge, 1.0 - share)}, link.source, joined});
     }
-    if (break_first && !out.empty())
+    if (break_first && !out.empty()) {
         out.back().joined = false;
+    }
     return out;
 }
 
 std::vector<LinkRun> runs_of(const std::vector<Link>& curve) {
     const std::size_t n = curve.size();
     std::size_t start = 0;
-    while (start < n && curve[start].joined)
+    while (start < n && curve[start].joined) {
         ++start;
+    }
     std::vector<LinkRun> runs;
     if (start == n) { // nothing meets anywhere: one run all round
-        if (n > 0)
+        if (n > 0) {
             runs.push_back({0, n});
+        }
         return runs;
     }
     std::size_t begin = start + 1;
-    for (std::size_t i = begin; i <= start + n; ++i)
+    for (std::size_t i = begin; i <= start + n; ++i) {
         if (!curve[i % n].joined) {
             runs.push_back({begin, i + 1});
             begin = i + 1;
         }
+    }
     return runs;
 }
 
@@ -175,13 +184,15 @@ double prune(Graph& g, const std::vector<Link>& curve, const std::vector<LinkRun
     for (bool again = true; again;) {
         again = false;
         for (std::size_t r = 0; r < runs.size(); ++r) {
-            if (used[r] || (g.in[g.from[r]] > 0 && g.out[g.to[r]] > 0))
+            if (used[r] || (g.in[g.from[r]] > 0 && g.out[g.to[r]] > 0)) {
                 continue;
+            }
             use(g, used, r);
             again = true;
             double length = 0.0;
-            for (std::size_t i = runs[r].begin; i < runs[r].end; ++i)
+            for (std::size_t i = runs[r].begin; i < runs[r].end; ++i) {
                 length += length_of(curve[i % curve.size()].piece);
+            }
             lost = std::max(lost, length);
         }
     }
@@ -202,8 +213,9 @@ JoinedRuns join_runs(const std::vector<Link>& curve, const std::vector<LinkRun>&
         for (std::size_t r = used[start] ? none : start; r != none;) {
             use(g, used, r);
             loop.push_back(r);
-            if (g.to[r] == g.from[start])
+            if (g.to[r] == g.from[start]) {
                 break;
+            }
             const Point way = direction_at(curve[(runs[r].end - 1) % n].piece, 1.0);
             double straightest = -2.0;
             std::size_t best = none;
@@ -216,12 +228,14 @@ JoinedRuns join_runs(const std::vector<Link>& curve, const std::vector<LinkRun>&
             }
             r = best;
         }
-        if (loop.empty())
+        if (loop.empty()) {
             continue;
-        if (g.to[loop.back()] == g.from[start])
+        }
+        if (g.to[loop.back()] == g.from[start]) {
             joined.loops.push_back(std::move(loop));
-        else
+        } else {
             joined.whole = false;
+        }
     }
     return joined;
 }

@@ -14,16 +14,18 @@ using std::numbers::pi;
 
 // x - sin x without loss for small x.
 double less_sine(double x) {
-    if (std::abs(x) > 0.5)
+    if (std::abs(x) > 0.5) {
         return x - std::sin(x);
+    }
     const double s = x * x;
     return x * s / 6.0 * (1.0 - s / 20.0 * (1.0 - s / 42.0 * (1.0 - s / 72.0 * (1.0 - s / 110.0))));
 }
 
 // Area between an arc and its chord; positive on the chord's right (bulge > 0).
 double segment_area(const Piece& p) {
-    if (p.straight())
+    if (p.straight()) {
         return 0.0;
+    }
     const double chord = norm(p.to - p.from);
     const double b = p.bulge;
     const double r = chord * (1.0 + b * b) / (4.0 * b);
@@ -34,8 +36,9 @@ double segment_area(const Piece& p) {
 double segment_moment(const Piece& p, double area) {
     const double chord = norm(p.to - p.from);
     const double b = p.bulge;
-    if (std::abs(b) < 1e-3)
+    if (std::abs(b) < 1e-3) {
         return area * 0.2 * b * chord; // a flat segment's centroid is at 2/5 of its height b c / 2
+    }
     return chord * chord * chord / 12.0 - area * chord * (1.0 - b * b) / (4.0 * b);
 }
 
@@ -46,8 +49,9 @@ struct Moments {
 
 Moments moments_of(const Contour& c, Point origin) {
     Moments m;
-    if (c.role == Role::open)
+    if (c.role == Role::open) {
         return m;
+    }
     for (std::size_t i = 0; i < c.points.size(); ++i) {
         const Piece p = piece_of(c, i);
         const Point a = p.from - origin;
@@ -56,8 +60,9 @@ Moments moments_of(const Contour& c, Point origin) {
         m.area += triangle;
         m.first = m.first + (triangle / 3.0) * (a + b);
         const double chord = norm(b - a);
-        if (p.straight() || !(chord > 0.0))
+        if (p.straight() || !(chord > 0.0)) {
             continue;
+        }
         const double segment = segment_area(p);
         m.area += segment;
         m.first = m.first + (0.5 * segment) * (a + b) + (-segment_moment(p, segment) / chord) * left_of(b - a);
@@ -67,11 +72,13 @@ Moments moments_of(const Contour& c, Point origin) {
 
 // Winding of the ray from p to the right over a straight piece: +1 when it rises over the ray.
 int ray_straight(Point a, Point b, Point p) {
-    if ((a.y <= p.y) == (b.y <= p.y))
+    if ((a.y <= p.y) == (b.y <= p.y)) {
         return 0;
+    }
     const double side = cross(b - a, p - a);
-    if (a.y <= p.y)
+    if (a.y <= p.y) {
         return side > 0.0 ? 1 : 0;
+    }
     return side < 0.0 ? -1 : 0;
 }
 
@@ -95,8 +102,9 @@ int ray_arc(const Piece& piece, Point p) {
             const double h = p.y - arc.centre.y;
             const double reach = std::sqrt(std::max(0.0, arc.radius * arc.radius - h * h));
             const bool right = std::cos(0.5 * (at + (last ? end : stop))) > 0.0;
-            if (arc.centre.x + (right ? reach : -reach) > p.x)
+            if (arc.centre.x + (right ? reach : -reach) > p.x) {
                 winding += from <= p.y ? 1 : -1;
+            }
         }
         from = to;
         at = stop;
@@ -107,8 +115,9 @@ int ray_arc(const Piece& piece, Point p) {
 template <class Measure>
 double sum_of(const Outline& o, Measure measure) {
     double sum = 0.0;
-    for (const Contour& c : o.contours)
+    for (const Contour& c : o.contours) {
         sum += measure(c);
+    }
     return sum;
 }
 
@@ -124,16 +133,18 @@ void Box::add(Point p) {
 }
 
 void Box::add(const Box& box) {
-    if (box.empty())
+    if (box.empty()) {
         return;
+    }
     add(box.low);
     add(box.high);
 }
 
 double length_mm(const Contour& c) {
     double sum = 0.0;
-    for (std::size_t i = 0; i < piece_count(c); ++i)
+    for (std::size_t i = 0; i < piece_count(c); ++i) {
         sum += length_of(piece_of(c, i));
+    }
     return sum;
 }
 
@@ -145,24 +156,28 @@ Box box_of(const Contour& c) {
     Box box;
     for (std::size_t i = 0; i < c.points.size(); ++i) {
         box.add(c.points[i].at);
-        if (i >= piece_count(c))
+        if (i >= piece_count(c)) {
             continue;
+        }
         const Piece p = piece_of(c, i);
-        if (p.straight() || p.from == p.to)
+        if (p.straight() || p.from == p.to) {
             continue;
+        }
         const Arc arc = arc_of(p);
         for (const Point out : {Point{1, 0}, Point{0, 1}, Point{-1, 0}, Point{0, -1}}) {
             const Point extreme = arc.centre + arc.radius * out;
-            if ((cross(p.to - p.from, extreme - p.from) < 0.0) == (p.bulge > 0.0))
+            if ((cross(p.to - p.from, extreme - p.from) < 0.0) == (p.bulge > 0.0)) {
                 box.add(extreme);
+            }
         }
     }
     return box;
 }
 
 Point centroid_of(const Contour& c) {
-    if (c.points.empty())
+    if (c.points.empty()) {
         return {};
+    }
     const Box box = box_of(c);
     const Point origin = 0.5 * (box.low + box.high);
     const Moments m = moments_of(c, origin);
@@ -174,11 +189,13 @@ int winding_of(const Piece& piece, Point p) {
 }
 
 bool holds(const Contour& c, Point p) {
-    if (c.role == Role::open)
+    if (c.role == Role::open) {
         return false;
+    }
     int winding = 0;
-    for (std::size_t i = 0; i < c.points.size(); ++i)
+    for (std::size_t i = 0; i < c.points.size(); ++i) {
         winding += winding_of(piece_of(c, i), p);
+    }
     return winding != 0;
 }
 
@@ -196,8 +213,9 @@ double area_mm2(const Outline& o) {
 
 Box box_of(const Outline& o) {
     Box box;
-    for (const Contour& c : o.contours)
+    for (const Contour& c : o.contours) {
         box.add(box_of(c));
+    }
     return box;
 }
 
@@ -210,8 +228,9 @@ Point centroid_of(const Outline& o) {
         area += a;
         first = first + a * centroid_of(c);
     }
-    if (area > 0.0)
+    if (area > 0.0) {
         return (1.0 / area) * first;
+    }
     return box.empty() ? Point{} : 0.5 * (box.low + box.high);
 }
 

@@ -25,16 +25,21 @@ Outcome<MeshCrossings> crossings_of(const Mesh& m) {
         return Fault{field, words::part_size::Pitch{.high = words::high_end(most_pitch, FieldUnit::mm),
                                                     .low = words::low_end(least_pitch, FieldUnit::mm)}};
     };
-    if (m.kind == MeshKind::solid)
+    if (m.kind == MeshKind::solid) {
         return MeshCrossings{};
-    if (!pitch_fits(m.pitch))
+    }
+    if (!pitch_fits(m.pitch)) {
         return wrong_pitch("job.mesh.pitch_mm");
-    if (!opening_fits(m.opening, m.pitch))
+    }
+    if (!opening_fits(m.opening, m.pitch)) {
         return Fault{"job.mesh.opening_mm", words::part_size::opening};
-    if (m.kind != MeshKind::perforated && !pitch_fits(m.pitch_2))
+    }
+    if (m.kind != MeshKind::perforated && !pitch_fits(m.pitch_2)) {
         return wrong_pitch("job.mesh.pitch_2_mm");
-    if (m.kind != MeshKind::perforated && !opening_fits(m.opening_2, m.pitch_2))
+    }
+    if (m.kind != MeshKind::perforated && !opening_fits(m.opening_2, m.pitch_2)) {
         return Fault{"job.mesh.opening_2_mm", words::part_size::opening};
+    }
     const double p = m.pitch.in(mm);
     const double o = m.opening.in(mm);
     const double q = m.pitch_2.in(mm);

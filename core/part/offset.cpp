@@ -46,14 +46,17 @@ std::vector<Moved> moved_pieces(const Contour& c, double d) {
         Moved m;
         m.drawn = piece_of(c, i);
         m.source = i;
-        if (!all.empty())
+        if (!all.empty()) {
             m.drawn.from = all.back().drawn.to; // over a piece that was passed over
-        if (norm(m.drawn.to - m.drawn.from) < least_piece_mm)
+        }
+        if (norm(m.drawn.to - m.drawn.from) < least_piece_mm) {
             continue;
+        }
         all.push_back(m);
     }
-    if (all.size() > 1)
+    if (all.size() > 1) {
         all.back().drawn.to = all.front().drawn.from;
+    }
     for (Moved& m : all) {
         m.in = direction_at(m.drawn, 0.0);
         m.out = m.drawn.straight() ? m.in : direction_at(m.drawn, 1.0);
@@ -94,8 +97,9 @@ void join_corner(Moved& a, Moved& b, double d) {
         }
         return;
     }
-    if (!there)
+    if (!there) {
         return;
+    }
     // The crossing next to the corner, when it leaves more than half of both: no other corner then cuts past it.
     const Piece moved_a{a.drawn.from + to_right(a.in, d), a.drawn.to + to_right(a.out, d), a.drawn.bulge};
     const Piece moved_b{b.drawn.from + to_right(b.in, d), b.drawn.to + to_right(b.out, d), b.drawn.bulge};
@@ -103,8 +107,9 @@ void join_corner(Moved& a, Moved& b, double d) {
     double last = 0.51;
     for (int k = 0; k < m.count; ++k) {
         const Crossing& at = m.found[k];
-        if (at.share_a < last || at.share_b > 0.49)
+        if (at.share_a < last || at.share_b > 0.49) {
             continue;
+        }
         last = at.share_a;
         a.to = b.from = at.at;
         a.end = at.share_a;
@@ -118,15 +123,18 @@ std::vector<Link> moved_curve(std::vector<Moved>& moved, double d) {
     const std::size_t n = moved.size();
     std::vector<Link> curve;
     curve.reserve(n + n / 2);
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         join_corner(moved[i], moved[(i + 1) % n], d);
+    }
     for (std::size_t i = 0; i < n; ++i) {
         const Moved& m = moved[i];
         const Moved& next = moved[(i + 1) % n];
-        if (!m.gone)
+        if (!m.gone) {
             curve.push_back({{m.from, m.to, bulge_of_share(m.drawn.bulge, m.end - m.start)}, i, m.joined});
-        if (m.with_arc)
+        }
+        if (m.with_arc) {
             curve.push_back({{m.to, next.from, m.arc_bulge}, Link::no_source, !next.gone});
+        }
     }
     return curve;
 }
@@ -145,12 +153,15 @@ public:
         for (const std::uint32_t i : hits_) {
             const Point off = nearest_on(moved_[i].drawn, p) - p;
             const double square = dot(off, off);
-            if (square < least * least)
+            if (square < least * least) {
                 return true;
-            if (square > most * most)
+            }
+            if (square > most * most) {
                 continue;
-            if (dot(off, side) < -0.999 * d_ * d_)
+            }
+            if (dot(off, side) < -0.999 * d_ * d_) {
                 return true;
+            }
             side = off;
         }
         return false;
@@ -160,8 +171,9 @@ private:
     static std::vector<Box> boxes(const std::vector<Moved>& moved) {
         std::vector<Box> all;
         all.reserve(moved.size());
-        for (const Moved& m : moved)
+        for (const Moved& m : moved) {
             all.push_back(box_of_piece(m.drawn));
+        }
         return all;
     }
     const std::vector<Moved>& moved_;
@@ -174,21 +186,25 @@ private:
 bool far_enough(const std::vector<Link>& curve, const LinkRun& run, Nearness& nearness) {
     const std::size_t count = run.end - run.begin;
     const std::size_t step = std::max<std::size_t>(1, count / 5);
-    for (std::size_t i = run.begin + std::min(step / 2, count - 1); i < run.end; i += step)
-        if (nearness.too_near(point_at(curve[i % curve.size()].piece, 0.5)))
+    for (std::size_t i = run.begin + std::min(step / 2, count - 1); i < run.end; i += step) {
+        if (nearness.too_near(point_at(curve[i % curve.size()].piece, 0.5))) {
             return false;
+        }
+    }
     return true;
 }
 
 // A corner's arc too short to be worth a piece of its own: the one before it is stretched over it.
 bool stretch_over(Contour& loop, const Piece& arc) {
     const double more = norm(arc.to - arc.from);
-    if (loop.points.empty() || more > least_arc_mm)
+    if (loop.points.empty() || more > least_arc_mm) {
         return false;
+    }
     Vertex& last = loop.points.back();
     const double length = length_of({last.at, arc.from, last.bulge});
-    if (length < 10.0 * more)
+    if (length < 10.0 * more) {
         return false;
+    }
     last.bulge = bulge_of_share(last.bulge, 1.0 + more / length);
     return true;
 }
@@ -199,13 +215,15 @@ bool sweep_up(Contour& loop) {
     std::size_t kept = 0;
     for (std::size_t i = 0; i < v.size(); ++i) {
         const bool dust = kept > 0 && std::abs(v[kept - 1].bulge) < 1.0 && norm(v[i].at - v[kept - 1].at) < dust_mm;
-        if (dust)
+        if (dust) {
             v[kept - 1].bulge = v[i].bulge;
-        else
+        } else {
             v[kept++] = v[i];
+        }
     }
-    while (kept > 1 && std::abs(v[kept - 1].bulge) < 1.0 && norm(v[0].at - v[kept - 1].at) < dust_mm)
+    while (kept > 1 && std::abs(v[kept - 1].bulge) < 1.0 && norm(v[0].at - v[kept - 1].at) < dust_mm) {
         --kept;
+    }
     v.resize(kept);
     return kept > 1;
 }
@@ -214,32 +232,39 @@ Offset offset_once(const Contour& c, double d) {
     Offset result;
     result.kept.assign(c.points.size(), 0);
     std::vector<Moved> moved = moved_pieces(c, d);
-    if (moved.size() < 2)
+    if (moved.size() < 2) {
         return result;
+    }
     std::vector<Link> curve = cut_where_it_meets(moved_curve(moved, d));
-    if (curve.empty())
+    if (curve.empty()) {
         return result;
+    }
     Nearness nearness(moved, d);
     std::vector<LinkRun> kept;
-    for (const LinkRun& run : runs_of(curve))
-        if (far_enough(curve, run, nearness))
+    for (const LinkRun& run : runs_of(curve)) {
+        if (far_enough(curve, run, nearness)) {
             kept.push_back(run);
+        }
+    }
     const JoinedRuns joined = join_runs(curve, kept, same_place_mm);
     result.whole = joined.whole;
     for (const std::vector<std::size_t>& order : joined.loops) {
         Contour loop;
         loop.role = c.role;
-        for (const std::size_t r : order)
+        for (const std::size_t r : order) {
             for (std::size_t i = kept[r].begin; i < kept[r].end; ++i) {
                 const Link& link = curve[i % curve.size()];
-                if (link.source != Link::no_source)
+                if (link.source != Link::no_source) {
                     result.kept[moved[link.source].source] = 1;
-                else if (stretch_over(loop, link.piece))
+                } else if (stretch_over(loop, link.piece)) {
                     continue;
+                }
                 loop.points.push_back({link.piece.from, link.piece.bulge});
             }
-        if (sweep_up(loop))
+        }
+        if (sweep_up(loop)) {
             result.loops.push_back(std::move(loop));
+        }
     }
     return result;
 }
@@ -247,27 +272,32 @@ Offset offset_once(const Contour& c, double d) {
 } // namespace
 
 Offset offset(const Contour& contour, double right_mm) {
-    if (right_mm == 0.0)
+    if (right_mm == 0.0) {
         return {{contour}, std::vector<char>(contour.points.size(), 1), true};
+    }
     if (right_mm < 0.0) {
         Offset back = offset(reversed(contour), -right_mm);
-        for (Contour& loop : back.loops)
+        for (Contour& loop : back.loops) {
             loop = reversed(loop);
+        }
         // The piece from vertex i is, run back, the one from vertex n - 2 - i.
         const std::size_t n = contour.points.size();
         std::vector<char> kept(n);
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             kept[i] = back.kept[(2 * n - 2 - i) % n];
+        }
         back.kept = std::move(kept);
         return back;
     }
     Offset best = offset_once(contour, right_mm);
     for (const double change : {1.00001, 0.99999, 1.00003}) {
-        if (best.whole)
+        if (best.whole) {
             break;
+        }
         Offset next = offset_once(contour, right_mm * change);
-        if (next.whole)
+        if (next.whole) {
             best = std::move(next);
+        }
     }
     return best;
 }

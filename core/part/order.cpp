@@ -15,8 +15,9 @@ constexpr std::size_t most_searched = 2000;
 // Puts places that are many into strips, to and fro.
 void in_strips(std::vector<std::size_t>& list, const std::vector<Stop>& stops) {
     Box all;
-    for (const std::size_t i : list)
+    for (const std::size_t i : list) {
         all.add(stops[i].begin);
+    }
     const double strips = std::ceil(std::sqrt(static_cast<double>(list.size())));
     std::vector<std::uint64_t> keys; // strip, place in it, number
     keys.reserve(list.size());
@@ -29,8 +30,9 @@ void in_strips(std::vector<std::size_t>& list, const std::vector<Stop>& stops) {
                        i);
     }
     std::sort(keys.begin(), keys.end());
-    for (std::size_t i = 0; i < list.size(); ++i) // taken from the back
+    for (std::size_t i = 0; i < list.size(); ++i) { // taken from the back
         list[list.size() - 1 - i] = keys[i] & 0x3fffffffU;
+    }
 }
 
 // Takes the next one out of a list.
@@ -59,11 +61,14 @@ std::vector<std::size_t> cutting_order(const std::vector<std::size_t>& parents, 
                                        Point from) {
     const std::size_t n = parents.size();
     std::vector<std::vector<std::size_t>> within(n + 1); // the last: in no other
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         within[parents[i] == Near::none ? n : parents[i]].push_back(i);
-    for (std::vector<std::size_t>& list : within)
-        if (list.size() > most_searched)
+    }
+    for (std::vector<std::size_t>& list : within) {
+        if (list.size() > most_searched) {
             in_strips(list, stops);
+        }
+    }
     std::vector<std::size_t> order;
     order.reserve(n);
     std::vector<std::size_t> open{n};
@@ -75,8 +80,9 @@ std::vector<std::size_t> cutting_order(const std::vector<std::size_t>& parents, 
             continue;
         }
         open.pop_back();
-        if (here == n)
+        if (here == n) {
             break;
+        }
         order.push_back(here);
         at = stops[here].end;
     }

@@ -49,17 +49,19 @@ Outcome<Contour> rounded(const std::vector<Corner>& corners) {
         const Point out = corners[next].at - corners[i].at;
         const double length = norm(out);
         const double taken = back[i] + back[next];
-        if (taken > length + hair_mm)
+        if (taken > length + hair_mm) {
             return fault("corner_mm", words::part_size::Corner{
                                           .most = words::size(below(std::max(corners[i].radius, corners[next].radius) *
                                                                     length / taken))});
+        }
         if (!(back[i] > 0.0)) {
             c.points.push_back({corners[i].at, 0.0});
             continue;
         }
         c.points.push_back({corners[i].at - (back[i] / norm(in)) * in, bulge[i]});
-        if (taken < length - hair_mm) // else the next arc begins where this one ends
+        if (taken < length - hair_mm) { // else the next arc begins where this one ends
             c.points.push_back({corners[i].at + (back[i] / length) * out, 0.0});
+        }
     }
     return c;
 }
@@ -73,8 +75,9 @@ Outcome<Contour> rectangle(const PartSpec& s) {
 
 // `count` places from a to b, both included; the middle for one.
 void row(std::vector<Point>& at, Point a, Point b, int count) {
-    for (int i = 0; i < count; ++i)
+    for (int i = 0; i < count; ++i) {
         at.push_back(a + (count == 1 ? 0.5 : static_cast<double>(i) / (count - 1)) * (b - a));
+    }
 }
 
 std::vector<Point> plate_holes(const PartSpec& s) {
@@ -96,12 +99,15 @@ std::vector<Point> bracket_holes(const PartSpec& s) {
     const Point corner{middle, middle};
     const int on_leg = s.holes / 2;
     std::vector<Point> at;
-    if (s.holes % 2 == 1)
+    if (s.holes % 2 == 1) {
         at.push_back(corner);
+    }
     const Point ends[] = {{s.length.in(mm)-s.hole_edge.in(mm), middle}, {middle, s.width.in(mm)-s.hole_edge.in(mm)}};
-    for (const Point& end : ends)
-        for (int i = 1; i <= on_leg; ++i)
+    for (const Point& end : ends) {
+        for (int i = 1; i <= on_leg; ++i) {
             at.push_back(corner + (static_cast<double>(i) / on_leg) * (end - corner));
+        }
+    }
     return at;
 }
 
@@ -119,34 +125,42 @@ std::vector<Point> flange_holes(const PartSpec& s) {
 // Puts round holes into a part that is there already, when none leaves it or meets another contour.
 std::optional<Fault> bore_holes(Outline& o, const std::vector<Point>& at, const PartSpec& s, const char* place_key) {
     const double radius = 0.5 * s.hole.in(mm);
-    if (!(radius > 0.0))
+    if (!(radius > 0.0)) {
         return std::nullopt;
+    }
     double room = 1e300;
     for (std::size_t i = 0; i < at.size(); ++i) {
         for (const Contour& c : o.contours) {
-            if (holds(c, at[i]) != (c.role == Role::outer))
+            if (holds(c, at[i]) != (c.role == Role::outer)) {
                 return fault(place_key, words::part_size::hole_outside);
-            for (std::size_t k = 0; k < piece_count(c); ++k)
+            }
+            for (std::size_t k = 0; k < piece_count(c); ++k) {
                 room = std::min(room, norm(nearest_on(piece_of(c, k), at[i]) - at[i]));
+            }
         }
-        for (std::size_t k = 0; k < i; ++k)
+        for (std::size_t k = 0; k < i; ++k) {
             room = std::min(room, 0.5 * norm(at[k] - at[i]));
+        }
     }
-    if (!(radius < room - hair_mm))
+    if (!(radius < room - hair_mm)) {
         return room > hair_mm ? fault("hole_mm", words::part_size::Hole{.most = words::size(below(2.0 * room))})
                               : fault("hole_mm", words::part_size::no_hole);
-    for (const Point& centre : at)
+    }
+    for (const Point& centre : at) {
         o.contours.push_back(circle(centre, radius, Role::inner));
+    }
     return std::nullopt;
 }
 
 Outcome<Outline> with_holes(const Outcome<Contour>& outer, const std::vector<Point>& at, const PartSpec& s,
                             const char* place_key) {
-    if (!outer)
+    if (!outer) {
         return outer.fault();
+    }
     Outline o{{outer.value()}};
-    if (auto wrong = bore_holes(o, at, s, place_key))
+    if (auto wrong = bore_holes(o, at, s, place_key)) {
         return *wrong;
+    }
     return o;
 }
 
@@ -154,32 +168,41 @@ Outcome<Outline> round_part(const PartSpec& s) {
     const double outside = s.outside.in(mm);
     const Point centre{0.5 * outside, 0.5 * outside};
     Outline o{{circle(centre, 0.5 * outside, Role::outer)}};
-    if (s.shape == Shape::disc)
+    if (s.shape == Shape::disc) {
         return o;
-    if (s.inside >= s.outside)
+    }
+    if (s.inside >= s.outside) {
         return fault("inside_mm", words::part_size::Bore{.most = words::size(s.outside)});
-    if (s.inside.in(mm) > 0.0)
+    }
+    if (s.inside.in(mm) > 0.0) {
         o.contours.push_back(circle(centre, 0.5 * s.inside.in(mm), Role::inner));
-    else if (s.shape == Shape::ring)
+    } else if (s.shape == Shape::ring) {
         return fault("inside_mm", words::part_size::ring);
-    if (s.shape == Shape::flange)
-        if (auto wrong = bore_holes(o, flange_holes(s), s, "hole_circle_mm"))
+    }
+    if (s.shape == Shape::flange) {
+        if (auto wrong = bore_holes(o, flange_holes(s), s, "hole_circle_mm")) {
             return *wrong;
+        }
+    }
     return o;
 }
 
 Outcome<Outline> slotted_plate(const PartSpec& s) {
     auto outer = rectangle(s);
-    if (!outer)
+    if (!outer) {
         return outer.fault();
+    }
     const double l = s.slot_length.in(mm);
     const double w = s.slot_width.in(mm);
-    if (!(w > 0.0))
+    if (!(w > 0.0)) {
         return fault("slot_width_mm", words::part_size::slot_width);
-    if (w >= s.width.in(mm))
+    }
+    if (w >= s.width.in(mm)) {
         return fault("slot_width_mm", words::part_size::SlotMost{.most = words::size(s.width)});
-    if (l < w)
+    }
+    if (l < w) {
         return fault("slot_length_mm", words::part_size::SlotLength{.least = words::size(s.slot_width)});
+    }
     const Point middle{0.5 * s.length.in(mm), 0.5 * s.width.in(mm)};
     const double reach = 0.5 * (l - w); // from the middle to the centres of the round ends
     Contour slot = circle(middle, 0.5 * w, Role::inner);
@@ -189,8 +212,9 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
         slot.points = {
             {middle - end - up, -1.0}, {middle - end + up, 0.0}, {middle + end + up, -1.0}, {middle + end - up, 0.0}};
     }
-    if (l >= s.length.in(mm))
+    if (l >= s.length.in(mm)) {
         return fault("slot_length_mm", words::part_size::SlotMost{.most = words::size(s.length)});
+    }
     // Rounded corners are never in the way: what is left of the plate still holds the largest slot with round ends.
     return Outline{{outer.value(), std::move(slot)}};
 }
@@ -201,11 +225,13 @@ Outcome<Outline> bracket(const PartSpec& s) {
     const double leg = s.leg.in(mm);
     const double r = s.corner.in(mm);
     const double inner = s.inner_corner.in(mm);
-    if (leg >= std::min(l, w))
+    if (leg >= std::min(l, w)) {
         return fault("leg_mm", words::part_size::Leg{.most = words::size(std::min(s.length, s.width))});
-    if (inner > std::min(l, w) - leg + hair_mm)
+    }
+    if (inner > std::min(l, w) - leg + hair_mm) {
         return fault("inner_corner_mm",
                      words::part_size::InnerCorner{.most = words::size(below(std::min(l, w) - leg))});
+    }
     auto outer = rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, leg}, r}, {{leg, leg}, inner}, {{leg, w}, r}, {{0, w}, r}});
     return with_holes(outer, bracket_holes(s), s, "hole_edge_mm");
 }

@@ -27,15 +27,18 @@ std::optional<Fault> refusal(const Sheet& s) {
                  {"margin_mm", s.margin, 0, 1000},
                  {"spacing_mm", s.spacing, 0, 1000},
                  {"thickness_mm", s.thickness, 0.3, 150}};
-    for (const auto& [field, given, least, most] : sizes)
-        if (!(given.in(mm) >= least && given.in(mm) <= most))
+    for (const auto& [field, given, least, most] : sizes) {
+        if (!(given.in(mm) >= least && given.in(mm) <= most)) {
             return Fault{field, words::range(least, most, FieldUnit::mm)};
+        }
+    }
     return std::nullopt;
 }
 
 Point turned(Point p, int quarter_turns) {
-    for (int i = 0; i < quarter_turns % 4; ++i)
+    for (int i = 0; i < quarter_turns % 4; ++i) {
         p = left_of(p);
+    }
     return p;
 }
 
@@ -52,8 +55,9 @@ struct Profile {
     }
     // A chord: where it enters and leaves each band.
     void add(Point a, Point b) {
-        if (a.y > b.y)
+        if (a.y > b.y) {
             std::swap(a, b);
+        }
         const double most = static_cast<double>(bands) - 1.0;
         const auto first = static_cast<std::size_t>(std::clamp((a.y - low) / band, 0.0, most));
         const auto last = static_cast<std::size_t>(std::clamp((b.y - low) / band, 0.0, most));
@@ -64,8 +68,9 @@ struct Profile {
             const double to = i == last ? b.x : a.x + (y0 + band - a.y) * slope;
             add(i, from, to);
         }
-        if (first == last)
+        if (first == last) {
             add(first, a.x, b.x);
+        }
     }
     // The disc of radius r about p.
     void add_disc(Point p, double r) {
@@ -73,8 +78,9 @@ struct Profile {
         const auto first = static_cast<std::size_t>(std::clamp((p.y - r - low) / band, 0.0, most));
         const auto last = static_cast<std::size_t>(std::clamp((p.y + r - low) / band, 0.0, most));
         for (std::size_t i = first; i <= last; ++i) {
-            if (p.x - r >= left[i] && p.x + r <= right[i])
+            if (p.x - r >= left[i] && p.x + r <= right[i]) {
                 continue;
+            }
             const double y0 = low + static_cast<double>(i) * band;
             const double off = std::max({0.0, y0 - p.y, p.y - y0 - band});
             const double reach = std::sqrt(std::max(0.0, r * r - off * off));
@@ -124,8 +130,9 @@ Stance stance_of(const Outline& part, double spacing) {
         p->band = std::max((s.height + 2.0 * spacing) / static_cast<double>(bands), 1e-6);
     }
     for (const Contour& c : part.contours) {
-        if (c.role != Role::outer)
+        if (c.role != Role::outer) {
             continue;
+        }
         s.drawn.add(c, 0.0);
         s.grown.add(c, spacing);
     }
@@ -139,8 +146,9 @@ double pitch(const Stance& s, bool first_turned, bool next_turned) {
         const std::size_t k = bands - 1 - i;
         const double right = first_turned ? s.width - s.grown.left[k] : s.grown.right[i];
         const double left = next_turned ? s.width - s.drawn.right[k] : s.drawn.left[i];
-        if (right > -1e299 && left < 1e299)
+        if (right > -1e299 && left < 1e299) {
             least = std::max(least, right - left);
+        }
     }
     return least + 2.0 * chord_mm;
 }
@@ -159,13 +167,15 @@ Rows rows_of(const Stance& s, double width, double height, double spacing, bool 
     const double plain = s.width + spacing;
     r.step[0] = std::min(plain, pitch(s, false, alternate));
     r.step[1] = alternate ? std::min(plain, pitch(s, true, false)) : r.step[0];
-    if (alternate) // those one apart must not meet either
+    if (alternate) { // those one apart must not meet either
         r.step[1] = std::max(r.step[1], std::min(plain, pitch(s, false, false)) - r.step[0]);
+    }
     r.row = s.height + spacing;
     const double along = width - s.width + hair_mm;
     const double up = height - s.height + hair_mm;
-    if (along < 0.0 || up < 0.0)
+    if (along < 0.0 || up < 0.0) {
         return r;
+    }
     const double pair = r.step[0] + r.step[1];
     const double pairs = std::floor(along / pair);
     r.in_row = 1.0 + 2.0 * pairs + (along - pairs * pair >= r.step[0] ? 1.0 : 0.0);
@@ -184,7 +194,7 @@ struct Plan {
 void lay_out(const Plan& plan, const Stance& s, const Sheet& sheet, SheetFit& fit) {
     const double margin = sheet.margin.in(mm);
     const double pair = plan.rows.step[0] + plan.rows.step[1];
-    for (double row = 0.0; row < plan.rows.rows; ++row)
+    for (double row = 0.0; row < plan.rows.rows; ++row) {
         for (double i = 0.0; i < plan.rows.in_row && static_cast<double>(fit.places.size()) < most_places; ++i) {
             const double half = std::floor(0.5 * i);
             const bool second = i > 2.0 * half;
@@ -198,46 +208,58 @@ void lay_out(const Plan& plan, const Stance& s, const Sheet& sheet, SheetFit& fi
             p.quarter_turns %= 4;
             fit.places.push_back(p);
         }
+    }
 }
 
 } // namespace
 
 Outline placed(const Outline& part, const Placed& place) {
     Outline o = part;
-    for (Contour& c : o.contours)
-        for (Vertex& v : c.points)
+    for (Contour& c : o.contours) {
+        for (Vertex& v : c.points) {
             v.at = turned(v.at, place.quarter_turns);
+        }
+    }
     const Point shift = place.at - box_of(o).low;
-    for (Contour& c : o.contours)
-        for (Vertex& v : c.points)
+    for (Contour& c : o.contours) {
+        for (Vertex& v : c.points) {
             v.at = v.at + shift;
+        }
+    }
     return o;
 }
 
 Outcome<SheetFit> fit_sheet(const Outline& part, const Sheet& sheet) {
-    if (auto fault = refusal(sheet))
+    if (auto fault = refusal(sheet)) {
         return *fault;
+    }
     Box box;
-    for (const Contour& c : part.contours)
-        if (c.role == Role::outer)
+    for (const Contour& c : part.contours) {
+        if (c.role == Role::outer) {
             box.add(box_of(c));
-    if (!(box.width() > 0.0 && box.height() > 0.0))
+        }
+    }
+    if (!(box.width() > 0.0 && box.height() > 0.0)) {
         return Fault{"part", words::part_size::no_outside};
+    }
     const double spacing = sheet.spacing.in(mm);
     const double width = sheet.width.in(mm)-2.0 * sheet.margin.in(mm);
     const double height = sheet.height.in(mm)-2.0 * sheet.margin.in(mm);
     const Stance stances[] = {stance_of(placed(part, {{0, 0}, 0}), spacing),
                               stance_of(placed(part, {{0, 0}, 1}), spacing)};
     Plan best;
-    for (const bool alternate : {false, true})
-        for (const bool from_side : {false, true})
+    for (const bool alternate : {false, true}) {
+        for (const bool from_side : {false, true}) {
             for (int turns = 0; turns < 2; ++turns) {
                 Plan plan{{}, turns, alternate, from_side};
                 plan.rows =
                     rows_of(stances[turns], from_side ? height : width, from_side ? width : height, spacing, alternate);
-                if (plan.rows.count() > best.rows.count())
+                if (plan.rows.count() > best.rows.count()) {
                     best = plan;
+                }
             }
+        }
+    }
     SheetFit fit;
     fit.count = static_cast<int>(std::min(best.rows.count(), 1e9));
     fit.turned = (best.quarter_turns == 1) != best.from_side;

@@ -146,8 +146,9 @@ void fill_breaks(const Work& w, const Order& o, Report& out) {
     for (int i = 0; i < 18; ++i) {
         constexpr int steps[] = {1, 2, 5};
         const int q = steps[i % 3] * decade;
-        if (i % 3 == 2)
+        if (i % 3 == 2) {
             decade *= 10;
+        }
         if (q < o.quantity) {
             below[0] = below[1];
             below[1] = q;
@@ -157,16 +158,18 @@ void fill_breaks(const Work& w, const Order& o, Report& out) {
     }
     const int one = below[0] > 1 ? 1 : 0;
     for (const int q : {one, below[0], below[1], o.quantity, above[0], above[1]}) {
-        if (q <= 0)
+        if (q <= 0) {
             continue;
+        }
         const Money total = rounded(costs(w, o, q), o, out.decimals).total;
         out.breaks.push_back({q, money(amount(total, out.decimals) / q, out.decimals), total});
     }
 }
 
 void fill_make_or_buy(const Order& o, const Costs& c, Report& out) {
-    if (!o.price.outside_quote_each)
+    if (!o.price.outside_quote_each) {
         return;
+    }
     const double outside = *o.price.outside_quote_each;
     const Estimate<double>& own = out.cost_each;
     MakeOrBuy m;
@@ -174,8 +177,9 @@ void fill_make_or_buy(const Order& o, const Costs& c, Report& out) {
     m.choice = outside > own.high ? Choice::make : outside < own.low ? Choice::buy : Choice::even;
     const double setup = c[at(LineKind::setup)], gain = outside - (own.value - setup / static_cast<double>(o.quantity));
     const double from = gain > 0.0 ? std::ceil(setup / gain - 1e-9) : 1e9;
-    if (from < 1e9)
+    if (from < 1e9) {
         m.break_even = std::max(1, static_cast<int>(from));
+    }
     describe(m, o.quantity, out.decimals);
     out.make_or_buy = std::move(m);
 }

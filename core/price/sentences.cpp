@@ -56,17 +56,19 @@ void describe(const Work& w, const Order& o, Report& out) {
     const double each_kwh = kwh(w.input.value, w.arc.value) + kwh(w.air, w.arc.value + w.air_after);
     set(LineKind::energy,
         words::price_more::Energy{.kwh = words::significant(parts * each_kwh, 3), .rate = rate(r.energy_per_kwh)});
-    if (out.minimum_applies)
+    if (out.minimum_applies) {
         set(LineKind::minimum, words::price_more::Minimum{.charge = cash(r.minimum_charge)});
-    else
+    } else {
         set(LineKind::minimum, words::price_more::not_needed);
+    }
     const double m = o.price.margin, cost = amount(out.cost, places);
     set(LineKind::margin, words::price_more::MarginOf{.margin = percent(m)});
     out.margin_text = words::price_more::Margin{
         .less = cash(cost / (1.0 - m) - cost * (1.0 + m)), .margin = percent(m), .markup = percent(markup_of(m))};
     out.rounding = words::price_more::rounding;
-    if (out.each_rounded)
+    if (out.each_rounded) {
         out.rounding += words::price_more::rounding_each;
+    }
     out.band = words::price_more::band;
 }
 
@@ -74,18 +76,20 @@ void describe(MakeOrBuy& m, int quantity, int decimals) {
     const double each = m.saved_each.value;
     const std::string one = print(money(std::abs(each), decimals), decimals);
     const std::string all = print(money(std::abs(each * quantity), decimals), decimals);
-    if (m.choice == Choice::make)
+    if (m.choice == Choice::make) {
         m.title = words::price::Making{.all = all, .each = one};
-    else if (m.choice == Choice::buy)
+    } else if (m.choice == Choice::buy) {
         m.title = words::price::Buying{.all = all, .each = one};
-    else if (each < 0.0)
+    } else if (each < 0.0) {
         m.title = words::price::CloseCosts{.all = all, .each = one};
-    else
+    } else {
         m.title = words::price::CloseSaves{.all = all, .each = one};
-    if (m.break_even)
+    }
+    if (m.break_even) {
         m.detail = words::price::PaysFrom{.count = *m.break_even};
-    else
+    } else {
         m.detail = words::price::never_pays;
+    }
 }
 
 } // namespace torchside::price

@@ -17,8 +17,9 @@ struct FigureRow {
 template <class Figures, std::size_t count>
 [[nodiscard]] constexpr Figures figures_of(const FigureRow<Figures> (&rows)[count]) {
     Figures figures{};
-    for (const FigureRow<Figures>& row : rows)
+    for (const FigureRow<Figures>& row : rows) {
         figures.*row.field = row.value;
+    }
     return figures;
 }
 

@@ -146,13 +146,15 @@ Printed print(Speed speed, UnitSystem units) {
 Speed to_dial(Speed feed, Speed fastest, UnitSystem units) {
     constexpr double hair = 1e-9; // a feed that was fitted under the table's fastest may end on its last bit
     const auto unit = units == UnitSystem::metric ? mm_min : in_min;
-    if (!(feed < (1.0 - hair) * fastest) || !(feed.in(unit) > 0.0))
+    if (!(feed < (1.0 - hair) * fastest) || !(feed.in(unit) > 0.0)) {
         return std::min(feed, fastest);
+    }
     double step = 1.0; // of the third figure
     for (; feed.in(unit) >= 1000.0 * step; step *= 10.0) {
     }
-    if (units == UnitSystem::inch && feed.in(unit) < 100.0)
+    if (units == UnitSystem::inch && feed.in(unit) < 100.0) {
         step = 0.1; // what print() gives
+    }
     return std::min(Speed{std::round(feed.in(unit) / step) * step, unit}, fastest);
 }
 
@@ -215,15 +217,17 @@ Printed print_percent(double share, int decimals) {
 
 Printed print_at_most(Length thickness, UnitSystem units) {
     constexpr double hair = 1e-9; // 20 mm is not 19.9
-    if (units == UnitSystem::metric)
+    if (units == UnitSystem::metric) {
         return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1), "mm"};
+    }
     return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2), "in"};
 }
 
 Printed print_water(double grams, UnitSystem units) {
     constexpr double grams_per_ounce = 29.5735295625; // in a US fluid ounce, 1/128 gal
-    if (units == UnitSystem::metric)
+    if (units == UnitSystem::metric) {
         return {print_significant(grams, 2), "g"};
+    }
     return {print_significant(grams / grams_per_ounce, 2), "fl oz"};
 }
 

@@ -56,24 +56,30 @@ constexpr MetalCaution metal_cautions[] = {
 };
 
 constexpr bool of_metal(std::string_view code, Metal metal) {
-    for (const MetalCaution& row : metal_cautions)
-        if (row.code == code && row.metal == metal)
+    for (const MetalCaution& row : metal_cautions) {
+        if (row.code == code && row.metal == metal) {
             return true;
+        }
+    }
     return false;
 }
 
 // Every metal has a fume to be drawn off, and every row speaks of a caution that waits for a metal.
 constexpr bool all_spoken_of() {
-    for (const MetalCaution& row : metal_cautions)
+    for (const MetalCaution& row : metal_cautions) {
         if (std::none_of(std::begin(cautions), std::end(cautions), [&](const CautionRow& c) {
                 return c.code == row.code && (c.when == When::metal || c.when == When::metal_over_water);
-            }))
+            })) {
             return false;
-    for (const Metal metal : all_metals)
+        }
+    }
+    for (const Metal metal : all_metals) {
         if (std::none_of(std::begin(cautions), std::end(cautions), [&](const CautionRow& c) {
                 return c.group == Group::fume && c.when == When::metal && of_metal(c.code, metal);
-            }))
+            })) {
             return false;
+        }
+    }
     return true;
 }
 static_assert(all_spoken_of(), "assets/data/metal_cautions.json leaves out a metal's fume, or names no caution");
@@ -116,14 +122,17 @@ Report assess(const Input& input) {
     Report report{input.country, input.current, lens_shade(input.current)};
     const bool en = input.country != Country::us && report.shade.en != 0;
     report.shade_min = en ? report.shade.en : report.shade.us;
-    if (en)
+    if (en) {
         report.shade_text = words::safety::ShadeEn{.shade = report.shade_min};
-    else
+    } else {
         report.shade_text = words::safety::ShadeUs{.shade = report.shade_min};
-    for (const CautionRow& row : cautions)
-        if (applies(row, input))
+    }
+    for (const CautionRow& row : cautions) {
+        if (applies(row, input)) {
             report.cautions.push_back(
                 {row.code, row.group, row.severity, row.title, row.remedy, row.text, row.citation});
+        }
+    }
     return report;
 }
 

@@ -47,8 +47,9 @@ static_assert(metal_count == static_cast<std::size_t>(Metal::wear_plate) + 1,
 template <class T>
 [[nodiscard]] constexpr std::array<T, metal_count> each_metal(T MetalInfo::*member) {
     std::array<T, metal_count> all{};
-    for (std::size_t i = 0; i < metal_count; ++i)
+    for (std::size_t i = 0; i < metal_count; ++i) {
         all[i] = metals[i].*member;
+    }
     return all;
 }
 
@@ -59,9 +60,11 @@ inline constexpr std::array<Metal, stock::metal_count> all_metals = stock::each_
 static_assert(
     [] {
         const auto cuts_as = [](Metal metal) { return stock::metal_info(metal).cuts_as; };
-        for (std::size_t i = 0; i < stock::metal_count; ++i)
-            if (all_metals[i] != static_cast<Metal>(i) || cuts_as(cuts_as(all_metals[i])) != cuts_as(all_metals[i]))
+        for (std::size_t i = 0; i < stock::metal_count; ++i) {
+            if (all_metals[i] != static_cast<Metal>(i) || cuts_as(cuts_as(all_metals[i])) != cuts_as(all_metals[i])) {
                 return false;
+            }
+        }
         return true;
     }(),
     "metals in the order of the enum, each cutting as one that cuts as itself");

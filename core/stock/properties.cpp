@@ -18,10 +18,13 @@ constexpr PropertyRow rows[] = {
 
 constexpr std::array<Properties, metal_count> assemble() {
     std::array<Properties, metal_count> table{};
-    for (const PropertyRow& row : rows)
-        for (const MetalInfo& metal : metals)
-            if (metal.cuts_as == row.metal)
+    for (const PropertyRow& row : rows) {
+        for (const MetalInfo& metal : metals) {
+            if (metal.cuts_as == row.metal) {
                 table[static_cast<std::size_t>(metal.metal)].*row.field = row.value;
+            }
+        }
+    }
     return table;
 }
 constexpr std::array<Properties, metal_count> table = assemble();

@@ -14,8 +14,9 @@ constexpr double not_an_arc = 0.30; // our estimate
 
 /// "2.7 V × 50 = 135 V", or the volts alone where nothing divides them.
 Text product(Voltage reading, double ratio, double torch) {
-    if (ratio == 1.0)
+    if (ratio == 1.0) {
         return words::arc::Whole{.volts = words::fixed(torch, 0)};
+    }
     return words::arc::Product{.ratio = words::number(ratio, 2),
                                .reading = words::number(reading.in(volt), 2),
                                .torch = words::fixed(torch, 0)};
@@ -23,8 +24,9 @@ Text product(Voltage reading, double ratio, double torch) {
 
 void doubt(ArcCheck& c, Voltage expected, double ratio, Voltage reading) {
     const double far = std::abs(std::log(c.torch / expected));
-    if (far < std::log1p(arc_uncertainty))
+    if (far < std::log1p(arc_uncertainty)) {
         return;
+    }
     const auto match = identify_divider(expected, reading);
     const bool fits = match.ok() && (match.value().sure || match.value().runner_up) && match.value().ratio != ratio;
     if (fits && match.value().runner_up != ratio) {
@@ -60,15 +62,17 @@ void describe(ArcCheck& c, const Text& product, double volts_off, double ratio) 
         c.to_do = words::arc::no_reading_do;
         break;
     }
-    if (c.in_band && (c.state == ArcState::high || c.state == ArcState::low))
+    if (c.in_band && (c.state == ArcState::high || c.state == ArcState::low)) {
         c.to_do += words::arc::in_band;
+    }
 }
 
 } // namespace
 
 Outcome<ArcCheck> check_arc(const Estimate<Voltage>& expected, double divider_ratio, Voltage reading) {
-    if (!(reading > Voltage{}))
+    if (!(reading > Voltage{})) {
         return Fault{"reading_v", words::refusal::no_reading};
+    }
     ArcCheck c;
     c.torch = divider_ratio * reading;
     // As the screen has it: 135 V against 130 V is 5 V, whatever the decimals.

@@ -30,9 +30,11 @@ constexpr double duty_slack = 1e-9; // percent; 0.6 x 100 is not 60 in binary
 
 double welder_multiplier(double duty, bool motor_generator) {
     const Multiplier* found = multipliers;
-    for (const Multiplier& row : multipliers)
-        if (row.duty >= duty * 100 - duty_slack)
+    for (const Multiplier& row : multipliers) {
+        if (row.duty >= duty * 100 - duty_slack) {
             found = &row;
+        }
+    }
     return motor_generator ? found->motor_generator : found->plain;
 }
 
@@ -40,8 +42,9 @@ Current welder_group(std::span<const Current> adjusted) {
     std::vector<Current> falling(adjusted.begin(), adjusted.end());
     std::sort(falling.begin(), falling.end(), std::greater<>{});
     Current sum{};
-    for (std::size_t i = 0; i < falling.size(); ++i)
+    for (std::size_t i = 0; i < falling.size(); ++i) {
         sum = sum + (i < 2 ? 1.0 : i == 2 ? 0.85 : i == 3 ? 0.70 : 0.60) * falling[i];
+    }
     return sum;
 }
 
@@ -49,9 +52,9 @@ DeviceLimit welder_device(Current i1max_or_ampacity) {
     DeviceLimit found{2.0 * i1max_or_ampacity, {}, {}};
     for (const Standard& row : standards) {
         const Current rating{row.rating, ampere};
-        if (rating <= found.limit)
+        if (rating <= found.limit) {
             found.standard = found.permitted = rating;
-        else if (!found.standard || *found.standard < found.limit) {
+        } else if (!found.standard || *found.standard < found.limit) {
             found.permitted = rating;
             break;
         }

@@ -56,15 +56,18 @@ void add_least(Report& report, const Input& input, const Load& load) {
         return article_630_applies(input) ? least_run_for(carries, column, factor(column))
                                           : least_run(circuit.breaker, carries, column, factor(column));
     };
-    if (article_630_applies(input))
+    if (article_630_applies(input)) {
         carries = std::max({carries, welder_run_size(input, load), circuit.breaker / 2});
+    }
     report.run_min_awg = least(Column::c75);
     report.run_min_awg_60c = least(Column::c60);
-    if (circuit.run_mm2)
+    if (circuit.run_mm2) {
         report.run_min_mm2 = least_run_mm2(article_630_applies(input) ? carries : std::max(circuit.breaker, carries),
                                            phases, factor(Column::c70));
-    if (load.draw.delivered)
+    }
+    if (load.draw.delivered) {
         report.generator_min = load.source / generator_loading;
+    }
 }
 
 } // namespace

@@ -35,9 +35,11 @@ constexpr int curve_steps = 12;
 
 constexpr double largest_rating(Family family) {
     double largest = 0;
-    for (const Time& time : times)
-        if (time.family == family)
+    for (const Time& time : times) {
+        if (time.family == family) {
             largest = std::max(largest, time.up_to);
+        }
+    }
     return largest;
 }
 
@@ -56,12 +58,14 @@ Points points_of(BreakerRule rule, Current rating) {
     const double in = std::min(rating.in(ampere), largest_rating(family));
     Points points;
     for (const Time& time : times) {
-        if (time.family != family || in <= time.above || in > time.up_to)
+        if (time.family != family || in <= time.above || in > time.up_to) {
             continue;
-        if (points.slow == nullptr)
+        }
+        if (points.slow == nullptr) {
             points.slow = &time;
-        else
+        } else {
             points.fast = &time;
+        }
     }
     return points;
 }
@@ -79,21 +83,25 @@ BreakerState breaker_state(BreakerRule rule, Current rating, Current load) {
     const Points points = points_of(rule, rating);
     const double multiple = load / rating;
     BreakerState state;
-    if (multiple <= holds_to)
+    if (multiple <= holds_to) {
         return state;
-    if (points.fast->least_seconds && multiple <= points.fast->multiple)
+    }
+    if (points.fast->least_seconds && multiple <= points.fast->multiple) {
         state.not_before = Duration{*points.fast->least_seconds, second};
+    }
     state.verdict = CircuitVerdict::may_trip;
-    if (multiple < points.slow->multiple)
+    if (multiple < points.slow->multiple) {
         return state;
+    }
     const bool soon = multiple >= points.fast->multiple;
     const Time& point = soon ? *points.fast : *points.slow;
     const bool at_once = curve.magnetic_to && multiple >= *curve.magnetic_to;
     state.verdict = soon ? CircuitVerdict::trips_soon : CircuitVerdict::trips_within_hour;
     state.within = Duration{at_once ? magnetic_seconds : point.seconds, second};
     state.from_memory = point.status != "seen";
-    if (!soon && rule != BreakerRule::ul489)
+    if (!soon && rule != BreakerRule::ul489) {
         state.interpolated = interpolated(points, multiple);
+    }
     return state;
 }
 
@@ -103,12 +111,15 @@ Band breaker_band(BreakerRule rule, Current rating, Current load) {
     Band band{holds_to, points.slow->multiple, {}, {}, {}, load / rating};
     band.upper = {{points.slow->multiple, Duration{points.slow->seconds, second}},
                   {points.fast->multiple, Duration{points.fast->seconds, second}}};
-    if (curve.magnetic_to)
+    if (curve.magnetic_to) {
         band.upper.push_back({*curve.magnetic_to, Duration{magnetic_seconds, second}});
-    if (points.fast->least_seconds)
+    }
+    if (points.fast->least_seconds) {
         band.least = BandPoint{points.fast->multiple, Duration{*points.fast->least_seconds, second}};
-    if (rule == BreakerRule::ul489)
+    }
+    if (rule == BreakerRule::ul489) {
         return band;
+    }
     const double step = (points.fast->multiple - points.slow->multiple) / curve_steps;
     for (int i = 0; i <= curve_steps; ++i) {
         const double multiple = points.slow->multiple + i * step;
@@ -133,10 +144,12 @@ std::string_view breaker_name(BreakerRule rule) {
 
 Magnetic magnetic_release(BreakerRule rule, double multiple) {
     const Curve& curve = curve_of(rule);
-    if (!curve.magnetic_to)
+    if (!curve.magnetic_to) {
         return Magnetic::unknown;
-    if (multiple <= *curve.magnetic_from)
+    }
+    if (multiple <= *curve.magnetic_from) {
         return Magnetic::holds;
+    }
     return multiple < *curve.magnetic_to ? Magnetic::may_trip : Magnetic::trips;
 }
 

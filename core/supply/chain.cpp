@@ -23,10 +23,11 @@ Text of(Current load, Current most) {
 
 Node panel(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    if (!circuit.generator)
+    if (!circuit.generator) {
         return {
             Stop::panel, Figure{.load = circuit.line}, input.machine.phases == 3 ? three_phases : one_phase, 0.0, true,
             circuit.line};
+    }
     return {Stop::panel,
             of(load.source, *circuit.generator),
             Generator{.volts = circuit.line},
@@ -54,12 +55,13 @@ Node run(const Input& input, const Load& load) {
               .voltage = load.draw.outlet};
     // A section below the table's first row carries an unknown current: taken as just over its limit.
     node.used = most > Current{} ? carried / most : 1.0 + load.total / circuit.breaker;
-    if (most <= Current{})
+    if (most <= Current{}) {
         node.figure = Figure{.load = carried};
-    else if (article_630_applies(input))
+    } else if (article_630_applies(input)) {
         node.figure = EffectiveOf{.load = carried, .most = most};
-    else
+    } else {
         node.figure = of(carried, most);
+    }
     return node;
 }
 
@@ -68,16 +70,18 @@ Node cord(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     std::optional<Current> most = cord_carries(input);
     Text detail = no_cord;
-    if (most)
+    if (most) {
         detail = Run{.length = words::distance(circuit.cord), .wire = cord_words(circuit)};
+    }
     if (circuit.plug) {
         const PlugRow& plug = row_of(*circuit.plug);
         const Current carries{plug.amps, ampere};
         detail = CordPlug{.cord = detail, .plug = plug.name};
         most = most ? std::min(*most, carries) : carries;
     }
-    if (!most)
+    if (!most) {
         return {Stop::cord, {}, std::move(detail), 0.0, false, load.draw.outlet};
+    }
     const bool listed = *most > Current{};
     return {Stop::cord,
             listed ? of(load.draw.current, *most) : Text{Figure{.load = load.draw.current}},
@@ -114,9 +118,11 @@ Chain chain_of(const Input& input, const Load& load) {
     Chain chain;
     chain.nodes = {panel(input, load), breaker(input, load), run(input, load),
                    cord(input, load),  machine(input, load), torch(input, load)};
-    for (std::size_t i = 0; i < chain.nodes.size(); ++i)
-        if (chain.nodes[i].used > chain.nodes[static_cast<std::size_t>(chain.weakest)].used)
+    for (std::size_t i = 0; i < chain.nodes.size(); ++i) {
+        if (chain.nodes[i].used > chain.nodes[static_cast<std::size_t>(chain.weakest)].used) {
             chain.weakest = static_cast<int>(i);
+        }
+    }
     return chain;
 }
 

@@ -58,9 +58,11 @@ constexpr double copper_ohm_mm2_m = 0.0225;
 template <class Row, std::size_t n>
 const Row& row_of(const Row (&rows)[n], int awg) {
     const Row* found = rows;
-    for (const Row& row : rows)
-        if (row.awg >= awg)
+    for (const Row& row : rows) {
+        if (row.awg >= awg) {
             found = &row;
+        }
+    }
     return *found;
 }
 
@@ -68,9 +70,11 @@ const Row& row_of(const Row (&rows)[n], int awg) {
 template <class Row, std::size_t n>
 const Row* section_of(const Row (&rows)[n], double section) {
     const Row* found = nullptr;
-    for (const Row& row : rows)
-        if (row.mm2 <= section)
+    for (const Row& row : rows) {
+        if (row.mm2 <= section) {
             found = &row;
+        }
+    }
     return found;
 }
 
@@ -89,9 +93,11 @@ double carries(const Row& row, int phases) {
 
 template <class Row, std::size_t n>
 std::optional<double> least_section(const Row (&rows)[n], double load, int phases, double factor) {
-    for (const Row& row : rows)
-        if (factor * carries(row, phases) >= load)
+    for (const Row& row : rows) {
+        if (factor * carries(row, phases) >= load) {
             return row.mm2;
+        }
+    }
     return {};
 }
 
@@ -141,16 +147,20 @@ bool cord_from_memory_mm2(double section) {
 }
 
 std::optional<int> least_run(Current breaker, Current load, Column column, double factor) {
-    for (const Wire& wire : wires)
-        if (device(wire, column, factor) >= breaker.in(ampere) && factor * of(wire, column) >= load.in(ampere))
+    for (const Wire& wire : wires) {
+        if (device(wire, column, factor) >= breaker.in(ampere) && factor * of(wire, column) >= load.in(ampere)) {
             return wire.awg;
+        }
+    }
     return {};
 }
 
 std::optional<int> least_run_for(Current load, Column column, double factor) {
-    for (const Wire& wire : wires)
-        if (factor * of(wire, column) >= load.in(ampere))
+    for (const Wire& wire : wires) {
+        if (factor * of(wire, column) >= load.in(ampere)) {
             return wire.awg;
+        }
+    }
     return {};
 }
 
@@ -159,9 +169,11 @@ std::optional<double> least_run_mm2(Current load, int phases, double factor) {
 }
 
 std::optional<int> least_cord(Current load, int phases, double factor) {
-    for (const Cord& cord : cords)
-        if (factor * carries(cord, phases) >= load.in(ampere))
+    for (const Cord& cord : cords) {
+        if (factor * carries(cord, phases) >= load.in(ampere)) {
             return cord.awg;
+        }
+    }
     return {};
 }
 

@@ -43,10 +43,12 @@ words::Slot ratio_slot(double ratio) {
 }
 
 Text describe(const DividerMatch& match) {
-    if (match.runner_up)
+    if (match.runner_up) {
         return words::height::ReadingTwo{.other = ratio_slot(*match.runner_up), .ratio = ratio_slot(match.ratio)};
-    if (match.sure)
+    }
+    if (match.sure) {
         return words::height::ReadingSure{.ratio = ratio_slot(match.ratio)};
+    }
     return words::height::ReadingOdd{.ratio = ratio_slot(match.measured)};
 }
 
@@ -75,25 +77,32 @@ Voltage at_controller(Voltage arc, double divider_ratio) {
 }
 
 Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading) {
-    if (arc <= Voltage{})
+    if (arc <= Voltage{}) {
         return Fault{"arc_v", words::refusal::no_arc};
-    if (reading <= Voltage{})
+    }
+    if (reading <= Voltage{}) {
         return Fault{"reading_v", words::refusal::no_reading};
+    }
     DividerMatch match;
     match.measured = arc / reading;
-    if (match.measured < 1 - arc_uncertainty)
+    if (match.measured < 1 - arc_uncertainty) {
         return Fault{"reading_v", words::refusal::reading_high};
+    }
     const double fits = std::log1p(arc_uncertainty);
     double nearest = distance(match.measured, match.ratio);
-    for (const Trade& row : trade)
+    for (const Trade& row : trade) {
         if (distance(match.measured, row.ratio) < nearest) {
             match.ratio = row.ratio;
             nearest = distance(match.measured, row.ratio);
         }
-    if (nearest <= fits)
-        for (const Trade& row : trade)
-            if (row.ratio != match.ratio && distance(match.measured, row.ratio) <= fits)
+    }
+    if (nearest <= fits) {
+        for (const Trade& row : trade) {
+            if (row.ratio != match.ratio && distance(match.measured, row.ratio) <= fits) {
                 match.runner_up = row.ratio;
+            }
+        }
+    }
     match.off = match.measured / match.ratio - 1;
     match.sure = nearest <= fits && !match.runner_up;
     match.text = describe(match);
@@ -102,11 +111,13 @@ Outcome<DividerMatch> identify_divider(Voltage arc, Voltage reading) {
 
 Outcome<Gradient> calibrate(const VoltsAtHeight& low, const VoltsAtHeight& high) {
     const Length rise = high.height - low.height;
-    if (rise < least_rise)
+    if (rise < least_rise) {
         return Fault{"height_mm", words::refusal::HeightsNear{.rise = least_rise}};
+    }
     const Voltage gain = high.voltage - low.voltage;
-    if (gain <= Voltage{})
+    if (gain <= Voltage{}) {
         return Fault{"arc_v", words::refusal::volts_fall};
+    }
     return Gradient{gain.in(volt) / rise.in(mm), volt_per_mm};
 }
 
@@ -116,9 +127,11 @@ Length height_at(Voltage voltage, const VoltsAtHeight& known, Gradient gradient)
 
 double least_divider(Voltage input_limit, Voltage arc) {
     const double needed = std::max(open_circuit_v, arc.in(volt)) / input_limit.in(volt);
-    for (const Trade& row : trade)
-        if (row.ratio >= needed)
+    for (const Trade& row : trade) {
+        if (row.ratio >= needed) {
             return row.ratio;
+        }
+    }
     return std::ceil(needed);
 }
 
@@ -138,12 +151,14 @@ ControllerInput check_tap(const HeightControl& control, Voltage arc) {
                     .remedy = words::height::TapLimit{.limit = control.input_limit,
                                                       .ratio = ratio_slot(least_divider(control.input_limit, arc))},
                     .field = "shop.height_control.divider_ratio"};
-        if (over)
+        if (over) {
             report.message->title = words::height::TapCutting{.volts = report.controller};
-        else
+        } else {
             report.message->title = words::height::TapBefore{.volts = report.before_arc};
-        if (report.shock)
+        }
+        if (report.shock) {
             add_shock(report.message->remedy, report.before_arc);
+        }
     } else if (report.shock) {
         report.message = Message{.code = "raw_tap",
                                  .topic = Topic::height,

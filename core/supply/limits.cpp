@@ -39,8 +39,9 @@ double run_factor(const Circuit& circuit) {
 } // namespace
 
 Rules rules_of(const Input& input) {
-    if (input.country == Country::other)
+    if (input.country == Country::other) {
         return input.circuit.breaker_rule == BreakerRule::ul489 ? Rules::nec : Rules::iec;
+    }
     return input.country == Country::us ? Rules::nec : Rules::iec;
 }
 
@@ -54,8 +55,9 @@ Column run_column(const Circuit& circuit) {
 
 Current run_ampacity(const Input& input) {
     const Circuit& circuit = input.circuit;
-    if (circuit.run_mm2)
+    if (circuit.run_mm2) {
         return run_factor(circuit) * ampacity_mm2(*circuit.run_mm2, input.machine.phases);
+    }
     const Ampacity wire = ampacity(circuit.run_awg);
     return run_factor(circuit) * (circuit.marked_75c ? wire.at75 : wire.at60);
 }
@@ -67,8 +69,9 @@ Current largest_device(const Input& input) {
         const DeviceLimit limit = welder_device(carries);
         return limit.permitted ? std::max(limit.limit, *limit.permitted) : limit.limit;
     }
-    if (circuit.run_mm2 || rules_of(input) == Rules::iec)
+    if (circuit.run_mm2 || rules_of(input) == Rules::iec) {
         return carries;
+    }
     const Ampacity wire = ampacity(circuit.run_awg);
     return std::min(carries, circuit.marked_75c ? wire.device75 : wire.device60);
 }
@@ -76,8 +79,9 @@ Current largest_device(const Input& input) {
 std::optional<Current> cord_carries(const Input& input) {
     const Circuit& circuit = input.circuit;
     const int phases = input.machine.phases;
-    if (!circuit.cord_mm2 && !circuit.cord_awg)
+    if (!circuit.cord_mm2 && !circuit.cord_awg) {
         return {};
+    }
     return ambient_factor(Column::c60, circuit.ambient_c) *
            (circuit.cord_mm2 ? cord_ampacity_mm2(*circuit.cord_mm2, phases) : cord_ampacity(*circuit.cord_awg, phases));
 }
@@ -95,8 +99,9 @@ bool breaker_is_sound(const Input& input) {
 }
 
 bool plug_fits_supply(const Circuit& circuit, int phases) {
-    if (!circuit.plug)
+    if (!circuit.plug) {
         return true;
+    }
     const PlugRow& plug = row_of(*circuit.plug);
     return std::abs(circuit.line.in(volt) / plug.volts - 1) <= plug_fits_within && phases == plug.phases;
 }
@@ -109,34 +114,45 @@ bool plug_fits_breaker(const Input& input) {
 
 std::optional<Cap> first_over(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
-    if (!load.draw.delivered)
+    if (!load.draw.delivered) {
         return Cap::voltage;
-    if (load.breaker.verdict != CircuitVerdict::holds)
+    }
+    if (load.breaker.verdict != CircuitVerdict::holds) {
         return Cap::breaker;
-    if (!load.generator_within)
+    }
+    if (!load.generator_within) {
         return Cap::generator;
-    if (run_asked(input, load) > run_ampacity(input))
+    }
+    if (run_asked(input, load) > run_ampacity(input)) {
         return Cap::run;
-    if (const auto cord = cord_carries(input); cord && load.asked > *cord)
+    }
+    if (const auto cord = cord_carries(input); cord && load.asked > *cord) {
         return Cap::cord;
-    if (circuit.plug && load.asked.in(ampere) > row_of(*circuit.plug).amps)
+    }
+    if (circuit.plug && load.asked.in(ampere) > row_of(*circuit.plug).amps) {
         return Cap::plug;
-    if (load.draw.machine < (1 - line_tolerance) * circuit.line)
+    }
+    if (load.draw.machine < (1 - line_tolerance) * circuit.line) {
         return Cap::voltage;
+    }
     return {};
 }
 
 Advised advise(const Input& input) {
-    if (!breaker_is_sound(input))
+    if (!breaker_is_sound(input)) {
         return {{}, Cap::run};
-    if (!plug_fits_supply(input.circuit, input.machine.phases) || !plug_fits_breaker(input))
+    }
+    if (!plug_fits_supply(input.circuit, input.machine.phases) || !plug_fits_breaker(input)) {
         return {{}, Cap::plug};
+    }
     const auto over = [&](Current output) { return first_over(input, solve_load(input, output)); };
-    if (const auto cap = over(Current{least_output, ampere}))
+    if (const auto cap = over(Current{least_output, ampere})) {
         return {{}, *cap};
+    }
     const Current top = input.machine.max_current;
-    if (!over(top))
+    if (!over(top)) {
         return {top, Cap::machine};
+    }
     const Largest largest = largest_output(top, [&](Current output) { return !over(output); });
     return {(1 - edge) * largest.found, over(largest.past).value_or(Cap::machine)};
 }

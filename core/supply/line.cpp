@@ -33,12 +33,14 @@ Draw at(const Loop& loop, double current, bool delivered) {
 
 Draw draw(const Line& line, ApparentPower machine) {
     const Loop loop = loop_of(line);
-    if (loop.source <= 0)
+    if (loop.source <= 0) {
         return {false, {}, {}, {}};
+    }
     const double power = machine.in(volt_ampere) / loop.loops;
     const double square = loop.source * loop.source - 4 * loop.all * power;
-    if (square < 0)
+    if (square < 0) {
         return at(loop, loop.source / (2 * loop.all), false);
+    }
     return at(loop, 2 * power / (loop.source + std::sqrt(square)), true);
 }
 

@@ -15,10 +15,11 @@ Line line_of(const Input& input) {
     line.phases = input.machine.phases;
     line.run = circuit.run_mm2 ? wire_resistance_mm2(*circuit.run_mm2, circuit.run)
                                : wire_resistance(circuit.run_awg, circuit.run);
-    if (circuit.cord_mm2)
+    if (circuit.cord_mm2) {
         line.cord = wire_resistance_mm2(*circuit.cord_mm2, circuit.cord);
-    else if (circuit.cord_awg)
+    } else if (circuit.cord_awg) {
         line.cord = wire_resistance(*circuit.cord_awg, circuit.cord);
+    }
     line.other = circuit.other_load;
     return line;
 }
@@ -56,8 +57,9 @@ Load solve_load(const Input& input, Current output) {
     const Machine& machine = input.machine;
     Load load;
     load.line = line_of(input);
-    if (input.circuit.compressor_motor_hp)
+    if (input.circuit.compressor_motor_hp) {
         load.motor = motor_current(*input.circuit.compressor_motor_hp, input.circuit.line);
+    }
     load.line.other = load.line.other + load.motor;
     load.conversion = conversion(machine, input.circuit.line);
     load.machine = std::max(ApparentPower{}, apparent_power(output, input.arc.at(output), load.conversion.share));

@@ -9,10 +9,12 @@ namespace torchside::supply {
 
 Voltage rated_load_voltage(Current output) {
     const double i = output.in(ampere);
-    if (i <= 165)
+    if (i <= 165) {
         return Voltage{80 + 0.4 * i, volt};
-    if (i <= 500)
+    }
+    if (i <= 500) {
         return Voltage{130 + 0.1 * i, volt};
+    }
     return Voltage{180, volt};
 }
 
@@ -20,8 +22,9 @@ Conversion conversion(const Machine& machine, Voltage line) {
     Conversion found;
     found.basis = machine.power_factor_corrected ? PowerBasis::corrected : PowerBasis::estimate;
     found.share = machine.efficiency * (machine.power_factor_corrected ? corrected_power_factor : machine.power_factor);
-    if (!machine.plate_i1max)
+    if (!machine.plate_i1max) {
         return found;
+    }
     const double out = rated_load_voltage(machine.max_current).in(volt)*machine.max_current.in(ampere);
     const double in = power_voltage(line, machine.phases).in(volt)*machine.plate_i1max->in(ampere);
     found.plate_share = out / in;

@@ -18,15 +18,17 @@ constexpr Motor motors[] = {
 Current motor_current(double horsepower, Voltage line) {
     const Motor& last = *std::prev(std::end(motors));
     const Motor* found = &last;
-    for (const Motor& row : motors)
+    for (const Motor& row : motors) {
         if (row.hp >= horsepower) {
             found = &row;
             break;
         }
+    }
     const double past = horsepower > last.hp ? horsepower / last.hp : 1.0;
     const double v = line.in(volt);
-    if (v <= 150)
+    if (v <= 150) {
         return Current{past * found->a115, ampere};
+    }
     const double equal_power = v < 220 || v > 250 ? 230 / v : 1.0;
     return Current{past * equal_power * found->a230, ampere};
 }

@@ -20,32 +20,37 @@ Current floor_tenth(Current current) {
 }
 
 Text load_on_breaker(const Input& input, const Load& load) {
-    if (load.line.other > Current{})
+    if (load.line.other > Current{}) {
         return words::circuit::LoadShared{
             .breaker = input.circuit.breaker, .load = load.total, .other = load.line.other};
+    }
     return words::circuit::Load{.breaker = input.circuit.breaker, .load = load.total};
 }
 
 Word elsewhere(const Input& input) {
-    if (input.circuit.line.in(volt) < low_line_v)
+    if (input.circuit.line.in(volt) < low_line_v) {
         return words::circuit::outlet_240;
+    }
     return input.circuit.generator ? words::circuit::larger_generator : words::circuit::larger_circuit;
 }
 
 // All limits are kept; what is not as the notes would have it.
 Text remaining(const std::vector<Check>& checks) {
-    for (const Check& check : checks)
+    for (const Check& check : checks) {
         if (!check.ok) {
             Text text = check.message.detail;
             return text += check.message.remedy;
         }
+    }
     return {};
 }
 
 const Check* stopped_by(const Report& report) {
-    for (const Check& check : report.checks)
-        if (!check.ok && check.message.severity == Severity::stop)
+    for (const Check& check : report.checks) {
+        if (!check.ok && check.message.severity == Severity::stop) {
             return &check;
+        }
+    }
     return nullptr;
 }
 
@@ -67,32 +72,41 @@ Text at_most(Current most, Cap cap) {
 }
 
 Text none_holds(const Input& input, const Load& load, const Report& report) {
-    if (report.capped_by == Cap::plug || !breaker_is_sound(input))
+    if (report.capped_by == Cap::plug || !breaker_is_sound(input)) {
         return words::circuit::put_right;
-    if (load.line.other > Current{})
+    }
+    if (load.line.other > Current{}) {
         return words::circuit::other_takes_all;
+    }
     return words::circuit::NothingHolds{.elsewhere = elsewhere(input)};
 }
 
 Text remedy_of(const Input& input, const Load& load, const Report& report) {
-    if (!report.highest_current)
+    if (!report.highest_current) {
         return none_holds(input, load, report);
-    if (!first_over(input, load))
+    }
+    if (!first_over(input, load)) {
         return remaining(report.checks);
+    }
     const bool other = load.line.other > Current{};
     const Current most = floor_tenth(*report.highest_current);
     const Current least = input.machine.min_current;
-    if (report.highest_below_machine && other)
+    if (report.highest_below_machine && other) {
         return words::circuit::BelowMachineShared{.elsewhere = elsewhere(input), .least = least, .most = most};
-    if (report.highest_below_machine)
+    }
+    if (report.highest_below_machine) {
         return words::circuit::BelowMachine{.elsewhere = elsewhere(input), .least = least, .most = most};
+    }
     Text text = at_most(most, report.capped_by);
-    if (other)
+    if (other) {
         return text += words::circuit::or_move_other;
-    if (report.capped_by == Cap::cord)
+    }
+    if (report.capped_by == Cap::cord) {
         return text += words::circuit::or_cord;
-    if (report.capped_by == Cap::plug)
+    }
+    if (report.capped_by == Cap::plug) {
         return text += words::circuit::or_plug;
+    }
     return text += words::circuit::OrElsewhere{.elsewhere = elsewhere(input)};
 }
 
@@ -168,30 +182,37 @@ Word power_basis(const Load& load) {
 
 Text breaker_basis(const Circuit& circuit, bool from_memory) {
     const std::string_view name = breaker_name(circuit.breaker_rule);
-    if (circuit.breaker_rule == BreakerRule::ul489 && from_memory)
+    if (circuit.breaker_rule == BreakerRule::ul489 && from_memory) {
         return words::circuit_more::BasisUl489Memory{.name = name};
-    if (circuit.breaker_rule == BreakerRule::ul489)
+    }
+    if (circuit.breaker_rule == BreakerRule::ul489) {
         return words::circuit_more::BasisUl489{.name = name};
-    if (from_memory)
+    }
+    if (from_memory) {
         return words::circuit_more::BasisIec60898Memory{.name = name};
+    }
     return words::circuit_more::BasisIec60898{.name = name};
 }
 
 Text run_basis(const Input& input) {
     const double air = input.circuit.ambient_c;
-    if (input.circuit.run_mm2 && input.machine.phases == 3)
+    if (input.circuit.run_mm2 && input.machine.phases == 3) {
         return words::circuit_more::BasisRunThree{.air = words::celsius(air)};
-    if (input.circuit.run_mm2)
+    }
+    if (input.circuit.run_mm2) {
         return words::circuit_more::BasisRunTwo{.air = words::celsius(air)};
-    if (article_630_applies(input))
+    }
+    if (article_630_applies(input)) {
         return words::circuit_more::BasisRun630{.air = words::celsius(air)};
+    }
     return words::circuit_more::BasisRunNec{.air = words::celsius(air)};
 }
 
 Word cord_basis(const Circuit& circuit, int phases) {
-    if (circuit.cord_mm2)
+    if (circuit.cord_mm2) {
         return cord_from_memory_mm2(*circuit.cord_mm2) ? words::circuit_more::basis_cord_bs_memory
                                                        : words::circuit_more::basis_cord_bs;
+    }
     return cord_from_memory(*circuit.cord_awg, phases) ? words::circuit_more::basis_cord_nec_memory
                                                        : words::circuit_more::basis_cord_nec;
 }
@@ -207,8 +228,9 @@ Message message_of(const Input& input, const Load& load, const Report& report) {
 }
 
 Text duty_note_of(const Load& load) {
-    if (load.duty >= 1)
+    if (load.duty >= 1) {
         return words::circuit_more::DutyFull{.rated = words::celsius(rated_air_c)};
+    }
     return words::circuit_more::Duty{.arc = Duration{duty_period_s * load.duty, second},
                                      .rated = words::celsius(rated_air_c)};
 }
@@ -221,18 +243,23 @@ std::vector<Text> basis_of(const Input& input, const Load& load) {
     const Circuit& circuit = input.circuit;
     std::vector<Text> basis{power_basis(load), words::circuit_more::BasisDuty{.rated = words::celsius(rated_air_c)}};
     const auto add = [&](const Text& text) { basis.push_back(text); };
-    if (load.effective_from_plate)
+    if (load.effective_from_plate) {
         add(words::circuit_more::basis_effective);
-    if (circuit.generator)
+    }
+    if (circuit.generator) {
         add(words::circuit_more::basis_generator);
+    }
     add(breaker_basis(circuit, load.breaker.from_memory));
     add(run_basis(input));
-    if (cord_carries(input))
+    if (cord_carries(input)) {
         add(cord_basis(circuit, input.machine.phases));
-    if (circuit.plug)
+    }
+    if (circuit.plug) {
         add(words::circuit_more::basis_plug);
-    if (circuit.compressor_motor_hp)
+    }
+    if (circuit.compressor_motor_hp) {
         add(words::circuit_more::basis_motor);
+    }
     add(words::circuit_more::basis_electrician);
     return basis;
 }

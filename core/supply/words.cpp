@@ -26,8 +26,9 @@ Text cord_words(const Circuit& circuit) {
 
 Current rated_input(const Input& input, const Conversion& conversion) {
     const Machine& machine = input.machine;
-    if (conversion.basis == PowerBasis::nameplate)
+    if (conversion.basis == PowerBasis::nameplate) {
         return *machine.plate_i1max;
+    }
     return supply_current(
         apparent_power(machine.max_current, rated_load_voltage(machine.max_current), conversion.share),
         input.circuit.line, machine.phases);

@@ -66,9 +66,11 @@ std::optional<Fault> refusal(const CouponSettings& s, Speed fastest) {
         {fastest <= (1.0 + hair) * s.table.max_feed, "feed_mm_min", words::refusal::coupon_fast},
         {kerf > 0.0 && kerf <= 15.0, "kerf_mm", words::range(0, 15, FieldUnit::mm)},
     };
-    for (const auto& need : needs)
-        if (!need.good)
+    for (const auto& need : needs) {
+        if (!need.good) {
             return Fault{need.field, need.text};
+        }
+    }
     return std::nullopt;
 }
 
@@ -110,9 +112,11 @@ Coupon finished(Coupon c, const CouponSettings& s, double width_mm, double heigh
     const double edge = std::fmax(0.5 * space_of(s), s.kerf.in(mm));
     c.width = Length{width_mm + 2.0 * edge, mm};
     c.height = Length{height_mm + 2.0 * edge, mm};
-    for (part::Run& run : c.path.runs)
-        for (part::Vertex& vertex : run.path)
+    for (part::Run& run : c.path.runs) {
+        for (part::Vertex& vertex : run.path) {
             vertex.at = vertex.at + Point{edge, edge};
+        }
+    }
     take_time(c, s);
     return c;
 }
@@ -156,10 +160,11 @@ void add_square(Coupon& c, const CouponSettings& s, Word label, Point corner, do
     const part::Vertex above{{corner.x, far.y}}, below{corner};
     const part::Vertex right_above{far}, right_below{{far.x, corner.y}};
     std::vector<part::Vertex> path{{{corner.x - lead, middle.y}}, {middle}};
-    if (clockwise)
+    if (clockwise) {
         path.insert(path.end(), {above, right_above, right_below, below, {middle}});
-    else
+    } else {
         path.insert(path.end(), {below, right_below, right_above, above, {middle}});
+    }
     add(c, leg, part::Role::outer, std::move(path));
     c.path.runs.back().contour_begin = 1;
 }
@@ -169,8 +174,9 @@ void add_square(Coupon& c, const CouponSettings& s, Word label, Point corner, do
 std::vector<Speed> ladder_feeds(const LadderPlan& ladder) {
     std::vector<Speed> feeds;
     feeds.reserve(static_cast<std::size_t>(std::max(ladder.legs, 0)));
-    for (int i = 0; i < ladder.legs; ++i)
+    for (int i = 0; i < ladder.legs; ++i) {
         feeds.push_back(std::pow(ladder.ratio, i - 0.5 * (ladder.legs - 1)) * ladder.middle);
+    }
     return feeds;
 }
 
@@ -189,13 +195,16 @@ TiltAndSwirl read_swirl(const SwirlAngles& a) {
 }
 
 Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder) {
-    if (ladder.legs < 5 || ladder.legs > 9)
+    if (ladder.legs < 5 || ladder.legs > 9) {
         return Fault{"legs", words::refusal::LadderLegs{.least = 5, .most = 9}};
-    if (!(ladder.ratio >= 1.02 && ladder.ratio <= 1.5))
+    }
+    if (!(ladder.ratio >= 1.02 && ladder.ratio <= 1.5)) {
         return Fault{"ratio", words::range(1.02, 1.5, FieldUnit::none)};
+    }
     const std::vector<Speed> feeds = ladder_feeds(ladder);
-    if (auto fault = refusal(s, feeds.back()))
+    if (auto fault = refusal(s, feeds.back())) {
         return *fault;
+    }
     std::vector<Leg> legs;
     for (const Speed feed : feeds) {
         Leg leg;
@@ -209,18 +218,22 @@ Outcome<Coupon> ladder_coupon(const CouponSettings& s, const LadderPlan& ladder)
 }
 
 Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
-    if (legs < 3 || legs > 9)
+    if (legs < 3 || legs > 9) {
         return Fault{"legs", words::refusal::LadderLegs{.least = 3, .most = 9}};
-    if (!(step.in(mm) >= 0.05 && step.in(mm) <= 2.0))
+    }
+    if (!(step.in(mm) >= 0.05 && step.in(mm) <= 2.0)) {
         return Fault{"step_mm", words::range(0.05, 2, FieldUnit::mm)};
-    if (auto fault = refusal(s, s.feed))
+    }
+    if (auto fault = refusal(s, s.feed)) {
         return *fault;
+    }
     std::vector<Leg> all;
     for (int i = 0; i < legs; ++i) {
         Leg leg;
         leg.cut_height = s.cut_height + (i - 0.5 * (legs - 1)) * step;
-        if (!height_fits(leg.cut_height))
+        if (!height_fits(leg.cut_height)) {
             return Fault{"cut_height_mm", wrong_height()};
+        }
         leg.label = words::coupon_note::leg;
         leg.number = i + 1;
         leg.feed = s.feed;
@@ -230,8 +243,9 @@ Outcome<Coupon> height_coupon(const CouponSettings& s, int legs, Length step) {
 }
 
 Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
-    if (auto fault = refusal(s, s.feed))
+    if (auto fault = refusal(s, s.feed)) {
         return *fault;
+    }
     const double diameter = std::ceil(std::fmax(rules.hole, rules.hole_per_least * s.least_hole.in(mm)));
     const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
     const double side =
@@ -254,8 +268,9 @@ Outcome<Coupon> kerf_coupon(const CouponSettings& s) {
 }
 
 Outcome<Coupon> swirl_coupon(const CouponSettings& s) {
-    if (auto fault = refusal(s, s.feed))
+    if (auto fault = refusal(s, s.feed)) {
         return *fault;
+    }
     const double lead = std::fmax(s.lead_in.in(mm), rules.least_lead);
     const double space = space_of(s);
     const double second_x = 2.0 * lead + rules.swirl_square + space;

@@ -49,51 +49,63 @@ bool sane(const std::optional<Length>& length, double low_mm) {
 
 std::optional<Fault> refusal(const Signs& seen, const MeasuredCut& m, const MadeCut& made) {
     const bool taper = m.kerf_top && m.kerf_bottom;
-    if (seen.none() && !taper && !m.lag && !m.left_deg && !m.right_deg)
+    if (seen.none() && !taper && !m.lag && !m.left_deg && !m.right_deg) {
         return Fault{"signs", words::refusal::no_signs};
-    if (!sane(m.kerf_top, 0.05) || !sane(m.kerf_bottom, 0.05))
+    }
+    if (!sane(m.kerf_top, 0.05) || !sane(m.kerf_bottom, 0.05)) {
         return Fault{"kerf_mm", words::range(0.05, 30, FieldUnit::mm)};
-    if (!sane(m.lag, 0.0))
+    }
+    if (!sane(m.lag, 0.0)) {
         return Fault{"lag_mm", words::range(0, 30, FieldUnit::mm)};
-    if (!sane(m.left_deg) || !sane(m.right_deg))
+    }
+    if (!sane(m.left_deg) || !sane(m.right_deg)) {
         return Fault{"angle_deg", words::range(-45, 45, FieldUnit::degree)};
-    if (m.left_deg.has_value() != m.right_deg.has_value())
+    }
+    if (m.left_deg.has_value() != m.right_deg.has_value()) {
         return Fault{"angle_deg", words::refusal::other_face};
-    if (!(made.feed.in(mm_min) >= 10.0 && made.feed.in(mm_min) <= 50000.0))
+    }
+    if (!(made.feed.in(mm_min) >= 10.0 && made.feed.in(mm_min) <= 50000.0)) {
         return Fault{"feed_mm_min", words::range(10, 50000, FieldUnit::mm_min)};
+    }
     return std::nullopt;
 }
 
 // The faces as measured, whichever way; nothing when they were not.
 std::optional<Faces> measured_faces(const MeasuredCut& m, Length thickness) {
-    if (m.left_deg && m.right_deg)
+    if (m.left_deg && m.right_deg) {
         return faces(*m.left_deg, *m.right_deg);
-    if (m.kerf_top && m.kerf_bottom)
+    }
+    if (m.kerf_top && m.kerf_bottom) {
         return Faces{face_angle_deg(*m.kerf_top, *m.kerf_bottom, thickness), 0.0};
+    }
     return std::nullopt;
 }
 
 Sign taper_sign(const Faces& f) {
     const bool leans = std::abs(f.leaning_deg) > reading_rules().taper_square_deg &&
                        std::abs(f.leaning_deg) > reading_rules().leaning_share * std::abs(f.alike_deg);
-    if (leans) // the worse face decides which way it is narrow
+    if (leans) { // the worse face decides which way it is narrow
         return f.alike_deg + std::abs(f.leaning_deg) >= std::abs(f.alike_deg - std::abs(f.leaning_deg))
                    ? Sign::narrow_top_one
                    : Sign::narrow_bottom_one;
-    if (std::abs(f.alike_deg) <= reading_rules().taper_square_deg)
+    }
+    if (std::abs(f.alike_deg) <= reading_rules().taper_square_deg) {
         return Sign::square;
+    }
     return f.alike_deg > 0.0 ? Sign::narrow_top_both : Sign::narrow_bottom_both;
 }
 
 Signs with_measurements(Signs signs, const MeasuredCut& m, const std::optional<Faces>& f, Length thickness) {
     if (f) {
-        for (const Sign s : taper_signs)
+        for (const Sign s : taper_signs) {
             signs.clear(s);
+        }
         signs.mark(taper_sign(*f));
     }
     if (m.lag) {
-        for (const Sign s : lag_signs)
+        for (const Sign s : lag_signs) {
             signs.clear(s);
+        }
         const double angle = lag_angle_deg(*m.lag, thickness);
         signs.mark(angle < reading_rules().lag_short_deg  ? Sign::lag_short
                    : angle > reading_rules().lag_long_deg ? Sign::lag_long
@@ -105,13 +117,15 @@ Signs with_measurements(Signs signs, const MeasuredCut& m, const std::optional<F
 Squareness squareness_of(const Faces& f, Length thickness) {
     Squareness s;
     s.angle_deg = std::abs(f.alike_deg) + std::abs(f.leaning_deg);
-    if (f.alike_deg < 0.0)
+    if (f.alike_deg < 0.0) {
         s.angle_deg = -s.angle_deg;
+    }
     s.u = out_of_square(s.angle_deg, thickness);
     s.zone = edge_zone(thickness);
     s.range = squareness_range(s.u, thickness);
-    if (s.range)
+    if (s.range) {
         s.limit = squareness_limit(*s.range, thickness);
+    }
     return s;
 }
 
@@ -119,14 +133,16 @@ Squareness squareness_of(const Faces& f, Length thickness) {
 std::optional<Verdict> verdict_of(const Signs& s, const std::array<double, cause_count>& chance, Cause cause) {
     const auto p = [&](Cause c) { return chance[static_cast<std::size_t>(c)]; };
     if (cause == Cause::too_fast || cause == Cause::too_slow) {
-        if (p(cause) < reading_rules().sure_from)
+        if (p(cause) < reading_rules().sure_from) {
             return std::nullopt;
+        }
         return cause == Cause::too_fast ? Verdict::too_fast : Verdict::too_slow;
     }
     const bool feed_looks_right = s.has(Sign::dross_none) || s.has(Sign::corners_only);
     const bool blamed = s.has(Sign::sparks_back) || s.has(Sign::sparks_level) || s.has(Sign::lag_long);
-    if (feed_looks_right && !blamed && p(Cause::too_fast) + p(Cause::too_slow) < reading_rules().sure_from)
+    if (feed_looks_right && !blamed && p(Cause::too_fast) + p(Cause::too_slow) < reading_rules().sure_from) {
         return Verdict::clean;
+    }
     return std::nullopt;
 }
 
@@ -147,9 +163,10 @@ TestCut row_of(const MadeCut& made, const MeasuredCut& m) {
 void turn_height(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const ShopView& shop,
                  const Posterior& posterior) {
     double by = a.cause == Cause::too_high ? -reading_rules().height_step_mm : reading_rules().height_step_mm;
-    if (f && std::abs(f->alike_deg) > reading_rules().taper_square_deg)
+    if (f && std::abs(f->alike_deg) > reading_rules().taper_square_deg) {
         by = std::clamp(-f->alike_deg / reading_rules().deg_per_mm_height, -reading_rules().height_step_most_mm,
                         reading_rules().height_step_most_mm);
+    }
     by = std::fmax(by, std::fmin(0.0, reading_rules().height_least_mm - made.plate.height.in(mm)));
     cut::CutSetup moved = made.plate;
     moved.height = moved.height + Length{by, mm};
@@ -168,8 +185,9 @@ void turn(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const S
         log.push_back(row);
         const Posterior after = learn(log, shop.machine, shop.height_control.gradient);
         a.knob = Knob::feed;
-        if (const auto outlook = look(after, made.plate, shop.table))
+        if (const auto outlook = look(after, made.plate, shop.table)) {
             a.feed_to = outlook.value().next;
+        }
         return;
     }
     case Cause::too_high:
@@ -177,8 +195,9 @@ void turn(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const S
         return turn_height(a, f, made, shop, posterior);
     case Cause::leaning:
         a.knob = f && f->leaning_deg != 0.0 ? Knob::tilt : Knob::direction;
-        if (a.knob == Knob::tilt)
+        if (a.knob == Knob::tilt) {
             a.tilt_by_deg = -f->leaning_deg;
+        }
         return;
     case Cause::worn:
         a.knob = Knob::consumables;
@@ -197,20 +216,23 @@ void turn(Advice& a, const std::optional<Faces>& f, const MadeCut& made, const S
 
 Outcome<CutDiagnosis> read_cut(const Signs& seen, const MeasuredCut& measured, const MadeCut& made,
                                const ShopView& shop) {
-    if (auto fault = refusal(seen, measured, made))
+    if (auto fault = refusal(seen, measured, made)) {
         return *fault;
+    }
     const cut::CutSetup plate = plate_of(made.plate, shop.machine.nozzles);
     const cut::Terms& terms = cut::small_air_torch(plate.metal);
-    if (const auto balance = cut::balance(plate, terms); !balance)
+    if (const auto balance = cut::balance(plate, terms); !balance) {
         return balance.fault();
+    }
     const Posterior posterior = learn(shop.log, shop.machine, shop.height_control.gradient);
     const Length clean =
         cut::limits(plate, LearntFeed(posterior), terms, proven(shop.log, plate.metal, plate.current)).clean;
     const std::optional<Faces> f = measured_faces(measured, plate.thickness);
     const Signs signs = with_measurements(seen, measured, f, plate.thickness);
     const auto chance = causes(signs, plate.thickness > reading_rules().near_limit_share * clean);
-    if (!chance)
+    if (!chance) {
         return chance.fault();
+    }
 
     CutDiagnosis r;
     r.causes = chance.value();
@@ -221,8 +243,9 @@ Outcome<CutDiagnosis> read_cut(const Signs& seen, const MeasuredCut& measured, c
     r.row.verdict = verdict_of(signs, r.causes, r.advice.cause);
     r.row.worn = r.advice.cause == Cause::worn && r.advice.chance >= reading_rules().sure_from;
     r.worth_logging = r.row.verdict || r.row.kerf_top || r.row.kerf_bottom || r.row.arc || r.row.worn;
-    if (f)
+    if (f) {
         r.squareness = squareness_of(*f, plate.thickness);
+    }
     if (r.advice.chance < reading_rules().sure_from) {
         r.advice.what = unsure.what;
         r.advice.turn = unsure.turn;

@@ -9,22 +9,26 @@ namespace torchside::tune {
 void Distribution::cut_ends() {
     std::size_t first = 0;
     std::size_t last = mass.size();
-    while (first + 1 < last && mass[first] < 1e-14)
+    while (first + 1 < last && mass[first] < 1e-14) {
         ++first;
-    while (last > first + 1 && mass[last - 1] < 1e-14)
+    }
+    while (last > first + 1 && mass[last - 1] < 1e-14) {
         --last;
+    }
     mass.erase(mass.begin() + static_cast<std::ptrdiff_t>(last), mass.end());
     mass.erase(mass.begin(), mass.begin() + static_cast<std::ptrdiff_t>(first));
     low += static_cast<double>(first) * step;
 }
 
 double Distribution::quantile(double p) const {
-    if (mass.empty())
+    if (mass.empty()) {
         return mean + sd * normal_quantile(p);
+    }
     double below = 0.0;
     for (std::size_t i = 0; i < mass.size(); ++i) {
-        if (below + mass[i] >= p) // within a node's cell the mass lies evenly
+        if (below + mass[i] >= p) { // within a node's cell the mass lies evenly
             return low + step * (static_cast<double>(i) - 0.5 + (p - below) / mass[i]);
+        }
         below += mass[i];
     }
     return low + step * static_cast<double>(mass.size() - 1);

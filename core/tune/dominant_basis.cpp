@@ -34,16 +34,20 @@ DominantBases dominant_bases(const Posterior& posterior, const cut::CutSetup& as
     const Regressors feed = feed_regressors(plate);
     const Regressors power = power_regressors(plate);
     DominantBases f;
-    if (rests_on_cuts(posterior.feed, feed))
+    if (rests_on_cuts(posterior.feed, feed)) {
         f.feed = DominantBasis::cuts;
-    else if (practice_share(posterior, feed.x) >= by_practice)
+    } else if (practice_share(posterior, feed.x) >= by_practice) {
         f.feed = DominantBasis::practice;
-    if (rests_on_cuts(posterior.arc, arc_regressors(plate)))
+    }
+    if (rests_on_cuts(posterior.arc, arc_regressors(plate))) {
         f.arc = DominantBasis::cuts;
-    if (rests_on_cuts(posterior.pierce, power))
+    }
+    if (rests_on_cuts(posterior.pierce, power)) {
         f.pierce_delay = DominantBasis::cuts;
-    if (rests_on_cuts(posterior.kerf, power))
+    }
+    if (rests_on_cuts(posterior.kerf, power)) {
         f.kerf = DominantBasis::cuts;
+    }
     return f;
 }
 

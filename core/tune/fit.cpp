@@ -68,8 +68,9 @@ std::span<const Observation> Fitter::judged_rows(const StockEvidence& stock) con
 void Fitter::tabulate(const Window& window) {
     for (StockEvidence& stock : stocks) {
         const std::span<const Observation> own = judged_rows(stock);
-        if (own.empty())
+        if (own.empty()) {
             continue;
+        }
         Product table = verdict_table(own, window);
         stock.low = table.low;
         stock.step = table.step;
@@ -81,8 +82,9 @@ void Fitter::weigh(const std::vector<double>& weights) {
     for (StockEvidence& stock : stocks) {
         stock.reading_tau = stock.reading_nu = 0.0;
         for (std::size_t i = stock.begin; i < stock.end; ++i) {
-            if (rows[i].judged())
+            if (rows[i].judged()) {
                 continue;
+            }
             stock.reading_tau += weights[i] / rows[i].noise;
             stock.reading_nu += weights[i] * rows[i].y / rows[i].noise;
         }
@@ -101,8 +103,9 @@ void Fitter::locate(StockEvidence& stock, const Cavity& eta) const {
 double Fitter::update(StockEvidence& stock, double share) {
     const Gaussian::Along all = coefficients.along(stock.x);
     const Cavity eta = cavity_of(stock, all);
-    if (!(eta.variance > 0.0) || !std::isfinite(eta.variance))
+    if (!(eta.variance > 0.0) || !std::isfinite(eta.variance)) {
         return 0.0;
+    }
     const Moments before{stock.mean, stock.variance};
     const double prior = eta.variance + model.stock_sd * model.stock_sd;
     locate(stock, eta);
@@ -112,8 +115,9 @@ double Fitter::update(StockEvidence& stock, double share) {
     const double nu = eta.mean * tau + (stock.mean - eta.mean) / prior * k;
     const double more_tau = share * (tau - stock.tau);
     const double more_nu = share * (nu - stock.nu);
-    if (!coefficients.add(all, more_tau, more_nu))
+    if (!coefficients.add(all, more_tau, more_nu)) {
         return 0.0;
+    }
     stock.tau += more_tau;
     stock.nu += more_nu;
     return std::fmax(std::abs(stock.mean - before.mean) / std::sqrt(prior),
@@ -133,17 +137,22 @@ void Fitter::settle() {
     double before = 0.0;
     for (int sweep = 0; sweep < most_sweeps; ++sweep) {
         double change = 0.0;
-        for (StockEvidence& stock : stocks)
-            if (!stock.verdicts.empty())
+        for (StockEvidence& stock : stocks) {
+            if (!stock.verdicts.empty()) {
                 change = std::max(change, update(stock, share));
-        if (change < settled)
+            }
+        }
+        if (change < settled) {
             break;
-        if (sweep >= damped_after && change > 0.8 * before)
+        }
+        if (sweep >= damped_after && change > 0.8 * before) {
             share = std::max(0.2, 0.6 * share);
+        }
         before = change;
     }
-    for (StockEvidence& stock : stocks)
+    for (StockEvidence& stock : stocks) {
         locate(stock, cavity_of(stock, coefficients.along(stock.x)));
+    }
 }
 
 std::vector<double> Fitter::distances(const std::vector<double>& weights) const {
@@ -151,12 +160,14 @@ std::vector<double> Fitter::distances(const std::vector<double>& weights) const 
     for (const StockEvidence& stock : stocks) {
         for (std::size_t i = stock.begin; i < stock.end; ++i) {
             const Observation& row = rows[i];
-            if (row.judged())
+            if (row.judged()) {
                 continue;
+            }
             const double own = weights[i] / row.noise;
             const double rest = 1.0 - own * stock.variance;
-            if (!(rest > 1e-12))
+            if (!(rest > 1e-12)) {
                 continue;
+            }
             const double v = stock.variance / rest;
             const double m = (stock.mean - own * row.y * stock.variance) / rest;
             z[i] = (row.y - m) / std::sqrt(v + row.noise);
@@ -194,8 +205,9 @@ std::vector<double> Fitter::weigh_outliers() {
             weights[next] = (model.student_dof + 1.0) / (model.student_dof + worst * worst);
             moved = 1.0;
         }
-        if (moved < 1e-14)
+        if (moved < 1e-14) {
             break;
+        }
     }
     return weights;
 }
@@ -206,8 +218,9 @@ double Fitter::ln_evidence(const Window& window) const {
     double sum = 0.0;
     for (const StockEvidence& stock : stocks) {
         const std::span<const Observation> own = judged_rows(stock);
-        if (own.empty())
+        if (own.empty()) {
             continue;
+        }
         const Moments prior = prior_of(stock, cavity_of(stock, coefficients.along(stock.x)), model.stock_sd);
         const Product table = verdict_table(own, window, 2.0);
         sum += table.ln_scale + moments({table.low, table.step, table.value}, prior.mean, prior.variance).ln_integral;
@@ -245,8 +258,9 @@ Finding Fitter::appraise(const Observation& row, const Distribution& others) con
         without += rest;
         expected += p * rest;
     }
-    if (flat[0] > 0.0)
+    if (flat[0] > 0.0) {
         without += flat[0] / judge.read_as(0.0);
+    }
     without += flat[1] / judge.read_as(1.0);
     expected += flat[1] / judge.read_as(1.0);
     const double chance = std::clamp(expected / without, 1e-300, 1.0);
@@ -266,10 +280,11 @@ std::vector<Finding> Fitter::report(const std::vector<double>& weights) const {
             stock.verdicts.empty() ? Distribution{} : distribution_of(stock, coefficients, model.stock_sd);
         for (std::size_t i = stock.begin; i < stock.end; ++i) {
             const Observation& row = rows[i];
-            if (row.judged())
+            if (row.judged()) {
                 findings.push_back(appraise(row, f));
-            else
+            } else {
                 findings.push_back({row.row, weights[i], std::abs(z[i]), std::abs(z[i]) > model.outlier_sd});
+            }
         }
     }
     sort_rows(findings, [](const Finding& a, const Finding& b) { return a.row < b.row; });

@@ -30,25 +30,30 @@ struct Gaussian {
     [[nodiscard]] static Gaussian independent(std::span<const double> sd) {
         Gaussian g;
         g.n = sd.size();
-        for (std::size_t i = 0; i < g.n; ++i)
+        for (std::size_t i = 0; i < g.n; ++i) {
             g.cov[i][i] = sd[i] * sd[i];
+        }
         return g;
     }
 
     [[nodiscard]] double at(const Vector& x) const {
         double sum = 0.0;
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             sum += x[i] * mean[i];
+        }
         return sum;
     }
 
     /// cov x. Most x are mostly zeros.
     [[nodiscard]] Vector gain(const Vector& x) const {
         Vector g{};
-        for (std::size_t j = 0; j < n; ++j)
-            if (x[j] != 0.0)
-                for (std::size_t i = 0; i < most_terms; ++i)
+        for (std::size_t j = 0; j < n; ++j) {
+            if (x[j] != 0.0) {
+                for (std::size_t i = 0; i < most_terms; ++i) {
                     g[i] += cov[j][i] * x[j];
+                }
+            }
+        }
         return g;
     }
 
@@ -60,8 +65,9 @@ struct Gaussian {
     };
     [[nodiscard]] Along along(const Vector& x) const {
         Along a{gain(x), at(x), 0.0};
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             a.variance += x[i] * a.gain[i];
+        }
         return a;
     }
 
@@ -71,8 +77,9 @@ struct Gaussian {
     [[nodiscard]] double covariance(const Vector& x, const Vector& y) const {
         const Vector g = gain(x);
         double sum = 0.0;
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             sum += y[i] * g[i];
+        }
         return sum;
     }
 
@@ -81,16 +88,19 @@ struct Gaussian {
     /// `a` as along() gives it now.
     bool add(const Along& a, double tau, double nu) {
         const double k = 1.0 + tau * a.variance;
-        if (!(k > 0.0))
+        if (!(k > 0.0)) {
             return false;
+        }
         const double move = (nu - tau * a.mean) / k;
         const double shrink = tau / k;
         for (std::size_t i = 0; i < n; ++i) {
-            if (a.gain[i] == 0.0)
+            if (a.gain[i] == 0.0) {
                 continue;
+            }
             mean[i] += a.gain[i] * move;
-            for (std::size_t j = 0; j < most_terms; ++j)
+            for (std::size_t j = 0; j < most_terms; ++j) {
                 cov[i][j] -= a.gain[i] * a.gain[j] * shrink;
+            }
         }
         return true;
     }

@@ -83,8 +83,9 @@ Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
     const cut::Terms& t = cut::small_air_torch(Metal::mild_steel);
     const double sd[] = {t.arc_offset.sd, t.arc_per_mm.sd, t.arc_per_a.sd, t.arc_per_height.sd};
     Gaussian g = Gaussian::independent(sd);
-    if (gradient)
+    if (gradient) {
         g.observe({0.0, 0.0, 0.0, 1.0}, gradient->in(volt_per_mm)-t.arc_per_height.value, square(p.arc_gradient_noise));
+    }
     return g;
 }
 
@@ -119,10 +120,11 @@ void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed l
     if (row.feed && (row.verdict || !(kerf_measured || row.arc || row.pierce))) {
         Observation o = at(feed_regressors(plate), index);
         o.y = std::log(*row.feed / level_1);
-        if (row.verdict)
+        if (row.verdict) {
             o.verdict = reading_of(*row.verdict);
-        else
+        } else {
             o.noise = square(rest(p.feed_noise, p.feed_stock));
+        }
         evidence.feed.push_back(o);
     }
     if (kerf_measured) {
@@ -159,16 +161,19 @@ ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior
     std::vector<KnownLimit> limits;
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const TestCut& cut = cuts[i];
-        if (cut.worn || !cut.pierce || !cut.pierce_delay || !(cut.pierce_delay->in(second) > 0.0))
+        if (cut.worn || !cut.pierce || !cut.pierce_delay || !(cut.pierce_delay->in(second) > 0.0)) {
             continue;
+        }
         const cut::CutSetup plate = plate_of(cut, posterior.nozzles);
         auto known =
             std::find_if(limits.begin(), limits.end(), [&](const KnownLimit& k) { return k.holds_for(plate); });
-        if (known == limits.end())
+        if (known == limits.end()) {
             known = limits.insert(limits.end(), {plate, pierce_limit(posterior, plate)});
+        }
         const Duration level_1 = pierce_level_1(plate, known->limit);
-        if (!(level_1.in(second) > 0.0))
+        if (!(level_1.in(second) > 0.0)) {
             continue;
+        }
         Observation o = at(power_regressors(plate), static_cast<int>(i));
         o.y = std::log(*cut.pierce_delay / level_1);
         o.verdict = reading_of(*cut.pierce);
@@ -191,8 +196,9 @@ void mark(std::vector<RowNote>& notes, const ResponseFit& response) {
 }
 
 Word text_of(const RowNote& note) {
-    if (note.measure_again)
+    if (note.measure_again) {
         return words::tune::row_odd;
+    }
     switch (note.why) {
     case RowNote::Why::worn:
         return words::tune::row_worn;
@@ -224,12 +230,13 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const cut::CutSetup plate = plate_of(cuts[i], posterior.nozzles);
         const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-        if (cuts[i].worn)
+        if (cuts[i].worn) {
             posterior.notes[i].why = RowNote::Why::worn;
-        else if (!(level_1.in(mm_min) > 0.0))
+        } else if (!(level_1.in(mm_min) > 0.0)) {
             posterior.notes[i].why = RowNote::Why::outside_model;
-        else
+        } else {
             read_row(cuts[i], static_cast<int>(i), plate, level_1, p, evidence);
+        }
     }
 
     Model feed_model = model_of(posterior.feed_practice, p.feed_stock, p);
@@ -245,10 +252,12 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
     posterior.pierce = fit_pierce(cuts, posterior, p);
 
-    for (const ResponseFit* response : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce})
+    for (const ResponseFit* response : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce}) {
         mark(posterior.notes, *response);
-    for (RowNote& note : posterior.notes)
+    }
+    for (RowNote& note : posterior.notes) {
         note.text = text_of(note);
+    }
     return posterior;
 }
 

@@ -30,19 +30,24 @@ Known known(const Posterior& posterior, const cut::CutSetup& asked) {
 // Chance that the right feed is at most so far below the limit that a cut there is clean, or slower still.
 double reached(const Search& search, const Window& window, double limit) {
     double sum = 0.0;
-    for (std::size_t i = 0; i < search.mass().size(); ++i)
-        if (search.low() + static_cast<double>(i) * Search::step <= limit - std::log1p(-window.width))
+    for (std::size_t i = 0; i < search.mass().size(); ++i) {
+        if (search.low() + static_cast<double>(i) * Search::step <= limit - std::log1p(-window.width)) {
             sum += search.mass()[i];
+        }
+    }
     return sum;
 }
 
 Text advice_of(const Outlook& o) {
-    if (o.past_table)
+    if (o.past_table) {
         return words::tune::PastTable{.chance = words::percent(o.next_clean)};
-    if (o.stop)
+    }
+    if (o.stop) {
         return words::tune::GoToWork{.chance = words::percent(o.best_clean)};
-    if (o.ladder)
+    }
+    if (o.ladder) {
         return words::tune::CutLadder{.chance = words::percent(o.best_clean), .legs = o.legs.legs};
+    }
     return words::tune::CutOne{.chance = words::percent(o.next_clean)};
 }
 
@@ -54,8 +59,9 @@ LadderPlan ladder_over(const Estimate<Speed>& feed, Speed fastest) {
     a.legs = std::clamp(static_cast<int>(std::ceil(std::log(high / low) / std::log(rung))) + 1, 5, 9);
     a.middle = std::sqrt(low / high) * high;
     const Speed top = std::pow(rung, 0.5 * (a.legs - 1)) * a.middle;
-    if (top > fastest)
+    if (top > fastest) {
         a.middle = fastest / top * a.middle;
+    }
     return a;
 }
 
@@ -78,10 +84,12 @@ Speed top_of(const std::vector<CurvePoint>& curve) {
 
 OffTop off_top(const Outlook& o, Speed fastest) {
     const Speed at = o.stop ? o.best : o.next;
-    if (!(o.top > Speed{}) || std::abs(std::log(at / o.top)) < told_apart)
+    if (!(o.top > Speed{}) || std::abs(std::log(at / o.top)) < told_apart) {
         return OffTop::no;
-    if (fastest < o.top && at < o.top)
+    }
+    if (fastest < o.top && at < o.top) {
         return OffTop::table;
+    }
     return o.stop ? OffTop::leans : OffTop::tells_more;
 }
 
@@ -91,8 +99,9 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, co
                       bool coupons) {
     const Outcome<cut::Balance> balance =
         cut::balance(plate_of(plate, posterior.nozzles), cut::small_air_torch(plate.metal));
-    if (!balance)
+    if (!balance) {
         return balance.fault();
+    }
     const Known k = known(posterior, plate);
     const Search search(k.belief, posterior.feed.model().window);
     const double limit = std::log(table.max_feed / k.level_1);

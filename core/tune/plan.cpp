@@ -32,16 +32,19 @@ Search::Search(const Distribution& belief, const Window& window) : judge_(window
     low_ = belief.quantile(tail) - step;
     mass_.resize(static_cast<std::size_t>((high - low_) / step) + 2);
     double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i)
+    for (std::size_t i = 0; i < mass_.size(); ++i) {
         sum += mass_[i] = density(belief, low_ + static_cast<double>(i) * step);
-    for (double& m : mass_)
+    }
+    for (double& m : mass_) {
         m /= sum;
+    }
 }
 
 double Search::good(double y) const {
     double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i)
+    for (std::size_t i = 0; i < mass_.size(); ++i) {
         sum += mass_[i] * judge_.happens(Judgement::good, y - low_ - static_cast<double>(i) * step);
+    }
     return sum;
 }
 
@@ -49,14 +52,17 @@ double Search::good(double y) const {
 std::vector<double> Search::chances() const {
     const auto reach = static_cast<std::ptrdiff_t>((-judge_.lower_edge() + judge_.reach()) / step) + 1;
     std::vector<double> profile;
-    for (std::ptrdiff_t k = -reach; k <= reach; ++k)
+    for (std::ptrdiff_t k = -reach; k <= reach; ++k) {
         profile.push_back(judge_.happens(Judgement::good, static_cast<double>(k) * step));
+    }
     const auto n = static_cast<std::ptrdiff_t>(mass_.size());
     std::vector<double> result(mass_.size(), 0.0);
-    for (std::ptrdiff_t i = 0; i < n; ++i)
-        for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j)
+    for (std::ptrdiff_t i = 0; i < n; ++i) {
+        for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j) {
             result[static_cast<std::size_t>(i)] +=
                 mass_[static_cast<std::size_t>(j)] * profile[static_cast<std::size_t>(i - j + reach)];
+        }
+    }
     return result;
 }
 
@@ -65,8 +71,9 @@ std::vector<double> Search::profile(Judgement reading) const {
     std::vector<double> result;
     result.reserve(2 * mass_.size() + 1);
     const auto n = static_cast<std::ptrdiff_t>(mass_.size());
-    for (std::ptrdiff_t k = -n; k <= n; ++k)
+    for (std::ptrdiff_t k = -n; k <= n; ++k) {
         result.push_back(judge_.reads(reading, static_cast<double>(k) * step));
+    }
     return result;
 }
 
@@ -77,19 +84,23 @@ double Search::rest(std::size_t node, const std::vector<double>& profile, std::v
     below[0] = 0.0;
     const auto half = static_cast<std::size_t>(std::lround(judge_.upper_edge() / step));
     double best = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i)
+    for (std::size_t i = 0; i < mass_.size(); ++i) {
         below[i + 1] = below[i] + mass_[i] * profile[node + mass_.size() - i];
-    for (std::size_t i = 0; i < mass_.size(); ++i)
+    }
+    for (std::size_t i = 0; i < mass_.size(); ++i) {
         best = std::max(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
+    }
     const double all = below.back();
-    if (all == 0.0) // a reading that cannot come: nothing is ever misread
+    if (all == 0.0) { // a reading that cannot come: nothing is ever misread
         return 0.0;
+    }
     return all + (all - judge_.read_as(best / all) * all) * cuts_per_miss;
 }
 
 std::size_t Search::within(double limit) const {
-    if (limit >= low_ + static_cast<double>(mass_.size()) * step)
+    if (limit >= low_ + static_cast<double>(mass_.size()) * step) {
         return mass_.size();
+    }
     return static_cast<std::size_t>(std::fmax(0.0, std::floor((limit - low_) / step))) + 1;
 }
 
@@ -123,8 +134,9 @@ Test Search::next(double limit) const {
     double least = std::numeric_limits<double>::infinity();
     std::size_t node = 0;
     for (std::size_t i = 0; i < end; ++i) {
-        if (chance[i] < worth_looking * most)
+        if (chance[i] < worth_looking * most) {
             continue;
+        }
         const double cuts = 1.0 + rest(i, low, scratch) + rest(i, high, scratch);
         if (cuts < least) {
             least = cuts;
@@ -143,10 +155,12 @@ Test Search::next(double limit) const {
 
 void Search::observe(double y, Judgement reading) {
     double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i)
+    for (std::size_t i = 0; i < mass_.size(); ++i) {
         sum += mass_[i] *= judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
-    for (double& m : mass_)
+    }
+    for (double& m : mass_) {
         m /= sum;
+    }
 }
 
 } // namespace torchside::tune

@@ -26,8 +26,9 @@ std::int64_t bore_tag(const cut::CutSetup& plate) {
 std::size_t metal_class(Metal metal) {
     std::size_t before = 0;
     for (const stock::MetalInfo& other : stock::metals) {
-        if (other.metal == stock::metal_info(metal).cuts_as)
+        if (other.metal == stock::metal_info(metal).cuts_as) {
             break;
+        }
         before += other.cuts_as == other.metal ? 1 : 0;
     }
     return before;
@@ -60,13 +61,17 @@ cut::CutSetup plate_of(const TestCut& row, std::span<const Nozzle> nozzles) {
     plate.metal = row.material;
     plate.thickness = row.thickness;
     plate.current = row.current;
-    if (row.cut_height)
+    if (row.cut_height) {
         plate.height = *row.cut_height;
-    if (!row.nozzle)
+    }
+    if (!row.nozzle) {
         return plate_of(plate, nozzles);
-    for (const Nozzle& nozzle : nozzles)
-        if (std::abs((nozzle.rated - *row.nozzle).in(ampere)) < 0.5 && nozzle.bore)
+    }
+    for (const Nozzle& nozzle : nozzles) {
+        if (std::abs((nozzle.rated - *row.nozzle).in(ampere)) < 0.5 && nozzle.bore) {
             plate.bore = nozzle.bore;
+        }
+    }
     if (!plate.bore) {
         cut::CutSetup rated = plate;
         rated.current = *row.nozzle;
@@ -77,9 +82,11 @@ cut::CutSetup plate_of(const TestCut& row, std::span<const Nozzle> nozzles) {
 
 cut::CutSetup plate_of(cut::CutSetup plate, std::span<const Nozzle> nozzles) {
     plate.arc.reset();
-    if (!plate.bore)
-        if (const Nozzle* nozzle = cut::nozzle_for(nozzles, plate.current))
+    if (!plate.bore) {
+        if (const Nozzle* nozzle = cut::nozzle_for(nozzles, plate.current)) {
             plate.bore = cut::bore(*nozzle, cut::small_air_torch(plate.metal));
+        }
+    }
     return plate;
 }
 

@@ -31,8 +31,9 @@ struct Regressors {
 /// Metals whose feed has an offset of its own: those that cut as themselves, in the order of the enum.
 inline constexpr std::size_t metal_classes = [] {
     std::size_t n = 0;
-    for (const stock::MetalInfo& metal : stock::metals)
+    for (const stock::MetalInfo& metal : stock::metals) {
         n += metal.cuts_as == metal.metal ? 1 : 0;
+    }
     return n;
 }();
 static_assert(3 + metal_classes <= most_terms && metal_classes <= 8,

@@ -42,8 +42,9 @@ Distribution normal(const Gaussian& coefficients, const Vector& x, double stock_
 Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& asked) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-    if (!(level_1.in(mm_min) > 0.0))
+    if (!(level_1.in(mm_min) > 0.0)) {
         return {};
+    }
     const Regressors place = feed_regressors(plate);
     return scaled(level_1, posterior.feed.distribution(place.x, place.tag), basis_of(posterior.feed, true));
 }
@@ -51,8 +52,9 @@ Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& asked) {
 Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& asked) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Length level_1 = cut::kerf(plate, cut::small_air_torch(plate.metal));
-    if (!(level_1.in(mm) > 0.0 && plate.thickness.in(mm) > 0.0))
+    if (!(level_1.in(mm) > 0.0 && plate.thickness.in(mm) > 0.0)) {
         return {};
+    }
     const Regressors place = power_regressors(plate);
     const Distribution f = with_noise(posterior.kerf.distribution(place.x, place.tag), priors().kerf_noise);
     return scaled(level_1, f, basis_of(posterior.kerf, false));
@@ -82,11 +84,13 @@ Estimate<Gradient> arc_gradient(const Posterior& posterior) {
 Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup& asked) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Length limit = pierce_limit(posterior, plate);
-    if (plate.thickness >= limit)
+    if (plate.thickness >= limit) {
         return {};
+    }
     const Duration level_1 = pierce_level_1(plate, limit);
-    if (!(level_1.in(second) > 0.0))
+    if (!(level_1.in(second) > 0.0)) {
         return {};
+    }
     const Regressors place = power_regressors(plate);
     return scaled(level_1, posterior.pierce.distribution(place.x, place.tag), basis_of(posterior.pierce, false));
 }
@@ -104,17 +108,20 @@ Length pierce_limit(const Posterior& posterior, const cut::CutSetup& asked) {
     double b = std::log(199.9);
     double fa = excess(a);
     double fb = excess(b);
-    if (!(fa > 0.0 && fb < 0.0))
+    if (!(fa > 0.0 && fb < 0.0)) {
         return fa > 0.0 ? Length{200.0, mm} : Length{};
+    }
     double x = a;
     for (int i = 0; i < 60; ++i) {
         const double next = b - fb * (b - a) / (fb - fa);
-        if (std::abs(next - x) < 1e-15)
+        if (std::abs(next - x) < 1e-15) {
             break;
+        }
         x = next;
         const double f = excess(x);
-        if (f == 0.0)
+        if (f == 0.0) {
             break;
+        }
         if ((f > 0.0) == (fb > 0.0)) {
             fa *= 0.5;
         } else {
@@ -136,8 +143,9 @@ Duration pierce_level_1(const cut::CutSetup& plate, Length limit) {
 Trail trail(const Posterior& posterior, const cut::CutSetup& asked) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-    if (!(level_1.in(mm_min) > 0.0))
+    if (!(level_1.in(mm_min) > 0.0)) {
         return {};
+    }
     const Vector x = feed_regressors(plate).x;
     const double stock_sd = priors().feed_stock;
     Basis basis;
@@ -158,9 +166,11 @@ Speed LearntFeed::feed(const cut::CutSetup& asked) const {
 
 Length proven(std::span<const TestCut> cuts, Metal metal, Current current) {
     Length most{};
-    for (const TestCut& row : cuts)
-        if (row.material == metal && row.current <= current && row.verdict == Verdict::clean && !row.worn)
+    for (const TestCut& row : cuts) {
+        if (row.material == metal && row.current <= current && row.verdict == Verdict::clean && !row.worn) {
             most = std::max(most, row.thickness);
+        }
+    }
     return most;
 }
 

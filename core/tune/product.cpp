@@ -35,21 +35,25 @@ void multiply(Product& table, Flat& flat, const Observation& row, const Judge& j
     const std::size_t last = node(e.high + judge.reach());
     flat.below[first] *= reads(e.low - 2.0 * judge.reach());
     flat.above[last] *= reads(e.high + 2.0 * judge.reach());
-    for (std::size_t i = first; i < last; ++i)
+    for (std::size_t i = first; i < last; ++i) {
         table.value[i] *= reads(table.low + static_cast<double>(i) * table.step);
+    }
 }
 
 void scale(Product& table, Flat& flat) {
     const std::size_t n = table.value.size();
     double all = 1.0;
-    for (std::size_t i = n; i-- > 0;)
+    for (std::size_t i = n; i-- > 0;) {
         table.value[i] *= all *= std::exchange(flat.below[i + 1], 1.0);
+    }
     all = 1.0;
     double largest = 0.0;
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         largest = std::max(largest, table.value[i] *= all *= std::exchange(flat.above[i], 1.0));
-    for (double& value : table.value)
+    }
+    for (double& value : table.value) {
         value /= largest;
+    }
     table.ln_scale += std::log(largest);
 }
 
@@ -122,8 +126,9 @@ Product verdict_table(std::span<const Observation> rows, const Window& window, d
     table.step = coarse * window.soft / 0.01 * std::clamp(0.025 / std::sqrt(n), 0.004, 0.0125);
     Span all{1e300, -1e300};
     for (const Observation& row : rows) {
-        if (!row.judged())
+        if (!row.judged()) {
             continue;
+        }
         const Span e = edges(row, judge);
         all = {std::min(all.low, e.low), std::max(all.high, e.high)};
     }
@@ -134,8 +139,9 @@ Product verdict_table(std::span<const Observation> rows, const Window& window, d
     flat.above = flat.below;
     int since = 0;
     for (const Observation& row : rows) {
-        if (!row.judged())
+        if (!row.judged()) {
             continue;
+        }
         multiply(table, flat, row, judge);
         if (++since == 16) { // before anything can run out of digits
             scale(table, flat);
@@ -147,26 +153,31 @@ Product verdict_table(std::span<const Observation> rows, const Window& window, d
 }
 
 Moments moments(const ProductView& evidence, double m, double v) {
-    if (evidence.value.empty())
+    if (evidence.value.empty()) {
         return {m, v, 0.0};
+    }
     // What the table says at the end where it says less, it says at least everywhere: its moments are known.
     const double least = std::min(evidence.value.front(), evidence.value.back());
     Nodes nodes = nodes_near(evidence, m, v);
-    if (evidence.value.front() == least)
+    if (evidence.value.front() == least) {
         nodes.low = std::max<std::ptrdiff_t>(nodes.low, 0);
-    if (evidence.value.back() == least)
+    }
+    if (evidence.value.back() == least) {
         nodes.high = std::min(nodes.high, static_cast<std::ptrdiff_t>(evidence.value.size()) - 1);
+    }
     Sums up;
     Sums down;
-    if (nodes.low <= nodes.high)
+    if (nodes.low <= nodes.high) {
         along(
             evidence, m, v, nodes,
             [&](std::ptrdiff_t i, double d, double g) { up.add(g * (at(evidence, i) - least), d); },
             [&](std::ptrdiff_t i, double d, double g) { down.add(g * (at(evidence, i) - least), d); });
+    }
     const double per_node = evidence.step / std::sqrt(2.0 * std::numbers::pi * v);
     const double sum = least + (up.zeroth + down.zeroth) * per_node;
-    if (!(sum > 0.0))
+    if (!(sum > 0.0)) {
         return {m, v, -1e300};
+    }
     const double shift = (up.first + down.first) * per_node / sum;
     const double square = (least * v + (up.second + down.second) * per_node) / sum;
     return {m + shift, std::fmax(square - shift * shift, 1e-12), std::log(sum)};
@@ -183,9 +194,11 @@ Product product(const ProductView& evidence, double m, double v) {
         sum += p.value[static_cast<std::size_t>(i - nodes.low)] = g * at(evidence, i);
     };
     along(evidence, m, v, nodes, visit, visit);
-    if (sum > 0.0)
-        for (double& mass : p.value)
+    if (sum > 0.0) {
+        for (double& mass : p.value) {
             mass /= sum;
+        }
+    }
     return p;
 }
 

@@ -31,19 +31,24 @@ std::optional<Fault> refusal(const Coupon& c, const Controller& w) {
                  {"shop.controller.height_on", w.height_on, false},
                  {"shop.controller.height_off", w.height_off, !w.height_on.empty()}};
     for (const auto& [field, code, needed] : codes) {
-        if (needed && code.find_first_not_of(' ') == std::string_view::npos)
+        if (needed && code.find_first_not_of(' ') == std::string_view::npos) {
             return Fault{field, words::ask::PlainRange{.least = 1, .most = longest_code}};
-        if (code.size() > longest_code || !plain(code))
+        }
+        if (code.size() > longest_code || !plain(code)) {
             return Fault{field, words::ask::PlainUpTo{.most = longest_code}};
+        }
         // Such a code would light the torch before or after a leg.
-        if (code.data() != w.torch_on.data() && code == w.torch_on)
+        if (code.data() != w.torch_on.data() && code == w.torch_on) {
             return Fault{field, words::refusal::code_alike};
+        }
     }
-    if (!w.z_words && c.kind == CouponKind::heights)
+    if (!w.z_words && c.kind == CouponKind::heights) {
         return Fault{"shop.controller.z_words", words::refusal::no_heights};
+    }
     constexpr Length highest{100, mm};
-    if (w.z_words && !(w.safe_height >= c.pierce_height && w.safe_height <= highest))
+    if (w.z_words && !(w.safe_height >= c.pierce_height && w.safe_height <= highest)) {
         return Fault{"shop.controller.safe_height_mm", words::refusal::SafeHeight{.most = words::size(highest)}};
+    }
     return std::nullopt;
 }
 
@@ -54,8 +59,9 @@ public:
 
     std::string write(const Text& title) {
         header(title);
-        for (std::size_t i = 0; i < coupon_.legs.size(); ++i)
+        for (std::size_t i = 0; i < coupon_.legs.size(); ++i) {
             cut(coupon_.legs[i], coupon_.path.runs[i]);
+        }
         line({controller_.torch_off, "\nM2"});
         return std::move(text_);
     }
@@ -64,8 +70,9 @@ private:
     using Parts = std::initializer_list<std::string_view>;
 
     void line(Parts parts) {
-        for (const std::string_view part : parts)
+        for (const std::string_view part : parts) {
             text_ += part;
+        }
         text_ += '\n';
     }
     void comment(const Text& text) {
@@ -104,26 +111,30 @@ private:
         comment(controller_.z_words ? z_zero : no_z);
         line({"G17\n", inches_ ? "G20" : "G21", "\nG90\nG94"});
         line({controller_.torch_off});
-        if (!controller_.height_off.empty())
+        if (!controller_.height_off.empty()) {
             line({controller_.height_off});
+        }
     }
 
     void up() {
-        if (controller_.z_words)
+        if (controller_.z_words) {
             line({"G0 Z", place(controller_.safe_height)});
+        }
     }
 
     void pierce(const Leg& leg, part::Point at) {
         up();
         line({"G0 X", place(at.x), " Y", place(at.y)});
-        if (controller_.z_words)
+        if (controller_.z_words) {
             line({"G0 Z", place(coupon_.pierce_height)});
+        }
         line({controller_.torch_on});
         const double dwell = coupon_.pierce_delay.in(second);
         const bool ms = controller_.dwell == DwellUnit::millisecond;
         line({"G4 P", fixed(ms ? dwell * 1000.0 : dwell, ms ? 0 : 2)});
-        if (controller_.z_words)
+        if (controller_.z_words) {
             line({"G1 Z", place(leg.cut_height), " F", feed(std::min(leg.feed, plunge))});
+        }
     }
 
     void follow(const part::Run& run, Speed speed) {
@@ -144,19 +155,22 @@ private:
     void cut(const Leg& leg, const part::Run& run) {
         const std::string speed = feed(leg.feed) + (inches_ ? " in/min" : " mm/min");
         const std::string height = place(leg.cut_height);
-        if (leg.size)
+        if (leg.size) {
             comment(words::coupon_note::Sized{
                 .feed = speed, .height = height, .label = leg.label, .size = place(*leg.size)});
-        else
+        } else {
             comment(words::coupon_note::Numbered{
                 .feed = speed, .height = height, .label = leg.label, .number = leg.number});
+        }
         const bool controlled = leg.height_control && !controller_.height_on.empty();
         pierce(leg, run.path.front().at);
-        if (controlled)
+        if (controlled) {
             line({controller_.height_on});
+        }
         follow(run, leg.feed);
-        if (controlled)
+        if (controlled) {
             line({controller_.height_off});
+        }
         line({controller_.torch_off});
         up();
     }
@@ -172,8 +186,9 @@ private:
 
 Outcome<std::string> program(const Coupon& coupon, const Controller& controller, const Speech& speech,
                              const Text& title) {
-    if (auto fault = refusal(coupon, controller))
+    if (auto fault = refusal(coupon, controller)) {
         return *fault;
+    }
     return Writer(coupon, controller, speech).write(title);
 }
 

@@ -18,15 +18,18 @@ std::vector<double> smoothed(const std::vector<double>& values, double variance)
     const auto n = static_cast<std::ptrdiff_t>(values.size());
     const auto reach = static_cast<std::ptrdiff_t>(spread_reach * std::sqrt(variance));
     std::vector<double> kernel;
-    for (std::ptrdiff_t k = 0; k <= reach; ++k)
+    for (std::ptrdiff_t k = 0; k <= reach; ++k) {
         kernel.push_back(std::exp(-0.5 * static_cast<double>(k * k) / variance));
+    }
     std::vector<double> result(values.size(), 0.0);
     for (std::ptrdiff_t i = 0; i < n; ++i) {
         const double value = values[static_cast<std::size_t>(i)];
-        if (value == 0.0)
+        if (value == 0.0) {
             continue;
-        for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j)
+        }
+        for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j) {
             result[static_cast<std::size_t>(j)] += value * kernel[static_cast<std::size_t>(std::abs(i - j))];
+        }
     }
     return result;
 }
@@ -46,8 +49,9 @@ void finish(Distribution& b) {
         first += b.mass[i] * f;
         second += b.mass[i] * f * f;
     }
-    for (double& mass : b.mass)
+    for (double& mass : b.mass) {
         mass /= sum;
+    }
     const double middle = first / sum;
     b.mean = b.low + middle * b.step;
     b.sd = b.step * std::sqrt(std::fmax(0.0, second / sum - middle * middle));
@@ -68,8 +72,9 @@ const StockEvidence* ResponseFit::find(const Vector& x, std::int64_t tag) const 
 Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const {
     const StockEvidence* own = find(x, tag);
     if (grid_.empty()) {
-        if (own != nullptr)
+        if (own != nullptr) {
             return distribution_of(*own, coefficients_, model_.stock_sd);
+        }
         return {coefficients_.at(x),
                 std::sqrt(coefficients_.variance(x) + model_.stock_sd * model_.stock_sd),
                 0.0,
@@ -94,10 +99,12 @@ Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const 
     }
     b.mass =
         smoothed(gathered, spread.variance / (step * step) - 1.0 / 6.0); // gathering has spread each mean by step^2 / 6
-    if (judged)
-        for (std::size_t i = 0; i < b.mass.size(); ++i)
+    if (judged) {
+        for (std::size_t i = 0; i < b.mass.size(); ++i) {
             b.mass[i] *=
                 at_node(own->verdicts, std::lround((b.low - own->low) / step) + static_cast<std::ptrdiff_t>(i));
+        }
+    }
     finish(b);
     return b;
 }
@@ -106,8 +113,9 @@ Distribution distribution_of(const StockEvidence& stock, const Gaussian& coeffic
     Distribution b;
     b.mean = stock.mean;
     b.sd = std::sqrt(stock.variance);
-    if (stock.verdicts.empty())
+    if (stock.verdicts.empty()) {
         return b;
+    }
     const Moments prior = prior_of(stock, cavity_of(stock, coefficients.along(stock.x)), stock_sd);
     Product all = product(stock.table(), prior.mean, prior.variance);
     b.mass = std::move(all.value);

@@ -23,10 +23,11 @@ static_assert(std::size(flat) == sign_count);
 
 constexpr std::array<Row, sign_count> table = [] {
     std::array<Row, sign_count> rows{};
-    for (const FlatRow& f : flat)
+    for (const FlatRow& f : flat) {
         rows[static_cast<std::size_t>(f.sign)] = {
             f.sign,
             {f.right, f.too_fast, f.too_slow, f.too_high, f.too_low, f.leaning, f.worn, f.corners, f.near_limit}};
+    }
     return rows;
 }();
 
@@ -58,41 +59,56 @@ Word name(Sign sign) {
 }
 
 int group_of(Sign sign) {
-    if (sign <= Sign::dross_hard)
+    if (sign <= Sign::dross_hard) {
         return 0;
-    if (sign <= Sign::sparks_back)
+    }
+    if (sign <= Sign::sparks_back) {
         return 1;
-    if (sign <= Sign::narrow_bottom_one)
+    }
+    if (sign <= Sign::narrow_bottom_one) {
         return 2;
+    }
     return sign <= Sign::lag_long ? 3 : -1;
 }
 
 Signs touched(Signs signs, Sign sign) {
-    if (signs.has(sign))
+    if (signs.has(sign)) {
         return signs.clear(sign);
-    for (std::size_t i = 0; i < sign_count; ++i)
-        if (group_of(sign) >= 0 && group_of(at(i)) == group_of(sign))
+    }
+    for (std::size_t i = 0; i < sign_count; ++i) {
+        if (group_of(sign) >= 0 && group_of(at(i)) == group_of(sign)) {
             signs.clear(at(i));
+        }
+    }
     return signs.mark(sign);
 }
 
 Outcome<std::array<double, cause_count>> causes(const Signs& signs, bool near_limit) {
-    for (std::size_t i = 0; i < sign_count; ++i)
-        for (std::size_t j = i + 1; j < sign_count; ++j)
-            if (signs.has(at(i)) && signs.has(at(j)) && group_of(at(i)) >= 0 && group_of(at(i)) == group_of(at(j)))
+    for (std::size_t i = 0; i < sign_count; ++i) {
+        for (std::size_t j = i + 1; j < sign_count; ++j) {
+            if (signs.has(at(i)) && signs.has(at(j)) && group_of(at(i)) >= 0 && group_of(at(i)) == group_of(at(j))) {
                 return Fault{"signs", words::refusal::TwoSigns{.first = name(at(i)), .second = name(at(j))}};
+            }
+        }
+    }
     std::array<double, cause_count> chance{};
-    for (const Before& b : before)
+    for (const Before& b : before) {
         chance[static_cast<std::size_t>(b.cause)] = near_limit ? b.near_limit : b.usually;
-    for (std::size_t i = 0; i < sign_count; ++i)
-        if (signs.has(at(i)))
-            for (std::size_t c = 0; c < cause_count; ++c)
+    }
+    for (std::size_t i = 0; i < sign_count; ++i) {
+        if (signs.has(at(i))) {
+            for (std::size_t c = 0; c < cause_count; ++c) {
                 chance[c] *= table[i].share[c];
+            }
+        }
+    }
     double sum = 0.0;
-    for (const double c : chance)
+    for (const double c : chance) {
         sum += c;
-    for (double& c : chance)
+    }
+    for (double& c : chance) {
         c /= sum;
+    }
     return chance;
 }
 

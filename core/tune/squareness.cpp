@@ -46,9 +46,11 @@ double lag_angle_deg(Length lag, Length thickness) {
 }
 
 Length edge_zone(Length thickness) {
-    for (const ZoneRow& row : zones)
-        if (thickness.in(mm) <= row.up_to_mm)
+    for (const ZoneRow& row : zones) {
+        if (thickness.in(mm) <= row.up_to_mm) {
             return Length{row.zone_mm + row.per_mm * thickness.in(mm), mm};
+        }
+    }
     return Length{std::end(zones)[-1].zone_mm, mm};
 }
 
@@ -57,19 +59,23 @@ Length out_of_square(double angle_deg, Length thickness) {
 }
 
 std::optional<Length> squareness_limit(int range, Length thickness) {
-    if (!covered(thickness))
+    if (!covered(thickness)) {
         return std::nullopt;
-    for (const RangeRow& row : ranges)
-        if (row.range == range)
+    }
+    for (const RangeRow& row : ranges) {
+        if (row.range == range) {
             return Length{row.base_mm + row.per_mm * thickness.in(mm), mm};
+        }
+    }
     return std::nullopt;
 }
 
 std::optional<int> squareness_range(Length u, Length thickness) {
     for (const RangeRow& row : ranges) {
         const std::optional<Length> limit = squareness_limit(row.range, thickness);
-        if (limit && u.in(mm) <= limit->in(mm) + hair_mm)
+        if (limit && u.in(mm) <= limit->in(mm) + hair_mm) {
             return row.range;
+        }
     }
     return std::nullopt;
 }

@@ -53,23 +53,27 @@ void VerdictGrid::lay() {
     const Axis& axis = axes[directions_];
     const int end = axis.outermost;
     const int ends[most_directions] = {end, directions_ > 1 ? end : 0, directions_ > 2 ? end : 0};
-    for (int i = -ends[0]; i <= ends[0]; ++i)
-        for (int j = -ends[1]; j <= ends[1]; ++j)
+    for (int i = -ends[0]; i <= ends[0]; ++i) {
+        for (int j = -ends[1]; j <= ends[1]; ++j) {
             for (int k = -ends[2]; k <= ends[2]; ++k) {
-                if (i * i + j * j + k * k > end * end)
+                if (i * i + j * j + k * k > end * end) {
                     continue;
+                }
                 const Node z{node_at(axis, i), node_at(axis, j), node_at(axis, k)};
                 nodes_.push_back(z);
                 ln_weight_.push_back(ln_width(i) + ln_width(j) + ln_width(k) -
                                      0.5 * (z[0] * z[0] + z[1] * z[1] + z[2] * z[2]));
             }
+        }
+    }
 }
 
 VerdictGrid::Along VerdictGrid::along(const Vector& x) const {
     Along a{coefficients_.at(x), {}, coefficients_.variance(x)};
     for (std::size_t k = 0; k < directions_; ++k) {
-        for (std::size_t i = 0; i < coefficients_.n; ++i)
+        for (std::size_t i = 0; i < coefficients_.n; ++i) {
             a.slope[k] += x[i] * gain_[k][i];
+        }
         a.variance -= a.slope[k] * a.slope[k];
     }
     a.variance = std::fmax(0.0, a.variance);
@@ -85,8 +89,9 @@ std::vector<double> VerdictGrid::correction(const StockEvidence& stock) const {
     const double v = prior / (1.0 + prior * stock.reading_tau);
     const auto without = [&](double m) { return (m - stock.nu * eta.variance) / k; };
     double spread = 0.0;
-    for (const double slope : eta.slope)
+    for (const double slope : eta.slope) {
         spread += slope * slope;
+    }
     const Axis& axis = axes[directions_];
     const double furthest = node_at(axis, axis.outermost) * std::sqrt(spread);
     const double low = without(eta.mean - furthest);
@@ -116,21 +121,24 @@ void VerdictGrid::find_directions(std::span<const StockEvidence> stocks) {
         const StockEvidence* next = nullptr;
         double most = told_apart * s2;
         for (const StockEvidence& stock : stocks) {
-            if (!stock.shaped)
+            if (!stock.shaped) {
                 continue;
+            }
             const double open = along(stock.x).variance;
             if (open > most) {
                 most = open;
                 next = &stock;
             }
         }
-        if (next == nullptr)
+        if (next == nullptr) {
             return;
+        }
         const Along eta = along(next->x);
         Vector gain = coefficients_.gain(next->x);
         for (std::size_t i = 0; i < coefficients_.n; ++i) {
-            for (std::size_t k = 0; k < directions_; ++k)
+            for (std::size_t k = 0; k < directions_; ++k) {
                 gain[i] -= eta.slope[k] * gain_[k][i];
+            }
             gain[i] /= std::sqrt(eta.variance);
         }
         gain_[directions_++] = gain;
@@ -139,30 +147,37 @@ void VerdictGrid::find_directions(std::span<const StockEvidence> stocks) {
 
 void choose_shaped(std::vector<StockEvidence>& stocks) {
     std::vector<StockEvidence*> judged;
-    for (StockEvidence& stock : stocks)
-        if (!stock.verdicts.empty())
+    for (StockEvidence& stock : stocks) {
+        if (!stock.verdicts.empty()) {
             judged.push_back(&stock);
+        }
+    }
     sort_rows(judged, [](const StockEvidence* a, const StockEvidence* b) { return a->variance > b->variance; });
-    for (std::size_t i = 0; i < judged.size(); ++i)
+    for (std::size_t i = 0; i < judged.size(); ++i) {
         judged[i]->shaped = i < most_shaped;
+    }
 }
 
 VerdictGrid::VerdictGrid(const Gaussian& coefficients, std::span<const StockEvidence> stocks, double stock_sd)
     : coefficients_(coefficients), stock_sd_(stock_sd) {
     find_directions(stocks);
-    if (directions_ == 0)
+    if (directions_ == 0) {
         return;
+    }
     lay();
     for (const StockEvidence& stock : stocks) {
-        if (!stock.shaped)
+        if (!stock.shaped) {
             continue;
+        }
         const std::vector<double> ln = correction(stock);
-        for (std::size_t i = 0; i < ln.size(); ++i)
+        for (std::size_t i = 0; i < ln.size(); ++i) {
             ln_weight_[i] += ln[i];
+        }
     }
     const double most = *std::max_element(ln_weight_.begin(), ln_weight_.end());
-    for (double& ln : ln_weight_)
+    for (double& ln : ln_weight_) {
         ln -= most;
+    }
 }
 
 Mixture VerdictGrid::mixture(const Vector& x, const StockEvidence* own) const {
@@ -175,8 +190,9 @@ Mixture VerdictGrid::mixture(const Vector& x, const StockEvidence* own) const {
     std::vector<double> ln = ln_weight_;
     if (stock.shaped) {
         const std::vector<double> said = correction(stock);
-        for (std::size_t i = 0; i < ln.size(); ++i)
+        for (std::size_t i = 0; i < ln.size(); ++i) {
             ln[i] -= said[i];
+        }
     }
     Mixture out;
     out.variance = prior / (1.0 + prior * stock.reading_tau);
@@ -190,8 +206,9 @@ Mixture VerdictGrid::mixture(const Vector& x, const StockEvidence* own) const {
     out.low = std::numeric_limits<double>::infinity();
     out.high = -out.low;
     for (std::size_t i = 0; i < ln.size(); ++i) {
-        if (ln[i] - most < too_little)
+        if (ln[i] - most < too_little) {
             continue;
+        }
         out.means.push_back(means[i]);
         out.weights.push_back(std::exp(ln[i] - most));
         out.low = std::min(out.low, means[i]);

@@ -34,10 +34,12 @@ const Table table = [] {
 }();
 
 double edge(double x) {
-    if (x <= -flat_after)
+    if (x <= -flat_after) {
         return 0.0;
-    if (x >= flat_after)
+    }
+    if (x >= flat_after) {
         return 1.0;
+    }
     const int i = static_cast<int>((x + flat_after) * per_sd);
     const double a = middle(i);
     const double d = x - a;

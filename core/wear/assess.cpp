@@ -36,8 +36,9 @@ public:
         for (double age = 0.0; age < std::min(used, outlived); age += age_step) {
             const Batch younger(belief, (age / used) * now, part, minutes_sd);
             const double left = younger.parts_until(0.5);
-            if (left < least)
+            if (left < least) {
                 least = left, worst = younger;
+            }
         }
         return worst;
     }
@@ -48,8 +49,9 @@ public:
     /// Most parts after which whole() is still at least p.
     [[nodiscard]] double parts_until(double p) const {
         double low = 0.0, high = 1.0;
-        while (whole(high) >= p && high < most)
+        while (whole(high) >= p && high < most) {
             low = high, high *= 2.0;
+        }
         for (int i = 0; i < 30; ++i) {
             const double middle = 0.5 * (low + high);
             (whole(middle) >= p ? low : high) = middle;
@@ -60,8 +62,9 @@ public:
     /// Fewest new sets with which the batch ends with a probability of at least p.
     [[nodiscard]] double sets_for(double p, double parts) const {
         double low = -1.0, high = 0.0; // low does not do
-        while (enough(high, parts) < p && high < most)
+        while (enough(high, parts) < p && high < most) {
             low = high, high = 2.0 * high + 1.0;
+        }
         while (high - low > 1.0) {
             const double middle = std::floor(0.5 * (low + high));
             (enough(middle, parts) < p ? low : high) = middle;
@@ -84,13 +87,15 @@ private:
     // Phi(z) / Phi(z0), also where both are next to nothing.
     [[nodiscard]] double ratio(double z) const {
         z = std::min(z, z0_); // far past a life, more use of another mix may look like less
-        if (z0_ > -25.0)
+        if (z0_ > -25.0) {
             return normal_below(z) / alive_;
+        }
         return std::exp(0.5 * (z0_ * z0_ - z * z)) * hazard(z0_) / hazard(z);
     }
     [[nodiscard]] double enough(double sets, double parts) const {
-        if (sets < 1.0)
+        if (sets < 1.0) {
             return whole(parts);
+        }
         const Use all = now_ + parts * part_;
         const double s2 = belief_.spread * belief_.spread;
         const double mean = sets + 1.0 - belief_.damage(all), var = (sets + 1.0) * s2 + variance(all, parts);
@@ -108,8 +113,9 @@ private:
 
 Use typical_start(const WearLog& log) {
     Use all{static_cast<double>(log.now.starts), log.now.arc.in(minute)};
-    for (const ConsumableSet& set : log.sets)
+    for (const ConsumableSet& set : log.sets) {
         all = all + use_of(set);
+    }
     return {1.0, all.starts > 0.0 ? all.minutes / all.starts : priors().minutes_a_start};
 }
 
@@ -122,10 +128,12 @@ void fill_changes(const Batch& batch, const Batch& fresh, const Lasts& lasts, in
     const auto parts = static_cast<double>(quantity);
     out.finishes = std::min(batch.whole(parts), fresh.whole(parts));
     const double surely = std::floor(lasts.surely), likely = std::floor(lasts.likely);
-    if (surely < parts)
+    if (surely < parts) {
         out.change_before = static_cast<int>(surely) + 1;
-    if (likely < parts)
+    }
+    if (likely < parts) {
         out.wears_at = static_cast<int>(likely) + 1;
+    }
     out.changes.value = batch.sets_for(0.5, parts);
     out.changes.low = batch.sets_for(0.1, parts);
     out.changes.high = batch.sets_for(0.9, parts);
@@ -167,8 +175,9 @@ Report assess(const WearLog& log, const Load& part, int quantity) {
     const Lasts lasts{until(0.9), until(0.5), until(0.1)};
     out.starts_left = {per * lasts.likely, per * lasts.surely, per * lasts.rarely, basis};
     out.changes.basis = out.part_uses.basis = out.job_uses.basis = out.cost_each.basis = basis;
-    if (!cuts)
+    if (!cuts) {
         return out;
+    }
     const double uses = belief.damage(each),
                  sd = std::hypot(std::sqrt(belief.between(each, each)), belief.per_minute * minutes_sd);
     out.part_uses = banded(uses, sd, basis);

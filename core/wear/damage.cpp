@@ -50,10 +50,11 @@ Slopes slopes(const Log& log, double x, double y) {
     Slopes out{(x - 1.0) * prior, (y - 1.0) * prior, prior, 0.0, prior};
     for (const ConsumableSet& set : log.sets) {
         const Use use = scaled(use_of(set));
-        if (set.ended == Ended::pulled)
+        if (set.ended == Ended::pulled) {
             add_pulled(use, x, y, log.spread, out);
-        else
+        } else {
             out.add(use, (x * use.starts + y * use.minutes - 1.0) / s2, 1.0 / s2);
+        }
     }
     return out;
 }
@@ -67,8 +68,9 @@ void descend(const Log& log, bool hold_x, bool hold_y, double& x, double& y) {
         const double dy = hold_y ? 0.0 : (s.xx * s.y - cross * s.x) / det;
         x -= dx;
         y -= dy;
-        if (std::abs(dx) + std::abs(dy) < 1e-13)
+        if (std::abs(dx) + std::abs(dy) < 1e-13) {
             return;
+        }
     }
 }
 
@@ -123,12 +125,13 @@ WearRates learn(std::span<const ConsumableSet> sets, double spread) {
 WearRates learn(std::span<const ConsumableSet> sets) {
     const WearRates first = learn(sets, table.set_spread);
     double sum = table.set_spread_weight * table.set_spread * table.set_spread, weight = table.set_spread_weight;
-    for (const ConsumableSet& set : sets)
+    for (const ConsumableSet& set : sets) {
         if (set.ended == Ended::worn) {
             const double off = first.damage(use_of(set)) - 1.0;
             sum += std::min(off * off, 1.0); // a set that was spoilt or misread does not open the band without end
             weight += 1.0;
         }
+    }
     return fit({sets, std::sqrt(sum / weight)});
 }
 

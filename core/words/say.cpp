@@ -110,11 +110,13 @@ std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
 const char* start_of(Word word, const Language& language) {
     const auto number = static_cast<unsigned>(word);
     const Language::Group& group = language.groups[(number >> 8U) - 1];
-    if (group.where == Where::nowhere)
+    if (group.where == Where::nowhere) {
         return "";
+    }
     const char* at = (group.where == Where::later ? language.later : language.now) + group.start;
-    for (unsigned left = number & 0xFFU; left > 0; --left)
+    for (unsigned left = number & 0xFFU; left > 0; --left) {
         at += std::string_view{at}.size() + 1;
+    }
     return at;
 }
 
@@ -142,15 +144,17 @@ private:
 
     static double value_of(std::string_view content) {
         std::array<char, sizeof(double)> bytes{};
-        if (content.size() > bytes.size()) // else it is no figure
+        if (content.size() > bytes.size()) { // else it is no figure
             content.copy(bytes.data(), bytes.size(), 1);
+        }
         return __builtin_bit_cast(double, bytes); // the wasm compiler's library has no std::bit_cast
     }
 
     void tell(std::string_view bytes) {
         for (bool first = true; !bytes.empty(); first = false) {
-            if (!first)
+            if (!first) {
                 out_ += ' ';
+            }
             const Word word{static_cast<std::uint16_t>(two_bytes(bytes))};
             const std::size_t count = static_cast<unsigned char>(bytes[2]);
             bytes.remove_prefix(3);
@@ -165,41 +169,46 @@ private:
     }
 
     void tell_phrase(Word word, const std::array<Filled, most_slots>& slots) {
-        if (word == words::as_it_is)
+        if (word == words::as_it_is) {
             return tell_slot(slots[0]);
-        if (word == words::by_units)
+        }
+        if (word == words::by_units) {
             return tell_slot(slots[speech_.units == UnitSystem::metric ? 0 : 1]);
+        }
         for (const char* at = start_of(word, speech_.language); *at != '\0'; ++at) {
             const auto sign = static_cast<unsigned char>(*at);
-            if (sign > choice_end)
+            if (sign > choice_end) {
                 out_ += *at;
-            else if (sign < first_plural)
+            } else if (sign < first_plural) {
                 tell_slot(slots[sign - 1]);
-            else if (sign == by_units)
+            } else if (sign == by_units) {
                 at = tell_choice(at + 1, speech_.units == UnitSystem::metric);
-            else
+            } else {
                 at = tell_choice(at + 1, value_of(slots[sign - first_plural].content) == 1.0);
+            }
         }
     }
 
     /// "hole|holes" and a mark at its end, where it returns.
     const char* tell_choice(const char* at, bool wants_first) {
         for (bool first = true; *at != choice_end; ++at) {
-            if (*at == '|')
+            if (*at == '|') {
                 first = false;
-            else if (first == wants_first)
+            } else if (first == wants_first) {
                 out_ += *at;
+            }
         }
         return at;
     }
 
     void tell_slot(const Filled& slot) {
-        if (slot.form == Slot::Form::text)
+        if (slot.form == Slot::Form::text) {
             tell(slot.content);
-        else if (slot.form == Slot::Form::verbatim)
+        } else if (slot.form == Slot::Form::verbatim) {
             out_ += slot.content;
-        else
+        } else {
             out_ += figure(slot.form, value_of(slot.content), slot.content[0], speech_.units);
+        }
     }
 
     const Speech& speech_;

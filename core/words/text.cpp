@@ -17,8 +17,9 @@ void put_two_bytes(std::string& out, std::size_t value) {
 words::Slot::Slot(const Text& text) : form_(Form::text), name_(text.bytes_) {}
 
 Text::Text(Word word) {
-    if (word != Word{})
+    if (word != Word{}) {
         *this = {word, {}};
+    }
 }
 
 Text::Text(Word word, std::initializer_list<const words::Slot*> slots) {

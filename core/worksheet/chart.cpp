@@ -24,13 +24,16 @@ bool counts(const tune::TestCut& cut, Metal metal) {
 Tested tested(std::span<const tune::TestCut> cuts, const cut::CutSetup& plate) {
     Tested nearest = Tested::none;
     for (const tune::TestCut& cut : cuts) {
-        if (!counts(cut, plate.metal))
+        if (!counts(cut, plate.metal)) {
             continue;
+        }
         const double t = cut.thickness.in(mm), i = cut.current.in(ampere);
-        if (within(t, plate.thickness.in(mm), 1.01) && within(i, plate.current.in(ampere), 1.01))
+        if (within(t, plate.thickness.in(mm), 1.01) && within(i, plate.current.in(ampere), 1.01)) {
             return Tested::here;
-        if (within(t, plate.thickness.in(mm), 4.0 / 3.0) && within(i, plate.current.in(ampere), 4.0 / 3.0))
+        }
+        if (within(t, plate.thickness.in(mm), 4.0 / 3.0) && within(i, plate.current.in(ampere), 4.0 / 3.0)) {
             nearest = Tested::near;
+        }
     }
     return nearest;
 }
@@ -40,13 +43,16 @@ Tested tested(std::span<const tune::TestCut> cuts, const cut::CutSetup& plate) {
 std::vector<Current> chart_currents(const Machine& machine) {
     const double low = machine.min_current.in(ampere), high = machine.max_current.in(ampere);
     std::vector<double> wanted{low, high};
-    for (const Nozzle& nozzle : machine.nozzles)
+    for (const Nozzle& nozzle : machine.nozzles) {
         wanted.push_back(nozzle.rated.in(ampere));
+    }
     for (double step : {10.0, 20.0, 50.0}) {
-        if ((high - low) / step > 4.0)
+        if ((high - low) / step > 4.0) {
             continue;
-        for (double i = std::ceil(low / step) * step; i < high; i += step)
+        }
+        for (double i = std::ceil(low / step) * step; i < high; i += step) {
             wanted.push_back(i);
+        }
         break;
     }
     std::erase_if(wanted, [&](double i) { return i < low || i > high; });
@@ -54,15 +60,18 @@ std::vector<Current> chart_currents(const Machine& machine) {
     wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
     while (wanted.size() > most_columns) { // the one closest to its lower neighbour says least
         std::size_t least = 1;
-        for (std::size_t i = 1; i + 1 < wanted.size(); ++i)
-            if (wanted[i] - wanted[i - 1] < wanted[least] - wanted[least - 1])
+        for (std::size_t i = 1; i + 1 < wanted.size(); ++i) {
+            if (wanted[i] - wanted[i - 1] < wanted[least] - wanted[least - 1]) {
                 least = i;
+            }
+        }
         wanted.erase(wanted.begin() + static_cast<std::ptrdiff_t>(least));
     }
     std::vector<Current> currents;
     currents.reserve(wanted.size());
-    for (const double i : wanted)
+    for (const double i : wanted) {
         currents.push_back(Current{i, ampere});
+    }
     return currents;
 }
 
@@ -83,20 +92,22 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses, 
         c.columns.push_back(column);
     }
     c.cells.reserve(c.rows.size() * c.columns.size());
-    for (const Length thickness : c.rows)
+    for (const Length thickness : c.rows) {
         for (const ChartColumn& column : c.columns) {
             const cut::CutSetup plate = learnt.plate(thickness, column.current);
             const cut::Reach reach = cut::reach(thickness, column.limits);
             c.cells.push_back({reach, tested(shop.tests, plate), learnt.settings(plate, reach),
                                tune::dominant_bases(learnt.posterior(), plate)});
         }
+    }
     return c;
 }
 
 Chart chart(const Shop& shop, Metal metal, UnitSystem units, const ShopModel& model) {
     std::vector<Length> thicknesses;
-    for (const stock::Chip& chip : stock::chips(metal, units))
+    for (const stock::Chip& chip : stock::chips(metal, units)) {
         thicknesses.push_back(chip.thickness);
+    }
     return chart(shop, metal, thicknesses, model);
 }
 

@@ -30,12 +30,14 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
     const MetalModel metal{shop, job.material, model};
     const cut::CutSetup plate = metal.plate(job.thickness, job.current);
     const auto reach = metal.cuts(plate);
-    if (!reach)
+    if (!reach) {
         return reach.fault();
+    }
     const auto settings = metal.settings(plate, reach.value());
-    if (!settings->pierce_delay)
+    if (!settings->pierce_delay) {
         return Fault{"job.thickness_mm",
                      words::refusal::CouponThick{.limit = words::limit(metal.limits(job.current).pierce)}};
+    }
     tune::CouponSettings s;
     s.plate = plate;
     s.feed = to_dial(settings->feed.value, shop.table.max_feed, shop.display.units);
@@ -59,8 +61,9 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
         break;
     }
     const auto seen = outlook(metal, workbook);
-    if (!seen)
+    if (!seen) {
         return seen.fault();
+    }
     return tune::ladder_coupon(s, seen.value().legs);
 }
 
@@ -91,15 +94,19 @@ Outcome<MeasuredKerf> read_kerf(const Workbook& workbook, const tune::Coupon& co
                                 std::optional<Length> hole) {
     const tune::Leg& inner = coupon.legs.front();
     const tune::Leg& outer = coupon.legs.back();
-    if (coupon.kind != tune::CouponKind::kerf || (!square && !hole))
+    if (coupon.kind != tune::CouponKind::kerf || (!square && !hole)) {
         return Fault{"square_mm", words::refusal::no_size};
+    }
     MeasuredKerf r;
-    if (square)
+    if (square) {
         r.square = kerf_of(outer, *square, false);
-    if (hole)
+    }
+    if (hole) {
         r.hole = kerf_of(inner, *hole, true);
-    if ((square && !r.square) || (hole && !r.hole))
+    }
+    if ((square && !r.square) || (hole && !r.hole)) {
         return Fault{square && !r.square ? "square_mm" : "hole_mm", words::refusal::other_size};
+    }
     const Length kerf = r.square ? *r.square : *r.hole;
     r.offset = 0.5 * kerf;
     r.row = leg_row(workbook, r.square ? outer : inner);
@@ -114,19 +121,22 @@ std::optional<LadderResult> read_ladder(const Workbook& workbook, const tune::Co
     std::optional<Speed> fastest;
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
         const Speed feed = coupon.legs[i].feed;
-        if (!clean[i])
+        if (!clean[i]) {
             continue;
+        }
         slowest = slowest ? std::min(*slowest, feed) : feed;
         fastest = fastest ? std::max(*fastest, feed) : feed;
     }
-    if (coupon.kind != tune::CouponKind::ladder || !slowest)
+    if (coupon.kind != tune::CouponKind::ladder || !slowest) {
         return std::nullopt;
+    }
     LadderResult r;
     r.go_on = tune::ladder_choice(*slowest, *fastest);
     for (std::size_t i = 0; i < coupon.legs.size() && i < clean.size(); ++i) {
         const Speed feed = coupon.legs[i].feed;
-        if (!clean[i] && feed > *slowest && feed < *fastest)
+        if (!clean[i] && feed > *slowest && feed < *fastest) {
             continue;
+        }
         r.rows.push_back(leg_row(workbook, coupon.legs[i]));
         r.rows.back().verdict = clean[i]          ? tune::Verdict::clean
                                 : feed < *slowest ? tune::Verdict::too_slow

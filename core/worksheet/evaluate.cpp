@@ -37,8 +37,9 @@ cut::Capacity capacity_of(const MetalModel& metal, Length thickness, const cut::
 }
 
 std::optional<There> there_of(const MetalModel& metal, const Machine& machine, const supply::Report& circuit) {
-    if (!circuit.highest_current || circuit.highest_below_machine)
+    if (!circuit.highest_current || circuit.highest_below_machine) {
         return std::nullopt;
+    }
     // Down, as a dial is set: rounded up it would trip.
     const Current whole{std::floor(circuit.highest_current->in(ampere)), ampere};
     const Current current = std::max(whole, machine.min_current);
@@ -72,12 +73,14 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     worksheet.settings = metal.settings(plate, worksheet.capacity.verdict);
     if (worksheet.settings) {
         worksheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
-        if (job.torch == TorchHold::hand_drag && worksheet.by_hand->drag) // the tip rides on the plate
+        if (job.torch == TorchHold::hand_drag && worksheet.by_hand->drag) { // the tip rides on the plate
             worksheet.settings->cut_height = {Length{}, Length{}, Length{}, worksheet.settings->cut_height.basis};
+        }
         worksheet.trail = metal.trail(plate);
     }
-    if (job.torch == TorchHold::table)
+    if (job.torch == TorchHold::table) {
         worksheet.tap = supply::check_tap(shop.height_control, arc.high);
+    }
     worksheet.circuit = supply::assess(
         {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()), country_of(shop)});
     worksheet.there = there_of(metal, shop.machine, worksheet.circuit);

@@ -9,16 +9,17 @@ namespace {
 template <class K>
 Unit<K> file_unit(UnitSystem units) {
     const bool metric = units == UnitSystem::metric;
-    if constexpr (std::is_same_v<K, LengthKind>)
+    if constexpr (std::is_same_v<K, LengthKind>) {
         return metric ? mm : inch;
-    else if constexpr (std::is_same_v<K, SpeedKind>)
+    } else if constexpr (std::is_same_v<K, SpeedKind>) {
         return metric ? mm_min : in_min;
-    else if constexpr (std::is_same_v<K, PressureKind>)
+    } else if constexpr (std::is_same_v<K, PressureKind>) {
         return metric ? bar : psi;
-    else if constexpr (std::is_same_v<K, DurationKind>)
+    } else if constexpr (std::is_same_v<K, DurationKind>) {
         return second;
-    else
+    } else {
         return volt;
+    }
 }
 
 template <class K>
@@ -65,9 +66,11 @@ std::span<const Figure> figures() {
 }
 
 const Figure* figure_of(std::string_view key) {
-    for (const Figure& row : rows)
-        if (row.key == key)
+    for (const Figure& row : rows) {
+        if (row.key == key) {
             return &row;
+        }
+    }
     return nullptr;
 }
 

@@ -13,22 +13,26 @@ Length least_hole(const cut::Settings& settings) {
 
 std::vector<Holes> holes_of(const Worksheet& worksheet, Length thickness) {
     std::vector<Holes> out;
-    if (!worksheet.settings)
+    if (!worksheet.settings) {
         return out;
+    }
     const Length least = least_hole(*worksheet.settings);
     const double thick = thickness.in(mm);
     std::vector<double> sizes;
-    for (const part::Contour& c : worksheet.part->outline.contours)
-        if (c.role == part::Role::inner && c.points.size() >= 2)
+    for (const part::Contour& c : worksheet.part->outline.contours) {
+        if (c.role == part::Role::inner && c.points.size() >= 2) {
             sizes.push_back(part::inside_size_mm(c));
+        }
+    }
     std::sort(sizes.begin(), sizes.end());
     for (const double d : sizes) {
         const Length size{std::floor(d * 100.0 + 0.5) / 100.0, mm};
         const HoleState state = d < thick ? HoleState::poor : size < least ? HoleState::small : HoleState::good;
-        if (!out.empty() && out.back().size == size && out.back().state == state)
+        if (!out.empty() && out.back().size == size && out.back().state == state) {
             ++out.back().count;
-        else
+        } else {
             out.push_back({size, 1, state});
+        }
     }
     return out;
 }

@@ -63,22 +63,26 @@ Gaps gaps_of(const Job& job) {
 }
 
 wear::Load part_load(const Job& job, const Worksheet& worksheet) {
-    if (!worksheet.time)
+    if (!worksheet.time) {
         return {};
+    }
     return {static_cast<double>(worksheet.time->starts), worksheet.time->arc, static_cast<double>(job.run_offs)};
 }
 
 void fill_job(const Workbook& w, const Estimate<Voltage>& arc, Worksheet& worksheet) {
     const PartStage& part = *worksheet.part;
-    if (part.area_mm2 > 0.0)
+    if (part.area_mm2 > 0.0) {
         worksheet.mass = part::mass_of(Area{part.area_mm2 * (1.0 - worksheet.gaps.open_share), mm2}, w.job.thickness,
                                        w.job.material);
-    if (!part.path.runs.empty())
+    }
+    if (!part.path.runs.empty()) {
         worksheet.time = motion::travel(part.path, drive_of(w, worksheet));
+    }
     worksheet.wear = wear::assess(w.shop.wear, part_load(w.job, worksheet), w.job.quantity);
-    if (worksheet.time)
+    if (worksheet.time) {
         worksheet.price = price::quote(work_of(w, arc, worksheet), {w.shop.rates, w.job.price, w.job.quote.tax,
                                                                     w.shop.wear.set_price, w.job.quantity});
+    }
 }
 
 } // namespace torchside

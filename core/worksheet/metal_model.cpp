@@ -28,8 +28,9 @@ const Nozzle* MetalModel::nozzle(Current current) const {
 }
 
 Estimate<Length> MetalModel::cut_height() const {
-    if (const auto& own = shop_->height_control.cut_height)
+    if (const auto& own = shop_->height_control.cut_height) {
         return {*own, *own, *own, Basis{.entered = true}};
+    }
     return cut::cut_height();
 }
 
@@ -38,8 +39,9 @@ cut::CutSetup MetalModel::plate(Length thickness, Current current) const {
     p.metal = metal_;
     p.thickness = thickness;
     p.current = current;
-    if (const Nozzle* n = nozzle(current))
+    if (const Nozzle* n = nozzle(current)) {
         p.bore = cut::bore(*n, *terms_);
+    }
     p.height = cut_height().value;
     return p;
 }
@@ -63,8 +65,9 @@ cut::Limits MetalModel::limits(Current current) const {
 Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
     const cut::Limits l = limits(plate.current);
     const cut::Reach reach = cut::reach(plate.thickness, l);
-    if (reach == cut::Reach::refused)
+    if (reach == cut::Reach::refused) {
         return Fault{"job.thickness_mm", words::refusal::TooThick{.limit = words::limit(l.sever)}};
+    }
     return reach;
 }
 
@@ -75,8 +78,9 @@ cut::Choice MetalModel::choose(Length thickness) const {
 }
 
 std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cut::Reach reach) const {
-    if (reach == cut::Reach::refused)
+    if (reach == cut::Reach::refused) {
         return std::nullopt;
+    }
     cut::Settings s;
     s.feed = tune::feed(posterior(), plate);
     s.feed_capped = hold_to(s.feed, shop_->table.max_feed);
@@ -84,8 +88,9 @@ std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cu
     s.kerf = tune::kerf(posterior(), plate);
     s.cut_height = cut_height();
     s.pierce_height = cut::pierce_height(s.cut_height);
-    if (reach == cut::Reach::clean)
+    if (reach == cut::Reach::clean) {
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
+    }
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);
     s.pressure = cut::air_pressure(shop_->air.torch_pressure);

@@ -40,43 +40,53 @@ void compensate(const PartInputs& in, PartStage& out) {
     part::Compensated& c = made.value();
     out.path = std::move(c.path);
     out.compensated = measured(c.outline);
-    for (std::size_t i = 0; i < out.compensated.size() && i < c.source.size(); ++i)
+    for (std::size_t i = 0; i < out.compensated.size() && i < c.source.size(); ++i) {
         out.compensated[i].source = c.source[i];
+    }
     const auto checked = part::check_part(out.outline, in.thickness, in.kerf);
-    for (const std::vector<part::Problem>* found : {&std::as_const(c.problems), &checked})
-        for (const part::Problem& problem : *found) // an insert of the whole row is a kilobyte more of code
+    for (const std::vector<part::Problem>* found : {&std::as_const(c.problems), &checked}) {
+        for (const part::Problem& problem : *found) { // an insert of the whole row is a kilobyte more of code
             out.problems.push_back(problem);
-    for (const part::Run& run : out.path.runs)
+        }
+    }
+    for (const part::Run& run : out.path.runs) {
         out.pierces += run.edge_start ? 0 : 1;
+    }
 }
 
 // Lines that do not close, and closed ones without area, are seen in the outline itself.
 void name_open_lines(PartStage& out) {
     for (const part::Contour& c : out.outline.contours) {
-        if (c.role != part::Role::open || c.points.size() < 2)
+        if (c.role != part::Role::open || c.points.size() < 2) {
             continue;
+        }
         const part::Point first = c.points.front().at, last = c.points.back().at;
-        if (first == last)
+        if (first == last) {
             drawing::report(out.problems, Found::no_area, first, part::length_mm(c));
-        else
+        } else {
             drawing::report(out.problems, Found::open_contour, last, std::hypot(last.x - first.x, last.y - first.y));
+        }
     }
 }
 
 // Drawings from a workbook or a link were not checked as an imported file is, so they are checked here.
 bool can_be_cut(const part::PartSpec& spec, PartStage& out) {
-    if (spec.shape == part::Shape::drawing)
+    if (spec.shape == part::Shape::drawing) {
         drawing::check_nesting(out.outline, out.problems);
+    }
     return std::none_of(out.problems.begin(), out.problems.end(), drawing::hinders_cutting);
 }
 
 // The rest of what reading the drawing found was kept with it.
 void name_findings(const part::PartSpec& spec, PartStage& out) {
-    if (spec.shape != part::Shape::drawing)
+    if (spec.shape != part::Shape::drawing) {
         return;
-    for (const part::Finding& finding : spec.findings)
-        if (drawing::is_kept(finding.code))
+    }
+    for (const part::Finding& finding : spec.findings) {
+        if (drawing::is_kept(finding.code)) {
             out.problems.push_back(drawing::problem(finding));
+        }
+    }
 }
 
 } // namespace
@@ -90,8 +100,9 @@ PartInputs part_inputs(const Workbook& w, const std::optional<cut::Settings>& se
     in.stock_sheet = w.job.stock_sheet;
     in.metal = w.job.material;
     in.open_share = open_share;
-    if (!settings)
+    if (!settings) {
         return in;
+    }
     in.cuts = true;
     in.kerf = settings->kerf.value;
     in.lead_in = settings->lead_in.value;
@@ -116,11 +127,13 @@ PartStage part_stage(const PartInputs& in) {
     }
     if (can_be_cut(in.spec, out)) {
         const part::StockSheet& s = in.stock_sheet;
-        if (auto fit = part::fit_sheet(out.outline,
-                                       {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share}))
+        if (auto fit = part::fit_sheet(
+                out.outline, {s.width, s.height, s.margin, s.spacing, in.thickness, in.metal, in.open_share})) {
             out.sheet = std::move(fit.value());
-        if (in.cuts)
+        }
+        if (in.cuts) {
             compensate(in, out);
+        }
     } else {
         out.area_mm2 = 0.0;
     }
@@ -130,11 +143,13 @@ PartStage part_stage(const PartInputs& in) {
 }
 
 std::shared_ptr<const PartStage> part_stage(const PartInputs& in, PartMemo* memo) {
-    if (memo && memo->stage && memo->inputs == in)
+    if (memo && memo->stage && memo->inputs == in) {
         return memo->stage;
+    }
     auto stage = std::make_shared<const PartStage>(part_stage(in));
-    if (memo)
+    if (memo) {
         *memo = {in, stage};
+    }
     return stage;
 }
 

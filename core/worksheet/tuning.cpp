@@ -7,16 +7,18 @@ namespace torchside {
 Outcome<tune::Outlook> outlook(const MetalModel& metal, const Workbook& workbook) {
     const cut::CutSetup plate = metal.plate(workbook.job.thickness, workbook.job.current);
     const auto reach = metal.cuts(plate);
-    if (!reach)
+    if (!reach) {
         return reach.fault();
+    }
     return tune::look(metal.posterior(), plate, workbook.shop.table, reach.value() == cut::Reach::clean);
 }
 
 Outcome<Tuning> tuning(const Workbook& workbook, const ShopModel& model) {
     const MetalModel metal{workbook.shop, workbook.job.material, model};
     auto seen = outlook(metal, workbook);
-    if (!seen)
+    if (!seen) {
         return seen.fault();
+    }
     const double w = metal.posterior().feed.model().window.width;
     const Speed next = seen.value().next;
     return Tuning{std::move(seen.value()), next / (1 + w), next / (1 - w), metal.posterior().notes};
@@ -32,14 +34,17 @@ Outcome<tune::CutDiagnosis> read_cut(const Workbook& workbook, const SeenCut& se
         made.feed = *seen.feed;
     } else {
         const auto now = outlook(metal, workbook);
-        if (!now)
+        if (!now) {
             return now.fault();
+        }
         made.feed = to_dial(now.value().next, shop.table.max_feed, shop.display.units); // as it was asked for
     }
-    if (seen.height)
+    if (seen.height) {
         made.plate.height = *seen.height;
-    if (const Nozzle* nozzle = metal.nozzle(workbook.job.current))
+    }
+    if (const Nozzle* nozzle = metal.nozzle(workbook.job.current)) {
         made.nozzle = nozzle->rated;
+    }
     return tune::read_cut(seen.signs, seen.measured, made, {shop.machine, shop.height_control, shop.table, shop.tests});
 }
 

@@ -28,10 +28,11 @@ Message refused(const WarningContext& f) {
     Message out{"plate_refused", Topic::reach, Severity::stop, words::reach::Refused{.current = job.current}};
     out.detail = words::reach::RefusedLimit{.limit = words::limit(f.limits.sever),
                                             .plate = words::plate(job.thickness, job.material)};
-    if (more_helps(f))
+    if (more_helps(f)) {
         out.remedy = words::reach::Set{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
-    else
+    } else {
         out.remedy = words::reach::thinner;
+    }
     return out;
 }
 
@@ -39,11 +40,12 @@ Message sever_only(const WarningContext& f) {
     const cut::Capacity& capacity = f.worksheet.capacity;
     Message out{"plate_sever_only", Topic::reach, Severity::caution, words::reach::sever_only,
                 words::reach::rough_face};
-    if (more_helps(f))
+    if (more_helps(f)) {
         out.remedy =
             words::reach::CleanSet{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
-    else
+    } else {
         out.remedy = words::reach::clean_thinner;
+    }
     return out;
 }
 
@@ -71,21 +73,24 @@ void warn_of_plate(const WarningContext& f, std::vector<Message>& out) {
     }
     const Length cap{cut::small_air_torch(job.material).capacity_cap.value, mm};
     const bool refused = f.worksheet.capacity.verdict == cut::Reach::refused;
-    if (!refused && job.thickness > std::max(cap, f.proven))
+    if (!refused && job.thickness > std::max(cap, f.proven)) {
         out.push_back({"capacity_optimistic", Topic::stock, Severity::caution,
                        words::reach::Optimistic{.limit = words::size(cap)}, words::reach::optimistic_why,
                        words::reach::test_cut});
-    if (!refused && job.thickness < thin)
+    }
+    if (!refused && job.thickness < thin) {
         out.push_back({"thin_sheet_unreliable", Topic::stock, Severity::caution, words::reach::thin,
                        words::reach::ThinWhy{.limit = words::size(thin)}, words::reach::test_cut});
-    for (std::size_t i = before; i < out.size(); ++i)
+    }
+    for (std::size_t i = before; i < out.size(); ++i) {
         out[i].field = "job.thickness_mm";
+    }
 }
 
 void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
     const Machine& machine = f.workbook.shop.machine;
     const Current current = f.workbook.job.current;
-    if (current > machine.max_current)
+    if (current > machine.max_current) {
         out.push_back({"current_above_machine",
                        Topic::stock,
                        Severity::stop,
@@ -93,7 +98,8 @@ void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
                        {},
                        words::machine::AboveDo{.most = machine.max_current},
                        "job.current_a"});
-    if (current < machine.min_current)
+    }
+    if (current < machine.min_current) {
         out.push_back({"current_below_machine",
                        Topic::stock,
                        Severity::caution,
@@ -101,19 +107,23 @@ void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
                        words::machine::below_why,
                        {},
                        "job.current_a"});
+    }
     const Nozzle* nozzle = cut::nozzle_for(machine.nozzles, current);
-    if (!nozzle)
+    if (!nozzle) {
         return;
-    if (nozzle->rated < current)
+    }
+    if (nozzle->rated < current) {
         out.push_back(
             {"nozzle_over_rating", Topic::machine, Severity::caution,
              words::machine::NozzleOver{.current = current, .nozzle = nozzle->rated}, words::machine::nozzle_over_why,
              words::machine::NozzleOverDo{.current = current, .nozzle = nozzle->rated}, "shop.machine.nozzles"});
-    if (!nozzle->bore)
+    }
+    if (!nozzle->bore) {
         return;
+    }
     const double d = nozzle->bore->in(mm);
     const double density = nozzle->rated.in(ampere) / (0.25 * std::numbers::pi * d * d);
-    if (density > dense || density < sparse)
+    if (density > dense || density < sparse) {
         out.push_back({"nozzle_bore_doubtful",
                        Topic::machine,
                        Severity::note,
@@ -121,21 +131,24 @@ void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
                        {},
                        words::machine::bore_do,
                        "shop.machine.nozzles"});
+    }
 }
 
 void warn_of_feed(const WarningContext& f, std::vector<Message>& out) {
-    if (!f.worksheet.settings || !f.worksheet.settings->feed_capped || f.workbook.job.torch != TorchHold::table)
+    if (!f.worksheet.settings || !f.worksheet.settings->feed_capped || f.workbook.job.torch != TorchHold::table) {
         return;
+    }
     const Speed table = f.workbook.shop.table.max_feed;
     const bool far = table < 0.8 * f.arc_feed.value;
     const cut::Capacity& capacity = f.worksheet.capacity;
     Message capped{"feed_capped", Topic::table, far ? Severity::caution : Severity::note, words::table::slow};
     capped.detail = words::table::SlowFeed{.arc = words::feed(f.arc_feed.value), .table = words::feed(table)};
-    if (capacity.suggested_current && *capacity.suggested_current < f.workbook.job.current)
+    if (capacity.suggested_current && *capacity.suggested_current < f.workbook.job.current) {
         capped.remedy =
             words::table::SlowSet{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
-    else
+    } else {
         capped.remedy = words::table::slow_dross;
+    }
     capped.field = "shop.table.max_feed_mm_min";
     out.push_back(std::move(capped));
 }
@@ -143,8 +156,9 @@ void warn_of_feed(const WarningContext& f, std::vector<Message>& out) {
 std::vector<Message> warnings(const WarningContext& f) {
     std::vector<Message> all;
     for (const auto warn : {warn_of_plate, warn_of_machine, warn_of_feed, warn_of_tap, warn_of_circuit, warn_of_air,
-                            warn_of_hazards, warn_of_part, warn_of_gaps, warn_of_time, warn_of_wear, warn_of_price})
+                            warn_of_hazards, warn_of_part, warn_of_gaps, warn_of_time, warn_of_wear, warn_of_price}) {
         warn(f, all);
+    }
     sort_rows(all, [](const Message& a, const Message& b) { return a.severity > b.severity; });
     return all;
 }

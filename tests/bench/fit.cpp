@@ -16,15 +16,17 @@ namespace {
 
 std::vector<TestCut> one_stock(std::size_t n) {
     std::vector<TestCut> log;
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         log.push_back(bench::cut(i, 6, Metal::mild_steel, 45));
+    }
     return log;
 }
 
 std::vector<TestCut> all_different(std::size_t n) {
     std::vector<TestCut> log;
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         log.push_back(bench::cut(i, 1.5 + 0.02 * static_cast<double>(i), bench::metals[i % 4], 45));
+    }
     return log;
 }
 

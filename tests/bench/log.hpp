@@ -36,8 +36,9 @@ inline tune::TestCut cut(std::size_t i, double thickness_mm, Metal metal, double
 /// Of many stocks, as a shop's log grows.
 inline std::vector<tune::TestCut> everyday(std::size_t n) {
     std::vector<tune::TestCut> log;
-    for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t i = 0; i < n; ++i) {
         log.push_back(cut(i, thicknesses_mm[i % 9], metals[i / 9 % 4], currents_a[i / 36 % 5]));
+    }
     return log;
 }
 

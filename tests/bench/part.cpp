@@ -30,32 +30,36 @@ Contour wavy(std::size_t pieces, double radius, Point centre, double wave) {
 // A hundred thousand pieces in 250 outlines side by side.
 Outline many() {
     Outline o;
-    for (int i = 0; i < 250; ++i)
+    for (int i = 0; i < 250; ++i) {
         o.contours.push_back(wavy(400, 20, {60.0 * (i % 16), 60.0 * (i / 16)}, 0.1));
+    }
     return o;
 }
 
 // A plate with ten thousand holes.
 Outline sieve() {
     Outline o{{{{{{-10, -10}, 0}, {{1000, -10}, 0}, {{1000, 1000}, 0}, {{-10, 1000}, 0}}, Role::outer}}};
-    for (int i = 0; i < 10000; ++i)
+    for (int i = 0; i < 10000; ++i) {
         o.contours.push_back(circle({10.0 * (i % 100), 10.0 * (i / 100)}, 3, Role::inner));
+    }
     return o;
 }
 
 double length_of_path(const Outline& o) {
     double sum = 0;
     const auto compensated = compensate(o, {});
-    for (const Contour& c : compensated.value().outline.contours)
+    for (const Contour& c : compensated.value().outline.contours) {
         sum += length_mm(c);
+    }
     return sum;
 }
 
 double loops_area(const Contour& c, double right_mm) {
     double sum = 0;
     const Offset beside = offset(c, right_mm);
-    for (const Contour& loop : beside.loops)
+    for (const Contour& loop : beside.loops) {
         sum += area_mm2(loop);
+    }
     return sum;
 }
 

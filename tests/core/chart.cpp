@@ -32,7 +32,7 @@ TEST_CASE("A chart's cell is the worksheet of that plate", "[worksheet][chart]")
         const Chart c = chart(shop, metal);
         REQUIRE(c.cells.size() == c.rows.size() * c.columns.size());
         REQUIRE_FALSE(c.rows.empty());
-        for (std::size_t row = 0; row < c.rows.size(); ++row)
+        for (std::size_t row = 0; row < c.rows.size(); ++row) {
             for (std::size_t column = 0; column < c.columns.size(); ++column) {
                 Workbook w;
                 w.shop = shop;
@@ -44,9 +44,11 @@ TEST_CASE("A chart's cell is the worksheet of that plate", "[worksheet][chart]")
                 CAPTURE(static_cast<int>(metal), c.rows[row].in(mm), c.columns[column].current.in(ampere));
                 CHECK(cell.reach == sheet.capacity.verdict);
                 REQUIRE(cell.settings.has_value() == sheet.settings.has_value());
-                if (cell.settings)
+                if (cell.settings) {
                     CHECK(equal(*cell.settings, *sheet.settings));
+                }
             }
+        }
     }
 }
 
@@ -59,9 +61,11 @@ TEST_CASE("A chart says where the shop has cut", "[worksheet][chart]") {
     const Length rows[] = {Length{6, mm}, Length{7, mm}, Length{12, mm}};
     Chart c = chart(shop, Metal::mild_steel, rows);
     const auto column = [&](double i_a) {
-        for (std::size_t i = 0; i < c.columns.size(); ++i)
-            if (c.columns[i].current == Current{i_a, ampere})
+        for (std::size_t i = 0; i < c.columns.size(); ++i) {
+            if (c.columns[i].current == Current{i_a, ampere}) {
                 return i;
+            }
+        }
         return c.columns.size();
     };
     REQUIRE(column(45) < c.columns.size());
@@ -89,16 +93,18 @@ TEST_CASE("A chart's columns cover the machine and its nozzles", "[worksheet][ch
         machine.min_current = Current{r.low, ampere};
         machine.max_current = Current{r.high, ampere};
         machine.nozzles.clear();
-        for (const double n : r.nozzles)
+        for (const double n : r.nozzles) {
             machine.nozzles.push_back({Current{n, ampere}, {}});
+        }
         const std::vector<Current> currents = chart_currents(machine);
         CAPTURE(r.low, r.high);
         REQUIRE_FALSE(currents.empty());
         CHECK(currents.size() <= 8);
         CHECK(currents.front() == Current{r.low, ampere});
         CHECK(currents.back() == Current{r.high, ampere});
-        for (std::size_t i = 1; i < currents.size(); ++i)
+        for (std::size_t i = 1; i < currents.size(); ++i) {
             CHECK(currents[i - 1] < currents[i]);
+        }
     }
     Machine usual;
     const std::vector<Current> currents = chart_currents(usual);
@@ -154,9 +160,11 @@ TEST_CASE("A cell rests on own cuts where they halve the band", "[worksheet][cha
     const Length rows[] = {Length{6, mm}, Length{0.8, mm}};
     const auto at_45 = [&](std::size_t row) {
         const Chart c = chart(shop, Metal::mild_steel, rows);
-        for (std::size_t i = 0; i < c.columns.size(); ++i)
-            if (c.columns[i].current == Current{45, ampere})
+        for (std::size_t i = 0; i < c.columns.size(); ++i) {
+            if (c.columns[i].current == Current{45, ampere}) {
                 return c.at(row, i).basis;
+            }
+        }
         return tune::DominantBases{};
     };
     CHECK(at_45(0).feed == DominantBasis::practice);

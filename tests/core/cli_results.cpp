@@ -87,8 +87,9 @@ TEST_CASE("a plate that is begun at an edge has no pierce delay, not one of 0 s"
     const auto before =
         std::count(csv.begin(), csv.begin() + static_cast<std::ptrdiff_t>(csv.find("pierce_delay_s")), ',');
     std::size_t delay = row;
-    for (std::ptrdiff_t i = 0; i < before; ++i)
+    for (std::ptrdiff_t i = 0; i < before; ++i) {
         delay = csv.find(',', delay) + 1;
+    }
     CHECK(csv[delay] == ',');
     const Json cells = chart_json(made, UnitSystem::metric)["cells"];
     CHECK(std::any_of(cells.begin(), cells.end(), [](const Json& cell) {

@@ -42,7 +42,7 @@ TEST_CASE("The three limits at 45 and 50 A lie where the trade puts them", "[cut
 }
 
 TEST_CASE("A plate's reach agrees with the limits", "[cut][capacity]") {
-    for (const Metal metal : all_metals)
+    for (const Metal metal : all_metals) {
         for (const double i_a : {20.0, 45.0, 80.0, 105.0}) {
             const cut::Terms& terms = cut::small_air_torch(metal);
             const cut::PhysicsModel model{terms};
@@ -57,6 +57,7 @@ TEST_CASE("A plate's reach agrees with the limits", "[cut][capacity]") {
             CHECK(at(0.999 * l.sever) == cut::Reach::sever);
             CHECK(at(1.001 * l.sever) == cut::Reach::refused);
         }
+    }
 }
 
 TEST_CASE("Capacity stops at the cap until a cut proves more", "[cut][capacity]") {
@@ -173,8 +174,8 @@ TEST_CASE("Every term has a value or a reason to be zero, and a source", "[cut]"
                                          &T::pierce_margin,  &T::pierce_height,    &T::pierce_feed, &T::clean_feed,
                                          &T::sever_feed,     &T::sever_ratio,      &T::capacity_cap};
     static_assert(sizeof(T) == std::size(members) * sizeof(cut::Term));
-    for (const Metal metal : all_metals)
-        for (const T* terms : {&cut::small_air_torch(metal), &cut::handbook(metal)})
+    for (const Metal metal : all_metals) {
+        for (const T* terms : {&cut::small_air_torch(metal), &cut::handbook(metal)}) {
             for (std::size_t i = 0; i < std::size(members); ++i) {
                 CAPTURE(i, static_cast<int>(metal));
                 const cut::Term& term = terms->*members[i];
@@ -182,4 +183,6 @@ TEST_CASE("Every term has a value or a reason to be zero, and a source", "[cut]"
                 CHECK((term.value > 0.0 || members[i] == &T::burnt_share));
                 CHECK(term.sd >= 0.0);
             }
+        }
+    }
 }

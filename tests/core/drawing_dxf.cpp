@@ -164,8 +164,9 @@ TEST_CASE("blocks are scaled, turned, mirrored, repeated and nested") {
                                4, blocks));
     REQUIRE(d.outline.contours.size() == 6);
     CHECK_THAT(area_mm2(d.outline), WithinRel(6 * pi * 16, 1e-12));
-    for (const Contour& c : d.outline.contours)
+    for (const Contour& c : d.outline.contours) {
         CHECK(c.points.size() == 2);
+    }
     // Rows run along the turned y axis: to the left. Along each, three holes downwards.
     const Box box = box_of(d.outline);
     CHECK_THAT(box.low.x, WithinAbs(5 - 40 - 4, 1e-9));
@@ -312,8 +313,9 @@ TEST_CASE("blocks that multiply are stopped") {
 
 TEST_CASE("reading tells how far it is and can be stopped") {
     std::string lines;
-    for (int i = 0; i < 3000; ++i)
+    for (int i = 0; i < 3000; ++i) {
         lines += dxf_line(i, 0, i, 1);
+    }
     struct Seen {
         double last = 0.0;
         int calls = 0, stop_after = 1000;

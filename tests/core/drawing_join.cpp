@@ -31,15 +31,18 @@ Drawing joined(const std::string& entities, double join = 0.05) {
 
 std::size_t count(const Drawing& d, Role role) {
     std::size_t n = 0;
-    for (const Contour& c : d.outline.contours)
+    for (const Contour& c : d.outline.contours) {
         n += c.role == role ? 1 : 0;
+    }
     return n;
 }
 
 const Problem& first(const Drawing& d, std::string_view code) {
-    for (const Problem& p : d.problems)
-        if (p.code == code)
+    for (const Problem& p : d.problems) {
+        if (p.code == code) {
             return p;
+        }
+    }
     FAIL("no such problem");
     return d.problems.front();
 }
@@ -143,8 +146,9 @@ TEST_CASE("nesting alternates") {
     const Drawing d =
         joined(dxf_circle(0, 0, 60) + dxf_circle(0, 0, 20) + dxf_circle(0, 0, 10) + dxf_circle(200, 0, 5));
     const Role roles[] = {Role::outer, Role::inner, Role::outer, Role::outer};
-    for (std::size_t i = 0; i < 4; ++i)
+    for (std::size_t i = 0; i < 4; ++i) {
         CHECK(d.outline.contours[i].role == roles[i]);
+    }
 }
 
 TEST_CASE("a line drawn there and back has no area") {
@@ -156,8 +160,9 @@ TEST_CASE("a line drawn there and back has no area") {
 
 TEST_CASE("many problems are listed up to a hundred of a kind, and counted") {
     std::string many = dxf_square(0, 0, 10);
-    for (int i = 0; i < 250; ++i)
+    for (int i = 0; i < 250; ++i) {
         many += dxf_square(0, 0, 10);
+    }
     const Drawing d = joined(many);
     CHECK(d.outline.contours.size() == 1);
     CHECK(d.counts.duplicates == 1000);
@@ -166,14 +171,16 @@ TEST_CASE("many problems are listed up to a hundred of a kind, and counted") {
 
 TEST_CASE("what is all over each other ends all the same") {
     std::string many;
-    for (int i = 0; i < 2000; ++i)
+    for (int i = 0; i < 2000; ++i) {
         many += dxf_line(0, i * 0.1, 300, 300 - i * i * 4e-5);
+    }
     const Drawing d = joined(many);
     CHECK(count(d, "crossing") == 100);
     CHECK(count(d, "unchecked") == 1);
     std::string rings;
-    for (int i = 1; i <= 1000; ++i)
+    for (int i = 1; i <= 1000; ++i) {
         rings += dxf_circle(0, 0, i * 0.1);
+    }
     CHECK(count(joined(rings), Role::inner) == 500);
 }
 
@@ -211,8 +218,9 @@ TEST_CASE("a curve drawn as lines shorter than the tolerance, each on its own, i
             const double a = from + sweep * k / n;
             return Point{centre.x + r * std::cos(a), centre.y + r * std::sin(a)};
         };
-        for (int k = 0; k < n; ++k)
+        for (int k = 0; k < n; ++k) {
             out += dxf_line(at(k).x, at(k).y, at(k + 1).x, at(k + 1).y);
+        }
         return out;
     };
     const std::string circle = chords({9, 9}, 5, 0, 2 * pi, 720);
@@ -228,8 +236,9 @@ TEST_CASE("a curve drawn as lines shorter than the tolerance, each on its own, i
     // A side of 20 mm, of which 2 mm are lines of 0.04; a corner of 2 mm radius in lines of 0.03.
     std::string part = dxf_line(0, 0, 9, 0) + dxf_line(11, 0, 18, 0) + chords({18, 2}, 2, -pi / 2, pi / 2, 105) +
                        dxf_line(20, 2, 20, 20) + dxf_line(20, 20, 0, 20) + dxf_line(0, 20, 0, 0);
-    for (int k = 0; k < 50; ++k)
+    for (int k = 0; k < 50; ++k) {
         part += dxf_line(9 + 0.04 * k, 0, 9 + 0.04 * (k + 1), 0);
+    }
     const Drawing d = joined(part + dxf_line(5, 5, 5, 5.02));
     REQUIRE(d.outline.contours.size() == 1);
     CHECK(d.outline.contours[0].role == Role::outer);

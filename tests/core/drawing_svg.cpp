@@ -173,8 +173,9 @@ TEST_CASE("broken SVG is refused with its line") {
     CHECK(says("<svg viewBox='0 0 0 9'></svg>", "wrong viewBox"));
     CHECK(says(svg(""), "holds no line or curve"));
     std::string deep, many = "<g id='g0'><circle r='1'/></g>";
-    for (int i = 0; i < 300; ++i)
+    for (int i = 0; i < 300; ++i) {
         deep += "<g>";
+    }
     CHECK(says("<svg>" + deep, "too deep in each other"));
     for (int i = 1; i < 25; ++i) {
         const std::string use = "<use href='#g" + std::to_string(i - 1) + "'/>";

@@ -67,8 +67,9 @@ inline std::string why(const std::string& text) {
 /// How many problems of that code are listed.
 inline std::size_t count(const drawing::Drawing& d, std::string_view code) {
     std::size_t n = 0;
-    for (const part::Problem& p : d.problems)
+    for (const part::Problem& p : d.problems) {
         n += p.code == code ? 1 : 0;
+    }
     return n;
 }
 

@@ -19,8 +19,9 @@ namespace {
 Run square(double side, Role role = Role::outer) {
     Run run;
     run.role = role;
-    for (const auto& [x, y] : {std::pair{0.0, 0.0}, {side, 0.0}, {side, side}, {0.0, side}, {0.0, 0.0}})
+    for (const auto& [x, y] : {std::pair{0.0, 0.0}, {side, 0.0}, {side, side}, {0.0, side}, {0.0, 0.0}}) {
         run.path.push_back({{x, y}, 0.0});
+    }
     return run;
 }
 
@@ -55,15 +56,17 @@ TEST_CASE("Worked examples of straight lines, corners and arcs", "[motion][publi
         CHECK(seconds(travel({{straight}}, at(50)).cutting) == Approx(time).epsilon(1e-5));
     }
     const std::pair<double, double> corners[] = {{10, 80.90}, {30, 26.62}, {90, 7.769}, {150, 2.955}};
-    for (const auto& [degrees, speed] : corners)
+    for (const auto& [degrees, speed] : corners) {
         CHECK(corner_speed(degrees * std::numbers::pi / 180, Length{0.05, mm}, a, Length{100, mm}).in(mm_s) ==
               Approx(speed).epsilon(2e-4));
+    }
     const std::pair<double, double> arcs[] = {{2, 31.62}, {5, 50.00}, {10, 70.71}, {25, 111.80}};
     for (const auto& [r, speed] : arcs) {
         const double length = 2 * std::numbers::pi * r, ramp = speed * speed / 500;
-        if (ramp < length) // long enough to reach it: then the time tells the speed
+        if (ramp < length) { // long enough to reach it: then the time tells the speed
             CHECK(seconds(travel({{circle(2 * r)}}, at(1000)).cutting) ==
                   Approx(2 * speed / 500 + (length - ramp) / speed).epsilon(1e-4));
+        }
     }
 }
 
@@ -85,8 +88,9 @@ TEST_CASE("A 100 mm square and a full circle", "[motion][published]") {
 
 TEST_CASE("A curve of short pieces is driven as the curve, not as if it were straight", "[motion]") {
     Run run; // radius 3 mm in 1 degree steps
-    for (int i = 0; i <= 360; ++i)
+    for (int i = 0; i <= 360; ++i) {
         run.path.push_back({{3 * std::cos(i * std::numbers::pi / 180), 3 * std::sin(i * std::numbers::pi / 180)}, 0.0});
+    }
     CHECK(seconds(travel({{run}}, at(100)).cutting) ==
           Approx(seconds(travel({{circle(6)}}, at(100)).cutting)).epsilon(0.005));
 }
@@ -109,8 +113,9 @@ TEST_CASE("Pierces, moves and touch-off", "[motion]") {
     d.touch_off = Duration{2, second};
     d.rapid = Speed{100, mm_s};
     Run far = square(100);
-    for (Vertex& v : far.path)
+    for (Vertex& v : far.path) {
         v.at.x += 200;
+    }
     Report r = travel({{square(100), far}}, d);
     CHECK(r.starts == 2);
     CHECK(seconds(r.piercing) == Approx(1.0));

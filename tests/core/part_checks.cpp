@@ -17,15 +17,17 @@ namespace {
 
 std::string codes(const std::vector<Problem>& problems) {
     std::string all;
-    for (const Problem& p : problems)
+    for (const Problem& p : problems) {
         all += (all.empty() ? "" : " ") + std::string(p.code);
+    }
     return all;
 }
 
 Contour polygon(std::initializer_list<Point> points, Role role = Role::outer) {
     Contour c{{}, role};
-    for (const Point p : points)
+    for (const Point p : points) {
         c.points.push_back({p, 0.0});
+    }
     return c;
 }
 

@@ -40,15 +40,17 @@ Outline shape_part(Shape shape) {
 
 Contour polygon(std::initializer_list<Point> points, Role role = Role::outer) {
     Contour c{{}, role};
-    for (const Point p : points)
+    for (const Point p : points) {
         c.points.push_back({p, 0.0});
+    }
     return c;
 }
 
 std::string codes(const Compensated& c) {
     std::string all;
-    for (const Problem& p : c.problems)
+    for (const Problem& p : c.problems) {
         all += (all.empty() ? "" : " ") + std::string(p.code);
+    }
     return all;
 }
 
@@ -64,11 +66,13 @@ double least_clearance(const Outline& drawn, const Run& run) {
     Near near(drawn);
     double least = 1e300;
     for (std::size_t i = 0; i + 1 < run.path.size(); ++i) {
-        if (i >= run.contour_begin && i < run.contour_end)
+        if (i >= run.contour_begin && i < run.contour_end) {
             continue;
+        }
         const Piece p{run.path[i].at, run.path[i + 1].at, run.path[i].bulge};
-        for (int k = 0; k <= 50; ++k)
+        for (int k = 0; k <= 50; ++k) {
             least = std::min(least, near.nearest(point_at(p, k / 50.0)).mm);
+        }
     }
     return least;
 }
@@ -156,8 +160,9 @@ TEST_CASE("Every shape is cut inner first, leads in scrap", "[part]") {
             CHECK(codes(c).empty());
             REQUIRE(c.path.runs.size() == o.contours.size());
             CHECK(c.path.runs.back().role == Role::outer);
-            for (std::size_t i = 0; i + 1 < c.path.runs.size(); ++i)
+            for (std::size_t i = 0; i + 1 < c.path.runs.size(); ++i) {
                 CHECK(c.path.runs[i].role == Role::inner);
+            }
             for (const Run& run : c.path.runs) {
                 CHECK(least_clearance(o, run) > 0.5 * kerf - 2e-3);
                 CHECK(run.contour_begin == 1);
@@ -245,11 +250,13 @@ TEST_CASE("A part in a hole of another is cut before the hole, the hole before i
                circle({250, 100}, 20, Role::outer)}};
     const Compensated c = compensated(o, settings(1.6));
     std::vector<std::size_t> order;
-    for (const Run& run : c.path.runs)
+    for (const Run& run : c.path.runs) {
         order.push_back(run.source);
+    }
     CHECK(order == std::vector<std::size_t>{3, 2, 1, 0, 4});
-    for (const Run& run : c.path.runs)
+    for (const Run& run : c.path.runs) {
         CHECK(least_clearance(o, run) > 0.799);
+    }
 }
 
 TEST_CASE("An edge start begins beside the part; what cannot is pierced and said so", "[part]") {
@@ -270,23 +277,27 @@ TEST_CASE("Leads never come nearer than half a kerf to any part, on crowded shee
         Outline o;
         const double pitch = rng.uniform(14, 40);
         const double kerf = rng.uniform(0.8, 2.4);
-        for (int x = 0; x < 4; ++x)
+        for (int x = 0; x < 4; ++x) {
             for (int y = 0; y < 3; ++y) {
                 const Point at{x * pitch, y * pitch};
                 const double r = 0.5 * pitch - rng.uniform(1.0, 6.0) * kerf;
-                if (r < 4)
+                if (r < 4) {
                     continue;
+                }
                 o.contours.push_back(circle(at, r, Role::outer));
-                if (rng.chance(0.7))
+                if (rng.chance(0.7)) {
                     o.contours.push_back(
                         circle(at + Point{rng.uniform(-1, 1), 0}, rng.uniform(0.2, r - 3), Role::inner));
+                }
             }
+        }
         CompensateSettings s = settings(kerf);
         s.clockwise_swirl = rng.chance(0.5);
         const Compensated c = compensated(o, s);
         for (const Run& run : c.path.runs) {
-            if (run.contour_begin == 0)
+            if (run.contour_begin == 0) {
                 continue; // no lead-in, and that is a problem
+            }
             ++leads;
             CHECK(least_clearance(o, run) > 0.5 * kerf - 2e-3);
             CHECK(holds(o.contours[run.source], run.path[0].at) == (run.role == Role::inner));

@@ -21,15 +21,17 @@ namespace {
 
 Contour polygon(std::initializer_list<Point> points, Role role = Role::outer) {
     Contour c{{}, role};
-    for (const Point p : points)
+    for (const Point p : points) {
         c.points.push_back({p, 0.0});
+    }
     return c;
 }
 
 double area_of(const Offset& o) {
     double sum = 0.0;
-    for (const Contour& c : o.loops)
+    for (const Contour& c : o.loops) {
         sum += area_mm2(c);
+    }
     return sum;
 }
 
@@ -200,7 +202,7 @@ TEST_CASE("Pieces meet where they should, flat arcs too", "[part]") {
         // Chopped into chords, they cross as often, but for touches and ends.
         int found = 0;
         constexpr int steps = 64;
-        for (int s = 0; s < steps; ++s)
+        for (int s = 0; s < steps; ++s) {
             for (int t = 0; t < steps; ++t) {
                 const Point p0 = point_at(a, s / 64.0), p1 = point_at(a, (s + 1) / 64.0);
                 const Point q0 = point_at(b, t / 64.0), q1 = point_at(b, (t + 1) / 64.0);
@@ -208,6 +210,7 @@ TEST_CASE("Pieces meet where they should, flat arcs too", "[part]") {
                 const double d0 = cross(q1 - q0, p0 - q0), d1 = cross(q1 - q0, p1 - q0);
                 found += (c0 > 0) != (c1 > 0) && (d0 > 0) != (d1 > 0);
             }
+        }
         // Almost never otherwise: chords miss a touch, or an end on the other piece.
         CHECK(std::abs(found - m.count) <= 2);
         doubts += found != m.count;

@@ -162,8 +162,9 @@ TEST_CASE("A piece knows its points, its nearest one and its length", "[part]") 
     for (const double bulge : {1e-8, -1e-3, 0.3, -0.99, 1.0, 2.5, -40.0}) {
         const Piece p{{3, -1}, {7, 4}, bulge};
         double sum = 0;
-        for (int i = 0; i < 64; ++i)
+        for (int i = 0; i < 64; ++i) {
             sum += norm(point_at(p, (i + 1) / 64.0) - point_at(p, i / 64.0));
+        }
         CHECK(sum <= length_of(p) * (1 + 1e-12));
         CHECK(sum > length_of(p) * 0.998);
         const Point on = point_at(p, 0.3);
@@ -175,9 +176,11 @@ TEST_CASE("A piece knows its points, its nearest one and its length", "[part]") 
 
 TEST_CASE("A point in or out of arcs, also level with their tops and ends", "[part]") {
     const Contour disc = circle({0, 0}, 10, Role::outer);
-    for (const double y : {-10.1, -10.0 + 1e-6, -5.0, 0.0, 3.0, 10.0 - 1e-6, 10.1})
-        for (const double x : {-11.0, -9.0, -1.0, 0.0, 2.0, 9.0, 11.0})
+    for (const double y : {-10.1, -10.0 + 1e-6, -5.0, 0.0, 3.0, 10.0 - 1e-6, 10.1}) {
+        for (const double x : {-11.0, -9.0, -1.0, 0.0, 2.0, 9.0, 11.0}) {
             CHECK(holds(disc, {x, y}) == (x * x + y * y < 100));
+        }
+    }
     Contour c = circle({0, 0}, 10, Role::outer);
     c.points[0].bulge = -1.0; // no area left: over the upper half and back
     CHECK_FALSE(holds(c, {0, 5}));

@@ -43,20 +43,23 @@ struct Room {
 };
 Room room_of(const Outline& part, const Sheet& sheet, const SheetFit& fit) {
     Outline all;
-    for (const Placed& p : fit.places)
+    for (const Placed& p : fit.places) {
         all.contours.push_back(placed(part, p).contours[0]);
+    }
     Near near(all);
     Room room;
     for (std::size_t i = 0; i < all.contours.size(); ++i) {
         const Box box = box_of(all.contours[i]);
         room.edge =
             std::min({room.edge, box.low.x, box.low.y, sheet.width.in(mm)-box.high.x, sheet.height.in(mm)-box.high.y});
-        for (std::size_t k = 0; k < all.contours[i].points.size(); ++k)
+        for (std::size_t k = 0; k < all.contours[i].points.size(); ++k) {
             for (int s = 0; s < 8; ++s) {
                 const auto other = near.nearest(point_at(piece_of(all.contours[i], k), s / 8.0), 30.0, i);
-                if (other.contour != Near::none)
+                if (other.contour != Near::none) {
                     room.between = std::min(room.between, other.mm);
+                }
             }
+        }
     }
     return room;
 }
@@ -170,13 +173,15 @@ TEST_CASE("Openings crossed for each metre, against lines thrown at random", "[p
         const double p = mesh.pitch.in(mm), o = mesh.opening.in(mm), q = mesh.pitch_2.in(mm), r = mesh.opening_2.in(mm);
         const auto open_at = [&](Point at) {
             const auto from_middle = [](double x, double pitch) { return std::abs(x - pitch * std::round(x / pitch)); };
-            if (mesh.kind == MeshKind::grating)
+            if (mesh.kind == MeshKind::grating) {
                 return from_middle(at.x, p) < 0.5 * o && from_middle(at.y, q) < 0.5 * r;
+            }
             const double row = mesh.kind == MeshKind::expanded ? q : p * std::numbers::sqrt3;
             for (const double half : {0.0, 0.5}) { // the second set of openings lies between the first
                 const double x = from_middle(at.x + half * p, p), y = from_middle(at.y + half * row, row);
-                if (mesh.kind == MeshKind::expanded ? 2 * x / o + 2 * y / r < 1 : x * x + y * y < 0.25 * o * o)
+                if (mesh.kind == MeshKind::expanded ? 2 * x / o + 2 * y / r < 1 : x * x + y * y < 0.25 * o * o) {
                     return true;
+                }
             }
             return false;
         };

@@ -31,15 +31,18 @@ public:
     Run run(std::string_view text) {
         while (!text.empty()) {
             const std::size_t end = text.find('\n');
-            if (end == std::string_view::npos)
+            if (end == std::string_view::npos) {
                 fault("last line has no end");
+            }
             block(std::string(text.substr(0, end)));
             text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
         }
-        if (torch_)
+        if (torch_) {
             fault("ends with the torch on");
-        if (!run_.ended)
+        }
+        if (!run_.ended) {
             fault("no end of program");
+        }
         return run_;
     }
 
@@ -47,16 +50,19 @@ private:
     void fault(const std::string& what) { run_.faults.push_back(what); }
 
     void block(const std::string& line) {
-        if (run_.ended)
+        if (run_.ended) {
             return fault("goes on after its end");
+        }
         if (line.front() == '(') {
-            if (line.back() != ')' || line.find_first_of("()", 1) != line.size() - 1)
+            if (line.back() != ')' || line.find_first_of("()", 1) != line.size() - 1) {
                 fault("bad comment: " + line);
+            }
             return;
         }
         if (line == words_.torch_on) {
-            if (torch_)
+            if (torch_) {
                 fault("torch on twice");
+            }
             torch_ = true;
             leg_feed_known_ = false;
             ++run_.pierces;
@@ -66,8 +72,9 @@ private:
             torch_ = false;
             return;
         }
-        if (line == words_.height_on || line == words_.height_off)
+        if (line == words_.height_on || line == words_.height_off) {
             return;
+        }
         words(line);
     }
 
@@ -79,18 +86,21 @@ private:
             const char letter = *at++;
             char* after = nullptr;
             const double value = std::strtod(at, &after);
-            if (after == at)
+            if (after == at) {
                 return fault("no number after a letter: " + line);
+            }
             at = after;
-            while (*at == ' ')
+            while (*at == ' ') {
                 ++at;
+            }
             switch (letter) {
             case 'G':
                 g = static_cast<int>(value);
                 break;
             case 'M':
-                if (value != 2)
+                if (value != 2) {
                     fault("unknown word: " + line);
+                }
                 run_.ended = true;
                 return;
             case 'X':
@@ -135,22 +145,27 @@ private:
             return;
         case 4:
             run_.dwell_s += words_.dwell == DwellUnit::millisecond ? p / 1000 : p;
-            if (!torch_ || p <= 0)
+            if (!torch_ || p <= 0) {
                 fault("dwell without torch or time: " + line);
+            }
             return;
         case 0:
-            if (torch_)
+            if (torch_) {
                 fault("rapid with the torch on: " + line);
-            if (z_ < words_.safe_height.in(mm)-0.01 && (x != x_ || y != y_) && words_.z_words)
+            }
+            if (z_ < words_.safe_height.in(mm)-0.01 && (x != x_ || y != y_) && words_.z_words) {
                 fault("rapid across below the safe height: " + line);
+            }
             break;
         case 1:
         case 2:
         case 3:
-            if (!torch_)
+            if (!torch_) {
                 fault("feed move without the torch: " + line);
-            if (!(feed_ > 0))
+            }
+            if (!(feed_ > 0)) {
                 fault("no feed: " + line);
+            }
             cut(g, x, y, z, i, j, line);
             break;
         default:
@@ -165,8 +180,9 @@ private:
         double l = std::hypot(x - x_, y - y_);
         if (g != 1) {
             const double radius = std::hypot(i, j);
-            if (std::abs(std::hypot(x - x_ - i, y - y_ - j) - radius) > 0.01)
+            if (std::abs(std::hypot(x - x_ - i, y - y_ - j) - radius) > 0.01) {
                 fault("arc does not end on its circle: " + line);
+            }
             double turn = std::atan2(y - y_ - j, x - x_ - i) - std::atan2(-j, -i);
             turn = g == 2 ? -turn : turn;
             l = radius * (turn <= 1e-6 ? turn + 2 * 3.14159265358979 : turn);
@@ -176,8 +192,9 @@ private:
             run_.heights.push_back(z);
             leg_feed_known_ = true;
         }
-        if (l > 0)
+        if (l > 0) {
             run_.fastest_mm_min = std::fmax(run_.fastest_mm_min, feed_);
+        }
         run_.torch_on_mm += l;
         run_.lowest_mm = std::fmin(run_.lowest_mm, z);
         run_.left = std::fmin(run_.left, std::fmin(x, x_));

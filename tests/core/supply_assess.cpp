@@ -285,12 +285,13 @@ TEST_CASE("the breaker's band has upper times, and one least time by IEC", "[sup
     REQUIRE(iec.between.size() > 2);
     CHECK_THAT(iec.between.front().within.in(second), WithinRel(3600.0, 1e-9));
     CHECK_THAT(iec.between.back().within.in(second), WithinRel(60.0, 1e-9));
-    for (std::size_t i = 1; i < iec.between.size(); ++i)
+    for (std::size_t i = 1; i < iec.between.size(); ++i) {
         CHECK(iec.between[i].within < iec.between[i - 1].within);
+    }
 }
 
 TEST_CASE("every circuit report says what it rests on and who decides", "[supply]") {
-    for (const bool dedicated : {false, true})
+    for (const bool dedicated : {false, true}) {
         for (const auto rule : {BreakerRule::ul489, BreakerRule::iec60898d}) {
             Input input = shop(240, 30, 10, 45);
             input.circuit.dedicated = dedicated;
@@ -306,4 +307,5 @@ TEST_CASE("every circuit report says what it rests on and who decides", "[supply
             }
             CHECK_FALSE(test::summary(report.message).empty());
         }
+    }
 }

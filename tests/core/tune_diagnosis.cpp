@@ -30,8 +30,9 @@ struct Fixture {
     }
     Outcome<CutDiagnosis> read(std::initializer_list<Sign> marks) const {
         Signs signs;
-        for (const Sign s : marks)
+        for (const Sign s : marks) {
             signs.mark(s);
+        }
         return read_cut(signs, measured, made, {machine, control, table, log});
     }
 };
@@ -131,8 +132,9 @@ TEST_CASE("A weak sign turns no knob and logs no verdict") {
     CHECK(r.advice.knob == Knob::none);
     CHECK_FALSE(r.row.verdict);
     double sum = 0;
-    for (const double c : r.causes)
+    for (const double c : r.causes) {
         sum += c;
+    }
     CHECK_THAT(sum, WithinAbs(1, 1e-12));
 }
 
@@ -171,8 +173,9 @@ TEST_CASE("Every sign has its words, and some cause that it speaks for") {
         const auto before = causes({}, false).value();
         const auto after = causes(Signs().mark(sign), false).value();
         double most = 0;
-        for (std::size_t c = 0; c < cause_count; ++c)
+        for (std::size_t c = 0; c < cause_count; ++c) {
             most = std::fmax(most, after[c] / before[c]);
+        }
         CHECK(most > 1.2);
     }
 }

@@ -34,8 +34,9 @@ Run run(const Coupon& c, const Controller& w, UnitSystem units) {
     const auto text = program(c, w, units, words::verbatim("mild steel 6 mm, 45 A"));
     REQUIRE(text.ok());
     const Run r = Interpreter(w).run(text.value());
-    for (const std::string& f : r.faults)
+    for (const std::string& f : r.faults) {
         FAIL_CHECK(f.c_str());
+    }
     return r;
 }
 
@@ -51,8 +52,9 @@ TEST_CASE("Feeds of a ladder, and the choice among clean legs") {
     const double expected[] = {655, 733, 821, 920, 1030, 1154, 1293};
     const std::vector<Speed> feeds = ladder_feeds({7, 1.12, Speed{920, mm_min}});
     REQUIRE(feeds.size() == 7);
-    for (std::size_t i = 0; i < 7; ++i)
+    for (std::size_t i = 0; i < 7; ++i) {
         CHECK_THAT(feeds[i].in(mm_min), WithinAbs(expected[i], 0.5));
+    }
     CHECK_THAT(ladder_choice(Speed{800, mm_min}, Speed{1150, mm_min}).in(mm_min), WithinAbs(959.2, 0.05));
 }
 
@@ -71,8 +73,9 @@ TEST_CASE("Every program runs clean in both units and every choice of words") {
     for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
         for (const Coupon& c : all_coupons(settings())) {
             for (const Controller* w : {&seconds, &own, &flat}) {
-                if (!w->z_words && c.kind == CouponKind::heights)
+                if (!w->z_words && c.kind == CouponKind::heights) {
                     continue;
+                }
                 CAPTURE(static_cast<int>(c.kind), static_cast<int>(units), w->torch_on.c_str());
                 const Run r = run(c, *w, units);
                 CHECK(r.pierces == static_cast<int>(c.legs.size()));
@@ -83,8 +86,9 @@ TEST_CASE("Every program runs clean in both units and every choice of words") {
                 CHECK(r.bottom >= -0.01);
                 CHECK(r.right <= c.width.in(mm) + 0.01);
                 CHECK(r.top <= c.height.in(mm) + 0.01);
-                if (w->z_words)
+                if (w->z_words) {
                     CHECK(r.lowest_mm >= 0.5);
+                }
             }
         }
     }
@@ -95,8 +99,9 @@ TEST_CASE("A ladder's legs are cut at the feeds it promises, every second one fi
     const Run r = run(c, {}, UnitSystem::metric);
     REQUIRE(r.feeds.size() == 5);
     const double expected[] = {733, 920, 1154, 821, 1030};
-    for (std::size_t i = 0; i < 5; ++i)
+    for (std::size_t i = 0; i < 5; ++i) {
         CHECK_THAT(r.feeds[i], WithinAbs(expected[i], 0.6));
+    }
     // 5 legs of 60 mm at those feeds take 20.0 s; the rest is 5 pierces of 0.5 s, 5 touch-offs of 3 s, and moves of 60 to
     // 78 mm at 10 000 mm/min, half of them at 500 mm/s2 up and down: 0.7 s each.
     CHECK_THAT(c.time.in(second), WithinAbs(19.96 + 2.5 + 15.0 + 3.5, 1.0));
@@ -106,8 +111,9 @@ TEST_CASE("A height ladder's legs are cut at its heights") {
     const Run r = run(height_coupon(settings()).value(), {}, UnitSystem::metric);
     const double expected[] = {0.9, 1.5, 2.1, 1.2, 1.8};
     REQUIRE(r.heights.size() == 5);
-    for (std::size_t i = 0; i < 5; ++i)
+    for (std::size_t i = 0; i < 5; ++i) {
         CHECK_THAT(r.heights[i], WithinAbs(expected[i], 1e-9));
+    }
 }
 
 TEST_CASE("Legs at the table's own limit are not rounded past it") {
@@ -136,8 +142,9 @@ TEST_CASE("A hole is two halves of a circle, anticlockwise, led in from its midd
     const part::Point centre = hole.path.front().at;
     const double radius = 0.5 * c.legs.front().size->in(mm);
     CHECK(hole.path[1].at == hole.path[3].at);
-    for (const part::Point& p : part::trace(std::span(hole.path).subspan(1), false, 0.01))
+    for (const part::Point& p : part::trace(std::span(hole.path).subspan(1), false, 0.01)) {
         CHECK_THAT(std::hypot(p.x - centre.x, p.y - centre.y), WithinAbs(radius, 1e-9));
+    }
     const part::Point quarter = part::point_at({hole.path[1].at, hole.path[2].at, hole.path[1].bulge}, 0.5);
     CHECK_THAT(quarter.y, WithinAbs(centre.y + radius, 1e-9));
 }

@@ -64,8 +64,9 @@ struct Brute {
 double quantile_of(const std::vector<double>& mass, double sum, double p, double first, double step) {
     double below = 0.0;
     for (std::size_t i = 0; i < mass.size(); ++i) {
-        if (below + mass[i] >= p * sum)
+        if (below + mass[i] >= p * sum) {
             return first + step * (static_cast<double>(i) - 0.5 + (p * sum - below) / mass[i]);
+        }
         below += mass[i];
     }
     return first + step * static_cast<double>(mass.size());
@@ -73,9 +74,11 @@ double quantile_of(const std::vector<double>& mass, double sum, double p, double
 
 double likelihood(const std::vector<Observation>& rows, double u, double f, const Judge& judge) {
     double l = 1.0;
-    for (const Observation& o : rows)
-        if (o.x[1] == u)
+    for (const Observation& o : rows) {
+        if (o.x[1] == u) {
             l *= o.judged() ? judge.reads(o.verdict, o.y - f) : normal((o.y - f) / std::sqrt(o.noise));
+        }
+    }
     return l;
 }
 
@@ -84,22 +87,27 @@ double likelihood(const std::vector<Observation>& rows, double u, double f, cons
 Brute brute(const std::vector<Observation>& rows, double at) {
     const Judge judge(window);
     std::vector<double> places{at};
-    for (const Observation& o : rows)
-        if (std::find(places.begin(), places.end(), o.x[1]) == places.end())
+    for (const Observation& o : rows) {
+        if (std::find(places.begin(), places.end(), o.x[1]) == places.end()) {
             places.push_back(o.x[1]);
+        }
+    }
     constexpr int n = 600; // eta from -2.4 to 2.4
     constexpr double step = 0.008;
     const auto value = [](int i) { return (i - n / 2) * step; };
     std::vector<std::vector<double>> evidence; // of eta, own part summed out
     for (const double u : places) {
         std::vector<double> of_f(n);
-        for (int i = 0; i < n; ++i)
+        for (int i = 0; i < n; ++i) {
             of_f[static_cast<std::size_t>(i)] = likelihood(rows, u, value(i), judge);
+        }
         std::vector<double> of_eta(n, 0.0);
-        for (int i = 0; i < n; ++i)
-            for (int j = std::max(0, i - 50); j < std::min(n, i + 51); ++j)
+        for (int i = 0; i < n; ++i) {
+            for (int j = std::max(0, i - 50); j < std::min(n, i + 51); ++j) {
                 of_eta[static_cast<std::size_t>(i)] +=
                     of_f[static_cast<std::size_t>(j)] * normal((i - j) * step / stock_sd);
+            }
+        }
         evidence.push_back(of_eta);
     }
     std::vector<double> eta_here(n, 0.0);
@@ -111,8 +119,9 @@ Brute brute(const std::vector<Observation>& rows, double at) {
                 w *= i < 0 || i >= n ? 0.0 : evidence[k][static_cast<std::size_t>(i)];
             }
             const int i = static_cast<int>(std::lround((b + s * at) / step)) + n / 2;
-            if (i >= 0 && i < n)
+            if (i >= 0 && i < n) {
                 eta_here[static_cast<std::size_t>(i)] += w;
+            }
         }
     }
     double sum = 0.0;
@@ -121,8 +130,9 @@ Brute brute(const std::vector<Observation>& rows, double at) {
     std::vector<double> mass;
     for (int j = 0; j < n; ++j) {
         double prior = 0.0;
-        for (int i = std::max(0, j - 50); i < std::min(n, j + 51); ++i)
+        for (int i = std::max(0, j - 50); i < std::min(n, j + 51); ++i) {
             prior += eta_here[static_cast<std::size_t>(i)] * normal((i - j) * step / stock_sd);
+        }
         const double w = prior * likelihood(rows, at, value(j), judge);
         mass.push_back(w);
         sum += w;
@@ -170,10 +180,13 @@ std::vector<Observation> random_log(Rng& rng) {
 } // namespace
 
 TEST_CASE("What one verdict says of another stock keeps its shape") {
-    for (const double at : {-1.0, -0.3, 0.4, 1.0})
-        for (const Judgement r : {Judgement::low, Judgement::good, Judgement::high})
-            for (const double y : {-0.3, 0.0, 0.25})
+    for (const double at : {-1.0, -0.3, 0.4, 1.0}) {
+        for (const Judgement r : {Judgement::low, Judgement::good, Judgement::high}) {
+            for (const double y : {-0.3, 0.0, 0.25}) {
                 compare({verdict(-0.3, y, r)}, at);
+            }
+        }
+    }
 }
 
 TEST_CASE("The example of verdict_grid.hpp") {
@@ -209,15 +222,17 @@ TEST_CASE("Feeds within 1 % of brute force over several stocks") {
     const std::vector<Observation> rows{verdict(-1.4, 0.0, Judgement::low),   verdict(-1.4, 0.2, Judgement::good),
                                         verdict(-0.7, 0.15, Judgement::good), verdict(0.0, 0.1, Judgement::high),
                                         verdict(0.0, -0.02, Judgement::good), verdict(0.7, 0.05, Judgement::good)};
-    for (const double at : {-1.4, -0.7, 0.0, 0.3, 0.7, 1.0})
+    for (const double at : {-1.4, -0.7, 0.0, 0.3, 0.7, 1.0}) {
         compare(rows, at);
+    }
 }
 
 TEST_CASE("Readings and verdicts together") {
     const std::vector<Observation> rows{reading(-0.7, 0.10, 0.05), verdict(-0.7, 0.12, Judgement::good),
                                         reading(0.0, 0.20, 0.05), verdict(0.7, 0.2, Judgement::low)};
-    for (const double at : {-0.7, 0.0, 0.7, 1.0})
+    for (const double at : {-0.7, 0.0, 0.7, 1.0}) {
         compare(rows, at);
+    }
 }
 
 TEST_CASE("Rows that contradict each other") {
@@ -229,8 +244,9 @@ TEST_CASE("Rows that contradict each other") {
     const std::vector<Observation> two{verdict(-0.4, 0.3, Judgement::good), verdict(-0.4, 0.3, Judgement::good),
                                        verdict(0.0, 0.25, Judgement::high), verdict(0.0, 0.05, Judgement::low),
                                        verdict(0.4, 0.0, Judgement::good)};
-    for (const double at : {-0.4, 0.0, 0.4})
+    for (const double at : {-0.4, 0.0, 0.4}) {
         compare(two, at);
+    }
 }
 
 TEST_CASE("Random logs: how near to brute force, on plates that were cut and on others") {
@@ -315,8 +331,9 @@ TEST_CASE("Quantiles of a belief enclose the mass they say") {
     const std::vector<Observation> rows{verdict(0.0, 0.1, Judgement::low)};
     const Distribution b = fit(rows, model()).distribution({1.0, 0.0}, 0);
     double below = 0.0;
-    for (std::size_t i = 0; i < b.mass.size(); ++i)
+    for (std::size_t i = 0; i < b.mass.size(); ++i) {
         below += b.low + b.step * static_cast<double>(i) < b.quantile(0.3) ? b.mass[i] : 0.0;
+    }
     CHECK_THAT(below, WithinAbs(0.3, 0.03)); // to one node
     CHECK(b.quantile(0.1) < b.quantile(0.5));
     CHECK(b.quantile(0.5) < b.quantile(0.9));
@@ -347,6 +364,7 @@ TEST_CASE("An edge is as soft as the normal distribution says, to the last place
     }
     CHECK(worst < 5e-12);
     double x = 7.0; // the doubles next to the end
-    for (int i = 0; i < 40; ++i, x = std::nextafter(x, 0.0))
+    for (int i = 0; i < 40; ++i, x = std::nextafter(x, 0.0)) {
         CHECK_THAT(judge.happens(Judgement::high, judge.upper_edge() + window.soft * x), WithinAbs(1.0, 2e-12));
+    }
 }

@@ -23,8 +23,9 @@ TEST_CASE("Few shops already show the order: told, Torchside, rule") {
     CHECK(r.coverage80 < 0.88);
     CHECK(r.truly_clean > 0.97);
     int cuts = 0;
-    for (const Decile& d : r.calibration)
+    for (const Decile& d : r.calibration) {
         cuts += d.cuts;
+    }
     CHECK(cuts == std::lround(r.mean_cuts * 60));
 }
 

@@ -59,7 +59,7 @@ TEST_CASE("120 starts and 40 minutes in the torch, no log", "[wear]") {
 }
 
 TEST_CASE("More use leaves less life, however long a set has lasted", "[wear]") {
-    for (const WearLog& log : {shop({}), shop({set(300, 60), set(290, 62), set(310, 58)}), shop({set(300, 60)})})
+    for (const WearLog& log : {shop({}), shop({set(300, 60), set(290, 62), set(310, 58)}), shop({set(300, 60)})}) {
         for (const Load& load : {part(5, 1), part(20, 0), part(1, 5), Load{}}) {
             const Report fresh = assess(shop(log.sets), load, 24);
             Report last = fresh;
@@ -75,6 +75,7 @@ TEST_CASE("More use leaves less life, however long a set has lasted", "[wear]") 
             }
             CHECK(last.starts_left.value < 0.5 * fresh.starts_left.value);
         }
+    }
 }
 
 TEST_CASE("A feed that is not sure does not make an old set last", "[wear]") {
@@ -180,9 +181,9 @@ TEST_CASE("Nothing to cut: the set in the torch is still known", "[wear]") {
 }
 
 TEST_CASE("Figures stay finite at the ends of every range", "[wear]") {
-    for (const int starts : {0, 1, 100000})
-        for (const double minutes : {0.0, 10000.0})
-            for (const Ended ended : {Ended::worn, Ended::pulled})
+    for (const int starts : {0, 1, 100000}) {
+        for (const double minutes : {0.0, 10000.0}) {
+            for (const Ended ended : {Ended::worn, Ended::pulled}) {
                 for (const int quantity : {1, 100000}) {
                     const WearLog extreme =
                         shop({set(starts, minutes, ended), set(starts, minutes, ended)}, starts, minutes);
@@ -197,6 +198,9 @@ TEST_CASE("Figures stay finite at the ends of every range", "[wear]") {
                         CHECK(r.sets_to_hold >= 0);
                     }
                 }
+            }
+        }
+    }
 }
 
 TEST_CASE("Sets said to last fifty times the guess do not give life back", "[wear]") {

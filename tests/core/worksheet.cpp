@@ -21,9 +21,11 @@ Workbook job(double t_mm, double i_a, Metal metal = Metal::mild_steel) {
 }
 
 const Message* find(const Worksheet& sheet, std::string_view code) {
-    for (const Message& warning : sheet.warnings)
-        if (warning.code == code)
+    for (const Message& warning : sheet.warnings) {
+        if (warning.code == code) {
             return &warning;
+        }
+    }
     return nullptr;
 }
 
@@ -213,8 +215,8 @@ TEST_CASE("Circuit, air and metal speak up", "[worksheet]") {
 }
 
 TEST_CASE("Warnings come worst first, each with a field and a sentence", "[worksheet]") {
-    for (const double t_mm : {0.5, 1.0, 6.0, 12.0, 18.0, 40.0})
-        for (const Metal metal : all_metals)
+    for (const double t_mm : {0.5, 1.0, 6.0, 12.0, 18.0, 40.0}) {
+        for (const Metal metal : all_metals) {
             for (const double i_a : {15.0, 45.0, 60.0}) {
                 const Worksheet sheet = evaluate(job(t_mm, i_a, metal));
                 CHECK(std::is_sorted(sheet.warnings.begin(), sheet.warnings.end(),
@@ -228,6 +230,8 @@ TEST_CASE("Warnings come worst first, each with a field and a sentence", "[works
                     CHECK(text.find("..") == std::string::npos);
                 }
             }
+        }
+    }
 }
 
 TEST_CASE("Galvanised takes the settings of mild steel", "[worksheet]") {

@@ -57,8 +57,9 @@ TEST_CASE("Every plate has its coupons or is refused by a key") {
                 }
                 ++made;
                 CHECK(coupon_program(w, c.value(), english()).ok());
-                for (const tune::Leg& leg : c.value().legs)
+                for (const tune::Leg& leg : c.value().legs) {
                     CHECK(leg.feed.in(mm_min) <= w.shop.table.max_feed.in(mm_min) * (1 + 1e-9));
+                }
             }
         }
     }
@@ -175,8 +176,9 @@ TEST_CASE("A ladder read off and logged narrows the feed and ends the search") {
     const tune::Coupon c = coupon(w, CouponKind::ladder).value();
     const bool clean[] = {false, false, true, false, false, true, false};
     const auto read = read_ladder(w, c, clean);
-    for (const tune::TestCut& row : read.value().rows)
+    for (const tune::TestCut& row : read.value().rows) {
         w.shop.tests.push_back(row);
+    }
     const auto after = tuning(w);
     const auto width = [](const Outcome<Tuning>& t) {
         return t.value().outlook.feed.high / t.value().outlook.feed.low;

@@ -39,8 +39,9 @@ TEST_CASE("A plate started at its edge has no pierce delay, and every other figu
     w.job.current = Current{45, ampere};
     const Worksheet sheet = evaluate(w);
     REQUIRE(sheet.capacity.verdict == cut::Reach::edge_start);
-    for (const Figure& figure : figures())
+    for (const Figure& figure : figures()) {
         CHECK(figure.of(*sheet.settings, UnitSystem::metric).has_value() == (figure.key != "pierce_delay"));
+    }
 }
 
 // Common practice, no source: 4 to 5.5 bar, and 5 to 20 s of air after the arc.

@@ -22,8 +22,9 @@ tune::Coupon ladder(const Workbook& w) {
 // One entry a leg, lowest first, whatever the order of cutting.
 std::vector<HeightLeg> in_order(const tune::Coupon& c, const std::vector<HeightLeg>& from_low) {
     std::vector<HeightLeg> legs(c.legs.size());
-    for (std::size_t i = 0; i < legs.size(); ++i)
+    for (std::size_t i = 0; i < legs.size(); ++i) {
         legs[i] = from_low[static_cast<std::size_t>(c.legs[i].number - 1)];
+    }
     return legs;
 }
 
@@ -66,8 +67,9 @@ TEST_CASE("The square height of a few legs is where a straight line crosses noug
 
 TEST_CASE("Legs that are all alike, or taper the wrong way, tell no height", "[heights]") {
     std::vector<tune::TaperAt> alike;
-    for (const double h : {0.9, 1.2, 1.5, 1.8, 2.1})
+    for (const double h : {0.9, 1.2, 1.5, 1.8, 2.1}) {
         alike.push_back(tune::looks_square(Length{h, mm}));
+    }
     CHECK_FALSE(tune::square_height(alike));
     CHECK_FALSE(tune::square_height({}));
     const tune::TaperAt wrong[] = {{Length{0.9, mm}, 4.0, 0.3}, {Length{2.1, mm}, -4.0, 0.3}};
@@ -129,8 +131,9 @@ TEST_CASE("A marked leg gives a height and no row; all marked give neither", "[h
     CHECK(one.value().rows.empty());
     CHECK_FALSE(one.value().gradient);
     CHECK(test::said(one.value().advice).find("wider than the ladder") != std::string::npos);
-    for (HeightLeg& leg : showed)
+    for (HeightLeg& leg : showed) {
         leg.square = true;
+    }
     const auto all = read_heights(w, c, in_order(c, showed));
     REQUIRE(all.ok());
     CHECK_FALSE(all.value().height);

@@ -14,9 +14,11 @@ int main() {
         run.role = hole > 0 ? part::Role::inner : part::Role::outer;
         run.hole_mm = hole;
         run.path.resize(static_cast<std::size_t>(count));
-        for (part::Vertex& v : run.path)
-            if (std::scanf("%lf %lf %lf", &v.at.x, &v.at.y, &v.bulge) != 3)
+        for (part::Vertex& v : run.path) {
+            if (std::scanf("%lf %lf %lf", &v.at.x, &v.at.y, &v.bulge) != 3) {
                 return 1;
+            }
+        }
         motion::Drive drive;
         drive.feed = {Speed{feed, mm_s}, Speed{feed, mm_s}, Speed{feed, mm_s}, {}};
         drive.acceleration = Acceleration{accel, mm_s2};

@@ -18,8 +18,9 @@ int main() {
         double right = 0.0;
         in >> right;
         Contour c;
-        for (Vertex v; in >> v.at.x >> v.at.y >> v.bulge;)
+        for (Vertex v; in >> v.at.x >> v.at.y >> v.bulge;) {
             c.points.push_back(v);
+        }
         const Offset beside = offset(c, right);
         double area = 0.0;
         double length = 0.0;
@@ -27,8 +28,9 @@ int main() {
         for (const Contour& loop : beside.loops) {
             area += area_mm2(loop);
             length += length_mm(loop);
-            for (const Contour& again : offset(loop, -right).loops)
+            for (const Contour& again : offset(loop, -right).loops) {
                 back += area_mm2(again);
+            }
         }
         std::printf("%.17g %.17g %.17g %.17g %zu %d %.17g\n", area_mm2(c), length_mm(c), area, length,
                     beside.loops.size(), beside.whole ? 1 : 0, back);

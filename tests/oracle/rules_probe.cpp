@@ -15,8 +15,9 @@ namespace {
 
 template <class T>
 bool given(double v, std::optional<T>& out, T value) {
-    if (v > 0)
+    if (v > 0) {
         out = value;
+    }
     return v > 0;
 }
 
@@ -27,8 +28,9 @@ bool read(supply::Input& in) {
     double i1max, i1eff, output, offset, per_a;
     if (!(std::cin >> country >> rule >> line >> breaker >> run_awg >> run_mm2 >> run >> marked >> ambient >> plug >>
           cord_awg >> cord_mm2 >> cord >> other >> hp >> va >> dedicated >> phases >> efficiency >> factor >>
-          corrected >> duty >> duty_a >> max_a >> idle >> i1max >> i1eff >> output >> offset >> per_a))
+          corrected >> duty >> duty_a >> max_a >> idle >> i1max >> i1eff >> output >> offset >> per_a)) {
         return false;
+    }
     in = {};
     in.country = static_cast<Country>(country);
     supply::Circuit& c = in.circuit;
@@ -40,8 +42,9 @@ bool read(supply::Input& in) {
     c.run = Length{run, metre};
     c.marked_75c = marked != 0;
     c.ambient_c = ambient;
-    if (plug >= 0)
+    if (plug >= 0) {
         c.plug = static_cast<supply::Plug>(plug);
+    }
     given(cord_awg, c.cord_awg, cord_awg);
     given(cord_mm2, c.cord_mm2, cord_mm2);
     c.cord = Length{cord, metre};
@@ -76,8 +79,9 @@ int main() {
                     r.highest_current ? r.highest_current->in(ampere) : -1.0, static_cast<int>(r.capped_by),
                     r.run_min_awg.value_or(0), r.run_min_awg_60c.value_or(0), r.run_min_mm2.value_or(0),
                     r.cord_min_awg.value_or(0), r.cord_min_mm2.value_or(0));
-        for (const supply::Check& check : r.checks)
+        for (const supply::Check& check : r.checks) {
             std::printf(" %d:%d", static_cast<int>(check.kind), check.ok ? 1 : 0);
+        }
         std::puts("");
     }
 }

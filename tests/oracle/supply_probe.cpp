@@ -17,8 +17,9 @@ int main() {
         input.circuit.breaker = Current{breaker, ampere};
         input.circuit.run_awg = run_awg;
         input.circuit.run = Length{run, metre};
-        if (cord_awg > 0)
+        if (cord_awg > 0) {
             input.circuit.cord_awg = cord_awg;
+        }
         input.circuit.cord = Length{cord, metre};
         input.circuit.other_load = Current{other, ampere};
         input.machine.phases = phases;

@@ -29,8 +29,9 @@ void band(const Estimate<Q>& e, U unit) {
 
 template <class Q, class U>
 void set(std::optional<Q>& to, double value, U unit) {
-    if (value > 0.0)
+    if (value > 0.0) {
         to = Q{value, unit};
+    }
 }
 
 } // namespace
@@ -46,8 +47,9 @@ int main() {
             int metal;
             double t, amps, feed, top, bottom, arc, height, nozzle;
             if (std::scanf("%d %lf %lf %lf %lf %lf %lf %lf %lf", &metal, &t, &amps, &feed, &top, &bottom, &arc, &height,
-                           &nozzle) != 9)
+                           &nozzle) != 9) {
                 return 1;
+            }
             TestCut row;
             row.material = static_cast<Metal>(metal);
             row.thickness = Length{t, mm};
@@ -70,8 +72,9 @@ int main() {
         for (int i = 0; i < plates; ++i) {
             int metal;
             double t, amps, height, bore;
-            if (std::scanf("%d %lf %lf %lf %lf", &metal, &t, &amps, &height, &bore) != 5)
+            if (std::scanf("%d %lf %lf %lf %lf", &metal, &t, &amps, &height, &bore) != 5) {
                 return 1;
+            }
             cut::CutSetup plate;
             plate.metal = static_cast<Metal>(metal);
             plate.thickness = Length{t, mm};

@@ -36,10 +36,12 @@ cut::CutSetup plate(Random& random) {
                     {},
                     {},
                     Length{random.between(0.5, 6), mm}};
-    if (random.coin())
+    if (random.coin()) {
         p.bore = Length{random.between(0.4, 4), mm};
-    if (random.coin())
+    }
+    if (random.coin()) {
         p.arc = Voltage{random.between(60, 250), volt};
+    }
     return p;
 }
 
@@ -75,8 +77,9 @@ TEST_CASE("Feed rises with current and falls with thickness and bore", "[cut][pr
         const cut::Terms& t = cut::small_air_torch(p.metal);
         p.arc.reset();
         const Speed at = cut::balance_feed(p, t);
-        if (at == Speed{})
+        if (at == Speed{}) {
             continue;
+        }
         cut::CutSetup q = p;
         q.current = 1.01 * p.current;
         CHECK(cut::balance_feed(q, t) > at);
@@ -97,9 +100,10 @@ TEST_CASE("The conduction shape is continuous, rises, and its slope is its slope
         CHECK(g < 1.001 * before);
         before = g;
     }
-    for (const double edge : {0.003, 12.0})
+    for (const double edge : {0.003, 12.0}) {
         CHECK(std::abs(cut::conduction_shape(edge * (1 - 1e-14)) / cut::conduction_shape(edge * (1 + 1e-14)) - 1) <
               1e-12);
+    }
     for (const double p : {1e-5, 1e-3, 0.01, 0.5, 3.0, 11.0, 20.0, 300.0}) {
         constexpr double h = 1e-5;
         const double numeric =
@@ -109,8 +113,9 @@ TEST_CASE("The conduction shape is continuous, rises, and its slope is its slope
 }
 
 TEST_CASE("The fit follows the exact series", "[cut][property]") {
-    for (double p = 0.003; p <= 12.0; p *= 1.05)
+    for (double p = 0.003; p <= 12.0; p *= 1.05) {
         CHECK(std::abs(cut::conduction_shape(p) / test::conduction_shape_exact(p) - 1.0) <= 0.0019);
+    }
 }
 
 TEST_CASE("Limits rise with current", "[cut][property]") {
@@ -157,7 +162,8 @@ TEST_CASE("Bands of the rules hold their value", "[cut][property]") {
             Length{w, mm}, Length{w * random.between(0.5, 1), mm}, Length{w * random.between(1, 2), mm}, {}};
         const Length t{random.log_between(0.5, 50), mm};
         for (const auto& e : {cut::cut_height(), cut::pierce_height(cut::cut_height()), cut::lead_in(t, kerf),
-                              cut::smallest_hole(t, kerf)})
+                              cut::smallest_hole(t, kerf)}) {
             CHECK((e.low <= e.value && e.value <= e.high));
+        }
     }
 }

@@ -80,13 +80,15 @@ TEST_CASE("Time is at least length over feed, and every figure is sound", "[moti
         CHECK(1.0000001 * r.cutting.value >= travel_time(r.cut, drive.feed.value));
         CHECK((r.slow_share >= 0.0 && r.slow_share <= 1.0));
         CHECK((r.resting >= Duration{} && std::isfinite(r.batch.in(second))));
-        for (const auto& e : {r.cutting, r.piercing, r.arc, r.total})
+        for (const auto& e : {r.cutting, r.piercing, r.arc, r.total}) {
             CHECK((Duration{} <= e.low && e.low <= e.value && e.value <= e.high && std::isfinite(e.high.in(second))));
+        }
         for (std::size_t s = 0; s < r.slow.size(); ++s) {
             const SlowSpan& span = r.slow[s];
             CHECK((span.from_mm >= 0.0 && span.from_mm < span.to_mm && span.lowest >= 0.0 && span.lowest < 0.8));
-            if (s > 0 && r.slow[s - 1].run == span.run)
+            if (s > 0 && r.slow[s - 1].run == span.run) {
                 CHECK(r.slow[s - 1].to_mm < span.from_mm);
+            }
         }
     }
 }

@@ -33,8 +33,9 @@ Contour star(test::Rng& rng) {
 // Sides and corners all rounder than 2 mm: nothing vanishes by an offset of less, either way.
 Contour rounded(test::Rng& rng) {
     const Offset out = offset(star(rng), 4.0);
-    if (out.loops.size() != 1)
+    if (out.loops.size() != 1) {
         return rounded(rng);
+    }
     const Offset in = offset(out.loops[0], -2.0); // inside corners of 2 mm
     return in.loops.size() == 1 ? in.loops[0] : rounded(rng);
 }
@@ -43,9 +44,11 @@ double worst_distance(const Contour& from, const Contour& to) {
     const Outline o{{to}};
     Near near(o);
     double worst = 0.0;
-    for (std::size_t i = 0; i < from.points.size(); ++i)
-        for (int k = 0; k < 4; ++k)
+    for (std::size_t i = 0; i < from.points.size(); ++i) {
+        for (int k = 0; k < 4; ++k) {
             worst = std::max(worst, near.nearest(point_at(piece_of(from, i), k / 4.0)).mm);
+        }
+    }
     return worst;
 }
 
@@ -70,14 +73,18 @@ TEST_CASE("Out and back never loses metal, in and back never wins any", "[part]"
         const Contour c = star(rng);
         const double d = rng.uniform(0.3, 3);
         double area = 0;
-        for (const Contour& loop : offset(c, d).loops)
-            for (const Contour& again : offset(loop, -d).loops)
+        for (const Contour& loop : offset(c, d).loops) {
+            for (const Contour& again : offset(loop, -d).loops) {
                 area += area_mm2(again);
+            }
+        }
         CHECK(area > area_mm2(c) - 1e-2);
         area = 0;
-        for (const Contour& loop : offset(c, -d).loops)
-            for (const Contour& again : offset(loop, d).loops)
+        for (const Contour& loop : offset(c, -d).loops) {
+            for (const Contour& again : offset(loop, d).loops) {
                 area += area_mm2(again);
+            }
+        }
         CHECK(area < area_mm2(c) + 1e-2);
     }
 }
@@ -95,12 +102,13 @@ TEST_CASE("The farther outside, the larger; every place as far away as asked", "
             CHECK(o.whole);
             for (const Contour& loop : o.loops) {
                 area += area_mm2(loop);
-                for (std::size_t k = 0; k < loop.points.size(); ++k)
+                for (std::size_t k = 0; k < loop.points.size(); ++k) {
                     for (const double share : {0.0, 0.3, 0.7}) {
                         const double away = near.nearest(point_at(piece_of(loop, k), share)).mm;
                         CHECK(away > d - 1e-3);
                         CHECK(away < d + 2e-3);
                     }
+                }
             }
             CHECK(area > last);
             last = area;

@@ -30,14 +30,17 @@ struct RandomJob {
         price.setup = Duration{rng.uniform(0, 120), minute};
         price.material_per_kg = rng.by_factor(0.1, 500);
         price.scrap_share = rng.uniform(0, 0.9);
-        if (rng.chance(0.3))
+        if (rng.chance(0.3)) {
             price.waste_per_part = rng.uniform(0, 9);
+        }
         price.handling = Duration{rng.chance(0.5) ? 0.0 : rng.uniform(0, 20), minute};
         price.margin = rng.uniform(0, 0.9);
-        if (rng.chance(0.5))
+        if (rng.chance(0.5)) {
             price.outside_quote_each = rng.by_factor(0.1, 1000);
-        if (rng.chance(0.5))
+        }
+        if (rng.chance(0.5)) {
             tax = rng.uniform(0, 0.5);
+        }
         set_price = rng.by_factor(0.5, 200);
         const double arc = rng.by_factor(0.5, 5000), sets = rng.by_factor(1e-4, 3), power = rng.by_factor(1000, 40000);
         work.mass = Mass{rng.by_factor(1e-3, 500), kg};
@@ -74,8 +77,9 @@ TEST_CASE("The lines of 100 000 random jobs add up to the last coin", "[price][p
         bool sound = true;
         for (std::size_t k = 0; k < line_count; ++k) {
             sum = sum + r.lines[k].total;
-            if (k < cost_lines)
+            if (k < cost_lines) {
                 cost = cost + r.lines[k].total;
+            }
             sound = sound && inside(r.lines[k].each) && r.lines[k].total >= Money{};
         }
         sound = sound && sum == r.total && cost == r.cost && r.to_pay == r.total + r.tax.value_or(Money{});
@@ -133,8 +137,9 @@ TEST_CASE("Break-even is the first quantity that pays", "[price][property]") {
         }
         ++tried;
         CHECK(job.at(*from).cost_each.value <= outside * (1 + 1e-9));
-        if (*from > 1)
+        if (*from > 1) {
             CHECK(job.at(*from - 1).cost_each.value >= outside * (1 - 1e-9));
+        }
     }
     CHECK(tried > 300);
 }

@@ -20,18 +20,24 @@ inline supply::Input random_input(Rng& rng) {
         input.circuit.cord_awg = gauges[rng.below(9)];
         input.circuit.cord = Length{rng.uniform(0, 50), metre};
     }
-    if (rng.chance(0.3))
+    if (rng.chance(0.3)) {
         input.circuit.other_load = Current{rng.uniform(0, 40), ampere};
-    if (rng.chance(0.2))
+    }
+    if (rng.chance(0.2)) {
         input.circuit.compressor_motor_hp = rng.uniform(0.5, 10);
-    if (rng.chance(0.2))
+    }
+    if (rng.chance(0.2)) {
         input.circuit.generator = ApparentPower{rng.by_factor(500, 200000), volt_ampere};
-    if (rng.chance(0.2))
+    }
+    if (rng.chance(0.2)) {
         input.circuit.run_mm2 = rng.uniform(1, 70);
-    if (rng.chance(0.2))
+    }
+    if (rng.chance(0.2)) {
         input.circuit.cord_mm2 = rng.uniform(0.5, 16);
-    if (rng.chance(0.15))
+    }
+    if (rng.chance(0.15)) {
         input.circuit.plug = static_cast<supply::Plug>(rng.below(15));
+    }
     input.circuit.marked_75c = rng.chance(0.5);
     input.circuit.ambient_c = rng.chance(0.5) ? 30 : rng.uniform(-20, 55);
     input.country = static_cast<Country>(rng.below(4));
@@ -44,10 +50,12 @@ inline supply::Input random_input(Rng& rng) {
     input.machine.max_current = Current{rng.uniform(20, 200), ampere};
     input.machine.duty_current = input.machine.max_current;
     input.machine.idle_input = Current{rng.uniform(0, 5), ampere};
-    if (rng.chance(0.2))
+    if (rng.chance(0.2)) {
         input.machine.plate_i1max = Current{rng.uniform(1, 300), ampere};
-    if (rng.chance(0.2))
+    }
+    if (rng.chance(0.2)) {
         input.machine.plate_i1eff = Current{rng.uniform(1, 300), ampere};
+    }
     input.output = Current{rng.uniform(5, 200), ampere};
     input.arc = {Voltage{rng.uniform(60, 140), volt}, Resistance{rng.uniform(0, 1.5), ohm}};
     return input;

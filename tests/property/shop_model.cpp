@@ -17,8 +17,9 @@ bool same(const Estimate<Q>& a, const Estimate<Q>& b) {
 }
 
 bool same(const std::optional<cut::Settings>& a, const std::optional<cut::Settings>& b) {
-    if (!a || !b)
+    if (!a || !b) {
         return a.has_value() == b.has_value();
+    }
     return same(a->feed, b->feed) && same(a->arc, b->arc) && same(a->kerf, b->kerf) && same(a->lead_in, b->lead_in) &&
            a->pierce_delay.has_value() == b->pierce_delay.has_value() &&
            (!a->pierce_delay || same(*a->pierce_delay, *b->pierce_delay)) && a->controller == b->controller;
@@ -31,8 +32,9 @@ bool same(const Worksheet& a, const Worksheet& b) {
 }
 
 bool same(const Outcome<Tuning>& a, const Outcome<Tuning>& b) {
-    if (!a || !b)
+    if (!a || !b) {
         return a.ok() == b.ok();
+    }
     return a.value().outlook.next == b.value().outlook.next &&
            a.value().outlook.next_clean == b.value().outlook.next_clean &&
            a.value().notes.size() == b.value().notes.size();
@@ -63,8 +65,9 @@ void change(Workbook& w, const Workbook& other, test::Rng& rng) {
         w.shop.tests = other.shop.tests;
         break;
     default:
-        if (!w.shop.tests.empty())
+        if (!w.shop.tests.empty()) {
             w.shop.tests.back().worn = !w.shop.tests.back().worn;
+        }
     }
 }
 

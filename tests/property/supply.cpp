@@ -33,19 +33,22 @@ TEST_CASE("thinner or longer wire never lowers the input current", "[property][s
         input.circuit.run_mm2.reset();
         input.circuit.generator.reset();
         const supply::Report before = assess(input);
-        if (rng.chance(0.5))
+        if (rng.chance(0.5)) {
             input.circuit.run_awg = run_gauges[rng.below(8)] > input.circuit.run_awg ? 14 : input.circuit.run_awg;
-        else
+        } else {
             input.circuit.run = 1.3 * input.circuit.run;
-        if (input.circuit.cord_awg && rng.chance(0.5))
+        }
+        if (input.circuit.cord_awg && rng.chance(0.5)) {
             input.circuit.cord_awg = 18;
+        }
         const supply::Report after = assess(input);
         if (!delivered(before, input)) {
             CHECK(!delivered(after, input)); // worse wire never starts to deliver
             continue;
         }
-        if (!delivered(after, input))
+        if (!delivered(after, input)) {
             continue;
+        }
         ++seen;
         CHECK(after.input >= before.input);
         CHECK(after.machine <= before.machine);
@@ -82,8 +85,9 @@ TEST_CASE("circuit reports are finite and agree with themselves", "[property][su
         CHECK(report.arc_per_10_min <= Duration{600, second});
         CHECK(report.trips_within.has_value() ==
               (report.verdict == CircuitVerdict::trips_within_hour || report.verdict == CircuitVerdict::trips_soon));
-        if (report.trips_within_interpolated)
+        if (report.trips_within_interpolated) {
             CHECK(*report.trips_within_interpolated <= *report.trips_within);
+        }
         for (const supply::Node& node : report.chain.nodes) {
             CHECK(std::isfinite(node.used));
             CHECK(node.used <= report.chain.nodes[static_cast<std::size_t>(report.chain.weakest)].used);
@@ -100,8 +104,9 @@ TEST_CASE("a solved voltage gives back its power", "[property][supply]") {
     for (int i = 0; i < rounds; ++i) {
         const supply::Input input = random_input(rng);
         const supply::Report report = assess(input);
-        if (report.verdict == CircuitVerdict::cannot_deliver)
+        if (report.verdict == CircuitVerdict::cannot_deliver) {
             continue;
+        }
         const double share = supply::conversion(input.machine, input.circuit.line).share;
         const double asked = supply::apparent_power(input.output, input.arc.at(input.output), share).in(volt_ampere);
         const double phases = input.machine.phases == 3 ? std::sqrt(3.0) : 1.0;
@@ -140,10 +145,12 @@ TEST_CASE("air: no negative time, and a cycle that holds together", "[property][
         const air::Report report = assess(system);
         CAPTURE(i);
         ++verdicts[static_cast<int>(report.verdict)];
-        if (report.runs)
+        if (report.runs) {
             CHECK(report.runs->in(second) >= 0);
-        if (report.recovers)
+        }
+        if (report.recovers) {
             CHECK(report.recovers->in(second) >= 0);
+        }
         CHECK(report.runs.has_value() >= report.recovers.has_value());
         CHECK((report.hose_drop.low <= report.hose_drop.value && report.hose_drop.value <= report.hose_drop.high));
         CHECK(report.receiver_min.value >= system.torch_pressure);
@@ -160,8 +167,9 @@ TEST_CASE("air: no negative time, and a cycle that holds together", "[property][
         CHECK((report.verdict == air::AirVerdict::overworked) == (enough && !rests));
         CHECK((report.arc_share == 1.0) == (rests && system.compressor >= system.torch));
     }
-    for (const int count : verdicts)
+    for (const int count : verdicts) {
         CHECK(count > 100);
+    }
 }
 
 TEST_CASE("air: a larger receiver never runs shorter, a larger compressor never worsens it", "[property][air]") {

@@ -24,8 +24,9 @@ bool all_kept(const supply::Report& report) {
 // As shops are: two of three have a breaker that the run allows.
 supply::Input some_circuit(test::Rng& rng) {
     supply::Input input = test::random_input(rng);
-    if (rng.chance(0.67))
+    if (rng.chance(0.67)) {
         input.circuit.breaker = std::clamp(supply::largest_device(input), Current{10, ampere}, Current{100, ampere});
+    }
     return input;
 }
 
@@ -34,12 +35,13 @@ Current advised(const supply::Input& input) {
 }
 
 supply::Input with_thinner_run(supply::Input input) {
-    if (input.circuit.run_mm2)
+    if (input.circuit.run_mm2) {
         input.circuit.run_mm2 = std::max(1.0, 0.6 * *input.circuit.run_mm2);
-    else
+    } else {
         input.circuit.run_awg =
             *std::prev(std::max(std::begin(run_gauges) + 1,
                                 std::find(std::begin(run_gauges), std::end(run_gauges), input.circuit.run_awg)));
+    }
     return input;
 }
 
@@ -71,8 +73,9 @@ TEST_CASE("at the advised current no check fails, one step above one does", "[pr
         REQUIRE_FALSE(all_kept(assess(input)));
     }
     CHECK(none < circuits / 2);
-    for (const int count : capped)
+    for (const int count : capped) {
         CHECK(count > circuits / 1000);
+    }
 }
 
 TEST_CASE("thinner wire, a longer run, warmer air never raise the advised current", "[property][supply]") {
@@ -89,10 +92,11 @@ TEST_CASE("thinner wire, a longer run, warmer air never raise the advised curren
         supply::Input unmarked = input;
         unmarked.circuit.marked_75c = false;
         supply::Input thinner_cord = input;
-        if (input.circuit.cord_mm2)
+        if (input.circuit.cord_mm2) {
             thinner_cord.circuit.cord_mm2 = std::max(0.5, 0.6 * *input.circuit.cord_mm2);
-        else if (input.circuit.cord_awg)
+        } else if (input.circuit.cord_awg) {
             thinner_cord.circuit.cord_awg = std::min(18, *input.circuit.cord_awg + 2);
+        }
         CAPTURE(i, before);
         for (const supply::Input& worse : {with_thinner_run(input), longer, warmer, unmarked, thinner_cord}) {
             const double after = advised(worse).in(ampere);
@@ -107,7 +111,8 @@ TEST_CASE("the verdict holds at 1.00 ratings and never above", "[property][suppl
     test::Rng rng{23};
     for (int i = 0; i < 20000; ++i) {
         const supply::Report report = assess(test::random_input(rng));
-        if (report.verdict == CircuitVerdict::holds)
+        if (report.verdict == CircuitVerdict::holds) {
             REQUIRE(report.load_ratio <= 1.0);
+        }
     }
 }

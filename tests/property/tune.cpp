@@ -58,8 +58,9 @@ public:
 
     [[nodiscard]] std::vector<TestCut> log(Rng& rng, std::size_t n) const {
         std::vector<TestCut> rows;
-        for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t i = 0; i < n; ++i) {
             rows.push_back(cut(rng, rng.uniform(-0.25, 0.25)));
+        }
         return rows;
     }
 
@@ -101,13 +102,14 @@ TEST_CASE("Logs of any length, and of rows that rule each other out, give finite
         const Shop shop(rng);
         std::vector<TestCut> log = shop.log(rng, n);
         for (const bool contradictory : {false, true}) {
-            if (contradictory)
+            if (contradictory) {
                 for (TestCut& row : log) {
                     row.verdict = static_cast<Verdict>(rng.below(3));
                     row.pierce = static_cast<PierceVerdict>(rng.below(3));
                     row.kerf_top = Length{rng.uniform(0.3, 9), mm};
                     row.arc = Voltage{rng.uniform(40, 300), volt};
                 }
+            }
             const std::vector<double> numbers = said(log);
             CAPTURE(n, contradictory);
             for (std::size_t i = 0; i + 3 <= numbers.size() - 4; i += 3) {
@@ -126,8 +128,9 @@ TEST_CASE("The order of rows changes no bit; a row taken out again leaves none")
         const std::vector<TestCut> log = shop.log(rng, 1 + rng.below(40));
         const std::vector<double> before = said(log);
         std::vector<TestCut> turned = log;
-        for (std::size_t i = turned.size(); i > 1; --i)
+        for (std::size_t i = turned.size(); i > 1; --i) {
             std::swap(turned[i - 1], turned[rng.below(i)]);
+        }
         CHECK(said(turned) == before);
         const auto place = static_cast<std::ptrdiff_t>(rng.below(turned.size() + 1));
         turned.insert(turned.begin() + place, shop.cut(rng, 0.03));
@@ -206,19 +209,21 @@ TEST_CASE("A row that says what is believed makes no band wider, but for a lopsi
         const Shop shop(rng);
         const bool readings = round % 2 == 0;
         std::vector<TestCut> log = shop.log(rng, rng.below(12));
-        if (readings)
+        if (readings) {
             for (TestCut& row : log) {
                 row = TestCut{row.material, row.thickness, row.current, row.feed, {}, {}, {}, {}, {}, {}, {}, {}};
                 row.feed = std::exp(rng.uniform(-0.1, 0.1)) * shop.right(plate(row.thickness.in(mm), row.material));
             }
+        }
         const Posterior before = learn(log, machine);
         const double t = thicknesses_mm[rng.below(9)];
         TestCut row;
         row.thickness = Length{t, mm};
         row.current = Current{45, ampere};
         row.feed = feed(before, plate(t)).value;
-        if (!readings)
+        if (!readings) {
             row.verdict = Verdict::clean;
+        }
         std::vector<TestCut> more = log;
         more.push_back(row);
         const Posterior after = learn(more, machine);

@@ -24,33 +24,39 @@ double least_cuts(double sd) {
     const auto window = static_cast<std::size_t>(std::lround((std::log1p(0.08) - std::log1p(-0.08)) / step));
     std::vector<double> below(n + 1);
     const double all = normal_cdf(4.5) - normal_cdf(-4.5);
-    for (std::size_t i = 0; i <= n; ++i)
+    for (std::size_t i = 0; i <= n; ++i) {
         below[i] = normal_cdf((static_cast<double>(i) / static_cast<double>(n) - 0.5) * 9.0) / all;
+    }
     std::vector<std::vector<double>> w(n + 1, std::vector<double>(n + 1, 0.0));
-    for (std::size_t length = 1; length <= n; ++length)
+    for (std::size_t length = 1; length <= n; ++length) {
         for (std::size_t a = 0; a + length <= n; ++a) {
             const std::size_t b = a + length;
             double rest = length <= window ? 0.0 : 1e9;
-            for (std::size_t left = a; left + window <= b; ++left)
+            for (std::size_t left = a; left + window <= b; ++left) {
                 rest = std::min(rest, w[a][left] + w[left + window][b]);
+            }
             w[a][b] = below[b] - below[a] + rest;
         }
+    }
     return w[0][n];
 }
 
 // Expected cuts of the product's own choice: every course of readings is followed, those that hardly happen are not.
 double expected_cuts(const Search& search, double chance) {
-    if (chance < negligible)
+    if (chance < negligible) {
         return 0.0;
+    }
     const double y = search.next().y;
     const Judge judge(sharp);
     double cuts = 1.0;
     for (const Judgement reading : {Judgement::low, Judgement::high}) {
         double p = 0.0;
-        for (std::size_t i = 0; i < search.mass().size(); ++i)
+        for (std::size_t i = 0; i < search.mass().size(); ++i) {
             p += search.mass()[i] * judge.reads(reading, y - search.low() - static_cast<double>(i) * Search::step);
-        if (p * chance < negligible)
+        }
+        if (p * chance < negligible) {
             continue;
+        }
         Search after = search;
         after.observe(y, reading);
         cuts += p * expected_cuts(after, p * chance);

@@ -49,8 +49,9 @@ bool sound_job(const Worksheet& sheet) {
     if (sheet.price) {
         const price::Report& p = *sheet.price;
         price::Money sum{};
-        for (const price::Line& line : p.lines)
+        for (const price::Line& line : p.lines) {
             sum = sum + line.total;
+        }
         all = all && sum == p.total && sound(p.cost_each) && sound(p.price_each) && sound(p.price_total);
     }
     return all;
@@ -81,8 +82,9 @@ TEST_CASE("Every workbook has a sound worksheet", "[worksheet][property]") {
         CHECK(sound_job(sheet));
         CHECK(sheet.time.has_value() == (sheet.settings && !sheet.part->path.runs.empty()));
         CHECK(sheet.price.has_value() == sheet.time.has_value());
-        if (c.verdict == cut::Reach::refused)
+        if (c.verdict == cut::Reach::refused) {
             CHECK(std::any_of(sheet.warnings.begin(), sheet.warnings.end(), stops));
+        }
     }
     CHECK(with_settings > 400);
 }
@@ -94,9 +96,11 @@ TEST_CASE("Every job is told of electric shock, and of no more than two hazards"
         const Worksheet sheet = evaluate(w);
         CAPTURE(i);
         int hazards = 0;
-        for (const safety::Caution& c : sheet.safety.cautions)
-            for (const Message& x : sheet.warnings)
+        for (const safety::Caution& c : sheet.safety.cautions) {
+            for (const Message& x : sheet.warnings) {
                 hazards += x.code == c.code ? 1 : 0;
+            }
+        }
         CHECK(hazards == 2);
         CHECK(std::count_if(sheet.warnings.begin(), sheet.warnings.end(), [](const Message& x) {
                   return x.code == "shock" && x.severity == Severity::caution;
@@ -117,8 +121,9 @@ TEST_CASE("What is suggested cuts the plate, within machine, nozzle and table", 
         w.job.thickness = Length{rng.by_factor(0.5, 20.0), mm};
         w.shop.tests.clear(); // what they teach depends on the nozzles, which are taken away below
         const cut::Capacity asked = evaluate(w).capacity;
-        if (!asked.suggested_current)
+        if (!asked.suggested_current) {
             continue;
+        }
         ++suggested;
         CAPTURE(i, w.job.thickness.in(mm), asked.suggested_current->in(ampere));
         CHECK(*asked.suggested_current >= w.shop.machine.min_current);

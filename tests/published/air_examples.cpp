@@ -103,8 +103,9 @@ TEST_CASE("vapour in saturated air", "[published][air]") {
         double celsius, g_m3;
     };
     constexpr Row rows[] = {{0, 4.85}, {10, 9.38}, {20, 17.24}, {30, 30.26}, {35, 39.47}, {40, 50.98}};
-    for (const Row& row : rows)
+    for (const Row& row : rows) {
         CHECK_THAT(saturated_g_m3(row.celsius), WithinAbs(row.g_m3, 0.006));
+    }
     CHECK_THAT(saturated_g_m3(20), WithinRel(17.3, 0.005));
     CHECK_THAT(saturated_g_m3(35), WithinRel(39.6, 0.005));
 }
@@ -125,6 +126,7 @@ TEST_CASE("water classes", "[published][air]") {
     };
     constexpr Row rows[] = {{-80, 1}, {-70, 1}, {-69, 2}, {-40, 2},  {-20, 3},
                             {3, 4},   {7, 5},   {10, 6},  {10.1, 0}, {25, 0}};
-    for (const Row& row : rows)
+    for (const Row& row : rows) {
         CHECK(water_class(row.dew_point) == row.number);
+    }
 }

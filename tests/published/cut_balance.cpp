@@ -122,12 +122,13 @@ TEST_CASE("Feed over thickness and current", "[cut][published]") {
         {20, {25, 78, 140, 173, 270, 401, 534}},
         {25, {12, 48, 95, 120, 198, 304, 411}},
     };
-    for (const Row& r : rows)
+    for (const Row& r : rows) {
         for (int i = 0; i < 7; ++i) {
             CAPTURE(r.t_mm, currents[i]);
             CHECK(std::abs(handbook_feed(Metal::mild_steel, r.t_mm, currents[i]) - r.feed[i]) <=
                   std::max(0.5001, 0.005 * r.feed[i]));
         }
+    }
 }
 
 TEST_CASE("Feed of the other metals", "[cut][published]") {
@@ -244,8 +245,9 @@ TEST_CASE("Wear steel at 130 A was cut at the feeds the balance gives", "[cut][p
     // are not stated; own value with handbook terms 736 mm/min, and every run is inside one prior sd (35 %) of it.
     const double v = handbook_feed(Metal::mild_steel, 20, 130);
     CHECK(v == Approx(736).epsilon(0.005));
-    for (const double run : {725.0, 750.0, 800.0, 850.0})
+    for (const double run : {725.0, 750.0, 800.0, 850.0}) {
         CHECK(std::abs(std::log(v / run)) < 0.35);
+    }
 }
 
 TEST_CASE("Practice rows against the small-torch terms", "[cut][published]") {

@@ -59,13 +59,14 @@ TEST_CASE("Thickness at 250 mm/min", "[cut][published]") {
     constexpr Row rows[] = {{Metal::mild_steel, {7.3, 10.6, 14.0, 15.7, 21.2, 29.1, 38.0}},
                             {Metal::stainless, {7.4, 10.6, 13.9, 15.6, 20.8, 28.4, 36.8}},
                             {Metal::aluminium, {4.1, 6.2, 8.4, 9.5, 13.2, 18.6, 24.8}}};
-    for (const Row& r : rows)
+    for (const Row& r : rows) {
         for (int i = 0; i < 7; ++i) {
             CAPTURE(static_cast<int>(r.metal), currents[i]);
             CHECK(cut::thickness_at(Speed{250, mm_min}, plate(r.metal, 1, currents[i]),
                                     cut::PhysicsModel{cut::handbook(r.metal)})
                       .in(mm) == Approx(r.t_mm[i]).margin(0.051));
         }
+    }
 }
 
 TEST_CASE("Kerf before any measured one", "[cut][published]") {
@@ -74,9 +75,10 @@ TEST_CASE("Kerf before any measured one", "[cut][published]") {
     };
     // Own, 1.5 times the bore at 50 A/mm2 (handbook terms), to half a unit.
     constexpr Row rows[] = {{20, 1.07}, {30, 1.31}, {40, 1.51}, {45, 1.606}, {60, 1.85}, {80, 2.14}, {100, 2.39}};
-    for (const Row& r : rows)
+    for (const Row& r : rows) {
         CHECK(cut::kerf(plate(Metal::mild_steel, 6, r.i_a), cut::handbook(Metal::mild_steel)).in(mm) ==
               Approx(r.kerf_mm).margin(0.0051));
+    }
     // Key begic_2012, seen second-hand: kerf below 4.6 mm with a 3 mm nozzle.
     cut::CutSetup wide = plate(Metal::mild_steel, 6, 60);
     wide.bore = Length{3, mm};

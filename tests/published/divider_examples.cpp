@@ -81,7 +81,7 @@ TEST_CASE("the divider that is advised is one that is not warned of", "[publishe
     const ControllerInput before = check_tap(control, Voltage{140, volt});
     CHECK(test::severity(before.message) == Severity::stop);
     CHECK(test::said(*before.message).find("Use a divider of 50:1 or more.") != std::string::npos);
-    for (double limit = 1; limit <= 1000; limit *= 1.1)
+    for (double limit = 1; limit <= 1000; limit *= 1.1) {
         for (const double arc : {80.0, 140.0, 300.0}) {
             control.input_limit = Voltage{limit, volt};
             control.divider_ratio = least_divider(control.input_limit, Voltage{arc, volt});
@@ -92,6 +92,7 @@ TEST_CASE("the divider that is advised is one that is not warned of", "[publishe
                 CHECK(test::severity(check_tap(control, Voltage{arc, volt}).message) == Severity::stop);
             }
         }
+    }
     HeightControl raw;
     const ControllerInput shock = check_tap(raw, Voltage{140, volt});
     CHECK(shock.shock);

@@ -73,12 +73,16 @@ TEST_CASE("Markup and margin", "[price][published]") {
 
 TEST_CASE("Minor units", "[price][published]") {
     // ISO 4217, list one; from memory.
-    for (const char* code : {"USD", "EUR", "GBP", "CAD", "AUD", "CHF", "SEK", "PLN", "INR", "ZAR", "MXN", "BRL", "XYZ"})
+    for (const char* code :
+         {"USD", "EUR", "GBP", "CAD", "AUD", "CHF", "SEK", "PLN", "INR", "ZAR", "MXN", "BRL", "XYZ"}) {
         CHECK(decimals(code) == 2);
-    for (const char* code : {"JPY", "KRW", "CLP", "ISK", "VND", "XOF", "PYG"})
+    }
+    for (const char* code : {"JPY", "KRW", "CLP", "ISK", "VND", "XOF", "PYG"}) {
         CHECK(decimals(code) == 0);
-    for (const char* code : {"KWD", "BHD", "OMR", "JOD", "TND"})
+    }
+    for (const char* code : {"KWD", "BHD", "OMR", "JOD", "TND"}) {
         CHECK(decimals(code) == 3);
+    }
     CHECK(decimals("CLF") == 4);
     CHECK(decimals("IFC") == 2); // across two codes of the list
 }

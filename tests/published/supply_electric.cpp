@@ -67,8 +67,9 @@ TEST_CASE("supply current at the rated load voltage", "[published][supply]") {
 // I1eff = sqrt(I1^2 X + I0^2 (1 - X)): IEC 60974-1, from memory.
 TEST_CASE("effective current and duty, formula from memory", "[published][supply]") {
     CHECK_THAT(effective_current(Current{28.57, ampere}, Current{1, ampere}, 0.35).in(ampere), WithinRel(16.92, 1e-3));
-    for (const double idle : {0.0, 0.5, 10.0})
+    for (const double idle : {0.0, 0.5, 10.0}) {
         CHECK(effective_current(Current{28.57, ampere}, Current{idle, ampere}, 1.0) == Current{28.57, ampere});
+    }
     // Equal heating: 40 A at 60 % is 30.98 A at 100 % (computed; the plate governs).
     Machine machine;
     machine.duty_cycle = 0.6;
@@ -139,8 +140,9 @@ TEST_CASE("voltage drop in a run", "[published][supply]") {
     };
     constexpr Row rows[] = {{14, 3.14}, {12, 1.98}, {10, 1.24}, {8, 0.778},
                             {6, 0.491}, {4, 0.308}, {3, 0.245}, {2, 0.194}};
-    for (const Row& row : rows)
+    for (const Row& row : rows) {
         CHECK_THAT(wire_resistance(row.awg, Length{1000, foot}).in(ohm), WithinRel(row.ohm_per_kft, 1e-12));
+    }
     // From memory, not seen: 18 and 16 AWG.
     CHECK_THAT(wire_resistance(18, Length{1000, foot}).in(ohm), WithinRel(7.95, 1e-12));
     CHECK_THAT(wire_resistance(16, Length{1000, foot}).in(ohm), WithinRel(4.99, 1e-12));
@@ -150,9 +152,10 @@ TEST_CASE("voltage drop in a run", "[published][supply]") {
     };
     constexpr Section sections[] = {{4110, 3.14},   {6530, 1.98},   {10380, 1.24},  {16510, 0.778},
                                     {26240, 0.491}, {41740, 0.308}, {52620, 0.245}, {66360, 0.194}};
-    for (const Section& s : sections)
+    for (const Section& s : sections) {
         CHECK_THAT(wire_resistance_mm2(s.cmil * 5.067075e-4, Length{1000, foot}).in(ohm),
                    WithinRel(s.ohm_per_kft * 0.0225 / 0.0214, 0.005));
+    }
 }
 
 // The run above with its own drop solved (computed by the quadratic; the header of line.hpp quotes it).
@@ -262,8 +265,9 @@ TEST_CASE("what a breaker does", "[published][supply]") {
         const BreakerState state = breaker_state(row.rule, Current{row.rating_a, ampere}, Current{row.load_a, ampere});
         CHECK(state.verdict == row.verdict);
         CHECK(state.within.has_value() == (row.within_s > 0));
-        if (state.within && row.within_s > 0)
+        if (state.within && row.within_s > 0) {
             CHECK_THAT(state.within->in(second), WithinAbs(row.within_s, 1e-9));
+        }
     }
     CHECK_FALSE(breaker_state(ul489, Current{20, ampere}, Current{41, ampere}).from_memory);
     CHECK(breaker_state(ul489, Current{50, ampere}, Current{101, ampere}).from_memory);

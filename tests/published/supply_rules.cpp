@@ -87,8 +87,9 @@ TEST_CASE("metric cords and warm air", "[published][supply]") {
     struct Air {
         double c, c60;
     };
-    for (const Air& air : {Air{30, 1}, Air{35, 0.91}, Air{40, 0.82}, Air{45, 0.71}, Air{50, 0.58}, Air{55, 0.41}})
+    for (const Air& air : {Air{30, 1}, Air{35, 0.91}, Air{40, 0.82}, Air{45, 0.71}, Air{50, 0.58}, Air{55, 0.41}}) {
         CHECK(ambient_factor(Column::c60, air.c) == air.c60);
+    }
     // NEC 2023, 75 C column, seen to 45 C; between rows the warmer one.
     CHECK(ambient_factor(Column::c75, 31) == 0.94);
     CHECK(ambient_factor(Column::c75, 40) == 0.88);
@@ -251,8 +252,9 @@ TEST_CASE("a plug caps the advice, and must be made for the supply", "[published
     CHECK(ok(assess(us), CheckKind::plug_fit));
     us.circuit.plug = Plug::nema_l5_30;
     CHECK_FALSE(ok(assess(us), CheckKind::plug_fit));
-    for (std::size_t i = 0; i < all_plugs().size(); ++i)
+    for (std::size_t i = 0; i < all_plugs().size(); ++i) {
         CHECK(static_cast<std::size_t>(all_plugs()[i].plug) == i);
+    }
 }
 
 // NEC: 3 % and 5 % (a note); IEC 60364-5-52, G.52.1: 5 % for other uses than lighting, 0.0225 ohm mm2/m (seen in a reproduction).

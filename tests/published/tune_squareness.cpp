@@ -56,8 +56,9 @@ TEST_CASE("The zone at the edges that does not count") {
     // Table 1, from memory.
     const double rows[][2] = {{2, 0.2},  {3, 0.3}, {3.1, 0.3}, {6, 0.3}, {8, 0.6},
                               {10, 0.6}, {15, 1},  {40, 1.5},  {80, 2}};
-    for (const auto& row : rows)
+    for (const auto& row : rows) {
         CHECK_THAT(edge_zone(m(row[0])).in(mm), WithinAbs(row[1], 1e-12));
+    }
 }
 
 TEST_CASE("What both faces share, and what leans") {

@@ -16,8 +16,9 @@ namespace {
 
 std::vector<ConsumableSet> sets(std::initializer_list<std::pair<int, double>> rows) {
     std::vector<ConsumableSet> out;
-    for (const auto& [starts, minutes] : rows)
+    for (const auto& [starts, minutes] : rows) {
         out.push_back({starts, Duration{minutes, minute}, Ended::worn});
+    }
     return out;
 }
 

@@ -30,8 +30,9 @@ std::uint64_t mix(std::uint64_t z) {
 // result is outside.
 std::uint64_t permuted(std::uint64_t i, std::uint64_t n, std::uint64_t key) {
     unsigned half = 1;
-    while ((std::uint64_t{1} << (2 * half)) < n)
+    while ((std::uint64_t{1} << (2 * half)) < n) {
         ++half;
+    }
     const std::uint64_t mask = (std::uint64_t{1} << half) - 1;
     do {
         std::uint64_t left = i >> half;
@@ -79,8 +80,9 @@ ShopDraw::ShopDraw(const Population& population, std::uint64_t seed, int shop, i
         const auto* first = std::find(job_thickness_mm.begin(), job_thickness_mm.end(), job_thickness_mm[job]);
         const auto stock = static_cast<std::uint64_t>(first - job_thickness_mm.begin());
         double e = population.stock_sd * normal(of_stock + stock);
-        if (population.heavy_tails)
+        if (population.heavy_tails) {
             e /= chi_3(seed, shop_, stock);
+        }
         curve_[job] = bias + slope * std::log(job_thickness_mm[job] / thickness_0_mm);
         truth_[job] = curve_[job] + e;
         first_verdict_[job] = stratum(seed, of_first + job, shop_, n);
@@ -89,8 +91,9 @@ ShopDraw::ShopDraw(const Population& population, std::uint64_t seed, int shop, i
 
 Judgement ShopDraw::happened(std::size_t job, double y) const {
     const double z = y - truth_[job];
-    if (z > std::log1p(population_.window))
+    if (z > std::log1p(population_.window)) {
         return Judgement::high;
+    }
     return z < std::log1p(-population_.window) ? Judgement::low : Judgement::good;
 }
 
@@ -98,8 +101,9 @@ Judgement ShopDraw::read(std::size_t job, int cut, double y) const {
     const Judgement true_one = happened(job, y);
     const auto place = static_cast<std::uint64_t>(cut) * 2 + (static_cast<std::uint64_t>(job) << 32);
     const double luck = cut == 0 ? first_verdict_[job] : uniform(seed_, shop_, of_verdict, place);
-    if (luck >= population_.misread)
+    if (luck >= population_.misread) {
         return true_one;
+    }
     constexpr Judgement others[3][2] = {
         {Judgement::good, Judgement::high}, {Judgement::low, Judgement::high}, {Judgement::low, Judgement::good}};
     const bool second = uniform(seed_, shop_, of_verdict, place + 1) >= 0.5;

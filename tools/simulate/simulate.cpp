@@ -27,8 +27,9 @@ constexpr Row rows[] = {
 
 constexpr Population population_of(bool wrong) {
     Population p;
-    for (const Row& row : rows)
+    for (const Row& row : rows) {
         p.*row.field = wrong ? row.wrong : row.usual;
+    }
     p.heavy_tails = wrong;
     return p;
 }
@@ -95,8 +96,9 @@ void learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Machine& mac
             const Judgement reading = shop.read(job, cut, off);
             tally.said.push_back({test.good, shop.happened(job, off) == Judgement::good});
             log.push_back(row_of(jobs, job, test.y, reading));
-            if (reading != Judgement::good)
+            if (reading != Judgement::good) {
                 continue;
+            }
             tally.first_clean += cut == 0;
             tally.truly_clean += tally.said.back().clean;
             break;
@@ -114,8 +116,9 @@ long rule_cuts(const ShopDraw& shop) {
         for (int cut = 0; cut < most_cuts; ++cut) {
             ++cuts;
             const Judgement reading = shop.read(job, cut, y);
-            if (reading == Judgement::good)
+            if (reading == Judgement::good) {
                 break;
+            }
             y += (reading == Judgement::high ? -1.0 : 1.0) * std::log(rule_step);
         }
     }
@@ -128,8 +131,9 @@ int search_cuts(const ShopDraw& shop, std::size_t job, const Distribution& belie
     for (int cut = 0; cut < most_cuts; ++cut) {
         const double y = search.next().y;
         const Judgement reading = shop.read(job, cut, y);
-        if (reading == Judgement::good)
+        if (reading == Judgement::good) {
             return cut + 1;
+        }
         search.observe(y, reading);
     }
     return most_cuts;
@@ -137,8 +141,9 @@ int search_cuts(const ShopDraw& shop, std::size_t job, const Distribution& belie
 
 long knowing_cuts(const ShopDraw& shop, const Population& population, const Window& window) {
     long cuts = 0;
-    for (std::size_t job = 0; job < job_thickness_mm.size(); ++job)
+    for (std::size_t job = 0; job < job_thickness_mm.size(); ++job) {
         cuts += search_cuts(shop, job, {shop.curve(job), population.stock_sd, 0.0, 0.0, {}}, window);
+    }
     return cuts;
 }
 
@@ -153,8 +158,9 @@ long told_cuts(const ShopDraw& shop, const Jobs& jobs, const Population& populat
         const bool repeats = first != job_thickness_mm.begin() + job;
         const double spread = repeats ? 0.005 : std::sqrt(known.variance(x) + s2);
         cuts += search_cuts(shop, job, {repeats ? shop.truth(job) : known.at(x), spread, 0.0, 0.0, {}}, window);
-        if (!repeats)
+        if (!repeats) {
             known.observe(x, shop.truth(job), s2);
+        }
     }
     return cuts;
 }
@@ -206,8 +212,9 @@ const Population& wrong_population() {
 }
 
 Outcome<SimulationReport> simulate(int shops, std::uint64_t seed, const Population& population) {
-    if (shops < 1 || shops > 100000)
+    if (shops < 1 || shops > 100000) {
         return Fault{"shops", "a simulation takes 1 to 100000 shops"};
+    }
     const Machine machine;
     const Jobs jobs = jobs_of(learn({}, machine));
     const Window truth{population.window, priors().window_soft, population.misread};
