@@ -82,9 +82,34 @@ Speed top_of(const std::vector<CurvePoint>& curve) {
     return top != curve.end() ? top->feed : Speed{};
 }
 
+bool are_one(Speed a, Speed b) {
+    return std::abs(std::log(a / b)) < told_apart;
+}
+
+double clean_at(const std::vector<CurvePoint>& curve, Speed feed) {
+    const auto nearer = [&](const CurvePoint& a, const CurvePoint& b) {
+        return std::abs(std::log(a.feed / feed)) < std::abs(std::log(b.feed / feed));
+    };
+    return std::min_element(curve.begin(), curve.end(), nearer)->clean;
+}
+
+/// A test at the feed that the cut is set to, where that is as good: one figure, not two a step of the search apart.
+void take_cut_feed(Outlook& o, Speed fastest) {
+    const Speed cut = o.feed.value;
+    if (o.curve.empty() || cut > fastest || !are_one(cut, o.next) || !are_one(cut, o.top)) {
+        return;
+    }
+    o.next = cut;
+    o.next_clean = clean_at(o.curve, cut);
+    if (o.stop) {
+        o.best = o.next;
+        o.best_clean = o.next_clean;
+    }
+}
+
 OffTop off_top(const Outlook& o, Speed fastest) {
     const Speed at = o.stop ? o.best : o.next;
-    if (!(o.top > Speed{}) || std::abs(std::log(at / o.top)) < told_apart) {
+    if (!(o.top > Speed{}) || are_one(at, o.top)) {
         return OffTop::no;
     }
     if (fastest < o.top && at < o.top) {
@@ -117,6 +142,7 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, co
     o.next_clean = next.good;
     o.cuts_to_come = o.stop ? 1.0 / best.reads : next.cuts;
     o.top = top_of(o.curve);
+    take_cut_feed(o, table.max_feed);
     o.off_top = off_top(o, table.max_feed);
     o.past_table = !o.stop && reached(search, posterior.feed.model().window, limit) < hardly;
     o.ladder = coupons && !o.past_table && best.good < ladder_below;

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/schema/entry.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/done.hpp"
 #include "generated/words/link_fault.hpp"
@@ -194,6 +195,19 @@ std::string App::to_print() {
     return chart ? prints::chart(*this) : prints::card(*this);
 }
 
+namespace {
+
+/// Which entry of a backup is wrong, and what it may be, as its field would say it.
+Text wrong_entry(const Fault& fault) {
+    const auto info = document::field(fault.field);
+    if (!info || info->kind == document::FieldKind::object || info->kind == document::FieldKind::outline) {
+        return words::done::odd_entry;
+    }
+    return words::done::BadEntry{.ask = document::enter(*info), .meaning = info->meaning};
+}
+
+} // namespace
+
 void App::open_file(std::string_view text) {
     auto read = document::read_workbook(text);
     if (read.ok()) {
@@ -202,7 +216,7 @@ void App::open_file(std::string_view text) {
     }
     const Fault& fault = read.fault();
     const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
-    say_of_file(foreign ? say(words::done::foreign_file) : say(words::done::BadEntry{.why = fault.text}));
+    say_of_file(foreign ? say(words::done::foreign_file) : say(wrong_entry(fault)));
 }
 
 void App::bring(Workbook book, Incoming::From from) {

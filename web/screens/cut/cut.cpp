@@ -61,8 +61,9 @@ void other_figures(Body& column, const cut::Settings& s) {
                          app.say(figure.name),
                          shown.number,
                          shown.unit,
-                         read ? app.say(words::settings::Read{.volts = show(s.controller).whole()}) : "",
-                         show_basis(app, e.basis),
+                         read ? show(s.controller).whole() : "",
+                         (read ? app.say(words::settings::Read{.volts = show(s.controller).whole()}) + ' ' : "") +
+                             show_basis(app, e.basis),
                          {e.value, e.low, e.high},
                          "",
                          is_open(app, figure.key)});

@@ -54,7 +54,7 @@ std::string row_name(const App& app, std::size_t index) {
 /// What the row says, and below it what the learning makes of it. True when it was deleted: the list is another one now.
 bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     constexpr float words_from = 32;
-    constexpr float delete_roww = 88;
+    constexpr float delete_width = 88;
     App& app = body.app;
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
@@ -64,13 +64,13 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     const std::string what = cut_words(app, cut);
     const std::string where = stock_words(app, cut);
     const std::string note = app.say(remark.text);
-    const float room = body.room() - words_from - delete_roww - 8;
+    const float room = body.room() - words_from - delete_width - 8;
     const auto height_of = [&](Type type, std::string_view text) {
         return text.empty() ? 0 : pen.paragraph(type, {}, {}, text, room, false);
     };
     const float lines = height_of(Type::title, what) + height_of(Type::label, where) + height_of(Type::label, note);
     const Rect place = body.inside(std::max(ui.touch_height() + 4, 14 + lines));
-    const Rect said{place.x, place.y, place.w - delete_roww - 8, place.h};
+    const Rect said{place.x, place.y, place.w - delete_width - 8, place.h};
     if (ui.node(id, Role::button, said, where, what, "", note)) {
         app.open(id);
     }
@@ -88,7 +88,8 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     at.y += pen.paragraph(Type::title, at, ink, what, room);
     at.y += pen.paragraph(Type::label, at, t.quiet, where, room);
     pen.paragraph(Type::label, at, t.caution, note, room);
-    const Rect key{place.right() - delete_roww, place.centre().y - 24, delete_roww, 48};
+    const float high = ui.glove() ? 76.0F : 48.0F;
+    const Rect key{place.right() - delete_width, place.centre().y - high / 2, delete_width, high};
     pen.hline(place.x, place.right(), place.bottom(), t.hairline, 1);
     body.gap(1);
     return button(ui, id + "/out", key, ui.word(words::common::delete_row), Look::plain, Role::button, {},
