@@ -114,7 +114,7 @@ TEST_CASE("what a link refuses, and how it says so") {
     CHECK(fault_of(link + ".AAAAAAAAAAAAAAAAAAAAAAAA") == damaged); // only quotes are sealed
     CHECK(fault_of("j=") == damaged);
     CHECK(fault_of("https") == "link: not one of Torchside, accepted is what begins with j= or q=");
-    CHECK(fault_of("j=" + std::string(longest_link, 'A')) == "link: 100 002 letters, accepted is up to 100 000");
+    CHECK(fault_of("j=" + std::string(longest_link, 'A')) == "link: 100 002 letters, accepted is up to 100 000");
     CHECK(fault_of(test::checked_link('j', "\x02\x01\xA0")) ==
           "link: version 2 is not known here, accepted is 1: a newer Torchside made it, update first");
     CHECK(fault_of(quote_link(Quote{})) == "link: a quote, accepted is a job");
