@@ -71,7 +71,7 @@ test('a broken drawing is refused with its line; the part stays', async () => {
   const page = await start(PHONE);
   await toShape(page);
   await pick(page, 'broken.dxf', dxf('0\nCIRCLE\n8\n0\n10\nzero\n'));
-  await says(page, /broken\.dxf line 19 has no number as its value, accepted is a decimal number/, 'the reason');
+  await says(page, /broken\.dxf line 19 has no number as its value\. Use a decimal number/, 'the reason');
   assert.doesNotMatch(await kept(page), /"shape": ?"drawing"/);
   await done(page);
 });
