@@ -41,7 +41,9 @@ Shown show_limit(Length length, UnitSystem units) {
 
 Shown show_least_hole(const cut::Settings& settings, UnitSystem units) {
     const Length least = least_hole(settings);
-    return shown(print(least, units), print(least, other(units)));
+    const Printed metric = print(least, UnitSystem::metric);
+    const Printed inches{print_trimmed(least.in(inch), 3), "in"};
+    return units == UnitSystem::metric ? shown(metric, inches) : shown(inches, metric);
 }
 
 Shown show_plate(Length thickness, Metal metal, UnitSystem units) {

@@ -155,10 +155,10 @@ void there_words(Body& body) {
     const auto& there = app.worksheet().there;
     Text text = words::supply::nothing;
     if (there) {
-        text = words::supply::There{.clean = there->limits.clean,
+        text = words::supply::There{.clean = words::limit(there->limits.clean),
                                     .current = there->current,
-                                    .pierce = there->limits.pierce,
-                                    .sever = there->limits.sever};
+                                    .pierce = words::limit(there->limits.pierce),
+                                    .sever = words::limit(there->limits.sever)};
     }
     body.text("circuit/there", app.say(text));
     body.gap(10);
