@@ -1,7 +1,7 @@
 """Puts the words of assets/words/en.json into the page's scripts and texts, when the page is packed: what arrives holds the words alone.
 
   words.page.again                     in a script: the phrase as a text
-  words.page.not_loaded({ why: e })    with its slots filled; each value is an expression, or left out when it is a name that is the slot's
+  words.page.not_started({ why: e })    with its slots filled; each value is an expression, or left out when it is a name that is the slot's
   {{page.about}}                       in a text
 """
 import json

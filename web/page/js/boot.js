@@ -80,7 +80,7 @@ async function compile(element, cache) {
 }
 
 const compiled = compile(wasm);
-compiled.catch((e) => stopped(words.page.not_loaded({ why: e.message })));
+compiled.catch(() => stopped(words.page.not_loaded));
 
 /**
  * The first module draws the first answer and holds a stand-in for every function of the second, which is fetched only now, so that
@@ -96,8 +96,8 @@ async function addRest(instance) {
     try {
       await WebAssembly.instantiate(await compile(later, cache), { primary: instance.exports });
       whole = true;
-    } catch (e) {
-      line.textContent = words.page.late({ why: e.message });
+    } catch {
+      line.textContent = words.page.late;
       document.body.append(line);
       await new Promise((go) => {
         setTimeout(go, wait);

@@ -29,6 +29,12 @@ if (quote) {
   add('link', { rel: 'stylesheet', href: '@quote.css@' });
   add('link', { ...module, id: 'quote-wasm', href: '@quote.wasm@' });
 } else {
+  // A style sheet that is cut, empty or another page of the host is one to the browser: it lacks the last rule.
+  document.addEventListener('load', ({ target }) => {
+    if (target.rel === 'stylesheet' && !getComputedStyle(target).getPropertyValue('--whole')) {
+      lacks(target.href);
+    }
+  }, true);
   add('link', { ...module, id: 'wasm', href: '@torchside.wasm@' });
   add('link', { rel: 'later', id: 'later-wasm', href: '@later.wasm@' }); // once the first answer stands
   add('link', { rel: 'later', id: 'plain-css', href: '@plain.css@' }); // where there is no canvas

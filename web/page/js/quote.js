@@ -21,8 +21,8 @@ async function showQuote() {
     const module = await smallModule(quoteWasm);
     text = module.text('torchside_quote', location.hash, today());
     opened = { module, body: module.text('torchside_quote_body'), seal: module.text('torchside_quote_seal') };
-  } catch (e) {
-    torchsideStopped(words.page_quote.not_loaded({ why: e.message }));
+  } catch {
+    torchsideStopped(words.page_quote.not_loaded);
     return;
   }
   const refused = text.startsWith('!');
