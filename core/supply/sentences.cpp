@@ -72,10 +72,12 @@ Text at_most(Current most, Cap cap) {
 }
 
 Text none_holds(const Input& input, const Load& load, const Report& report) {
-    if (report.capped_by == Cap::plug || !breaker_is_sound(input)) {
-        return words::circuit::put_right;
+    if (!breaker_is_sound(input)) {
+        return words::circuit::first_breaker;
     }
-    if (load.line.other > Current{}) {
+    if (report.capped_by == Cap::plug) {
+        return words::circuit::first_plug;
+    }
         return words::circuit::other_takes_all;
     }
     return words::circuit::NothingHolds{.elsewhere = elsewhere(input)};

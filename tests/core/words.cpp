@@ -33,9 +33,9 @@ TEST_CASE("a phrase may say one thing to a metric reader and another to one in i
 TEST_CASE("texts stand within texts, and sentences in a row", "[words]") {
     Text text = words::circuit::NothingHolds{.elsewhere = words::circuit::larger_circuit};
     CHECK(test::said(text) == "Nothing holds here. Use a larger circuit.");
-    text += words::circuit::put_right;
-    CHECK(test::said(text) ==
-          "Nothing holds here. Use a larger circuit. Do not use this circuit until that is put right.");
+    text += words::circuit::first_plug;
+    CHECK(test::said(text) == "Nothing holds here. Use a larger circuit. Do not use this circuit until the plug fits "
+                              "the supply and the breaker.");
     const Text wire = words::circuit::Awg{.number = 8};
     CHECK(test::said(words::circuit::UseWire{.wire = Text{words::circuit::OrThicker{.wire = wire}}}) ==
           "Use 8 AWG or thicker.");
@@ -68,8 +68,8 @@ TEST_CASE("nothing is said of nothing", "[words]") {
     CHECK(Text{Word{}}.empty());
     CHECK(test::said(Text{}).empty());
     CHECK(test::said(Message{.code = "a", .title = words::circuit::holds}) == "Circuit holds.");
-    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds, .remedy = words::circuit::put_right}) ==
-          "Circuit holds. Do not use this circuit until that is put right.");
+    CHECK(test::said(Message{.code = "a", .title = words::circuit::holds, .remedy = words::circuit::first_plug}) ==
+          "Circuit holds. Do not use this circuit until the plug fits the supply and the breaker.");
     CHECK(Text{words::circuit::holds} == Text{words::circuit::holds});
     CHECK_FALSE(Text{words::circuit::holds} == Text{words::circuit::may_trip});
 }
