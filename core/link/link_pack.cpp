@@ -200,12 +200,12 @@ Wrong unpack_object(Fields fields, codec::CborReader& in, void* object, std::str
     std::bitset<most_numbers> seen;
     std::uint64_t count = 0;
     if (!in.head(codec::Cbor::map, fields.size(), count)) {
-        return Fault{path.empty() ? "link" : path, words::link_fault::no_map};
+        return Fault{path.empty() ? "link" : path, words::link_fault::no_map, words::link_fault::damaged_do};
     }
     for (; count > 0; --count) {
         std::uint64_t read = 0;
         if (!in.head(codec::Cbor::unsigned_int, most_numbers - 1, read)) {
-            return Fault{path.empty() ? "link" : path, words::link_fault::no_field};
+            return Fault{path.empty() ? "link" : path, words::link_fault::no_field, words::link_fault::damaged_do};
         }
         const auto number = static_cast<unsigned>(read);
         const auto field =

@@ -201,7 +201,7 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
         return fault("slot_width_mm", words::part_size::SlotMost{.most = words::size(s.width)});
     }
     if (l < w) {
-        return fault("slot_length_mm", words::part_size::SlotLength{.least = words::size(s.slot_width)});
+        return fault("slot_length_mm", words::part_size::slot_length);
     }
     const Point middle{0.5 * s.length.in(mm), 0.5 * s.width.in(mm)};
     const double reach = 0.5 * (l - w); // from the middle to the centres of the round ends

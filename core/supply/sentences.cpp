@@ -78,6 +78,7 @@ Text none_holds(const Input& input, const Load& load, const Report& report) {
     if (report.capped_by == Cap::plug) {
         return words::circuit::first_plug;
     }
+    if (load.line.other > Current{}) {
         return words::circuit::other_takes_all;
     }
     return words::circuit::NothingHolds{.elsewhere = elsewhere(input)};

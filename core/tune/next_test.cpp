@@ -99,8 +99,12 @@ void take_cut_feed(Outlook& o, Speed fastest) {
     if (o.curve.empty() || cut > fastest || !are_one(cut, o.next) || !are_one(cut, o.top)) {
         return;
     }
+    const double clean = clean_at(o.curve, cut);
+    if (o.stop && clean <= sure_enough) {
+        return;
+    }
     o.next = cut;
-    o.next_clean = clean_at(o.curve, cut);
+    o.next_clean = clean;
     if (o.stop) {
         o.best = o.next;
         o.best_clean = o.next_clean;

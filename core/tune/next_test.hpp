@@ -44,7 +44,7 @@ enum class OffTop { no, table, leans, tells_more };
 struct Outlook {
     Estimate<Speed> feed{};          // where the right feed lies
     std::vector<CurvePoint> curve{}; // to draw, slow to fast
-    Speed next{};                    // feed of the next test: that of the cut where the two are within 1.5 %
+    Speed next{};                    // feed of the next test: the cut's, where that, the test and top are within 1.5 %
     double next_clean = 0.0;         // chance that it is clean
     double cuts_to_come = 0.0;       // expected, to the first clean one, it included
     Speed best{};                    // feed most likely to be clean

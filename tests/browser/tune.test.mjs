@@ -150,7 +150,7 @@ test('a word that a program cannot hold is refused in its field', async () => {
   await click(page, 'button', 'Tune');
   await click(page, 'button', 'Test coupons');
   await click(page, 'button', 'Save the program');
-  assert.match(await says(page, 'coupon/refused'), /Enter another code than torch on/);
+  assert.match(await says(page, 'coupon/refused'), /Enter a code other than the torch-on code/);
   await done(page);
 });
 

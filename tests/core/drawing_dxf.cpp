@@ -283,7 +283,7 @@ TEST_CASE("broken DXF is refused with its line") {
     CHECK(why("hello") == "drawing: is neither DXF nor SVG. Use a DXF as text (ASCII) or an SVG.");
     CHECK(why(std::string("0\nSECTION\0", 10)).find("is not plain text") != std::string::npos);
     CHECK(why(good.substr(0, good.size() - 6)).find("end of the file") != std::string::npos);
-    CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n40\n-1\n")).find("holds no line or curve") != std::string::npos);
+    CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n40\n-1\n")).find("has no line or curve") != std::string::npos);
     CHECK(why(dxf("0\nCIRCLE\n10\n0\n20\n0\n")) ==
           "drawing: line 27 begins a \"CIRCLE\" without its group 40. Use one that has it.");
     CHECK(why(dxf("0\nCIRCLE\n10\nzero\n")).find("has no number as its value") != std::string::npos);
@@ -295,7 +295,7 @@ TEST_CASE("broken DXF is refused with its line") {
         dxf_pairs({{0, "BLOCK"}, {2, "A"}, {0, "INSERT"}, {2, "A"}, {10, "0"}, {20, "0"}, {0, "ENDBLK"}});
     CHECK(why(dxf("0\nINSERT\n2\nA\n10\n0\n20\n0\n", 4, loop)).find("into itself") != std::string::npos);
     CHECK(why(dxf(dxf_line(0, 0, 1e9, 0))).find("farther out than 1 km") != std::string::npos);
-    CHECK(why(dxf("")).find("holds no line or curve") != std::string::npos);
+    CHECK(why(dxf("")).find("has no line or curve") != std::string::npos);
     CHECK(why("0\nSECTION\n2\nHEADER\n0\nENDSEC\n0\nEOF\n").find("no section ENTITIES") != std::string::npos);
 }
 

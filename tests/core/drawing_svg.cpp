@@ -171,7 +171,7 @@ TEST_CASE("broken SVG is refused with its line") {
     CHECK(says(svg("<use href='#no'/>"), "\"#no\", which is not there"));
     CHECK(says(svg("<g id='a'><use href='#a'/></g>"), "within itself"));
     CHECK(says("<svg viewBox='0 0 0 9'></svg>", "wrong viewBox"));
-    CHECK(says(svg(""), "holds no line or curve"));
+    CHECK(says(svg(""), "has no line or curve"));
     std::string deep, many = "<g id='g0'><circle r='1'/></g>";
     for (int i = 0; i < 300; ++i) {
         deep += "<g>";

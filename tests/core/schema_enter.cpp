@@ -148,7 +148,7 @@ TEST_CASE("where no range is known, the quantity and its unit are asked for") {
 
 TEST_CASE("what is asked back says why") {
     CHECK(test::said(document::question(Doubt::fraction)).starts_with("The fraction is more than 1."));
-    CHECK(test::said(document::question(Doubt::comma)).starts_with("The comma can part thousands or decimals."));
+    CHECK(test::said(document::question(Doubt::comma)).starts_with("The comma can separate thousands or decimals."));
     CHECK(test::said(document::question(Doubt::mil)).starts_with("A mil is a thousandth of an inch"));
 }
 

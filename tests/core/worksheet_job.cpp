@@ -165,8 +165,7 @@ TEST_CASE("Warnings of time, wear and price", "[worksheet][job]") {
     CHECK_FALSE(find(evaluate(w), "slow_places"));
     w.shop.table.acceleration = Acceleration{20, mm_s2};
     REQUIRE(find(evaluate(w), "slow_places"));
-    CHECK(test::said(*find(evaluate(w), "slow_places")).find("Have height control hold still there") !=
-          std::string::npos);
+    CHECK(test::said(*find(evaluate(w), "slow_places")).find("Freeze the height control there") != std::string::npos);
     w.job.torch = TorchHold::hand_standoff; // no table in the hand
     CHECK_FALSE(find(evaluate(w), "slow_places"));
 

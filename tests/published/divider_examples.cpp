@@ -96,6 +96,6 @@ TEST_CASE("the divider that is advised is one that is not warned of", "[publishe
     HeightControl raw;
     const ControllerInput shock = check_tap(raw, Voltage{140, volt});
     CHECK(shock.shock);
-    CHECK(test::said(*shock.message).find("Unplug the machine and wait for its capacitors") != std::string::npos);
+    CHECK(test::said(*shock.message).find("Unplug the machine and let its capacitors discharge") != std::string::npos);
     CHECK(test::said(*shock.message).find("high-frequency start") != std::string::npos);
 }

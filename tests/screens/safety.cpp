@@ -75,7 +75,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
         b.job(metal, Country::us);
         const std::string text = b.panel();
         for (const char* group :
-             {"Shock", "Eyes and skin", "Fume and gas", "Fire", "Ears", "Moving and hot parts", "People near by"}) {
+             {"Shock", "Eyes and skin", "Fume and gas", "Fire", "Ears", "Moving and hot parts", "People nearby"}) {
             INFO(group);
             CHECK(says(text, group));
         }

@@ -69,7 +69,7 @@ TEST_CASE("the circuit sheet says what can be cut there") {
     AtCircuit at;
     const auto& there = at.person.app().worksheet().there;
     REQUIRE(there);
-    CHECK(at.person.text().find("the most here: clean to") != std::string::npos);
+    CHECK(at.person.text().find("the most here: clean cut up to") != std::string::npos);
     CHECK(there->current <= Current{at.person.app().worksheet().circuit.highest_current->in(ampere), ampere});
     at.person.touch("120 V");
     at.person.touch("15 A, 14 AWG");

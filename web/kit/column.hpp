@@ -2,7 +2,7 @@
 //
 //     column.heading("air/fields", words::compressor::torch_and_weather);
 //     column.line("air/water", words::compressor::water, "12 g");
-//     if (column.button("kerf/log", words::common::add_to_log, Look::main)) { ... }
+//     if (column.button("read/log", words::read_cut::log, Look::main)) { ... }
 //
 // Rows reach from edge to edge; words, lines and buttons keep a margin. What draws itself asks for its place: strip(), inside().
 #pragma once

@@ -89,12 +89,13 @@ bool small_figure(Ui& ui, std::string_view id, Rect place, const FigureCell& loo
     const float lower = (Pen::line_height(Type::second) - Pen::line_height(type)) / 2;
     const float end = pen.figure(type, {in.x, top + lower}, t.ink, t.quiet, look.number, look.unit);
     if (!look.aside.empty()) { // beside the figure, or else beside its name
-        const float from = in.right() - pen.width(Type::label, look.aside) - 8;
+        const float right = place.right() - 4;
+        const float from = right - pen.width(Type::label, look.aside) - 4;
         const float name_end = in.x + pen.width(Type::label, look.name);
         if (end <= from) {
-            pen.text(Type::label, {in.right(), top + 10}, t.quiet, look.aside, Align::right);
+            pen.text(Type::label, {right, top + 10}, t.quiet, look.aside, Align::right);
         } else if (name_end <= from) {
-            pen.text(Type::label, {in.right(), in.y}, t.quiet, look.aside, Align::right);
+            pen.text(Type::label, {right, in.y}, t.quiet, look.aside, Align::right);
         }
     }
     if (look.span.high > look.span.low) {

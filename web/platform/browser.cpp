@@ -37,8 +37,7 @@ EM_JS(void, shell_read_drawing, (int unit), { Module['shell']['readDrawing'](uni
 EM_JS(void, shell_cancel_drawing, (), { Module['shell']['cancelDrawing'](); })
 EM_JS(int, shell_take_drawing, (double* to, int most), {
     var numbers = Module['shell']['takeDrawing']();
-    if (!numbers || numbers.length != most) { return 0;
-}
+    if (!numbers || numbers.length != most) { return 0; }
     HEAPF64.set(numbers, to >> 3);
     return most;
 })

@@ -7,8 +7,7 @@
 // clang-format off
 EM_JS(int, gl_open, (), {
     var gl = Module['canvas'].getContext('webgl', {alpha: false, depth: false, antialias: false});
-    if (!gl) { return 0;
-}
+    if (!gl) { return 0; }
     var program = gl.createProgram();
     [[gl.VERTEX_SHADER, 'uniform vec2 s;attribute vec2 p,u;attribute vec4 c;varying vec2 v;varying vec4 k;' +
         'void main(){v=u;k=c;gl_Position=vec4(p*s+vec2(-1,1),0,1);}'],

@@ -203,7 +203,8 @@ Text wrong_entry(const Fault& fault) {
     if (!info || info->kind == document::FieldKind::object || info->kind == document::FieldKind::outline) {
         return words::done::odd_entry;
     }
-    return words::done::BadEntry{.ask = document::enter(*info), .meaning = info->meaning};
+    return words::done::BadEntry{.ask = fault.ask.empty() ? document::enter(*info) : fault.ask,
+                                 .meaning = info->meaning};
 }
 
 } // namespace

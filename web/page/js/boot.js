@@ -1,7 +1,7 @@
 // Start: fetch and compile the wasm while the glue is still on its way, and say in plain words when something stops it.
 //
 // The files of this folder are joined by tools/pack_site into one script, in the order written there; they share one scope.
-// The page knows nothing of plates and torches, save that the first answer is a figure called Feed. It lends the app a canvas, a
+// The page knows nothing of plates and torches, save that the first answer is the node cut/feed. It lends the app a canvas, a
 // mirror, storage and the browser's services.
 if (location.hash.startsWith('#q=')) {
   return; // a quote for a customer: quote.js shows it, and nothing of the app starts

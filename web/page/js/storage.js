@@ -41,7 +41,13 @@ function forgetLate() {
 async function takeLate() {
   const text = recall(slotKey('late'));
   if (text) {
-    const late = JSON.parse(text);
+    let late = {};
+    try {
+      late = JSON.parse(text);
+    } catch {
+      forgetLate(); // a closing page was cut short as it wrote it
+      return;
+    }
     await records((found, put) => is(heads(found), late.on) && put(late.record, late.slot));
     forgetLate();
   }

@@ -187,8 +187,13 @@ Text name_of(const tune::Coupon& coupon, const tune::Leg& leg) {
     if (!leg.size) {
         return words::coupon::Leg{.number = leg.number};
     }
-    const bool hole = coupon.kind == CouponKind::kerf && &leg == &coupon.legs.front();
-    return hole ? Text(words::coupon::HoleOf{.size = *leg.size}) : Text(words::coupon::SquareOf{.size = *leg.size});
+    const bool first = &leg == &coupon.legs.front();
+    if (coupon.kind == CouponKind::swirl) {
+        return first ? Text(words::coupon::SquareClockwise{.size = *leg.size})
+                     : Text(words::coupon::SquareCounter{.size = *leg.size});
+    }
+    return coupon.kind == CouponKind::kerf && first ? Text(words::coupon::HoleOf{.size = *leg.size})
+                                                    : Text(words::coupon::SquareOf{.size = *leg.size});
 }
 
 void legs_list(Body& body, const tune::Coupon& coupon) {
