@@ -96,7 +96,7 @@ public:
     Reading(Answer<Q> a) : held_(std::move(a)) {}
     Reading(Question<Q> q) : held_(std::move(q)) {}
     Reading(Gauge g) : held_(g) {}
-    Reading(Refusal r) : held_(std::move(r)) {}
+    Reading(Refusal r) : held_(r) {}
 
     /// Exactly one of the four is not null.
     [[nodiscard]] const Answer<Q>* answer() const { return std::get_if<0>(&held_); }
