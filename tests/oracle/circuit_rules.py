@@ -367,7 +367,7 @@ def faults(circuit, words):
 
 def probe(library, folder):
     program = pathlib.Path(folder) / "rules_probe"
-    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                     str(ROOT / "tests/oracle/rules_probe.cpp"), str(library), "-o", str(program)], check=True)
     return program
 

@@ -27,7 +27,7 @@ CELLS = 100000
 
 def probe(library, folder, lines):
     program = pathlib.Path(folder) / "motion_probe"
-    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                     str(ROOT / "tests/oracle/motion_probe.cpp"), str(library), "-o", str(program)], check=True)
     run = subprocess.run([str(program)], input="\n".join(lines) + "\n", capture_output=True, text=True, check=True)
     return [[float(x) for x in line.split()] for line in run.stdout.splitlines()]

@@ -131,7 +131,7 @@ def main():
     cases = contours(rng)
     with tempfile.TemporaryDirectory() as folder:
         program = pathlib.Path(folder) / "part_probe"
-        subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+        subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                         str(ROOT / "tests/oracle/part_probe.cpp"), str(library), "-o", str(program)], check=True)
         text = "\n".join(" ".join(map(repr, (right, *(x for v in contour for x in v)))) for _, contour, _, right in cases)
         answer = subprocess.run([program], input=text + "\n", capture_output=True, text=True, check=True).stdout.splitlines()

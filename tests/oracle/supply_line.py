@@ -29,7 +29,7 @@ RUNS, CORDS = (14, 12, 10, 8, 6, 4, 3, 2), (18, 16, 14, 12, 10, 8, 6, 4, 2)
 
 def probe(library, folder):
     program = pathlib.Path(folder) / "supply_probe"
-    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                     str(ROOT / "tests/oracle/supply_probe.cpp"), str(library), "-o", str(program)], check=True)
     return program
 

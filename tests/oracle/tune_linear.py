@@ -188,7 +188,7 @@ def main():
     logs = [Log(rng) for _ in range(LOGS)]
     with tempfile.TemporaryDirectory() as folder:
         program = pathlib.Path(folder) / "tune_probe"
-        subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+        subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                         str(ROOT / "tests/oracle/tune_probe.cpp"), str(library), "-o", str(program)], check=True)
 
         def ask(text):

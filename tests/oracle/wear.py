@@ -25,7 +25,7 @@ A0, B0, SHARE, SPREAD, WEIGHT = 1 / 400, 1 / 120, 0.5, 0.2, 6.0  # assets/data/w
 
 def ask(library, folder, lines):
     program = pathlib.Path(folder) / "wear_probe"
-    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}",
+    subprocess.run([os.environ.get("CXX", "g++"), "-std=c++20", "-O1", "-ffp-contract=off", f"-I{ROOT}", f"-I{ROOT}/build/native/generated",
                     str(ROOT / "tests/oracle/wear_probe.cpp"), str(library), "-o", str(program)], check=True)
     run = subprocess.run([str(program)], input="\n".join(lines) + "\n", capture_output=True, text=True, check=True)
     return [[float(x) for x in line.split()] for line in run.stdout.splitlines()]
