@@ -19,6 +19,7 @@ const WINDOWS = [[360, 740], [740, 360], [360, 225], [768, 1024], [1100, 800], [
 
 /** What the app keeps only while it is open: read off instruments, half typed, one step of undo, what the page has to say. */
 const PASSING = /scratch|^(keypad|key|notice|undo|live|chart|read|coupon|tune|log|incoming|links?|quote\/link)\b/;
+const WRITTEN_WITHIN_MS = 3000;
 const FIGURES = /^(title|cut|part|quote)\//;
 const KEPT = /^(title|cut|part|quote|shop|field)\//;
 
@@ -91,7 +92,12 @@ export class RandomWalk extends Walker {
       await this.engine.press(node.box[0] + node.box[2] / 2, node.box[1] + node.box[3] / 2);
     }
     const lost = await this.act(act, before);
-    const { wrong, seen } = await this.state();
+    let { wrong, seen } = await this.state();
+    // A change is written a moment after the last one, so that a burst of them is one write.
+    for (const end = Date.now() + WRITTEN_WITHIN_MS; !wrong.length && this.unwritten(before, seen).length && Date.now() < end;) {
+      await new Promise((go) => { setTimeout(go, 100); });
+      ({ wrong, seen } = await this.state());
+    }
     this.seen = seen;
     const found = [...lost, ...wrong.filter((p) => !this.offline || !/ERR_INTERNET_DISCONNECTED/.test(p))];
     return found.length ? found : [...this.unwritten(before, seen), ...(act.do === 'key' && /Tab/.test(act.name) ? this.focusSeen(seen) : [])];
