@@ -163,7 +163,7 @@ test('a kerf coupon that is measured moves the kerf', async () => {
   await type(page, 'Square', '53.6');
   assert.match(await says(page, 'coupon/kerf/offset'), /1\.2 mm/); // half of 56 - 53.6
   await type(page, 'Square', '60');
-  assert.match(await says(page, 'coupon/wrong'), /not a size of this coupon/);
+  assert.match(await says(page, 'coupon/wrong'), /can't come out that size/);
   await type(page, 'Square', '53.6');
   await click(page, 'button', 'Log this kerf');
   assert.equal(await rows(page), DEMO_CUTS + 1);
@@ -294,7 +294,7 @@ test('both faces measured tell the torch leans, and which way', async () => {
   await type(page, 'Right face', '4');
   assert.match(await says(page, 'read/turn'), /^Lean the top of the torch 2\.0° left of travel/);
   await type(page, 'Left face', '-50');
-  assert.match(await says(page, 'read/refused'), /between -45 and 45/);
+  assert.match(await says(page, 'read/refused'), /Enter −45 to 45°/);
   await type(page, 'Left face', '-2');
   await type(page, 'Right face', '-2');
   assert.match(await says(page, 'read/what'), /too low/);
