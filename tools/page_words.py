@@ -1,15 +1,11 @@
-"""Puts the words of assets/words/en.json into the page's scripts and texts, when the page is packed: what arrives holds the words alone.
+"""Puts the words of a language (assets/words/en.json) into the page's scripts and texts, when the page is packed: what arrives holds the words alone.
 
   words.page.again                     in a script: the phrase as a text
   words.page.not_started({ why: e })    with its slots filled; each value is an expression, or left out when it is a name that is the slot's
   {{page.about}}                       in a text
 """
-import json
-import pathlib
 import re
 
-ROOT = pathlib.Path(__file__).resolve().parent.parent
-TABLE = ROOT / "assets" / "words" / "en.json"
 IN_SCRIPT = re.compile(r"(?<![\w.])words\.([a-z]\w*)\.([a-z]\w*)")
 IN_TEXT = re.compile(r"\{\{(\w+)\.(\w+)\}\}")
 SLOT = re.compile(r"\{([a-z_0-9]+)\}")
@@ -17,10 +13,6 @@ SLOT = re.compile(r"\{([a-z_0-9]+)\}")
 
 class Wrong(Exception):
     """A script asks for a phrase that is not there, or does not fill its slots."""
-
-
-def phrases():
-    return json.loads(TABLE.read_text(encoding="utf-8"))
 
 
 def found(table, group, key):
