@@ -29,8 +29,4 @@ std::optional<Duration> fill(Volume receiver, Pressure from, Pressure to, Flow o
     return exchange(receiver, to - from, net, atmospheric);
 }
 
-Volume receiver_for(Duration lasts, Pressure from, Pressure to, Flow out, Flow in, Pressure atmospheric) {
-    return Volume{lasts.in(minute) * (out - in).in(litre_min) * (atmospheric / (from - to)), litre};
-}
-
 } // namespace torchside::air

@@ -25,8 +25,5 @@ inline constexpr Pressure atmosphere{1.01325, bar};
                                                Pressure atmospheric = atmosphere);
 [[nodiscard]] std::optional<Duration> fill(Volume receiver, Pressure from, Pressure to, Flow out, Flow in,
                                            Pressure atmospheric = atmosphere);
-/// The receiver that lasts this long; the run-down solved for V.
-[[nodiscard]] Volume receiver_for(Duration lasts, Pressure from, Pressure to, Flow out, Flow in,
-                                  Pressure atmospheric = atmosphere);
 
 } // namespace torchside::air

@@ -11,9 +11,9 @@
 //            assets/data/cut_terms.json.
 // Error      | rows                                                      | terms           | RMS ln error of v    |
 //            | 14 handbook rows, 6..152 mm, 250..750 A, given U and bore | handbook        | 0.216                |
-//            | the same                                                  | small_air_torch | 0.214                |
-//            | the same, each from the fit to the others                 | small_air_torch | 0.261                |
-//            | 5 practice rows, 3..12 mm, 45 A, from memory              | small_air_torch | 0.200, mean 14 % low |
+//            | the same                                                  | small_air_torch | 0.210                |
+//            | the same, each from the fit to the others                 | small_air_torch | 0.255                |
+//            | 5 practice rows, 3..12 mm, 45 A, from memory              | small_air_torch | 0.201, mean 15 % low |
 //            No complete published row exists for 20..100 A air: expect +-35 % (1 sd) before any own cut.
 // Edges      v is a production feed; the plate still parts at about 1.25 v. Below 1 mm the energy limit is above what
 //            the table, the arc and melt ejection allow. Nothing here knows the jet's momentum or the arc's length, so

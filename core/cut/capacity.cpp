@@ -21,6 +21,10 @@ Speed rating(const Term& term) {
 
 } // namespace
 
+Speed recommended_feed(Current current, const Terms& terms) {
+    return Speed{std::max(terms.recommended_feed.value, terms.recommended_feed_a.value / current.in(ampere)), mm_min};
+}
+
 Limits limits(const CutSetup& plate, const FeedModel& model, const Terms& terms, Length proven) {
     const Length top = cap(terms, proven);
     const Length clean = thickness_at(rating(terms.clean_feed), plate, model);
@@ -28,6 +32,7 @@ Limits limits(const CutSetup& plate, const FeedModel& model, const Terms& terms,
     const Length sever = thickness_at(rating(terms.sever_feed), plate, model);
     Limits l;
     l.clean = std::min(clean, top);
+    l.recommended = std::min(thickness_at(recommended_feed(plate.current, terms), plate, model), l.clean);
     l.pierce = std::min(pierce, l.clean);
     l.sever = std::min(sever, terms.sever_ratio.value * l.clean);
     l.capped = clean > top;

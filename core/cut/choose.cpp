@@ -18,9 +18,17 @@ struct Question {
     Length proven;
 };
 
+// How good a cut is, best first.
+struct Rank {
+    Reach reach = Reach::refused;
+    bool slow = true; // slower than good production
+
+    friend auto operator<=>(const Rank&, const Rank&) = default;
+};
+
 struct Setting {
     int amperes = 0;
-    Reach reach = Reach::refused;
+    Rank rank{};
     bool held_back = false; // below the nozzle's and the machine's top for the table's sake
     bool too_fast = false;  // for the table even so
 };
@@ -35,6 +43,11 @@ CutSetup with(const Question& q, const Nozzle& nozzle, int amperes) {
 
 Reach reach_of(const Question& q, const Nozzle& nozzle, int amperes) {
     return reach(with(q, nozzle, amperes), q.model, q.terms, q.proven);
+}
+
+Rank rank_of(const Question& q, const Nozzle& nozzle, int amperes) {
+    const CutSetup plate = with(q, nozzle, amperes);
+    return {reach_of(q, nozzle, amperes), q.model.feed(plate) < recommended_feed(plate.current, q.terms)};
 }
 
 // Largest value in [low, high] for which `holds`, which is true at low and changes once.
@@ -59,9 +72,9 @@ std::optional<Setting> best_setting(const Question& q, const Nozzle& nozzle) {
         return std::nullopt;
     }
     Setting s;
-    s.reach = reach_of(q, nozzle, high);
+    s.rank = rank_of(q, nozzle, high);
     const auto held = [&](int a) { return q.model.feed(with(q, nozzle, a)) <= q.table.max_feed; };
-    const auto weaker = [&](int a) { return reach_of(q, nozzle, a) > s.reach; };
+    const auto weaker = [&](int a) { return rank_of(q, nozzle, a) > s.rank; };
     s.amperes = held(low) ? last_true(low, high, held) : low;
     if (weaker(s.amperes)) { // a slow table: the cut comes first, the feed is then the table's
         s.amperes = last_true(s.amperes, high, weaker) + 1;
@@ -77,11 +90,15 @@ Current whole_amps(int amperes) {
 
 Text why(const Setting& s, const Nozzle& nozzle) {
     const Current rated{std::round(nozzle.rated.in(ampere)), ampere};
+    const bool pierces = s.rank.reach == Reach::clean;
     Text text;
-    if (s.reach == Reach::clean) {
-        text = words::choice::SmallestPierces{.nozzle = rated};
+    if (s.rank.slow) { // no nozzle here does better, so it is the smallest of all that cut cleanly
+        text = pierces ? Text(words::choice::SmallestPierces{.nozzle = rated})
+                       : Text(words::choice::SmallestFromEdge{.nozzle = rated});
+        text += words::choice::slow;
     } else {
-        text = words::choice::SmallestFromEdge{.nozzle = rated};
+        text = pierces ? Text(words::choice::PiercesWell{.nozzle = rated})
+                       : Text(words::choice::WellFromEdge{.nozzle = rated});
     }
     if (s.too_fast) {
         text += words::choice::TooFast{.current = whole_amps(s.amperes)};
@@ -119,13 +136,15 @@ Choice choose(const CutSetup& plate, const Machine& machine, const Table& table,
     sort_rows(nozzles, [](const Nozzle& a, const Nozzle& b) { return a.rated < b.rated; });
     bool any = false;
     Choice best;
+    Rank found{Reach::sever, false}; // what no choice is worse than
     for (const Nozzle& nozzle : nozzles) {
         const std::optional<Setting> s = best_setting(q, nozzle);
         any = any || s;
-        if (!s || s->reach > Reach::edge_start || s->reach >= best.reach) {
+        if (!s || s->rank >= found) {
             continue;
         }
-        best = {whole_amps(s->amperes), nozzle.rated, s->reach, why(*s, nozzle)};
+        found = s->rank;
+        best = {whole_amps(s->amperes), nozzle.rated, s->rank.reach, why(*s, nozzle)};
     }
     if (!best.current) {
         best.reason = why_none(q, any);

@@ -61,8 +61,12 @@ Estimate<Length> cut_height() {
     return scaled(table.cut_height, Length{1.0, mm});
 }
 
-Estimate<Length> pierce_height(const Estimate<Length>& cut_height) {
-    Estimate<Length> e = scaled(table.pierce_ratio, cut_height.value);
+Estimate<Length> pierce_height(Length thickness, const Estimate<Length>& cut_height) {
+    const double t = thickness.in(mm);
+    const auto grown = [t](double Rule::*end) {
+        return std::min(table.pierce_ratio_most.*end, table.pierce_ratio.*end + t * table.pierce_ratio_per_mm.*end);
+    };
+    Estimate<Length> e = scaled({grown(&Rule::value), grown(&Rule::low), grown(&Rule::high), {}}, cut_height.value);
     e.basis = e.basis | cut_height.basis;
     return e;
 }

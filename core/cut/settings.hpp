@@ -15,6 +15,8 @@ struct Settings {
     Estimate<Length> cut_height{};
     Estimate<Length> pierce_height{};
     std::optional<Estimate<Duration>> pierce_delay{}; // none: not to be pierced standing still (Capacity::verdict)
+    Estimate<Duration> start_lag{};                   // from the torch code to the arc on the plate
+    std::optional<Duration> dwell{};                  // of a program after its torch code; none as the delay
     Estimate<Length> kerf{};
     Estimate<Length> lead_in{};
     Estimate<Length> min_hole{};
@@ -32,9 +34,11 @@ enum class Reach {
 };
 
 struct Capacity {
-    Length clean{};  // thickest plate with a clean-cut rating at this current
-    Length pierce{}; // thickest plate to pierce standing still
-    Length sever{};  // thickest plate it parts
+    Length recommended{}; // thickest plate with a good production feed at this current
+    Length clean{};       // thickest plate with a clean-cut rating
+    Length pierce{};      // thickest plate to pierce standing still
+    Length sever{};       // thickest plate it parts
+    Speed recommended_feed{}, clean_feed{}, pierce_feed{}, sever_feed{}; // at each of them
     Reach verdict = Reach::clean;
     std::optional<Current> suggested_current{}; // none: nothing this machine has cuts the plate cleanly
     std::optional<Current> suggested_nozzle{};  // rated current of that nozzle

@@ -19,6 +19,7 @@ struct Row {
 
 constexpr Row rows[] = {
 #include "generated/cut_terms.inc"
+#include "generated/metal_terms.inc"
 };
 
 using Table = std::array<Terms, stock::metal_count>;
@@ -52,7 +53,7 @@ constexpr bool complete(const Table& table) {
 constexpr Table small_air_table = table_of(Set::small_air_torch);
 constexpr Table handbook_table = table_of(Set::handbook);
 static_assert(complete(small_air_table) && complete(handbook_table),
-              "assets/data/cut_terms.json leaves out a term of a metal");
+              "assets/data: cut_terms.json and metals.json leave out a term of a metal");
 
 } // namespace
 

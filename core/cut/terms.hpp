@@ -17,29 +17,32 @@ struct Term {
 };
 
 struct Terms {
-    Term efficiency{};       // eta: share of arc power that heats the kerf
-    Term melt_width{};       // kappa: melted width / bore, in the balance only; not separable from eta, never shown
-    Term superheat{};        // s: melt enthalpy multiplier, superheat and some vapour
-    Term wall{};             // f_c: 1 round isothermal hole, 0.70..0.75 a slot with adiabatic walls behind the front
-    Term burnt_share{};      // phi: share of the kerf's iron that burns
-    Term burning_heat{};     // J per kg of iron burnt
-    Term density{};          // A/mm2 through the bore, when the bore is not known
-    Term density_large{};    // the same above `large_current`
-    Term large_current{};    // A
-    Term arc_offset{};       // V
-    Term arc_per_a{};        // V/A
-    Term arc_per_mm{};       // V per mm of plate
-    Term arc_per_height{};   // V per mm of torch height away from reference_height
-    Term reference_height{}; // mm
-    Term kerf_width{};       // shown kerf / bore
-    Term pierce_width{};     // pierced hole / melted width
-    Term pierce_margin{};    // pierce delay / melting time of thin plate
-    Term pierce_height{};    // mm, for the arc power while piercing
-    Term pierce_feed{};      // mm/min: a plate whose production feed is below this is not pierced standing still
-    Term clean_feed{};       // mm/min: the trade's clean-cut rating
-    Term sever_feed{};       // mm/min: the trade's severance rating
-    Term sever_ratio{};      // severed thickness is at most this many times the clean one
-    Term capacity_cap{};     // mm: clean capacity claimed at most, where the model is known to be optimistic
+    Term efficiency{};   // eta: share of arc power that heats the kerf
+    Term melt_width{};   // kappa: melted width / bore, in the balance only; not separable from eta, never shown
+    Term superheat{};    // s: melt enthalpy multiplier, superheat and some vapour
+    Term wall{};         // f_c: 1 round isothermal hole, 0.70..0.75 a slot with adiabatic walls; more where melt clings
+    Term burnt_share{};  // phi: share of the kerf's iron that burns
+    Term burning_heat{}; // J per kg of iron burnt
+    Term density{};      // A/mm2 through the bore, when the bore is not known
+    Term density_large{};      // the same above `large_current`
+    Term large_current{};      // A
+    Term arc_offset{};         // V
+    Term arc_per_a{};          // V/A
+    Term arc_per_mm{};         // V per mm of plate
+    Term arc_per_height{};     // V per mm of torch height away from reference_height
+    Term reference_height{};   // mm
+    Term kerf_width{};         // shown kerf / bore
+    Term pierce_width{};       // pierced hole / melted width
+    Term pierce_margin{};      // pierce delay / melting time of thin plate
+    Term pierce_growth{};      // how much more that is at the thickest plate to pierce, as a share
+    Term pierce_height{};      // mm, for the arc power while piercing
+    Term pierce_feed{};        // mm/min: a plate whose production feed is below this is not pierced standing still
+    Term recommended_feed{};   // mm/min: the slowest feed of good production
+    Term recommended_feed_a{}; // mm/min times A: at low current good production is this over the current
+    Term clean_feed{};         // mm/min: the trade's clean-cut rating
+    Term sever_feed{};         // mm/min: the trade's severance rating
+    Term sever_ratio{};        // severed thickness is at most this many times the clean one
+    Term capacity_cap{};       // mm: clean capacity claimed at most, where the model is known to be optimistic
 };
 
 /// Terms of a small air torch, 20..105 A: the default prior. Range, fit and errors: see balance.hpp.

@@ -18,6 +18,19 @@ struct Nozzle {
     friend bool operator==(const Nozzle&, const Nozzle&) = default;
 };
 
+/// Its rating on a supply of about 120 V, where it is made for two voltages; without a largest current nothing of it counts.
+struct LowVoltage {
+    std::optional<Current> max_current{};  // largest output setting there, 5..200 A
+    std::optional<double> duty_cycle{};    // 0.05..1; none: the machine's own share
+    std::optional<Current> duty_current{}; // 5..200 A; none: the largest
+    std::optional<Current> i1max{};        // rated largest supply current there, 1..300 A
+    std::optional<Current> i1eff{};        // rated effective supply current there
+
+    friend bool operator==(const LowVoltage&, const LowVoltage&) = default;
+};
+/// How the pilot arc is lit.
+enum class StartMethod { contact, high_frequency, capacitor };
+
 struct Machine {
     Current max_current{50, ampere};      // largest output setting, 10..200 A
     Current min_current{20, ampere};      // smallest output setting, 5..200 A
@@ -30,7 +43,11 @@ struct Machine {
     Current idle_input{0.5, ampere};      // input current with the arc off
     std::optional<Current> plate_i1max{}; // rated largest supply current on the nameplate; overrides the estimate
     std::optional<Current> plate_i1eff{}; // rated effective supply current on the nameplate
+    LowVoltage low_voltage{};             // what holds in its place on a low line: core/supply/low_voltage.hpp
     bool clockwise_swirl = true;          // of the cutting gas, seen from above: the right face of travel is squarer
+    StartMethod start = StartMethod::contact;
+    std::optional<Duration> start_lag{}; // torch code to arc on the plate, 0..10 s; none: by start method (start.hpp)
+    bool waits_for_transfer = false;     // the controller counts the pierce delay from the machine's transfer signal
     std::vector<Nozzle> nozzles{{Current{45, ampere}, Length{1.1, mm}}}; // 1..8, any order
 };
 

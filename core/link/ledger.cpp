@@ -41,6 +41,7 @@ void keep_word(Shop& next, const Shop& now) {
     next.seal_key = now.seal_key;
     next.old_keys = now.old_keys;
     next.issued = now.issued;
+    next.others = now.others;
 }
 
 void change_key(Shop& shop, std::string key) {

@@ -189,6 +189,15 @@ constexpr std::string_view keys[] = {
     "compressor_duty",
     "number_keys",
     "revision",
+    "low_voltage",
+    "i1max_a",
+    "i1eff_a",
+    "start",
+    "start_lag_s",
+    "waits_for_transfer",
+    "language",
+    "sound",
+    "vibration",
 };
 
 } // namespace

@@ -8,6 +8,7 @@
 
 #include "core/part/measure.hpp"
 #include "core/part/piece.hpp"
+#include "core/quantity/field_unit.hpp"
 #include "generated/words/part_size.hpp"
 
 namespace torchside::part {
@@ -25,9 +26,10 @@ Fault fault(const char* key, Text text) {
     return {std::string("job.part.") + key, std::move(text)};
 }
 
-// Less than a size, as a refusal says it: rounded down, so that it is accepted.
-Length below(double most_mm) {
-    return {std::floor(most_mm * 100.0) / 100.0, mm};
+// The most that a size may be, as a refusal says it: rounded down in the reader's units, so that it is accepted. A whole hundredth
+// that binary digits put a trace below itself stays that hundredth.
+words::Slot below(double most_mm) {
+    return words::high_end(std::floor(most_mm * 100.0 + 1e-6) / 100.0, FieldUnit::mm);
 }
 
 // A polygon, anticlockwise, each corner rounded by its radius.
@@ -50,9 +52,8 @@ Outcome<Contour> rounded(const std::vector<Corner>& corners) {
         const double length = norm(out);
         const double taken = back[i] + back[next];
         if (taken > length + hair_mm) {
-            return fault("corner_mm", words::part_size::Corner{
-                                          .most = words::size(below(std::max(corners[i].radius, corners[next].radius) *
-                                                                    length / taken))});
+            const double most = std::max(corners[i].radius, corners[next].radius) * length / taken;
+            return fault("corner_mm", words::part_size::Corner{.most = below(most)});
         }
         if (!(back[i] > 0.0)) {
             c.points.push_back({corners[i].at, 0.0});
@@ -143,7 +144,7 @@ std::optional<Fault> bore_holes(Outline& o, const std::vector<Point>& at, const 
         }
     }
     if (!(radius < room - hair_mm)) {
-        return room > hair_mm ? fault("hole_mm", words::part_size::Hole{.most = words::size(below(2.0 * room))})
+        return room > hair_mm ? fault("hole_mm", words::part_size::Hole{.most = below(2.0 * room)})
                               : fault("hole_mm", words::part_size::no_hole);
     }
     for (const Point& centre : at) {
@@ -172,7 +173,7 @@ Outcome<Outline> round_part(const PartSpec& s) {
         return o;
     }
     if (s.inside >= s.outside) {
-        return fault("inside_mm", words::part_size::Bore{.most = words::size(s.outside)});
+        return fault("inside_mm", words::part_size::Bore{.most = below(s.outside.in(mm))});
     }
     if (s.inside.in(mm) > 0.0) {
         o.contours.push_back(circle(centre, 0.5 * s.inside.in(mm), Role::inner));
@@ -198,7 +199,7 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
         return fault("slot_width_mm", words::part_size::slot_width);
     }
     if (w >= s.width.in(mm)) {
-        return fault("slot_width_mm", words::part_size::SlotMost{.most = words::size(s.width)});
+        return fault("slot_width_mm", words::part_size::SlotMost{.most = below(s.width.in(mm))});
     }
     if (l < w) {
         return fault("slot_length_mm", words::part_size::slot_length);
@@ -213,7 +214,7 @@ Outcome<Outline> slotted_plate(const PartSpec& s) {
             {middle - end - up, -1.0}, {middle - end + up, 0.0}, {middle + end + up, -1.0}, {middle + end - up, 0.0}};
     }
     if (l >= s.length.in(mm)) {
-        return fault("slot_length_mm", words::part_size::SlotMost{.most = words::size(s.length)});
+        return fault("slot_length_mm", words::part_size::SlotMost{.most = below(s.length.in(mm))});
     }
     // Rounded corners are never in the way: what is left of the plate still holds the largest slot with round ends.
     return Outline{{outer.value(), std::move(slot)}};
@@ -226,11 +227,10 @@ Outcome<Outline> bracket(const PartSpec& s) {
     const double r = s.corner.in(mm);
     const double inner = s.inner_corner.in(mm);
     if (leg >= std::min(l, w)) {
-        return fault("leg_mm", words::part_size::Leg{.most = words::size(std::min(s.length, s.width))});
+        return fault("leg_mm", words::part_size::Leg{.most = below(std::min(l, w))});
     }
     if (inner > std::min(l, w) - leg + hair_mm) {
-        return fault("inner_corner_mm",
-                     words::part_size::InnerCorner{.most = words::size(below(std::min(l, w) - leg))});
+        return fault("inner_corner_mm", words::part_size::InnerCorner{.most = below(std::min(l, w) - leg)});
     }
     auto outer = rounded({{{0, 0}, r}, {{l, 0}, r}, {{l, leg}, r}, {{leg, leg}, inner}, {{leg, w}, r}, {{0, w}, r}});
     return with_holes(outer, bracket_holes(s), s, "hole_edge_mm");

@@ -2,15 +2,14 @@
 //
 // Formula    input       P = U I / efficiency
 //            air         P = air flow x specific power
-//            per metre   (P_in + P_air) / (60 v[m/min])                          kWh/m
-//            arc energy  60 U I / v[mm/min]                                      J/mm
+//            energy      power x time                                            kWh
 // Source     energy balance; specific power of small piston compressors 7 to 9 kW/(m3/min): prior; large industrial
 //            ones 6.6 (a compressed-air trade magazine) to 8.8 (a fluid-power trade journal), seen.
 // Range      any positive figures.
 // Edges      the air flows only while the arc burns and for the post-flow; the machine's idle current is left out (a
 //            few hundredths of the arc's).
-// Example    45 A at 104 V, efficiency 0.85, 150 l/min at 7 kW/(m3/min), 1150 mm/min: 5.506 + 1.05 kW, 0.0950 kWh/m,
-//            244.2 J/mm.
+// Example    45 A at 104 V, efficiency 0.85, 150 l/min at 7 kW/(m3/min): 5.506 + 1.05 kW; a metre at 1150 mm/min
+//            takes 0.0950 kWh.
 #pragma once
 
 #include "core/quantity/quantity.hpp"
@@ -27,14 +26,6 @@ namespace torchside::price {
 
 [[nodiscard]] constexpr double kwh(Power power, Duration time) {
     return power.in(kilowatt)*time.in(hour);
-}
-
-[[nodiscard]] constexpr double kwh_per_metre(Power power, Speed feed) {
-    return power.in(kilowatt) / (60.0 * feed.in(m_min));
-}
-
-[[nodiscard]] constexpr double arc_j_per_mm(Voltage arc, Current current, Speed feed) {
-    return 60.0 * arc.in(volt)*current.in(ampere) / feed.in(mm_min);
 }
 
 } // namespace torchside::price

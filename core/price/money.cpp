@@ -49,16 +49,27 @@ double amount(Money money, int decimals) {
     return static_cast<double>(money.minor) / minors(decimals);
 }
 
-std::string print(Money money, int decimals) {
+std::string print(Money money, int decimals, Units units) {
     std::string digits = std::to_string(std::llabs(money.minor));
     const auto places = static_cast<std::size_t>(decimals);
     if (digits.size() <= places) {
         digits.insert(0, places + 1 - digits.size(), '0');
     }
     if (places > 0) {
-        digits.insert(digits.size() - places, 1, '.');
+        digits.insert(digits.size() - places, 1, units.decimal);
     }
     return (money.minor < 0 ? "−" : "") + digits;
+}
+
+std::string print_grouped(Money money, int decimals, Units units, std::string_view sign) {
+    std::string out = print(money, decimals, units);
+    const std::size_t begin = money.minor < 0 ? std::string_view("−").size() : 0;
+    const std::size_t behind = decimals > 0 ? static_cast<std::size_t>(decimals) + 1 : 0; // the decimals and their sign
+    for (std::size_t at = out.size() - behind; at > begin + 3;) {
+        at -= 3;
+        out.insert(at, sign);
+    }
+    return out;
 }
 
 } // namespace torchside::price

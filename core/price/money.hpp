@@ -12,6 +12,8 @@
 #include <string>
 #include <string_view>
 
+#include "core/quantity/unit_system.hpp"
+
 namespace torchside::price {
 
 struct Money {
@@ -28,7 +30,9 @@ struct Money {
 [[nodiscard]] Money money(double amount, int decimals);
 [[nodiscard]] double amount(Money money, int decimals);
 
-/// "26.16", without the currency and without gaps; U+2212 for minus.
-[[nodiscard]] std::string print(Money money, int decimals);
+/// "26.16" or "26,16", without the currency and without gaps; U+2212 for minus.
+[[nodiscard]] std::string print(Money money, int decimals, Units units = {});
+/// "1,135.14": the same with this sign between thousands, for a customer.
+[[nodiscard]] std::string print_grouped(Money money, int decimals, Units units, std::string_view sign);
 
 } // namespace torchside::price

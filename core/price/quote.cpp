@@ -16,7 +16,7 @@ constexpr std::size_t at(LineKind kind) {
 
 using Costs = std::array<double, cost_lines>; // by LineKind
 
-struct Sheet {
+struct RoundedLines {
     std::array<Money, line_count> lines{};
     Money cost{}, total{};
 };
@@ -43,8 +43,8 @@ Costs costs(const Work& w, const Order& o, int quantity) {
     return c;
 }
 
-Sheet rounded(const Costs& c, const Order& o, int places) {
-    Sheet s;
+RoundedLines rounded(const Costs& c, const Order& o, int places) {
+    RoundedLines s;
     for (std::size_t i = 0; i < cost_lines; ++i) {
         s.lines[i] = money(c[i], places);
         s.cost = s.cost + s.lines[i];
@@ -82,7 +82,7 @@ Estimate<double> banded(double value, double less, double more, const Basis& bas
     return {value, low_end(value, less), value + more, basis};
 }
 
-void fill_lines(const Work& w, const Order& o, const Costs& c, const Sheet& s, Report& out) {
+void fill_lines(const Work& w, const Order& o, const Costs& c, const RoundedLines& s, Report& out) {
     Basis entered, timed = w.arc.basis;
     entered.entered = timed.entered = true;
     const Off less = off(w, o, w.arc.value - w.arc.low, w.sets.value - w.sets.low, w.input.value - w.input.low);
@@ -112,7 +112,7 @@ void fill_lines(const Work& w, const Order& o, const Costs& c, const Sheet& s, R
     }
 }
 
-void fill_price(const Order& o, const Sheet& s, Report& out) {
+void fill_price(const Order& o, const RoundedLines& s, Report& out) {
     const auto parts = static_cast<double>(o.quantity);
     const int places = out.decimals;
     out.cost = s.cost;
@@ -195,7 +195,7 @@ Report quote(const Work& work, const Order& order) {
     Report out;
     out.decimals = decimals(order.rates.currency);
     const Costs c = costs(work, order, order.quantity);
-    const Sheet sheet = rounded(c, order, out.decimals);
+    const RoundedLines sheet = rounded(c, order, out.decimals);
     fill_lines(work, order, c, sheet, out);
     fill_price(order, sheet, out);
     fill_breaks(work, order, out);

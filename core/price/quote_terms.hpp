@@ -11,6 +11,7 @@ struct QuoteTerms {
     int valid_days = 30;         // from the day it is issued
     std::optional<double> tax{}; // share added to the price; none: no tax line
     std::string note{};          // to the customer
+    std::string language{};      // the customer's, by its code; empty: the shop's
 };
 
 } // namespace torchside::price

@@ -38,7 +38,7 @@ Text material(const Work& w, const Order& o) {
 
 void describe(const Work& w, const Order& o, Report& out) {
     const int places = out.decimals;
-    const auto cash = [&](double a) { return print(money(a, places), places); };
+    const auto cash = [&](double a) { return words::money(amount(money(a, places), places), places); };
     const auto set = [&](LineKind kind, Text text) { out.lines[static_cast<std::size_t>(kind)].how = std::move(text); };
     const Rates& r = o.rates;
     const auto parts = static_cast<double>(o.quantity);
@@ -74,16 +74,16 @@ void describe(const Work& w, const Order& o, Report& out) {
 
 void describe(MakeOrBuy& m, int quantity, int decimals) {
     const double each = m.saved_each.value;
-    const std::string one = print(money(std::abs(each), decimals), decimals);
-    const std::string all = print(money(std::abs(each * quantity), decimals), decimals);
+    const auto cash = [&](double a) { return amount(money(std::abs(a), decimals), decimals); };
+    const double one = cash(each), all = cash(each * quantity);
     if (m.choice == Choice::make) {
-        m.title = words::price::Making{.all = all, .each = one};
+        m.title = words::price::Making{.all = words::money(all, decimals), .each = words::money(one, decimals)};
     } else if (m.choice == Choice::buy) {
-        m.title = words::price::Buying{.all = all, .each = one};
+        m.title = words::price::Buying{.all = words::money(all, decimals), .each = words::money(one, decimals)};
     } else if (each < 0.0) {
-        m.title = words::price::CloseCosts{.all = all, .each = one};
+        m.title = words::price::CloseCosts{.all = words::money(all, decimals), .each = words::money(one, decimals)};
     } else {
-        m.title = words::price::CloseSaves{.all = all, .each = one};
+        m.title = words::price::CloseSaves{.all = words::money(all, decimals), .each = words::money(one, decimals)};
     }
     if (m.break_even) {
         m.detail = words::price::PaysFrom{.count = *m.break_even};

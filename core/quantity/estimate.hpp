@@ -6,17 +6,22 @@
 namespace torchside {
 
 /// What an estimate rests on. Written to a worksheet as a list: "physics", "practice", "published:<key>", "tests:<n>",
-/// "entered".
+/// "others:<n>", "entered".
 struct Basis {
     bool physics = false;         // the energy balance or another formula of ours
     bool practice = false;        // common practice, no source
     bool entered = false;         // typed in by the user
     int tests = 0;                // how many of the user's own cuts bear on it
+    int others = 0;               // how many findings of other shops' cuts do
     std::string_view published{}; // key into assets/data/sources.json; empty when none
 
     friend constexpr Basis operator|(Basis a, Basis b) {
-        return {a.physics || b.physics, a.practice || b.practice, a.entered || b.entered,
-                a.tests > b.tests ? a.tests : b.tests, a.published.empty() ? b.published : a.published};
+        return {a.physics || b.physics,
+                a.practice || b.practice,
+                a.entered || b.entered,
+                a.tests > b.tests ? a.tests : b.tests,
+                a.others > b.others ? a.others : b.others,
+                a.published.empty() ? b.published : a.published};
     }
 };
 

@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "core/quantity/print.hpp"
+#include "core/quantity/print_cell.hpp"
 #include "core/quantity/typed.hpp"
 
 namespace torchside {
@@ -65,12 +66,13 @@ const Row& row_of(FieldUnit unit) {
     return rows[static_cast<std::size_t>(unit)];
 }
 
-const Side& side_of(const Row& row, UnitSystem units) {
-    return units == UnitSystem::inch ? row.inch : row.metric;
+const Side& side_of(const Row& row, Units units) {
+    return !units.metric() ? row.inch : row.metric;
 }
 
-Wanted wanted(const Row& row, const Side& side) {
+Wanted wanted(const Row& row, const Side& side, Units units = {}) {
     Wanted w;
+    w.units = units;
     w.dimension = row.dimension;
     w.bare.up = side.size;
     if (!side.word.empty()) {
@@ -88,17 +90,17 @@ double times(const Wanted& w) {
 }
 
 /// An end of a range in the unit that is typed, 3 figures, away from the end; exactly where the units are the same.
-std::string print_end(double value, const Wanted& w, bool low) {
+std::string print_end(double value, const Wanted& w, bool low, Units units) {
     const double there = value * times(w) + w.bare.shift;
     if (w.bare.shift == 0.0 && (times(w) == 1.0 || w.dimension == Dimension::share)) {
-        return print_trimmed(there, 6);
+        return print_trimmed(there, 6, units);
     }
     if (there == 0.0) {
         return "0";
     }
     const double step = std::pow(10.0, std::floor(std::log10(std::abs(there))) - 2.0);
     constexpr double slack = 1e-9; // a bound that is whole in both units stays
-    return print_trimmed((low ? std::ceil(there / step - slack) : std::floor(there / step + slack)) * step, 6);
+    return print_trimmed((low ? std::ceil(there / step - slack) : std::floor(there / step + slack)) * step, 6, units);
 }
 
 /// "$", "€" and "£" before an amount say nothing that the currency does not.
@@ -120,7 +122,7 @@ std::string_view unit_name(FieldUnit unit) {
     return row_of(unit).name;
 }
 
-std::string print_field(double value, FieldUnit unit, UnitSystem units) {
+std::string print_field(double value, FieldUnit unit, Units units) {
     switch (unit) {
     case FieldUnit::mm:
         return print(Length{value, mm}, units).text();
@@ -140,10 +142,22 @@ std::string print_field(double value, FieldUnit unit, UnitSystem units) {
     const Row& row = row_of(unit);
     const Side& side = side_of(row, units);
     const Wanted w = wanted(row, side);
-    return print_trimmed(value * times(w) + w.bare.shift, row.decimals) + std::string(side.shown);
+    return print_trimmed(value * times(w) + w.bare.shift, row.decimals, units) + std::string(side.shown);
 }
 
-Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem units) {
+std::string print_cell(double value, FieldUnit unit, Units units) {
+    const Row& row = row_of(unit);
+    const Wanted w = wanted(row, side_of(row, units));
+    const double there = value * times(w) + w.bare.shift;
+    std::string text = print_plain(std::abs(there), 4);
+    text.resize(text.find_last_not_of('0') + 1); // four decimals have a point, and the point ends them
+    if (text.ends_with('.')) {
+        text.pop_back();
+    }
+    return there < 0 && text != "0" ? '-' + text : text;
+}
+
+Reading<double> read_field(std::string_view text, FieldUnit unit, Units units) {
     const Row& row = row_of(unit);
     const Side& side = side_of(row, units);
     const std::string_view suffix = side.shown.starts_with(' ') ? side.shown.substr(1) : side.shown;
@@ -153,21 +167,21 @@ Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem uni
     if (row.dimension == Dimension::money) {
         text = without_sign(text);
     }
-    return read_wanted(text, wanted(row, side));
+    return read_wanted(text, wanted(row, side, units));
 }
 
-std::string print_low_end(double value, FieldUnit unit, UnitSystem units) {
+std::string print_low_end(double value, FieldUnit unit, Units units) {
     const Row& row = row_of(unit);
-    return print_end(value, wanted(row, side_of(row, units)), true);
+    return print_end(value, wanted(row, side_of(row, units)), true, units);
 }
 
-std::string print_high_end(double value, FieldUnit unit, UnitSystem units) {
+std::string print_high_end(double value, FieldUnit unit, Units units) {
     const Row& row = row_of(unit);
     const Side& side = side_of(row, units);
-    return print_end(value, wanted(row, side), false) + std::string(side.shown);
+    return print_end(value, wanted(row, side), false, units) + std::string(side.shown);
 }
 
-std::string bare_unit(FieldUnit unit, UnitSystem units) {
+std::string bare_unit(FieldUnit unit, Units units) {
     const Row& row = row_of(unit);
     return wanted(row, side_of(row, units)).bare.symbol;
 }

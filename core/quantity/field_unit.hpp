@@ -47,18 +47,18 @@ enum class FieldUnit : std::uint8_t {
 [[nodiscard]] std::string_view unit_name(FieldUnit unit);
 
 /// As a field shows it: "6.35 mm", "30 %", "77 °F". Money goes without its currency.
-[[nodiscard]] std::string print_field(double value, FieldUnit unit, UnitSystem units);
+[[nodiscard]] std::string print_field(double value, FieldUnit unit, Units units);
 
 /// What was typed into a field. A bare number is in the reader's unit; a share is a percentage: "30 %" and "30" are 0.3,
 /// "0.3" is 0.003. Only a temperature and an angle may be negative.
-[[nodiscard]] Reading<double> read_field(std::string_view text, FieldUnit unit, UnitSystem units);
+[[nodiscard]] Reading<double> read_field(std::string_view text, FieldUnit unit, Units units);
 
 /// An end of what a field accepts, in the reader's unit, rounded inwards to 3 figures so that it is accepted itself: 0.3 mm is
 /// "0.3", in inches "0.0119". The high end goes with its unit: 150 mm is "150 mm", in inches "5.9 in".
-[[nodiscard]] std::string print_low_end(double value, FieldUnit unit, UnitSystem units);
-[[nodiscard]] std::string print_high_end(double value, FieldUnit unit, UnitSystem units);
+[[nodiscard]] std::string print_low_end(double value, FieldUnit unit, Units units);
+[[nodiscard]] std::string print_high_end(double value, FieldUnit unit, Units units);
 
 /// The unit of a bare number in such a field: "mm", "in", "%"; empty for a plain number and for money.
-[[nodiscard]] std::string bare_unit(FieldUnit unit, UnitSystem units);
+[[nodiscard]] std::string bare_unit(FieldUnit unit, Units units);
 
 } // namespace torchside

@@ -39,21 +39,21 @@ std::string grouped(std::uint64_t n) {
     return out;
 }
 
-void drop_zeros(std::string& text, std::size_t least_decimals) {
-    const std::size_t point = text.find('.');
+void drop_zeros(std::string& text, std::size_t least_decimals, Units units) {
+    const std::size_t point = text.find(units.decimal);
     if (point == std::string::npos) {
         return;
     }
     while (text.back() == '0' && text.size() - 1 - point > least_decimals) {
         text.pop_back();
     }
-    if (text.back() == '.') {
+    if (text.back() == units.decimal) {
         text.pop_back();
     }
 }
 
-Printed trimmed(double value, int decimals, std::string_view unit) {
-    return {print_trimmed(value, decimals), unit};
+Printed trimmed(double value, int decimals, std::string_view unit, Units units) {
+    return {print_trimmed(value, decimals, units), unit};
 }
 
 /// Decimal places for a metric length, and for weights: about four figures, never more than a micrometre or a gram.
@@ -67,7 +67,7 @@ std::string Printed::text() const {
     return unit.empty() ? number : number + " " + std::string{unit};
 }
 
-std::string print_fixed(double value, int decimals) {
+std::string print_fixed(double value, int decimals, Units units) {
     if (!std::isfinite(value)) {
         return "—";
     }
@@ -90,21 +90,29 @@ std::string print_fixed(double value, int decimals) {
             after.clear();
         }
         after.append(static_cast<std::size_t>(wanted - kept), '0');
-        text += "." + after;
+        text += units.decimal + after;
     }
     return text;
 }
 
-std::string print_trimmed(double value, int most_decimals) {
-    std::string text = print_fixed(value, most_decimals);
-    drop_zeros(text, 0);
+std::string print_plain(double value, int decimals, Units units) {
+    std::string text = print_fixed(value, decimals, units);
+    for (std::size_t at = text.find(gap); at != std::string::npos; at = text.find(gap)) {
+        text.erase(at, gap.size());
+    }
     return text;
 }
 
-std::string print_significant(double value, int figures) {
+std::string print_trimmed(double value, int most_decimals, Units units) {
+    std::string text = print_fixed(value, most_decimals, units);
+    drop_zeros(text, 0, units);
+    return text;
+}
+
+std::string print_significant(double value, int figures, Units units) {
     const double size = std::abs(value);
     if (!(size > 0.0) || size >= 1e15 || figures < 1) {
-        return print_fixed(value, 0);
+        return print_fixed(value, 0, units);
     }
     int leading = 15; // 10^leading <= size
     while (leading > -most_decimals_ever && size < (leading >= 0 ? tens[leading] : 1.0 / tens[-leading])) {
@@ -113,83 +121,83 @@ std::string print_significant(double value, int figures) {
     const int decimals = figures - 1 - leading;
     if (decimals <= 0) {
         const double unit = decimals < -15 ? tens[15] : tens[-decimals];
-        return print_fixed(std::copysign(static_cast<double>(nearest(size / unit)) * unit, value), 0);
+        return print_fixed(std::copysign(static_cast<double>(nearest(size / unit)) * unit, value), 0, units);
     }
     // 9.996 to 3 figures is 10.0, not 10.00: rounding gained a figure.
     const int kept = decimals > most_decimals_ever ? most_decimals_ever : decimals;
     const bool gained = figures <= 15 && static_cast<double>(nearest(size * tens[kept])) >= tens[figures];
-    return print_fixed(value, gained ? kept - 1 : kept);
+    return print_fixed(value, gained ? kept - 1 : kept, units);
 }
 
-Printed print(Length length, UnitSystem units) {
-    if (units == UnitSystem::metric) {
+Printed print(Length length, Units units) {
+    if (units.metric()) {
         const double x = length.in(mm), size = std::abs(x);
-        return size < 10000 ? trimmed(x, places(size), "mm") : trimmed(length.in(metre), 2, "m");
+        return size < 10000 ? trimmed(x, places(size), "mm", units) : trimmed(length.in(metre), 2, "m", units);
     }
     const double x = length.in(inch);
     if (std::abs(x) >= 240) {
-        return trimmed(length.in(foot), 1, "ft");
+        return trimmed(length.in(foot), 1, "ft", units);
     }
-    std::string text = print_fixed(x, std::abs(x) < 1 ? 4 : 3);
-    drop_zeros(text, 3);
+    std::string text = print_fixed(x, std::abs(x) < 1 ? 4 : 3, units);
+    drop_zeros(text, 3, units);
     return {text, "in"};
 }
 
-Printed print(Speed speed, UnitSystem units) {
-    if (units == UnitSystem::metric) {
-        return {print_fixed(speed.in(mm_min), 0), "mm/min"};
+Printed print(Speed speed, Units units) {
+    if (units.metric()) {
+        return {print_fixed(speed.in(mm_min), 0, units), "mm/min"};
     }
     const double x = speed.in(in_min);
-    return trimmed(x, std::abs(x) < 100 ? 1 : 0, "in/min");
+    return trimmed(x, std::abs(x) < 100 ? 1 : 0, "in/min", units);
 }
 
-Speed to_dial(Speed feed, Speed fastest, UnitSystem units) {
+Speed to_dial(Speed feed, Speed fastest, Units units) {
     constexpr double hair = 1e-9; // a feed that was fitted under the table's fastest may end on its last bit
-    const auto unit = units == UnitSystem::metric ? mm_min : in_min;
+    const auto unit = units.metric() ? mm_min : in_min;
     if (!(feed < (1.0 - hair) * fastest) || !(feed.in(unit) > 0.0)) {
         return std::min(feed, fastest);
     }
     double step = 1.0; // of the third figure
     for (; feed.in(unit) >= 1000.0 * step; step *= 10.0) {
     }
-    if (units == UnitSystem::inch && feed.in(unit) < 100.0) {
+    if (!units.metric() && feed.in(unit) < 100.0) {
         step = 0.1; // what print() gives
     }
     return std::min(Speed{std::round(feed.in(unit) / step) * step, unit}, fastest);
 }
 
-Printed print(Acceleration acceleration, UnitSystem units) {
-    return units == UnitSystem::metric ? trimmed(acceleration.in(mm_s2), 0, "mm/s²")
-                                       : trimmed(acceleration.in(in_s2), 1, "in/s²");
+Printed print(Acceleration acceleration, Units units) {
+    return units.metric() ? trimmed(acceleration.in(mm_s2), 0, "mm/s²", units)
+                          : trimmed(acceleration.in(in_s2), 1, "in/s²", units);
 }
 
-Printed print(Pressure pressure, UnitSystem units) {
-    if (units == UnitSystem::metric) {
-        return trimmed(pressure.in(bar), std::abs(pressure.in(bar)) < 1 ? 2 : 1, "bar");
+Printed print(Pressure pressure, Units units) {
+    if (units.metric()) {
+        return trimmed(pressure.in(bar), std::abs(pressure.in(bar)) < 1 ? 2 : 1, "bar", units);
     }
-    return trimmed(pressure.in(psi), std::abs(pressure.in(psi)) < 10 ? 1 : 0, "psi");
+    return trimmed(pressure.in(psi), std::abs(pressure.in(psi)) < 10 ? 1 : 0, "psi", units);
 }
 
-Printed print(Flow flow, UnitSystem units) {
-    return units == UnitSystem::metric ? trimmed(flow.in(litre_min), std::abs(flow.in(litre_min)) < 10 ? 1 : 0, "L/min")
-                                       : trimmed(flow.in(cfm), 1, "cfm");
+Printed print(Flow flow, Units units) {
+    return units.metric() ? trimmed(flow.in(litre_min), std::abs(flow.in(litre_min)) < 10 ? 1 : 0, "L/min", units)
+                          : trimmed(flow.in(cfm), 1, "cfm", units);
 }
 
-Printed print(Volume volume, UnitSystem units) {
-    return units == UnitSystem::metric ? trimmed(volume.in(litre), std::abs(volume.in(litre)) < 100 ? 1 : 0, "L")
-                                       : trimmed(volume.in(us_gallon), 1, "gal");
+Printed print(Volume volume, Units units) {
+    return units.metric() ? trimmed(volume.in(litre), std::abs(volume.in(litre)) < 100 ? 1 : 0, "L", units)
+                          : trimmed(volume.in(us_gallon), 1, "gal", units);
 }
 
-Printed print(Mass mass, UnitSystem units) {
-    const double x = mass.in(units == UnitSystem::metric ? kg : lb);
-    return trimmed(x, places(std::abs(x)), units == UnitSystem::metric ? "kg" : "lb");
+Printed print(Mass mass, Units units) {
+    const double x = mass.in(units.metric() ? kg : lb);
+    return trimmed(x, places(std::abs(x)), units.metric() ? "kg" : "lb", units);
 }
 
-Printed print(Duration duration) {
+Printed print(Duration duration, Units units) {
     const double s = duration.in(second), size = std::abs(s);
     if (!(size < 59.95)) {
         if (!(size < 1e12)) {
-            return {print_fixed(duration.in(hour), 0), "h"};
+            return {print_fixed(duration.in(hour), 0, units), "h"};
         }
         const bool hours = size >= 3599.5;
         const std::uint64_t n = nearest(hours ? size / 60 : size);
@@ -200,35 +208,35 @@ Printed print(Duration duration) {
         }
         return {text, {}};
     }
-    return trimmed(s, size < 9.995 ? 2 : 1, "s");
+    return trimmed(s, size < 9.995 ? 2 : 1, "s", units);
 }
 
-Printed print(Current current) {
-    return trimmed(current.in(ampere), 1, "A");
+Printed print(Current current, Units units) {
+    return trimmed(current.in(ampere), 1, "A", units);
 }
 
-Printed print(Voltage voltage) {
-    return trimmed(voltage.in(volt), 1, "V");
+Printed print(Voltage voltage, Units units) {
+    return trimmed(voltage.in(volt), 1, "V", units);
 }
 
-Printed print_percent(double share, int decimals) {
-    return {print_fixed(100.0 * share, decimals), "%"};
+Printed print_percent(double share, int decimals, Units units) {
+    return {print_fixed(100.0 * share, decimals, units), "%"};
 }
 
-Printed print_at_most(Length thickness, UnitSystem units) {
+Printed print_at_most(Length thickness, Units units) {
     constexpr double hair = 1e-9; // 20 mm is not 19.9
-    if (units == UnitSystem::metric) {
-        return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1), "mm"};
+    if (units.metric()) {
+        return {print_fixed(std::floor(thickness.in(mm)*10.0 + hair) / 10.0, 1, units), "mm"};
     }
-    return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2), "in"};
+    return {print_fixed(std::floor(thickness.in(inch)*100.0 + hair) / 100.0, 2, units), "in"};
 }
 
-Printed print_water(double grams, UnitSystem units) {
+Printed print_water(double grams, Units units) {
     constexpr double grams_per_ounce = 29.5735295625; // in a US fluid ounce, 1/128 gal
-    if (units == UnitSystem::metric) {
-        return {print_significant(grams, 2), "g"};
+    if (units.metric()) {
+        return {print_significant(grams, 2, units), "g"};
     }
-    return {print_significant(grams / grams_per_ounce, 2), "fl oz"};
+    return {print_significant(grams / grams_per_ounce, 2, units), "fl oz"};
 }
 
 std::optional<InchFraction> inch_fraction(Length length) {

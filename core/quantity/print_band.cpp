@@ -44,45 +44,38 @@ double rounded(double value, Step s) {
 
 } // namespace
 
-double sensible_step(double spread) {
-    const Step s = step_of(spread);
-    return s.exponent >= 0 ? s.mantissa * tens[s.exponent] : s.mantissa / tens[-s.exponent];
-}
-
-double sensible(double value, double spread) {
-    return rounded(value, step_of(spread));
-}
-
-PrintedBand print_band(double value, double low, double high, std::string_view unit) {
+PrintedBand print_band(double value, double low, double high, std::string_view unit, Units units) {
     const Step step = step_of(high - low);
     // No band: the figure is exact, and is shown to six figures at most.
     const auto show = [&](double x) {
-        return step.mantissa == 0 ? print_trimmed(x, std::abs(x) < 10     ? 4
-                                                     : std::abs(x) < 1000 ? 2
-                                                                          : 0)
-                                  : print_fixed(rounded(x, step), step.exponent < 0 ? -step.exponent : 0);
+        return step.mantissa == 0 ? print_trimmed(x,
+                                                  std::abs(x) < 10     ? 4
+                                                  : std::abs(x) < 1000 ? 2
+                                                                       : 0,
+                                                  units)
+                                  : print_fixed(rounded(x, step), step.exponent < 0 ? -step.exponent : 0, units);
     };
     return {show(value), show(low), show(high), unit};
 }
 
-PrintedBand print(const Estimate<Length>& estimate, UnitSystem units) {
-    const auto unit = units == UnitSystem::metric ? mm : inch;
+PrintedBand print(const Estimate<Length>& estimate, Units units) {
+    const auto unit = units.metric() ? mm : inch;
     return print_band(estimate.value.in(unit), estimate.low.in(unit), estimate.high.in(unit),
-                      units == UnitSystem::metric ? "mm" : "in");
+                      units.metric() ? "mm" : "in", units);
 }
 
-PrintedBand print(const Estimate<Speed>& estimate, UnitSystem units) {
-    const auto unit = units == UnitSystem::metric ? mm_min : in_min;
+PrintedBand print(const Estimate<Speed>& estimate, Units units) {
+    const auto unit = units.metric() ? mm_min : in_min;
     return print_band(estimate.value.in(unit), estimate.low.in(unit), estimate.high.in(unit),
-                      units == UnitSystem::metric ? "mm/min" : "in/min");
+                      units.metric() ? "mm/min" : "in/min", units);
 }
 
-PrintedBand print(const Estimate<Voltage>& estimate) {
-    return print_band(estimate.value.in(volt), estimate.low.in(volt), estimate.high.in(volt), "V");
+PrintedBand print(const Estimate<Voltage>& estimate, Units units) {
+    return print_band(estimate.value.in(volt), estimate.low.in(volt), estimate.high.in(volt), "V", units);
 }
 
-PrintedBand print(const Estimate<Duration>& estimate) {
-    return print_band(estimate.value.in(second), estimate.low.in(second), estimate.high.in(second), "s");
+PrintedBand print(const Estimate<Duration>& estimate, Units units) {
+    return print_band(estimate.value.in(second), estimate.low.in(second), estimate.high.in(second), "s", units);
 }
 
 } // namespace torchside

@@ -12,11 +12,12 @@ Answer<Length> length_of(const Answer<double>& a) {
 
 } // namespace
 
-Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare) {
+Reading<Length> read_length_or_gauge(std::string_view text, Units units) {
     typed::Wanted w;
     w.dimension = typed::Dimension::length;
-    w.bare = *typed::find_unit(bare == UnitSystem::metric ? "mm" : "in", w.dimension);
+    w.bare = *typed::find_unit(units.metric() ? "mm" : "in", w.dimension);
     w.gauge = true;
+    w.units = units;
     const typed::Plain plain = read_wanted(text, w);
     if (const auto* a = plain.answer()) {
         return length_of(*a);

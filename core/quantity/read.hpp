@@ -8,7 +8,8 @@
 //   6                             in the field's own unit (core/quantity/field_unit.hpp)
 //   3/16                          a length: inches, in either system; anything else: the field's own unit
 //   11/4                          Question: 2 3/4 in, or was 1 1/4 in meant? (any improper fraction)
-//   1,000                         Question: 1000 or 1.000? (comma, then exactly three digits; 0,125 is 0.125)
+//   1,000                         Question: 1000 or 1.000? (comma, then exactly three digits; 0,125 is 0.125). Of a
+//                                 reader who writes decimals behind a comma, 1.000 is asked back instead
 //   6 mil                         Question below 40: 0.006 in or, in the workshop's slang, 6 mm? From 40 on: 1/1000 in
 //   16 ga, 16ga, #16, gauge 16    Gauge{16}; the metal is needed, see core/stock/thickness.hpp
 //   4' 6", 3 min 20 s             a larger unit, then a smaller one of the same kind
@@ -45,7 +46,7 @@ struct Answer {
 /// Why a text can be meant in more than one way.
 enum class Doubt : std::uint8_t {
     fraction, // more than 1
-    comma,    // parts thousands, or decimals
+    comma,    // this mark parts thousands, or decimals
     mil       // a thousandth of an inch, or slang for a millimetre
 };
 
@@ -109,6 +110,6 @@ private:
 };
 
 /// A thickness: millimetres or inches, or the number of a gauge. Other fields: core/quantity/field_unit.hpp.
-[[nodiscard]] Reading<Length> read_length_or_gauge(std::string_view text, UnitSystem bare);
+[[nodiscard]] Reading<Length> read_length_or_gauge(std::string_view text, Units units);
 
 } // namespace torchside

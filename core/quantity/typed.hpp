@@ -35,7 +35,7 @@ inline constexpr std::size_t most_letters = 48;
 struct Number {
     double over = 0.0;
     double under = 1.0;
-    std::string as{};      // "6.5", "3/16", "1 1/2"
+    std::string as{};      // "6.5", as its reader writes it, "3/16", "1 1/2"
     bool fraction = false; // written with a line
     bool whole = false;    // an integer, written without a mark
     [[nodiscard]] double value() const { return over / under; }
@@ -48,8 +48,8 @@ struct Scan {
     std::size_t used = 0;               // letters of the text that belong to the number
 };
 
-/// The number at the start of the folded text `s`.
-[[nodiscard]] Scan scan_number(std::string_view s);
+/// The number at the start of the folded text `s`, of a reader who writes decimals behind this sign.
+[[nodiscard]] Scan scan_number(std::string_view s, char decimal = '.');
 
 // ---- units ----
 
@@ -105,6 +105,7 @@ struct Wanted {
     FoundUnit target{}; // the unit of the answer
     bool gauge = false; // a gauge may be handed back
     double sign = 1.0;  // -1 after a minus sign, where one is accepted
+    Units units{};      // of the reader
 };
 
 [[nodiscard]] Plain read_wanted(std::string_view text, Wanted wanted);

@@ -52,7 +52,7 @@ struct Decimal {
     std::string before{}; // digits before the decimal mark, groups joined
     std::string after{};
     bool marked = false;   // there is a decimal mark
-    bool doubtful = false; // one comma, then exactly three digits
+    bool doubtful = false; // one mark, not the reader's decimal sign, then exactly three digits
     std::size_t used = 0;
     std::optional<Unread> problem{};
 };
@@ -62,7 +62,7 @@ bool parts_groups(std::string_view s, std::size_t at) {
     return s[at] == '_' && digits_at(s, at + 1) == 3 && !(at + 4 < s.size() && s[at + 4] == '/');
 }
 
-Decimal scan_decimal(std::string_view s) {
+Decimal scan_decimal(std::string_view s, char decimal) {
     Decimal d;
     constexpr std::size_t most_runs = 8;
     std::string_view runs[most_runs];
@@ -103,12 +103,12 @@ Decimal scan_decimal(std::string_view s) {
         (in_group ? d.before : d.after) += runs[i];
     }
     d.marked = !grouped;
-    d.doubtful = count == 1 && last == ',' && runs[1].size() == 3 && !runs[0].empty() && runs[0].size() <= 3 &&
-                 runs[0][0] != '0';
+    d.doubtful = count == 1 && (last == ',' || last == '.') && last != decimal && runs[1].size() == 3 &&
+                 !runs[0].empty() && runs[0].size() <= 3 && runs[0][0] != '0';
     return d;
 }
 
-Number decimal_number(const Decimal& d) {
+Number decimal_number(const Decimal& d, char decimal) {
     static constexpr double tens[] = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
                                       1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
     Number n;
@@ -116,7 +116,7 @@ Number decimal_number(const Decimal& d) {
     n.under = tens[d.after.size()];
     n.as = d.before.empty() ? "0" : std::string{without_zeros(d.before)};
     if (!d.after.empty()) {
-        n.as += '.';
+        n.as += decimal;
         n.as += d.after;
     }
     n.whole = !d.marked;
@@ -223,11 +223,11 @@ Scan scan_mixed(const Decimal& d, const Line& line, std::size_t end) {
 
 } // namespace
 
-Scan scan_number(std::string_view s) {
+Scan scan_number(std::string_view s, char decimal) {
     if (const Line line = scan_line(s, 0); line.used > 0) {
         return scan_fraction(line);
     }
-    Decimal d = scan_decimal(s);
+    Decimal d = scan_decimal(s, decimal);
     if (d.problem) {
         return refuse(*d.problem);
     }
@@ -247,13 +247,13 @@ Scan scan_number(std::string_view s) {
             return scan_mixed(d, line, at + line.used);
         }
     }
-    Scan out = one(decimal_number(d), d.used);
+    Scan out = one(decimal_number(d, decimal), d.used);
     if (d.doubtful) {
         Decimal thousands = d;
         thousands.before += d.after;
         thousands.after.clear();
         thousands.marked = false;
-        out.candidates.insert(out.candidates.begin(), decimal_number(thousands));
+        out.candidates.insert(out.candidates.begin(), decimal_number(thousands, decimal));
         out.doubt = Doubt::comma;
     }
     return out;

@@ -92,7 +92,7 @@ std::size_t gauge_prefix(std::string_view text) {
 }
 
 Plain prefixed_gauge(std::string_view text, const Wanted& w) {
-    const Scan scan = scan_number(text);
+    const Scan scan = scan_number(text, w.units.decimal);
     if (scan.candidates.empty()) {
         return Refusal{Unread::broken_gauge};
     }
@@ -105,7 +105,7 @@ Plain prefixed_gauge(std::string_view text, const Wanted& w) {
 
 /// A larger unit, then a smaller one: 4' 6", 3 min 20 s.
 std::optional<Answer<double>> in_two_units(const Amount& large, std::string_view rest, const Wanted& w) {
-    const Scan scan = scan_number(rest);
+    const Scan scan = scan_number(rest, w.units.decimal);
     if (scan.candidates.size() != 1 || !large.number.whole) {
         return {};
     }
@@ -133,7 +133,7 @@ Plain ask(const Scan& scan, const FoundUnit& unit, const Wanted& w) {
         const Amount a{n, unit};
         std::string as = shown(a, w);
         if (n.fraction) {
-            as += " = " + print_trimmed(n.value(), 4) + (unit.symbol.empty() ? "" : " " + unit.symbol);
+            as += " = " + print_trimmed(n.value(), 4, w.units) + (unit.symbol.empty() ? "" : " " + unit.symbol);
         }
         q.answers.push_back({worth(a, w), std::move(as)});
     }
@@ -150,9 +150,10 @@ Plain settle(const Scan& scan, const FoundUnit& unit, bool bare, const Wanted& w
     const Amount a{scan.candidates[0], unit};
     if (unit.symbol == "mil" && a.number.value() < mil_is_doubtful_below) {
         const Amount other{a.number, *find_unit("mm", Dimension::length)};
-        return Question<double>{Doubt::mil,
-                                {{worth(a, w), shown(a, w) + " = " + print_trimmed(a.number.value() / 1000, 6) + " in"},
-                                 {worth(other, w), shown(other, w)}}};
+        return Question<double>{
+            Doubt::mil,
+            {{worth(a, w), shown(a, w) + " = " + print_trimmed(a.number.value() / 1000, 6, w.units) + " in"},
+             {worth(other, w), shown(other, w)}}};
     }
     const bool as_share = w.dimension == Dimension::share && bare && a.number.value() > 0 && a.number.value() <= 1;
     return Answer<double>{worth(a, w), shown(a, w), as_share};
@@ -187,7 +188,7 @@ Plain read_folded(std::string_view text, const Wanted& w) {
         text.remove_prefix(std::min(text.find_first_not_of(" _."), text.size()));
         return prefixed_gauge(text, w);
     }
-    const Scan scan = scan_number(text);
+    const Scan scan = scan_number(text, w.units.decimal);
     if (scan.candidates.empty()) {
         return Refusal{scan.problem};
     }

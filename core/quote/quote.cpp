@@ -10,6 +10,7 @@
 #include "core/quote/quote_fields.hpp"
 #include "core/schema/access.hpp"
 #include "generated/words/customer.hpp"
+#include "generated/words/language.hpp"
 #include "generated/words/link_fault.hpp"
 
 namespace torchside::document {
@@ -64,7 +65,8 @@ void write_outline(const QuoteOutline& outline, codec::JsonWriter& out) {
 
 } // namespace
 
-Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price, int issued_day) {
+Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price, int issued_day,
+                 std::string_view spoken) {
     const Shop& shop = workbook.shop;
     const Job& job = workbook.job;
     const auto plain = [&](price::Money money) { return price::amount(money, price.decimals); };
@@ -76,6 +78,9 @@ Quote make_quote(const Workbook& workbook, const part::Outline& outline, const p
     q.valid_days = job.quote.valid_days;
     q.part_name = job.name;
     q.note = job.quote.note;
+    const std::string& chosen = job.quote.language.empty() ? shop.display.language : job.quote.language;
+    const std::string_view language = chosen.empty() ? spoken : std::string_view(chosen);
+    q.language = language == english().code ? std::string_view() : language;
     q.units = shop.display.units;
     q.material = job.material;
     q.thickness = job.thickness;
@@ -96,9 +101,12 @@ Quote make_quote(const Workbook& workbook, const part::Outline& outline, const p
     return q;
 }
 
-std::vector<PriceLine> price_lines(const Quote& q) {
+std::vector<PriceLine> price_lines(const Quote& q, const Speech& speech) {
     const int places = price::decimals(q.currency);
-    const auto shown = [&](double amount) { return price::print(price::money(amount, places), places); };
+    const std::string_view gap = phrase(words::language::group_sign, speech.language);
+    const auto shown = [&](double amount) {
+        return price::print_grouped(price::money(amount, places), places, speech.units, gap);
+    };
     const bool even = price::money(q.quantity * q.price_each, places) == price::money(q.price_total, places);
     std::vector<PriceLine> lines{{even ? words::customer::each : words::customer::each_rounded, shown(q.price_each)},
                                  {words::customer::Pieces{.count = q.quantity}, shown(q.price_total)}};

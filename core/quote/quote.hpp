@@ -16,6 +16,7 @@
 #include "core/quote/quote_outline.hpp"
 #include "core/stock/metal.hpp"
 #include "core/words/outcome.hpp"
+#include "core/words/say.hpp"
 #include "core/words/text.hpp"
 #include "core/worksheet/workbook.hpp"
 
@@ -30,6 +31,7 @@ struct Quote {
     int valid_days = 30;
     std::string part_name{};
     std::string note{};
+    std::string language{};                // of the customer's page, by its code; empty: English as in the US
     UnitSystem units = UnitSystem::metric; // shown first
     Metal material = Metal::mild_steel;
     Length thickness{6, mm};
@@ -46,16 +48,17 @@ struct Quote {
     QuoteOutline outline{};
 };
 
-/// The quote of a job: its part as drawn, its price, and the day it is issued.
+/// The quote of a job: its part as drawn, its price, and the day it is issued. Its page speaks the job's language for the
+/// customer, else the shop's, else `spoken`.
 [[nodiscard]] Quote make_quote(const Workbook& workbook, const part::Outline& outline, const price::Report& price,
-                               int issued_day);
+                               int issued_day, std::string_view spoken = {});
 
 /// The price as a customer reads it, line by line; the last is what there is to pay.
 struct PriceLine {
     Text name;
     std::string amount; // "1,135.14", in the quote's currency
 };
-[[nodiscard]] std::vector<PriceLine> price_lines(const Quote& quote);
+[[nodiscard]] std::vector<PriceLine> price_lines(const Quote& quote, const Speech& speech);
 
 /// "A", "B" ... "Z", "AA": what people call a revision.
 [[nodiscard]] std::string revision_letters(int revision);

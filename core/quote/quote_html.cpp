@@ -10,12 +10,8 @@ namespace torchside::document {
 
 namespace {
 
-UnitSystem other(UnitSystem units) {
-    return units == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric;
-}
-
 /// "120 × 80 mm"
-std::string both(Length length, Length width, UnitSystem units) {
+std::string both(Length length, Length width, Units units) {
     const Printed one = print(length, units);
     const Printed two = print(width, units);
     return (one.unit == two.unit ? one.number : one.text()) + " × " + two.text();
@@ -84,14 +80,14 @@ private:
     }
 
     void size(std::string& out) const {
-        const UnitSystem units = q_.units;
+        const Units units = speech_.units;
         out += "<dl>";
         row(out, words::customer::part, q_.part_name);
         row(out, words::customer::metal, said(stock::name(q_.material)));
         row(out, words::customer::thickness, print(q_.thickness, units).text(),
-            print(q_.thickness, other(units)).text());
+            print(q_.thickness, units.other()).text());
         if (q_.length.in(mm) > 0.0) {
-            row(out, words::customer::size, both(q_.length, q_.width, units), both(q_.length, q_.width, other(units)));
+            row(out, words::customer::size, both(q_.length, q_.width, units), both(q_.length, q_.width, units.other()));
         }
         row(out, words::customer::quantity, std::to_string(q_.quantity));
         out += "</dl>";
@@ -113,7 +109,7 @@ private:
         out += "<table>";
         element(out, "caption", "", said(words::customer::PriceIn{.currency = q_.currency}));
         out += "<tbody>";
-        const std::vector<PriceLine> lines = price_lines(q_);
+        const std::vector<PriceLine> lines = price_lines(q_, speech_);
         for (const PriceLine& line : lines) {
             out.append("<tr").append(&line == &lines.back() ? " class=\"sum\"" : "").append("><th scope=\"row\">");
             out += escaped(said(line.name)) + "</th><td>" + line.amount + "</td></tr>";
@@ -146,9 +142,8 @@ std::string refused_html(const Fault& fault, const Language& language) {
     const Speech speech(language, UnitSystem::metric);
     std::string out;
     element(out, "h1", "", say(words::customer::refused, speech));
-    const bool own = fault.field == "link"; // else it is of the schema, whose words this page has not
-    element(out, "p", "refused",
-            say(own ? fault.told() : Text(words::customer::RefusedField{.field = fault.field}), speech));
+    const bool own = fault.field == "link"; // else it is of the schema, which a customer does not know
+    element(out, "p", "refused", say(own ? fault.told() : Text(words::customer::refused_odd), speech));
     element(out, "p", "", say(words::customer::send_again, speech));
     return out;
 }

@@ -20,6 +20,7 @@ constexpr Field quote_table[] = {
                               FieldUnit::days),              // Days the quote is valid from the day it is issued.
     text<&Quote::part_name>("part_name", 0, 60, unsaid),     // What the customer calls the part.
     text<&Quote::note>("note", 0, 200, unsaid),              // A line to the customer.
+    text<&Quote::language>("language", 0, 8, unsaid),        // Language of the customer's page, by its code.
     word<&Quote::units>("units", unit_words, unsaid),        // Units shown first.
     word<&Quote::material>("material", metal_words, unsaid), // Metal of the part.
     number<&Quote::thickness>("thickness_mm", in_mm, 0.3, 150, unsaid), // Thickness of the plate.

@@ -23,7 +23,7 @@ static_assert(shades[0].from_a == 0.0);
 
 enum class When {
     always,
-    metal,            // one of metal_cautions.json
+    metal,            // a row of its metal_cautions in metals.json
     metal_over_water, // the same, with a water table under it
     raw_tap,
     by_hand,
@@ -82,7 +82,7 @@ constexpr bool all_spoken_of() {
     }
     return true;
 }
-static_assert(all_spoken_of(), "assets/data/metal_cautions.json leaves out a metal's fume, or names no caution");
+static_assert(all_spoken_of(), "assets/data/metals.json leaves out a metal's fume, or names no caution");
 
 bool applies(const CautionRow& row, const Input& in) {
     switch (row.when) {

@@ -238,7 +238,7 @@ std::optional<Fault> check_object(Fields fields, const void* object, std::string
         }
         if (field.info.kind != FieldKind::list) {
             if (auto wrong = judge(field.info, fetch(field, object))) {
-                return Fault{path, *wrong};
+                return Fault{path, *wrong, enter(field.info)};
             }
             continue;
         }
@@ -273,6 +273,12 @@ std::optional<Fault> broken_machine(const Machine& m) {
         return Fault{"shop.machine.plate_i1eff_a",
                      words::rule::I1eff{.i1eff = digits(*m.plate_i1eff), .i1max = digits(*m.plate_i1max)},
                      words::rule::I1effDo{.i1eff = *m.plate_i1eff, .i1max = *m.plate_i1max}};
+    }
+    const LowVoltage& low = m.low_voltage;
+    if (low.i1max && low.i1eff && *low.i1eff > *low.i1max) {
+        return Fault{"shop.machine.low_voltage.i1eff_a",
+                     words::rule::I1eff{.i1eff = digits(*low.i1eff), .i1max = digits(*low.i1max)},
+                     words::rule::I1effDo{.i1eff = *low.i1eff, .i1max = *low.i1max}};
     }
     return {};
 }
@@ -310,11 +316,12 @@ std::optional<Fault> broken_key(const Shop& shop) {
         return key.size() == 64 && key.find_first_not_of("0123456789abcdef") == std::string::npos;
     };
     if (!shop.seal_key.empty() && !is_key(shop.seal_key)) {
-        return Fault{"shop.seal_key", words::rule::seal_key};
+        return Fault{"shop.seal_key", words::rule::seal_key, words::rule::key_do};
     }
     for (std::size_t i = 0; i < shop.old_keys.size(); ++i) {
         if (!is_key(shop.old_keys[i].seal_key)) {
-            return Fault{"shop.old_keys[" + std::to_string(i) + "].seal_key", words::rule::old_key};
+            return Fault{"shop.old_keys[" + std::to_string(i) + "].seal_key", words::rule::old_key,
+                         words::rule::key_do};
         }
     }
     return {};

@@ -89,7 +89,7 @@ Text enter(const FieldInfo& info) {
     return out;
 }
 
-Text ask_for(FieldUnit unit, UnitSystem units) {
+Text ask_for(FieldUnit unit, Units units) {
     const Word what = quantities[static_cast<std::size_t>(unit)];
     const std::string symbol = bare_unit(unit, units);
     if (symbol.empty()) {

@@ -18,9 +18,9 @@ namespace torchside::document {
 [[nodiscard]] Text choices(const FieldInfo& info);
 
 /// What to type where no range is known: "Enter a length (mm).".
-[[nodiscard]] Text ask_for(FieldUnit unit, UnitSystem units);
+[[nodiscard]] Text ask_for(FieldUnit unit, Units units);
 
-/// "The fraction is more than 1. Which is meant?"
+/// "The fraction is more than 1. Which do you mean?"
 [[nodiscard]] Text question(Doubt doubt);
 
 /// Why a gauge is no thickness of this metal; empty when something else is wrong with what was typed.

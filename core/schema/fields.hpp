@@ -57,6 +57,7 @@ struct Field {
 
 extern const Fields shop_fields;
 extern const Fields job_fields;
+extern const Fields shared_cut_fields; // of a cut that shops give each other
 
 /// Mutable access to a member, through Field::member, of an object that is not const.
 [[nodiscard]] inline void* writable(const Field& field, void* object) {
@@ -237,6 +238,12 @@ constexpr Field object(std::string_view key, const Fields* children, Word meanin
         *static_cast<T*>(member) = T{};
     };
     return f;
+}
+
+/// An object that may be null in a file: then it is as it begins, and it is written as an object.
+constexpr Field or_null(Field object) {
+    object.info.nullable = true;
+    return object;
 }
 
 /// The drawn part.

@@ -15,7 +15,7 @@ namespace {
 
 // A path comes from the program, not from a user: still answered with a Fault, never with a crash.
 Fault no_such(std::string_view path) {
-    return {std::string(path), words::rule::no_such_key};
+    return {std::string(path), words::rule::no_such_key, words::rule::no_such_key_do};
 }
 
 bool is_single(const Field& field) {

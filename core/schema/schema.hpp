@@ -41,8 +41,7 @@ struct FieldInfo {
 /// What a key accepts, as a phrase for whoever writes a file: "0.3 to 150 mm, or null", "clean, too_fast or too_slow".
 [[nodiscard]] Text accepted(const FieldInfo& info);
 
-/// The workbook's JSON Schema (draft 2020-12), with every range, default and meaning; committed as
-/// assets/data/workbook.schema.json.
+/// The workbook's JSON Schema (draft 2020-12), with every range, default and meaning: `torchside schema` prints it.
 [[nodiscard]] std::string schema_json();
 
 } // namespace torchside::document

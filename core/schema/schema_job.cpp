@@ -83,6 +83,7 @@ constexpr Field quote_table[] = {
     whole<&price::QuoteTerms::valid_days>("valid_days", 1, 365, quote_valid_days, FieldUnit::days),
     blank(words::ask::blank_tax, plain<&price::QuoteTerms::tax>("tax", FieldUnit::share, 0, 0.5, quote_tax)),
     text<&price::QuoteTerms::note>("note", 0, 200, quote_note),
+    blank(words::ask::blank_language, text<&price::QuoteTerms::language>("language", 0, 8, quote_language)),
 };
 constexpr Fields quote_fields = quote_table;
 

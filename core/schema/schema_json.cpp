@@ -8,7 +8,7 @@ namespace torchside::document {
 
 namespace {
 
-void object_schema(Fields fields, const void* fresh, codec::JsonWriter& out);
+void object_schema(Fields fields, const void* fresh, codec::JsonWriter& out, bool nullable = false);
 
 void type(std::string_view name, bool nullable, codec::JsonWriter& out) {
     out.key("type");
@@ -81,7 +81,7 @@ void field_schema(const Field& field, const void* owner, codec::JsonWriter& out)
         out.key("unit").text(unit_name(field.info.unit));
     }
     if (field.info.kind == FieldKind::object) {
-        object_schema(*field.children, field.member(owner), out);
+        object_schema(*field.children, field.member(owner), out, field.info.nullable);
     } else if (field.info.kind == FieldKind::outline) {
         outline_schema(out);
     } else if (field.info.kind == FieldKind::list) {
@@ -96,8 +96,8 @@ void field_schema(const Field& field, const void* owner, codec::JsonWriter& out)
     out.close();
 }
 
-void object_schema(Fields fields, const void* fresh, codec::JsonWriter& out) {
-    type("object", false, out);
+void object_schema(Fields fields, const void* fresh, codec::JsonWriter& out, bool nullable) {
+    type("object", nullable, out);
     out.key("additionalProperties").flag(false);
     bool any = false;
     for (const Field& field : fields) {

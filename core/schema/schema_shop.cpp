@@ -1,4 +1,7 @@
 // Every key of "shop": name, unit, range and meaning. The defaults are the member initialisers of the structs.
+#include <algorithm>
+#include <iterator>
+
 #include "core/schema/fields.hpp"
 #include "core/schema/words.hpp"
 #include "generated/words/ask.hpp"
@@ -32,6 +35,18 @@ constexpr Field nozzle_table[] = {
 };
 constexpr Fields nozzle_fields = nozzle_table;
 
+constexpr Field low_voltage_table[] = {
+    blank(words::ask::blank_low_current,
+          number<&LowVoltage::max_current>("max_current_a", in_a, 5, 200, low_voltage_max_current_a)),
+    blank(words::ask::blank_low_duty,
+          plain<&LowVoltage::duty_cycle>("duty_cycle", FieldUnit::share, 0.05, 1, low_voltage_duty_cycle)),
+    blank(words::ask::blank_low_duty_current,
+          number<&LowVoltage::duty_current>("duty_current_a", in_a, 5, 200, low_voltage_duty_current_a)),
+    blank(words::ask::blank_i1max, number<&LowVoltage::i1max>("i1max_a", in_a, 1, 300, low_voltage_i1max_a)),
+    blank(words::ask::blank_i1eff, number<&LowVoltage::i1eff>("i1eff_a", in_a, 1, 300, low_voltage_i1eff_a)),
+};
+constexpr Fields low_voltage_fields = low_voltage_table;
+
 constexpr Field machine_table[] = {
     number<&Machine::max_current>("max_current_a", in_a, 10, 200, machine_max_current_a),
     number<&Machine::min_current>("min_current_a", in_a, 5, 200, machine_min_current_a),
@@ -44,7 +59,11 @@ constexpr Field machine_table[] = {
     number<&Machine::idle_input>("idle_input_a", in_a, 0, 20, machine_idle_input_a),
     blank(words::ask::blank_i1max, number<&Machine::plate_i1max>("plate_i1max_a", in_a, 1, 300, machine_plate_i1max_a)),
     blank(words::ask::blank_i1eff, number<&Machine::plate_i1eff>("plate_i1eff_a", in_a, 1, 300, machine_plate_i1eff_a)),
+    or_null(object<&Machine::low_voltage>("low_voltage", &low_voltage_fields, machine_low_voltage)),
     flag<&Machine::clockwise_swirl>("clockwise_swirl", machine_clockwise_swirl),
+    word<&Machine::start>("start", start_words, machine_start),
+    blank(words::ask::blank_lag, number<&Machine::start_lag>("start_lag_s", in_s, 0, 10, machine_start_lag_s)),
+    flag<&Machine::waits_for_transfer>("waits_for_transfer", machine_waits_for_transfer),
     list<&Machine::nozzles>("nozzles", &nozzle_fields, 1, 8, machine_nozzles),
 };
 constexpr Fields machine_fields = machine_table;
@@ -173,14 +192,54 @@ constexpr Field test_table[] = {
     word<&tune::TestCut::pierce>("pierce", pierce_words, test_pierce),
     blank(words::ask::blank_nozzle, number<&tune::TestCut::nozzle>("nozzle_a", in_a, 10, 200, test_nozzle_a)),
     flag<&tune::TestCut::worn>("worn", test_worn),
+    blank(words::ask::blank_starts, plain<&tune::TestCut::starts>("starts", FieldUnit::none, 0, 100000, test_starts)),
 };
 constexpr Fields test_fields = test_table;
+
+// A cut of another shop: the same keys by the same rules, with the bore in place of this shop's nozzle.
+constexpr Field of_test(std::string_view key) {
+    for (const Field& field : test_table) {
+        if (field.key == key) {
+            return field;
+        }
+    }
+    return {}; // refused below
+}
+
+template <auto M>
+constexpr Field in_cut(std::string_view key) {
+    Field f = of_test(key);
+    f.member = [](const void* row) -> const void* { return &(static_cast<const tune::SharedCut*>(row)->cut.*M); };
+    return f;
+}
+
+constexpr Field shared_cut_table[] = {
+    in_cut<&tune::TestCut::material>("material"),
+    in_cut<&tune::TestCut::thickness>("thickness_mm"),
+    in_cut<&tune::TestCut::current>("current_a"),
+    blank(words::ask::blank_bore, number<&tune::SharedCut::bore>("bore_mm", in_mm, 0.4, 4, nozzle_bore_mm)),
+    in_cut<&tune::TestCut::feed>("feed_mm_min"),
+    in_cut<&tune::TestCut::verdict>("verdict"),
+    in_cut<&tune::TestCut::kerf_top>("kerf_top_mm"),
+    in_cut<&tune::TestCut::kerf_bottom>("kerf_bottom_mm"),
+    in_cut<&tune::TestCut::arc>("arc_v"),
+    in_cut<&tune::TestCut::cut_height>("cut_height_mm"),
+    in_cut<&tune::TestCut::pierce_delay>("pierce_delay_s"),
+    in_cut<&tune::TestCut::pierce>("pierce"),
+    whole<&tune::SharedCut::shop>("shop", 1, 99, other_shop), // last: in the workbook only, never in a file
+};
+static_assert(std::none_of(std::begin(shared_cut_table), std::end(shared_cut_table),
+                           [](const Field& f) { return f.key.empty() || f.scalar == nullptr; }));
+constexpr Fields other_fields = shared_cut_table;
 
 constexpr Field display_table[] = {
     word<&Display::units>("units", unit_words, display_units),
     word<&Display::theme>("theme", theme_words, display_theme),
+    text<&Display::language>("language", 0, 8, display_language),
     flag<&Display::glove>("glove", display_glove),
     flag<&Display::number_keys>("number_keys", display_number_keys),
+    flag<&Display::sound>("sound", display_sound),
+    flag<&Display::vibration>("vibration", display_vibration),
 };
 constexpr Fields display_fields = display_table;
 
@@ -215,6 +274,7 @@ constexpr Field shop_table[] = {
     object<&Shop::wear>("wear", &wear_fields, shop_wear),
     object<&Shop::rates>("rates", &rates_fields, shop_rates),
     list<&Shop::tests>("tests", &test_fields, 0, 500, shop_tests),
+    list<&Shop::others>("others", &other_fields, 0, 500, shop_others),
     object<&Shop::display>("display", &display_fields, shop_display),
     text<&Shop::public_url>("public_url", 0, 200, shop_public_url),
     flag<&Shop::example>("example", shop_example),
@@ -226,5 +286,6 @@ constexpr Field shop_table[] = {
 } // namespace
 
 constinit const Fields shop_fields = shop_table;
+constinit const Fields shared_cut_fields = Fields(shared_cut_table).first(std::size(shared_cut_table) - 1);
 
 } // namespace torchside::document

@@ -13,6 +13,7 @@ namespace torchside::document {
 using Words = std::span<const std::string_view>;
 
 inline constexpr auto metal_words = stock::each_metal(&stock::MetalInfo::key);
+inline constexpr std::string_view start_words[] = {"contact", "high_frequency", "capacitor"};
 inline constexpr std::string_view breaker_words[] = {"ul489", "iec60898b", "iec60898c", "iec60898d"};
 inline constexpr std::string_view plug_words[] = {"nema_5_15", "nema_5_20",  "nema_l5_30", "nema_6_20", "nema_6_30",
                                                   "nema_6_50", "nema_14_30", "nema_14_50", "uk_13",     "schuko_16",

@@ -77,9 +77,9 @@ std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness) {
     return NearGauge{series[best].gauge, found, found - thickness};
 }
 
-std::string print_gauge(Metal metal, int gauge) {
+std::string print_gauge(Metal metal, int gauge, Units units) {
     const std::optional<Length> t = gauge_thickness(metal, gauge);
-    return t ? print_fixed(gauge, 0) + " ga, " + print_fixed(t->in(inch), 4) + " in" : std::string{};
+    return t ? print_fixed(gauge, 0) + " ga, " + print_fixed(t->in(inch), 4, units) + " in" : std::string{};
 }
 
 } // namespace torchside::stock

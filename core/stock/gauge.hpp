@@ -20,6 +20,7 @@
 #include <string_view>
 
 #include "core/quantity/quantity.hpp"
+#include "core/quantity/unit_system.hpp"
 #include "core/stock/metal.hpp"
 
 namespace torchside::stock {
@@ -50,6 +51,6 @@ struct NearGauge {
 [[nodiscard]] std::optional<NearGauge> nearest_gauge(Metal metal, Length thickness);
 
 /// A gauge with its thickness, never without: "16 ga, 0.0598 in". Empty when there is none.
-[[nodiscard]] std::string print_gauge(Metal metal, int gauge);
+[[nodiscard]] std::string print_gauge(Metal metal, int gauge, Units units = {});
 
 } // namespace torchside::stock

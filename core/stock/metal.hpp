@@ -1,5 +1,5 @@
-// The metals a small air plasma torch is asked to cut. A new one is an enumerator and a row here; what it cannot do
-// without (assets/data: metals, cut_terms, thicknesses, metal_cautions) is missed at build time.
+// The metals a small air plasma torch is asked to cut: the rows of assets/data/metals.json, which has all that a metal
+// is. A new one is rows there, a name in assets/words and a test; what it cannot do without is missed at build time.
 #pragma once
 
 #include <array>
@@ -11,7 +11,9 @@
 
 namespace torchside {
 
-enum class Metal { mild_steel, stainless, aluminium, galvanised, copper, brass, wear_plate };
+enum class Metal {
+#include "generated/metals_names.inc"
+};
 
 namespace stock {
 
@@ -22,22 +24,14 @@ struct MetalInfo {
     Metal metal;
     std::string_view key; // of the workbook
     Word name;            // on the screen
-    Metal cuts_as;        // whose physics, terms and log it shares: itself, or a metal above
+    Metal cuts_as;        // whose physics, terms and log it shares: itself, or a metal that cuts as itself
     GaugeSeries gauges;   // none: sold by thickness
 };
 
 inline constexpr MetalInfo metals[] = {
-    {Metal::mild_steel, "mild_steel", words::metal::mild_steel, Metal::mild_steel, GaugeSeries::manufacturers},
-    {Metal::stainless, "stainless", words::metal::stainless, Metal::stainless, GaugeSeries::us_standard},
-    {Metal::aluminium, "aluminium", words::metal::aluminum, Metal::aluminium, GaugeSeries::brown_sharpe},
-    {Metal::galvanised, "galvanised", words::metal::galvanized, Metal::mild_steel, GaugeSeries::galvanized_sheet},
-    {Metal::copper, "copper", words::metal::copper, Metal::copper, GaugeSeries::none},
-    {Metal::brass, "brass", words::metal::brass, Metal::brass, GaugeSeries::brown_sharpe},
-    {Metal::wear_plate, "wear_plate", words::metal::wear_plate, Metal::mild_steel, GaugeSeries::none},
+#include "generated/metals.inc"
 };
 inline constexpr std::size_t metal_count = std::size(metals);
-static_assert(metal_count == static_cast<std::size_t>(Metal::wear_plate) + 1,
-              "a row for the last metal, and none after it");
 
 [[nodiscard]] constexpr const MetalInfo& metal_info(Metal metal) {
     return metals[static_cast<std::size_t>(metal)];

@@ -13,7 +13,7 @@ struct PropertyRow {
     double value;
 };
 constexpr PropertyRow rows[] = {
-#include "generated/metals.inc"
+#include "generated/metal_properties.inc"
 };
 
 constexpr std::array<Properties, metal_count> assemble() {

@@ -30,7 +30,7 @@ constexpr bool all_have_chips() {
     }
     return true;
 }
-static_assert(all_have_chips(), "assets/data/thicknesses.json: thicknesses of every metal in both units");
+static_assert(all_have_chips(), "assets/data/metals.json: thicknesses of every metal in both units");
 
 /// Nearer than the last digit of any table.
 bool same(Length a, Length b) {
@@ -40,7 +40,7 @@ bool same(Length a, Length b) {
 
 } // namespace
 
-Reading<Length> read_thickness(std::string_view text, Metal metal, UnitSystem bare) {
+Reading<Length> read_thickness(std::string_view text, Metal metal, Units bare) {
     Reading<Length> reading = read_length_or_gauge(text, bare);
     const Gauge* gauge = reading.gauge();
     if (!gauge) {
@@ -50,7 +50,7 @@ Reading<Length> read_thickness(std::string_view text, Metal metal, UnitSystem ba
         return Refusal{Unread::sold_by_thickness};
     }
     if (const std::optional<Length> thickness = gauge_thickness(metal, gauge->number)) {
-        return Answer<Length>{*thickness, print_gauge(metal, gauge->number)};
+        return Answer<Length>{*thickness, print_gauge(metal, gauge->number, bare)};
     }
     return Refusal{Unread::no_such_gauge};
 }
@@ -66,8 +66,8 @@ std::vector<Chip> chips(Metal metal, UnitSystem units) {
     return out;
 }
 
-Printed plate_name(Metal metal, Length thickness, UnitSystem units) {
-    if (units == UnitSystem::metric) {
+Printed plate_name(Metal metal, Length thickness, Units units) {
+    if (units.metric()) {
         return print(thickness, units);
     }
     const auto in_gauge = [](int gauge) { return Printed{print_fixed(gauge, 0), "ga"}; };
@@ -75,11 +75,11 @@ Printed plate_name(Metal metal, Length thickness, UnitSystem units) {
     const bool gauge = near && same(near->thickness, thickness);
     const std::optional<InchFraction> fraction = inch_fraction(thickness);
     if (!fraction || !fraction->exact) {
-        return gauge ? in_gauge(near->gauge) : Printed{print_fixed(thickness.in(inch), 3), "in"};
+        return gauge ? in_gauge(near->gauge) : Printed{print_fixed(thickness.in(inch), 3, units), "in"};
     }
     for (const ChipRow& row : chip_rows) {
-        if (gauge && row.metal == metal && row.units == units && same(table_inches(row.thickness), thickness) &&
-            row.label.ends_with("ga")) {
+        if (gauge && row.metal == metal && row.units == UnitSystem::inch &&
+            same(table_inches(row.thickness), thickness) && row.label.ends_with("ga")) {
             return in_gauge(near->gauge);
         }
     }

@@ -9,8 +9,6 @@ namespace torchside::document {
 
 namespace {
 
-constexpr std::string_view mark = "torchside-record 1 ";
-
 std::string hex8(std::uint32_t v) {
     std::string out(8, '0');
     for (std::size_t i = 8; i-- > 0; v >>= 4) {
@@ -40,7 +38,7 @@ bool take_number(std::string_view& text, std::uint32_t& out) {
 } // namespace
 
 std::string pack_record(std::string_view json, std::uint32_t counter) {
-    std::string out(mark);
+    std::string out(record_mark);
     out += std::to_string(counter) + ' ' + std::to_string(json.size()) + ' ';
     out += hex8(codec::crc32(out, json)) + '\n';
     out += json;
@@ -48,14 +46,14 @@ std::string pack_record(std::string_view json, std::uint32_t counter) {
 }
 
 Outcome<Record> open_record(std::string_view bytes) {
-    const Fault damaged{"storage.damaged", "the stored workbook is damaged, accepted is a whole record"};
+    const Fault damaged{"storage.damaged", Text{}};
     std::string_view rest = bytes;
     Record record;
     std::uint32_t size = 0;
-    if (!rest.starts_with(mark)) {
+    if (!rest.starts_with(record_mark)) {
         return damaged;
     }
-    rest.remove_prefix(mark.size());
+    rest.remove_prefix(record_mark.size());
     if (!take_number(rest, record.counter) || !take_number(rest, size)) {
         return damaged;
     }
@@ -73,7 +71,7 @@ Outcome<Record> open_record(std::string_view bytes) {
 
 Outcome<Kept> newest(std::string_view slot_a, std::string_view slot_b) {
     if (slot_a.empty() && slot_b.empty()) {
-        return Fault{"storage.empty", "nothing is stored yet, accepted is a saved workbook"};
+        return Fault{"storage.empty", Text{}};
     }
     const Outcome<Record> a = open_record(slot_a);
     const Outcome<Record> b = open_record(slot_b);

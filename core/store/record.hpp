@@ -16,6 +16,8 @@
 
 namespace torchside::document {
 
+inline constexpr std::string_view record_mark = "torchside-record 1 "; // no line of a workbook begins so
+
 struct Record {
     std::string workbook_json;
     std::uint32_t counter = 0; // one more than the record before

@@ -18,8 +18,9 @@ namespace {
 
 using Wrong = std::optional<Fault>;
 
-std::string_view type_name(const codec::JsonValue& json) {
-    constexpr std::string_view names[] = {"null", "a flag", "a number", "a text", "a list", "an object"};
+Word type_name(const codec::JsonValue& json) {
+    constexpr Word names[] = {words::file::null,   words::file::a_flag, words::file::a_number,
+                              words::file::a_text, words::file::a_list, words::file::object};
     return names[static_cast<std::size_t>(json.type)];
 }
 
@@ -67,6 +68,10 @@ Wrong read_list(const Field& field, const codec::JsonValue& json, void* owner, s
 } // namespace
 
 Wrong read_value(const Field& field, const codec::JsonValue& json, void* owner, std::string& path) {
+    if (field.info.kind == FieldKind::object && field.info.nullable && json.type == codec::JsonValue::Type::null) {
+        field.reset(writable(field, owner));
+        return {};
+    }
     if (field.info.kind == FieldKind::object) {
         return read_members(*field.children, json, writable(field, owner), path);
     }
@@ -148,7 +153,7 @@ Wrong take_version(codec::JsonValue& json) {
                      words::file::Newer{.known = workbook_version, .version = codec::decimal_text(value->number)}};
     }
     if (number != std::floor(number) || number < 1.0) {
-        const std::string given = is_number ? codec::decimal_text(value->number) : std::string(type_name(*value));
+        const Text given = is_number ? words::verbatim(codec::decimal_text(value->number)) : Text(type_name(*value));
         return Fault{std::string(version_key), words::file::OddVersion{.known = workbook_version, .value = given}};
     }
     json.items.erase(value);

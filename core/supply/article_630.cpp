@@ -1,9 +1,5 @@
 #include "core/supply/article_630.hpp"
 
-#include <algorithm>
-#include <functional>
-#include <vector>
-
 namespace torchside::supply {
 namespace {
 
@@ -36,16 +32,6 @@ double welder_multiplier(double duty, bool motor_generator) {
         }
     }
     return motor_generator ? found->motor_generator : found->plain;
-}
-
-Current welder_group(std::span<const Current> adjusted) {
-    std::vector<Current> falling(adjusted.begin(), adjusted.end());
-    std::sort(falling.begin(), falling.end(), std::greater<>{});
-    Current sum{};
-    for (std::size_t i = 0; i < falling.size(); ++i) {
-        sum = sum + (i < 2 ? 1.0 : i == 2 ? 0.85 : i == 3 ? 0.70 : 0.60) * falling[i];
-    }
-    return sum;
 }
 
 DeviceLimit welder_device(Current i1max_or_ampacity) {

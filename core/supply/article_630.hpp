@@ -1,8 +1,7 @@
 // NEC Article 630: a circuit that was wired for one machine alone may be sized by its effective current.
 //
-// What       Conductor ampacity for one machine and for a group, largest overcurrent device.
+// What       Conductor ampacity for one machine, largest overcurrent device.
 // Formula    one machine   I1eff of the plate; without it rated primary current x multiplier (Table 630.11(A))
-//            a group       100 % of the two largest + 85 % of the third + 70 % of the fourth + 60 % of the rest
 //            device        at most 200 % of I1max for the machine, 200 % of its ampacity for the conductor; the next
 //                          larger standard rating is permitted where the result is none
 // Source     NFPA 70, text of 2008, 630.11 and 630.12, seen in reproductions; that it stands in later editions, and the
@@ -13,14 +12,12 @@
 #pragma once
 
 #include <optional>
-#include <span>
 
 #include "core/quantity/quantity.hpp"
 
 namespace torchside::supply {
 
 [[nodiscard]] double welder_multiplier(double duty, bool motor_generator = false);
-[[nodiscard]] Current welder_group(std::span<const Current> adjusted); // each already times its multiplier, any order
 
 struct DeviceLimit {
     Current limit{};                    // 200 %

@@ -19,7 +19,7 @@ struct Time {
 };
 struct Curve {
     BreakerRule rule;
-    std::optional<double> magnetic_from, magnetic_to;
+    std::optional<double> magnetic_to;
 };
 
 constexpr Time times[] = {
@@ -140,17 +140,6 @@ std::string_view breaker_name(BreakerRule rule) {
         break;
     }
     return "IEC 60898-1 type D";
-}
-
-Magnetic magnetic_release(BreakerRule rule, double multiple) {
-    const Curve& curve = curve_of(rule);
-    if (!curve.magnetic_to) {
-        return Magnetic::unknown;
-    }
-    if (multiple <= *curve.magnetic_from) {
-        return Magnetic::holds;
-    }
-    return multiple < *curve.magnetic_to ? Magnetic::may_trip : Magnetic::trips;
 }
 
 } // namespace torchside::supply

@@ -38,9 +38,4 @@ struct BreakerState {
 [[nodiscard]] Band breaker_band(BreakerRule rule, Current rating, Current load);
 [[nodiscard]] std::string_view breaker_name(BreakerRule rule); // "UL 489", "IEC 60898-1 type C"
 
-/// The magnetic release alone, for an inrush. UL 489 sets no such span: may_trip from 3 ratings on is not claimed, it
-/// is `unknown`.
-enum class Magnetic { holds, may_trip, trips, unknown };
-[[nodiscard]] Magnetic magnetic_release(BreakerRule rule, double multiple);
-
 } // namespace torchside::supply

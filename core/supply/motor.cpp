@@ -33,8 +33,4 @@ Current motor_current(double horsepower, Voltage line) {
     return Current{past * equal_power * found->a230, ampere};
 }
 
-Current motor_conductor(Current full_load) {
-    return 1.25 * full_load;
-}
-
 } // namespace torchside::supply

@@ -22,6 +22,10 @@ std::span<const UsualSupply> usual_supplies(Voltage line) {
     return {first, std::find_if_not(first, std::end(rows), of_line)}; // rows of a voltage stand together
 }
 
+std::span<const UsualSupply> all_usual_supplies() {
+    return rows;
+}
+
 bool is_fed_by(const Circuit& circuit, const UsualSupply& supply) {
     const bool same_wire = circuit.run_mm2 ? circuit.run_mm2 == supply.run_mm2 : circuit.run_awg == supply.run_awg;
     return is_of(supply, circuit.line) && circuit.breaker.in(ampere) == supply.breaker_a &&

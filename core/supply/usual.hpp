@@ -28,6 +28,9 @@ struct UsualSupply {
 /// Those of a voltage, the most usual first; none for a voltage that is not usual.
 [[nodiscard]] std::span<const UsualSupply> usual_supplies(Voltage line);
 
+/// All of them, those of a voltage together.
+[[nodiscard]] std::span<const UsualSupply> all_usual_supplies();
+
 /// Breaker and wiring are already as this row says.
 [[nodiscard]] bool is_fed_by(const Circuit& circuit, const UsualSupply& supply);
 

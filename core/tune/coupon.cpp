@@ -79,6 +79,7 @@ Coupon begin(const CouponSettings& s, CouponKind kind) {
     c.kind = kind;
     c.pierce_height = s.pierce_height;
     c.pierce_delay = s.pierce_delay;
+    c.dwell = s.dwell.value_or(s.pierce_delay);
     c.fastest = s.table.max_feed;
     return c;
 }

@@ -52,8 +52,9 @@ struct Coupon {
     Length cut_length{};
     Duration time{};
     Length pierce_height{};
-    Duration pierce_delay{};
-    Speed fastest{}; // what the table allows
+    Duration pierce_delay{}; // from transferred arc
+    Duration dwell{};        // after the torch code: the same with the start lag, unless the controller waits
+    Speed fastest{};         // what the table allows
 };
 
 /// The settings that the coupon is cut with.
@@ -63,11 +64,12 @@ struct CouponSettings {
     Length cut_height{1.5, mm};
     Length pierce_height{3, mm};
     Duration pierce_delay{0.5, second};
+    std::optional<Duration> dwell{}; // none: the pierce delay
     Length kerf{1.65, mm};
     Length lead_in{9, mm};
     Length least_hole{6, mm};
     Table table{};
-    Duration touch_off{3, second};
+    Duration touch_off{3, second}; // with the start lag
 };
 
 [[nodiscard]] Outcome<Coupon> ladder_coupon(const CouponSettings& settings, const LadderPlan& ladder);

@@ -1,5 +1,6 @@
 #include "core/tune/distribution.hpp"
 
+#include <cmath>
 #include <cstddef>
 
 #include "core/tune/quantile.hpp"
@@ -18,6 +19,20 @@ void Distribution::cut_ends() {
     mass.erase(mass.begin() + static_cast<std::ptrdiff_t>(last), mass.end());
     mass.erase(mass.begin(), mass.begin() + static_cast<std::ptrdiff_t>(first));
     low += static_cast<double>(first) * step;
+}
+
+double Distribution::density(double f) const {
+    if (mass.empty()) {
+        const double z = (f - mean) / sd;
+        return std::exp(-0.5 * z * z);
+    }
+    const double place = (f - low) / step;
+    const double below = std::floor(place);
+    const double share = place - below;
+    const auto value = [&](double i) {
+        return i < 0.0 || i >= static_cast<double>(mass.size()) ? 0.0 : mass[static_cast<std::size_t>(i)];
+    };
+    return (1.0 - share) * value(below) + share * value(below + 1.0);
 }
 
 double Distribution::quantile(double p) const {

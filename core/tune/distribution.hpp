@@ -16,6 +16,14 @@ struct Distribution {
     /// The value below which a share p of the mass lies; 0 < p < 1.
     [[nodiscard]] double quantile(double p) const;
 
+    /// Up to a factor.
+    [[nodiscard]] double density(double f) const;
+
+    void move(double by) {
+        mean += by;
+        low += by;
+    }
+
     /// Takes off nodes at the ends that hold nothing.
     void cut_ends();
 };

@@ -1,248 +1,28 @@
 // From rows to a ResponseFit.
 #include <algorithm>
 #include <cmath>
-#include <span>
-#include <tuple>
+#include <cstddef>
+#include <optional>
 #include <utility>
+#include <vector>
 
 #include "core/quantity/sort_rows.hpp"
-#include "core/tune/product.hpp"
+#include "core/tune/fitter.hpp"
 #include "core/tune/quantile.hpp"
 #include "core/tune/response_fit.hpp"
+#include "core/tune/second_start.hpp"
 
 namespace torchside::tune {
 namespace {
 
-constexpr int most_sweeps = 100;
-constexpr int damped_after = 6; // contradictory rows can make the sweeps swing: then ever shorter steps
-constexpr double settled = 1e-12;
-constexpr int most_outlier_rounds = 40;
-
-auto said(const Observation& o) {
-    return std::tie(o.x, o.tag, o.noise, o.verdict, o.y);
-}
-
-// All that changes while rows are fitted.
-struct Fitter {
-    Model model{};
-    std::vector<Observation> rows{};
-    Gaussian coefficients{};
-    std::vector<StockEvidence> stocks{};
-
-    void sort_into_stocks();
-    void tabulate(const Window& window);
-    void weigh(const std::vector<double>& weights);
-    void settle();
-    double update(StockEvidence& stock, double share);
-    void locate(StockEvidence& stock, const Cavity& eta) const;
-    [[nodiscard]] std::span<const Observation> judged_rows(const StockEvidence& stock) const;
-    [[nodiscard]] std::vector<double> distances(const std::vector<double>& weights) const;
-    [[nodiscard]] std::vector<double> weigh_outliers();
-    [[nodiscard]] double ln_evidence(const Window& window) const;
-    [[nodiscard]] Window likeliest_window() const;
-    [[nodiscard]] Finding appraise(const Observation& row, const Distribution& others) const;
-    [[nodiscard]] std::vector<Finding> report(const std::vector<double>& weights) const;
-};
-
-void Fitter::sort_into_stocks() {
-    sort_rows(rows, [](const Observation& a, const Observation& b) { return said(a) < said(b); });
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (i == 0 || rows[i].x != rows[i - 1].x || rows[i].tag != rows[i - 1].tag) {
-            StockEvidence stock;
-            stock.x = rows[i].x;
-            stock.tag = rows[i].tag;
-            stock.begin = i;
-            stocks.push_back(std::move(stock));
-        }
-        stocks.back().end = i + 1;
-    }
-}
-
-// All rows of a stock if some of them are verdicts, else none.
-std::span<const Observation> Fitter::judged_rows(const StockEvidence& stock) const {
-    const std::span<const Observation> own(rows.data() + stock.begin, stock.end - stock.begin);
-    const bool some = std::any_of(own.begin(), own.end(), [](const Observation& o) { return o.judged(); });
-    return some ? own : std::span<const Observation>{};
-}
-
-void Fitter::tabulate(const Window& window) {
-    for (StockEvidence& stock : stocks) {
-        const std::span<const Observation> own = judged_rows(stock);
-        if (own.empty()) {
-            continue;
-        }
-        Product table = verdict_table(own, window);
-        stock.low = table.low;
-        stock.step = table.step;
-        stock.verdicts = std::move(table.value);
-    }
-}
-
-void Fitter::weigh(const std::vector<double>& weights) {
-    for (StockEvidence& stock : stocks) {
-        stock.reading_tau = stock.reading_nu = 0.0;
-        for (std::size_t i = stock.begin; i < stock.end; ++i) {
-            if (rows[i].judged()) {
-                continue;
-            }
-            stock.reading_tau += weights[i] / rows[i].noise;
-            stock.reading_nu += weights[i] * rows[i].y / rows[i].noise;
-        }
-    }
-}
-
-// Moves f of the stock to where prior and evidence put it.
-void Fitter::locate(StockEvidence& stock, const Cavity& eta) const {
-    const Moments prior = prior_of(stock, eta, model.stock_sd);
-    const Moments f = moments(stock.table(), prior.mean, prior.variance);
-    stock.mean = f.mean;
-    stock.variance = f.variance;
-}
-
-// One stock's message afresh; gives back how far it moved f.
-double Fitter::update(StockEvidence& stock, double share) {
-    const Gaussian::Along all = coefficients.along(stock.x);
-    const Cavity eta = cavity_of(stock, all);
-    if (!(eta.variance > 0.0) || !std::isfinite(eta.variance)) {
-        return 0.0;
-    }
-    const Moments before{stock.mean, stock.variance};
-    const double prior = eta.variance + model.stock_sd * model.stock_sd;
-    locate(stock, eta);
-    const double shrink = std::fmax(0.0, prior - stock.variance) / (prior * prior);
-    const double k = 1.0 / (1.0 - eta.variance * shrink);
-    const double tau = shrink * k;
-    const double nu = eta.mean * tau + (stock.mean - eta.mean) / prior * k;
-    const double more_tau = share * (tau - stock.tau);
-    const double more_nu = share * (nu - stock.nu);
-    if (!coefficients.add(all, more_tau, more_nu)) {
-        return 0.0;
-    }
-    stock.tau += more_tau;
-    stock.nu += more_nu;
-    return std::fmax(std::abs(stock.mean - before.mean) / std::sqrt(prior),
-                     std::abs(stock.variance - before.variance) / prior);
-}
-
-void Fitter::settle() {
-    coefficients = model.prior;
-    const double s2 = model.stock_sd * model.stock_sd;
-    for (StockEvidence& stock : stocks) { // the normal rows of every stock: exact at once
-        const double k = 1.0 + s2 * stock.reading_tau;
-        stock.tau = stock.reading_tau / k;
-        stock.nu = stock.reading_nu / k;
-        coefficients.add(stock.x, stock.tau, stock.nu);
-    }
-    double share = 1.0;
-    double before = 0.0;
-    for (int sweep = 0; sweep < most_sweeps; ++sweep) {
-        double change = 0.0;
-        for (StockEvidence& stock : stocks) {
-            if (!stock.verdicts.empty()) {
-                change = std::max(change, update(stock, share));
-            }
-        }
-        if (change < settled) {
-            break;
-        }
-        if (sweep >= damped_after && change > 0.8 * before) {
-            share = std::max(0.2, 0.6 * share);
-        }
-        before = change;
-    }
-    for (StockEvidence& stock : stocks) {
-        locate(stock, cavity_of(stock, coefficients.along(stock.x)));
-    }
-}
-
-std::vector<double> Fitter::distances(const std::vector<double>& weights) const {
-    std::vector<double> z(rows.size(), 0.0);
-    for (const StockEvidence& stock : stocks) {
-        for (std::size_t i = stock.begin; i < stock.end; ++i) {
-            const Observation& row = rows[i];
-            if (row.judged()) {
-                continue;
-            }
-            const double own = weights[i] / row.noise;
-            const double rest = 1.0 - own * stock.variance;
-            if (!(rest > 1e-12)) {
-                continue;
-            }
-            const double v = stock.variance / rest;
-            const double m = (stock.mean - own * row.y * stock.variance) / rest;
-            z[i] = (row.y - m) / std::sqrt(v + row.noise);
-        }
-    }
-    return z;
-}
-
-std::vector<double> Fitter::weigh_outliers() {
-    std::vector<double> weights(rows.size(), 1.0);
-    std::vector<char> suspect(rows.size(), 0);
-    for (int round = 0; round < most_outlier_rounds; ++round) {
-        weigh(weights);
-        settle();
-        const std::vector<double> z = distances(weights);
-        double moved = 0.0;
-        double worst = model.outlier_sd;
-        std::size_t next = rows.size();
-        for (std::size_t i = 0; i < rows.size(); ++i) {
-            const double off = std::abs(z[i]);
-            if (!suspect[i]) {
-                if (off > worst) {
-                    worst = off;
-                    next = i;
-                }
-                continue;
-            }
-            const double weight =
-                off > model.outlier_sd ? (model.student_dof + 1.0) / (model.student_dof + off * off) : 1.0;
-            moved = std::fmax(moved, std::abs(weight - weights[i]));
-            weights[i] = weight;
-        }
-        if (next < rows.size()) {
-            suspect[next] = 1;
-            weights[next] = (model.student_dof + 1.0) / (model.student_dof + worst * worst);
-            moved = 1.0;
-        }
-        if (moved < 1e-14) {
-            break;
-        }
-    }
-    return weights;
-}
-
-// How well a window explains each stock's verdicts, given what the rest of the log says of that stock. A coarse grid
-// will do: only differences of some tenths matter.
-double Fitter::ln_evidence(const Window& window) const {
-    double sum = 0.0;
-    for (const StockEvidence& stock : stocks) {
-        const std::span<const Observation> own = judged_rows(stock);
-        if (own.empty()) {
-            continue;
-        }
-        const Moments prior = prior_of(stock, cavity_of(stock, coefficients.along(stock.x)), model.stock_sd);
-        const Product table = verdict_table(own, window, 2.0);
-        sum += table.ln_scale + moments({table.low, table.step, table.value}, prior.mean, prior.variance).ln_integral;
-    }
-    return sum;
-}
-
-Window Fitter::likeliest_window() const {
-    Window best = model.window;
-    double most = ln_evidence(best);
-    for (const OtherWindow& other : model.others) {
-        const double evidence = ln_evidence(other.window) + other.ln_odds;
-        if (evidence > most) {
-            most = evidence;
-            best = other.window;
-        }
-    }
-    return best;
-}
+constexpr std::size_t most_as_all = 32;  // rows that are fitted as every kind of shop
+constexpr std::size_t least_as_one = 64; // and as the likeliest alone
+constexpr std::size_t told_by = 16;      // rows of a longer log that say which kinds are the likeliest
+constexpr double told_apart = 1e-3;      // of a stock's sd: two starts that end nearer to each other are one
+constexpr double hardly_likely = 0.01;   // of the likeliest kind of shop: less is left out
 
 // A verdict against what all other rows say: they are had by dividing its own likelihood out again.
-Finding Fitter::appraise(const Observation& row, const Distribution& others) const {
+Finding appraise(const Observation& row, const Distribution& others, const Model& model) {
     const Judge judge(model.window);
     // Away from its edges the verdict says the same everywhere: there the masses are summed before they are divided.
     double flat[2] = {0.0, 0.0};
@@ -272,18 +52,20 @@ Finding Fitter::appraise(const Observation& row, const Distribution& others) con
     return f;
 }
 
-std::vector<Finding> Fitter::report(const std::vector<double>& weights) const {
-    const std::vector<double> z = distances(weights);
+std::vector<Finding> report(const Fitter& fitter, const std::vector<double>& weights) {
+    const std::vector<double> z = fitter.distances(weights);
     std::vector<Finding> findings;
-    for (const StockEvidence& stock : stocks) {
-        const Distribution f =
-            stock.verdicts.empty() ? Distribution{} : distribution_of(stock, coefficients, model.stock_sd);
+    for (const StockEvidence& stock : fitter.stocks) {
+        const Distribution f = stock.verdicts.empty()
+                                   ? Distribution{}
+                                   : distribution_of(stock, fitter.coefficients, fitter.model.stock_sd);
         for (std::size_t i = stock.begin; i < stock.end; ++i) {
-            const Observation& row = rows[i];
+            const Observation& row = fitter.rows[i];
             if (row.judged()) {
-                findings.push_back(appraise(row, f));
+                findings.push_back(appraise(row, f, fitter.model));
             } else {
-                findings.push_back({row.row, weights[i], std::abs(z[i]), std::abs(z[i]) > model.outlier_sd});
+                const double off = std::abs(z[i]);
+                findings.push_back({row.row, weights[i], off, off > fitter.model.outlier_sd});
             }
         }
     }
@@ -291,30 +73,198 @@ std::vector<Finding> Fitter::report(const std::vector<double>& weights) const {
     return findings;
 }
 
-} // namespace
+// One kind of shop, fitted from one start.
+struct Tried {
+    std::size_t shop = 0;
+    Fitter fitter{};
+    VerdictGrid grid{};
+    std::vector<double> weights{};
+    double ln_odds = 0.0;
+};
 
-ResponseFit fit(std::vector<Observation> rows, const Model& model) {
+void settle(Tried& t) {
+    t.weights = t.fitter.weigh_outliers();
+    choose_shaped(t.fitter.stocks);
+    t.grid = VerdictGrid(t.fitter.coefficients, t.fitter.stocks, t.fitter.model.stock_sd);
+}
+
+// Both ended at the same place.
+bool are_one(const Fitter& a, const Fitter& b) {
+    for (std::size_t i = 0; i < a.stocks.size(); ++i) {
+        if (std::abs(a.stocks[i].mean - b.stocks[i].mean) > told_apart * std::sqrt(a.stocks[i].variance)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// From a second start, where that ends elsewhere; each then has what lies nearer to it.
+std::optional<Tried> tried_anew(Tried& first, std::size_t believed) {
+    Tried second;
+    second.shop = first.shop;
+    second.fitter = first.fitter;
+    second.fitter.believed = believed;
+    settle(second);
+    if (second.grid.empty() || are_one(first.fitter, second.fitter)) {
+        return std::nullopt;
+    }
+    const double more = second.fitter.ln_messages() - first.fitter.ln_messages();
+    first.grid.leave_to(first.fitter.stocks, second.fitter.stocks, more);
+    second.grid.leave_to(second.fitter.stocks, first.fitter.stocks, -more);
+    return second;
+}
+
+Tried tried(Fitter fitter, const OtherShop& shop) {
+    Model& model = fitter.model;
+    model.window = shop.window;
+    model.prior = shop.prior;
+    model.stock_sd = shop.stock_sd;
+    model.drift = shop.drift;
+    for (Observation& row : fitter.rows) {
+        row.y -= shop.drift * row.used;
+    }
+    Tried t;
+    fitter.tabulate(model.window);
+    t.fitter = std::move(fitter);
+    settle(t);
+    return t;
+}
+
+std::vector<Tried> tried(const Fitter& fitter, const std::vector<OtherShop>& shops) {
+    std::vector<Tried> all;
+    for (std::size_t i = 0; i < shops.size(); ++i) {
+        Tried first = tried(fitter, shops[i]);
+        first.shop = i;
+        std::optional<Tried> second;
+        if (fitter.model.starts > 1 && !first.grid.empty()) {
+            if (const std::optional<std::size_t> believed = second_start(first.fitter)) {
+                second = tried_anew(first, *believed);
+            }
+        }
+        all.push_back(std::move(first));
+        if (second) {
+            all.push_back(std::move(*second));
+        }
+    }
+    for (Tried& t : all) {
+        t.ln_odds = shops[t.shop].ln_odds + t.fitter.ln_evidence(t.grid, t.weights);
+    }
+    return all;
+}
+
+std::size_t likeliest(const std::vector<Tried>& all) {
+    const auto less = [](const Tried& a, const Tried& b) { return a.ln_odds < b.ln_odds; };
+    return static_cast<std::size_t>(std::max_element(all.begin(), all.end(), less) - all.begin());
+}
+
+Fitter sorted(std::vector<Observation> rows, const Model& model) {
     Fitter fitter;
     fitter.model = model;
     fitter.rows = std::move(rows);
     fitter.sort_into_stocks();
-    fitter.tabulate(model.window);
-    std::vector<double> weights = fitter.weigh_outliers();
-    if (!model.others.empty() && !fitter.rows.empty()) {
-        const Window window = fitter.likeliest_window();
-        if (window != model.window) {
-            fitter.model.window = window;
-            fitter.tabulate(window);
-            weights = fitter.weigh_outliers();
+    return fitter;
+}
+
+// So many rows, as many of each stock as of any other where it has them: of stocks and of a stock's rows, sorted by what
+// they say, evenly spaced ones.
+std::vector<Observation> spread_rows(const Fitter& fitter, std::size_t most) {
+    const std::size_t stocks = std::min(fitter.stocks.size(), most);
+    const auto stock = [&](std::size_t i) -> const StockEvidence& {
+        return fitter.stocks[i * fitter.stocks.size() / stocks];
+    };
+    std::vector<std::size_t> share(stocks, 0);
+    for (std::size_t left = most, before = 0; left > 0 && left != before;) {
+        before = left;
+        for (std::size_t i = 0; i < stocks && left > 0; ++i) {
+            if (share[i] < stock(i).end - stock(i).begin) {
+                ++share[i];
+                --left;
+            }
         }
     }
-    choose_shaped(fitter.stocks);
+    std::vector<Observation> rows;
+    for (std::size_t i = 0; i < stocks; ++i) {
+        for (std::size_t k = 0; k < share[i]; ++k) {
+            const std::size_t own = stock(i).end - stock(i).begin;
+            rows.push_back(fitter.rows[stock(i).begin + (2 * k + 1) * own / (2 * share[i])]);
+        }
+    }
+    return rows;
+}
+
+// The likeliest ones by some of the rows; one explanation of them will do.
+std::vector<OtherShop> likeliest_shops(const Fitter& fitter, const std::vector<OtherShop>& shops, std::size_t most) {
+    struct Likely {
+        std::size_t shop;
+        double ln_odds;
+    };
+    Model model = fitter.model;
+    model.starts = 1;
+    std::vector<Likely> likely;
+    for (const Tried& t : tried(sorted(spread_rows(fitter, told_by), model), shops)) {
+        likely.push_back({t.shop, t.ln_odds});
+    }
+    sort_rows(likely, [](const Likely& a, const Likely& b) { return a.ln_odds > b.ln_odds; });
+    std::vector<OtherShop> kept;
+    for (std::size_t i = 0; i < most; ++i) {
+        kept.push_back(shops[likely[i].shop]);
+    }
+    return kept;
+}
+
+// The kinds that the rows may be of: the longer the log, the fewer of them.
+std::vector<OtherShop> shops_of(const Fitter& fitter) {
+    const Model& model = fitter.model;
+    std::vector<OtherShop> shops{{model.window, 0.0, model.prior, model.stock_sd, model.drift}};
+    const std::vector<Observation>& rows = fitter.rows;
+    if (std::none_of(rows.begin(), rows.end(), [](const Observation& o) { return o.judged(); })) {
+        return shops;
+    }
+    shops.insert(shops.end(), model.others.begin(), model.others.end());
+    if (shops.size() == 1 || rows.size() <= most_as_all) {
+        return shops;
+    }
+    const std::size_t short_of_one = least_as_one - std::min(least_as_one, rows.size());
+    return likeliest_shops(fitter, shops, 1 + (shops.size() - 1) * short_of_one / (least_as_one - most_as_all));
+}
+
+ShopKind kind_of(Tried& t, double weight) {
+    ShopKind kind;
+    kind.weight = weight;
+    kind.window = t.fitter.model.window;
+    kind.stock_sd = t.fitter.model.stock_sd;
+    kind.drift = t.fitter.model.drift;
+    kind.coefficients = t.fitter.coefficients;
+    kind.stocks = std::move(t.fitter.stocks);
+    kind.grid = std::move(t.grid);
+    return kind;
+}
+
+} // namespace
+
+ResponseFit fit(std::vector<Observation> rows, const Model& model) {
+    const Fitter fitter = sorted(std::move(rows), model);
+    const std::vector<OtherShop> shops = shops_of(fitter);
+    std::vector<Tried> all = tried(fitter, shops);
+    const Tried& best = all[likeliest(all)];
+    const double most = best.ln_odds;
     ResponseFit done;
-    done.grid_ = VerdictGrid(fitter.coefficients, fitter.stocks, model.stock_sd);
-    done.findings_ = fitter.report(weights);
-    done.model_ = std::move(fitter.model);
-    done.coefficients_ = fitter.coefficients;
-    done.stocks_ = std::move(fitter.stocks);
+    done.findings_ = report(best.fitter, best.weights);
+    done.model_ = best.fitter.model;
+    done.coefficients_ = best.fitter.coefficients;
+    double sum = 0.0;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const double weight = std::exp(all[i].ln_odds - most);
+        if (weight > hardly_likely) {
+            done.kinds_.push_back(kind_of(all[i], weight));
+            sum += weight;
+        }
+    }
+    done.ln_evidence_ = most + std::log(sum);
+    for (ShopKind& kind : done.kinds_) {
+        kind.weight /= sum;
+    }
+    sort_rows(done.kinds_, [](const ShopKind& a, const ShopKind& b) { return a.weight > b.weight; });
     return done;
 }
 

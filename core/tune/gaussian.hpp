@@ -6,7 +6,7 @@
 //            A reading y with variance r is tau = 1/r, nu = y/r. Evidence is taken out again by -tau, -nu.
 // Source     own; the textbook update of Bayesian linear regression, written for one row at a time (C = (X'X/s^2 +
 //            S^-1)^-1, mu = C X'y/s^2 for equal noise).
-// Range      1..8 coefficients, any cov that is positive semidefinite, k > 0. Relative error about 1e-14 a row.
+// Range      1..10 coefficients, any cov that is positive semidefinite, k > 0. Relative error about 1e-14 a row.
 // Edges      tau = 0 only tilts the mean; a coefficient with no variance stays where it is; k <= 0 would make the
 //            result improper and is left out: false comes back.
 // Example    prior N(0, 0.35^2), one y = 0.22314 with sd 0.08: mean 0.21206, sd 0.07799.
@@ -19,7 +19,7 @@
 
 namespace torchside::tune {
 
-inline constexpr std::size_t most_terms = 8;
+inline constexpr std::size_t most_terms = 10;
 using Vector = std::array<double, most_terms>;
 
 struct Gaussian {

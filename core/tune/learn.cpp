@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "core/cut/pierce.hpp"
+#include "core/gear/start.hpp"
+#include "core/tune/others.hpp"
 #include "core/tune/plate_terms.hpp"
 #include "core/tune/rows.hpp"
 #include "generated/words/tune.hpp"
@@ -73,20 +75,51 @@ Model model_of(const Gaussian& prior, double stock_sd, const Priors& p) {
     return m;
 }
 
+// In the order of the columns.
+struct Kind {
+    double odds, spread, stock, bend, window, misread, drift;
+};
+
+constexpr Kind kinds[] = {
+#include "generated/tune_shops.inc"
+};
+
+// The kinds of shop beside the model's own; a set's wear is told apart only where its starts are counted.
+std::vector<OtherShop> other_shops(const Model& usual, const Priors& p, const std::vector<Observation>& rows) {
+    const bool counted = std::any_of(rows.begin(), rows.end(), [](const Observation& o) { return o.used != 0.0; });
+    std::vector<OtherShop> shops;
+    for (const Kind& kind : kinds) {
+        if (p.feed_others == 0.0 || (kind.drift != 0.0 && !counted)) {
+            continue;
+        }
+        OtherShop shop{{kind.window, p.window_soft, kind.misread}, std::log(kind.odds), usual.prior};
+        for (Vector& row : shop.prior.cov) {
+            for (double& c : row) {
+                c *= kind.spread * kind.spread;
+            }
+        }
+        shop.prior.cov[bend_term][bend_term] += square(kind.bend);
+        shop.stock_sd = kind.stock * usual.stock_sd;
+        shop.drift = kind.drift;
+        shops.push_back(shop);
+    }
+    return shops;
+}
+
 Gaussian feed_spread(double bias, double slope, const Priors& p) {
-    std::array<double, 3 + metal_classes> sd{bias, slope, p.feed_current};
+    std::array<double, bend_term + 1> sd{bias, slope, p.feed_current};
     std::fill(sd.begin() + 3, sd.end(), p.feed_metal);
+    sd[bend_term] = 0.0;
     return Gaussian::independent(sd);
 }
 
-Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
+Gaussian with_gradient(Gaussian arc, const Priors& p, std::optional<Gradient> gradient) {
     const cut::Terms& t = cut::small_air_torch(Metal::mild_steel);
-    const double sd[] = {t.arc_offset.sd, t.arc_per_mm.sd, t.arc_per_a.sd, t.arc_per_height.sd};
-    Gaussian g = Gaussian::independent(sd);
     if (gradient) {
-        g.observe({0.0, 0.0, 0.0, 1.0}, gradient->in(volt_per_mm)-t.arc_per_height.value, square(p.arc_gradient_noise));
+        arc.observe({0.0, 0.0, 0.0, 1.0}, gradient->in(volt_per_mm)-t.arc_per_height.value,
+                    square(p.arc_gradient_noise));
     }
-    return g;
+    return arc;
 }
 
 } // namespace
@@ -94,6 +127,18 @@ Gaussian arc_prior(const Priors& p, std::optional<Gradient> gradient) {
 Gaussian feed_physics(const Priors& p) {
     return feed_spread(p.feed_bias, p.feed_slope, p);
 }
+
+namespace {
+
+// Many shops' logs tell the typical curve of mild steel at 45 A.
+void take_in_pooled(Gaussian& typical, const Priors& p) {
+    const Vector middle{1.0, 0.0, 0.0, 1.0};
+    const Vector slope{0.0, 1.0};
+    typical.add(middle, p.feed_pooled, p.feed_pooled * (typical.at(middle) + p.feed_mean));
+    typical.add(slope, p.feed_pooled, p.feed_pooled * typical.at(slope));
+}
+
+} // namespace
 
 // Rules of thumb describe the typical shop: they are taken in by the part of the prior that all shops share, and the
 // shop's own part is laid on top again.
@@ -108,18 +153,21 @@ Gaussian feed_practice(const Priors& p) {
         const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(row.metal));
         typical.observe(feed_regressors(plate).x, std::log(row.feed_mm_min / level_1.in(mm_min)), square(row.log_sd));
     }
+    take_in_pooled(typical, p);
     typical.cov[0][0] += square(std::fmin(p.feed_shop_bias, p.feed_bias));
     typical.cov[1][1] += square(std::fmin(p.feed_shop_slope, p.feed_slope));
+    typical.cov[bend_term][bend_term] += square(p.feed_bend);
     return typical;
 }
 
-void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, const Priors& p,
+void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, double used, const Priors& p,
               Evidence& evidence) {
     const cut::Terms& terms = cut::small_air_torch(row.material);
     const bool kerf_measured = row.kerf_top || row.kerf_bottom;
     if (row.feed && (row.verdict || !(kerf_measured || row.arc || row.pierce))) {
         Observation o = at(feed_regressors(plate), index);
         o.y = std::log(*row.feed / level_1);
+        o.used = used;
         if (row.verdict) {
             o.verdict = reading_of(*row.verdict);
         } else {
@@ -156,7 +204,24 @@ struct KnownLimit {
     }
 };
 
-ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Priors& p) {
+} // namespace
+
+// A dwell that pierced well was longer than the lag; where nobody timed it, the log may say so much.
+Duration lag_of(std::span<const TestCut> cuts, const Machine& machine) {
+    constexpr double most = 0.8; // of such a dwell, a prior
+    Duration lag = program_lag(machine);
+    for (const TestCut& cut : cuts) {
+        if (!machine.start_lag && !cut.worn && cut.pierce == PierceVerdict::good && cut.pierce_delay) {
+            lag = std::min(lag, most * *cut.pierce_delay);
+        }
+    }
+    return lag;
+}
+
+namespace {
+
+// The log speaks of what stood in the program.
+std::vector<Observation> pierce_rows(std::span<const TestCut> cuts, const Posterior& posterior) {
     std::vector<Observation> rows;
     std::vector<KnownLimit> limits;
     for (std::size_t i = 0; i < cuts.size(); ++i) {
@@ -175,14 +240,43 @@ ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior
             continue;
         }
         Observation o = at(power_regressors(plate), static_cast<int>(i));
-        o.y = std::log(*cut.pierce_delay / level_1);
+        o.y = std::log(after_transfer(*cut.pierce_delay, posterior.program_lag) / level_1);
         o.verdict = reading_of(*cut.pierce);
         rows.push_back(o);
     }
-    const double sd[] = {p.pierce_bias, p.pierce_slope, p.pierce_current};
-    Model model = model_of(Gaussian::independent(sd), p.pierce_stock, p);
+    return rows;
+}
+
+ResponseFit fit_pierce(std::span<const TestCut> cuts, const Posterior& posterior, const Gaussian& prior,
+                       const Priors& p) {
+    Model model = model_of(prior, p.pierce_stock, p);
     model.window = {p.pierce_window, p.pierce_soft, p.pierce_misread};
-    return fit(std::move(rows), model);
+    return fit(cuts.empty() ? std::vector<Observation>{} : pierce_rows(cuts, posterior), model);
+}
+
+// Of the set that the first row with a count was cut with.
+double first_used(std::span<const TestCut> cuts, const Priors& p) {
+    const auto counted = std::find_if(cuts.begin(), cuts.end(), [](const TestCut& c) { return c.starts.has_value(); });
+    return counted != cuts.end() ? set_used(*counted->starts, p) : 0.0;
+}
+
+// Into its notes, too, what cannot be read. A row without a count of starts was cut with the set of the row before it.
+Evidence read_log(std::span<const TestCut> cuts, const Priors& p, Posterior& posterior) {
+    Evidence evidence;
+    double used = first_used(cuts, p);
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        used = cuts[i].starts ? set_used(*cuts[i].starts, p) : used;
+        const cut::CutSetup plate = plate_of(cuts[i], posterior.nozzles);
+        const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
+        if (cuts[i].worn) {
+            posterior.notes[i].why = RowNote::Why::worn;
+        } else if (!(level_1.in(mm_min) > 0.0)) {
+            posterior.notes[i].why = RowNote::Why::outside_model;
+        } else {
+            read_row(cuts[i], static_cast<int>(i), plate, level_1, used, p, evidence);
+        }
+    }
+    return evidence;
 }
 
 void mark(std::vector<RowNote>& notes, const ResponseFit& response) {
@@ -218,39 +312,46 @@ Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::opti
     return learn(cuts, machine, gradient, priors());
 }
 
+Start usual_start(const Priors& p) {
+    const cut::Terms& t = cut::small_air_torch(Metal::mild_steel);
+    const double kerf_sd[] = {p.kerf_bias, p.kerf_slope, p.kerf_current};
+    const double arc_sd[] = {t.arc_offset.sd, t.arc_per_mm.sd, t.arc_per_a.sd, t.arc_per_height.sd};
+    const double pierce_sd[] = {p.pierce_bias, p.pierce_slope, p.pierce_current};
+    return {feed_practice(p), Gaussian::independent(kerf_sd), Gaussian::independent(arc_sd),
+            Gaussian::independent(pierce_sd)};
+}
+
 Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
                 const Priors& p) {
+    return learn(cuts, machine, gradient, usual_start(p), p);
+}
+
+Posterior learn(std::span<const TestCut> cuts, const Machine& machine, std::optional<Gradient> gradient,
+                const Start& start, const Priors& p) {
     Posterior posterior;
     posterior.nozzles = machine.nozzles;
     posterior.notes.resize(cuts.size());
     posterior.feed_physics = feed_physics(p);
     posterior.feed_practice = feed_practice(p);
+    posterior.feed_others = start.feed;
+    posterior.others = start.others;
 
     Evidence evidence;
-    for (std::size_t i = 0; i < cuts.size(); ++i) {
-        const cut::CutSetup plate = plate_of(cuts[i], posterior.nozzles);
-        const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-        if (cuts[i].worn) {
-            posterior.notes[i].why = RowNote::Why::worn;
-        } else if (!(level_1.in(mm_min) > 0.0)) {
-            posterior.notes[i].why = RowNote::Why::outside_model;
-        } else {
-            read_row(cuts[i], static_cast<int>(i), plate, level_1, p, evidence);
-        }
+    if (!cuts.empty()) {
+        evidence = read_log(cuts, p, posterior);
     }
 
-    Model feed_model = model_of(posterior.feed_practice, p.feed_stock, p);
+    Model feed_model = model_of(start.feed, p.feed_stock, p);
     feed_model.window = {p.window, p.window_soft, p.misread};
-    const double odds = std::log(p.window_other);
-    feed_model.others = {{{p.window_narrow, p.window_soft, p.misread}, odds},
-                         {{p.window_wide, p.window_soft, p.misread}, odds},
-                         {{p.window, p.window_soft, p.misread_often}, odds},
-                         {{p.window_narrow, p.window_soft, p.misread_often}, odds}};
+    feed_model.drift = p.feed_drift;
+    if (!evidence.feed.empty()) {
+        feed_model.others = other_shops(feed_model, p, evidence.feed);
+    }
     posterior.feed = fit(std::move(evidence.feed), feed_model);
-    const double kerf_sd[] = {p.kerf_bias, p.kerf_slope, p.kerf_current};
-    posterior.kerf = fit(std::move(evidence.kerf), model_of(Gaussian::independent(kerf_sd), 0.0, p));
-    posterior.arc = fit(std::move(evidence.arc), model_of(arc_prior(p, gradient), 0.0, p));
-    posterior.pierce = fit_pierce(cuts, posterior, p);
+    posterior.kerf = fit(std::move(evidence.kerf), model_of(start.kerf, 0.0, p));
+    posterior.arc = fit(std::move(evidence.arc), model_of(with_gradient(start.arc, p, gradient), 0.0, p));
+    posterior.program_lag = lag_of(cuts, machine);
+    posterior.pierce = fit_pierce(cuts, posterior, start.pierce, p);
 
     for (const ResponseFit* response : {&posterior.feed, &posterior.kerf, &posterior.arc, &posterior.pierce}) {
         mark(posterior.notes, *response);

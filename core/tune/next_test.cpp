@@ -13,29 +13,19 @@ namespace {
 constexpr double ladder_below = 0.35;
 constexpr double rung = 1.12;
 constexpr double hardly = 0.5;
-constexpr double told_apart = 0.015; // of ln(feed): less is the same feed on the screen
+constexpr double told_apart = 0.015;    // of ln(feed): less is the same feed on the screen
+constexpr double as_good_within = 0.02; // of the chance of a clean cut
 
 struct Known {
     Speed level_1{};
-    Distribution belief{};
+    std::vector<Belief> beliefs{};
 };
 
 Known known(const Posterior& posterior, const cut::CutSetup& asked) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Regressors place = feed_regressors(plate);
     return {cut::balance_feed(plate, cut::small_air_torch(plate.metal)),
-            posterior.feed.distribution(place.x, place.tag)};
-}
-
-// Chance that the right feed is at most so far below the limit that a cut there is clean, or slower still.
-double reached(const Search& search, const Window& window, double limit) {
-    double sum = 0.0;
-    for (std::size_t i = 0; i < search.mass().size(); ++i) {
-        if (search.low() + static_cast<double>(i) * Search::step <= limit - std::log1p(-window.width)) {
-            sum += search.mass()[i];
-        }
-    }
-    return sum;
+            posterior.feed.beliefs(place.x, place.tag, posterior.used)};
 }
 
 Text advice_of(const Outlook& o) {
@@ -86,21 +76,17 @@ bool are_one(Speed a, Speed b) {
     return std::abs(std::log(a / b)) < told_apart;
 }
 
-double clean_at(const std::vector<CurvePoint>& curve, Speed feed) {
-    const auto nearer = [&](const CurvePoint& a, const CurvePoint& b) {
-        return std::abs(std::log(a.feed / feed)) < std::abs(std::log(b.feed / feed));
-    };
-    return std::min_element(curve.begin(), curve.end(), nearer)->clean;
+/// What the machine would be set to: no faster than the table.
+Speed cut_feed(const Outlook& o, Speed fastest) {
+    return std::min(o.feed.value, fastest);
 }
 
 /// A test at the feed that the cut is set to, where that is as good: one figure, not two a step of the search apart.
-void take_cut_feed(Outlook& o, Speed fastest) {
-    const Speed cut = o.feed.value;
-    if (o.curve.empty() || cut > fastest || !are_one(cut, o.next) || !are_one(cut, o.top)) {
-        return;
-    }
-    const double clean = clean_at(o.curve, cut);
-    if (o.stop && clean <= sure_enough) {
+void take_cut_feed(Outlook& o, const Search& search, const Known& k, Speed fastest) {
+    const Speed cut = cut_feed(o, fastest);
+    const double clean = search.good(std::log(cut / k.level_1));
+    const bool as_good = o.stop ? clean > sure_enough : o.past_table || are_one(cut, o.next);
+    if (!as_good || clean < o.next_clean - as_good_within) {
         return;
     }
     o.next = cut;
@@ -113,7 +99,7 @@ void take_cut_feed(Outlook& o, Speed fastest) {
 
 OffTop off_top(const Outlook& o, Speed fastest) {
     const Speed at = o.stop ? o.best : o.next;
-    if (!(o.top > Speed{}) || are_one(at, o.top)) {
+    if (!(o.top > Speed{}) || are_one(at, o.top) || (o.past_table && o.top < fastest)) {
         return OffTop::no;
     }
     if (fastest < o.top && at < o.top) {
@@ -132,7 +118,7 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, co
         return balance.fault();
     }
     const Known k = known(posterior, plate);
-    const Search search(k.belief, posterior.feed.model().window);
+    const Search search(k.beliefs);
     const double limit = std::log(table.max_feed / k.level_1);
     const Test best = search.best(limit);
     Outlook o;
@@ -146,10 +132,11 @@ Outcome<Outlook> look(const Posterior& posterior, const cut::CutSetup& plate, co
     o.next_clean = next.good;
     o.cuts_to_come = o.stop ? 1.0 / best.reads : next.cuts;
     o.top = top_of(o.curve);
-    take_cut_feed(o, table.max_feed);
+    const bool slow = !o.stop && search.reached(limit) < hardly;
+    o.past_table = slow && search.good(limit) >= o.next_clean - as_good_within;
+    take_cut_feed(o, search, k, table.max_feed);
     o.off_top = off_top(o, table.max_feed);
-    o.past_table = !o.stop && reached(search, posterior.feed.model().window, limit) < hardly;
-    o.ladder = coupons && !o.past_table && best.good < ladder_below;
+    o.ladder = coupons && !slow && best.good < ladder_below;
     o.legs = ladder_over(o.feed, table.max_feed);
     o.advice = advice_of(o);
     return o;

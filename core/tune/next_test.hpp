@@ -6,8 +6,12 @@
 //            next: the feed with the fewest test cuts to come (plan.hpp)
 //            stop: the best feed is clean with more than 90 %
 //            ladder: no single feed is clean with 35 %; then 5..9 legs, 1.12 apart, over the 80 % band
-//            past_table: the table's fastest feed lies in or above the clean window with a chance of less than 50 %
-// Source     own; 90 %, 35 %, 50 % and 1.12 are priors.
+//            past_table: the table's fastest feed lies in or above the clean window with a chance of less than 50 %,
+//            and no slower feed is more likely to be clean by 2 points
+//            cut's feed: the middle of what is likely, or the table's fastest. It is the next test too where past_table;
+//            where to stop and it is clean with more than 90 %, else within 1.5 % of the test, if that costs no more
+//            than 2 points of chance
+// Source     own; 90 %, 35 %, 50 %, 1.12, 1.5 % and 2 points are priors.
 // Range      any plate that core/cut accepts. P(clean) agrees with what the simulation then sees to 5
 //            points (tools/simulate).
 // Edges      a feed that the table cannot reach is not asked for, and no ladder is cut below a window that the table
@@ -44,16 +48,17 @@ enum class OffTop { no, table, leans, tells_more };
 struct Outlook {
     Estimate<Speed> feed{};          // where the right feed lies
     std::vector<CurvePoint> curve{}; // to draw, slow to fast
-    Speed next{};                    // feed of the next test: the cut's, where that, the test and top are within 1.5 %
+    Speed next{};                    // feed of the next test; best where to stop
     double next_clean = 0.0;         // chance that it is clean
     double cuts_to_come = 0.0;       // expected, to the first clean one, it included
     Speed best{};                    // feed most likely to be clean
     double best_clean = 0.0;
     Speed top{};                 // likeliest to be the right feed: where the curve is highest
-    OffTop off_top = OffTop::no; // of next, or of best where to stop: apart from top by 1.5 % at least
+    OffTop off_top = OffTop::no; // of next: apart from top by 1.5 % at least, and advice does not say why already
     bool stop = false;           // best is clean with more than sure_enough
     bool ladder = false;         // a ladder finds it sooner than single cuts
-    bool past_table = false;     // the table goes no faster than feeds that are too slow for this plate
+    bool past_table =
+        false; // the table goes no faster than feeds that are too slow for this plate: next is its fastest
     LadderPlan legs{};
     Text advice{}; // sentences
 };

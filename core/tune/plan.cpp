@@ -10,91 +10,119 @@ constexpr double cuts_per_miss = 1.55;
 constexpr double worth_looking = 0.6; // tests with less than this share of the best chance of good are left out
 constexpr double tail = 1e-6;         // of the mass, left out at either end
 
-// Density of the belief at f, up to a factor.
-double density(const Distribution& b, double f) {
-    if (b.mass.empty()) {
-        const double z = (f - b.mean) / b.sd;
-        return std::exp(-0.5 * z * z);
-    }
-    const double place = (f - b.low) / b.step;
-    const double below = std::floor(place);
-    const double share = place - below;
-    const auto value = [&](double i) {
-        return i < 0.0 || i >= static_cast<double>(b.mass.size()) ? 0.0 : b.mass[static_cast<std::size_t>(i)];
-    };
-    return (1.0 - share) * value(below) + share * value(below + 1.0);
-}
-
 } // namespace
 
-Search::Search(const Distribution& belief, const Window& window) : judge_(window) {
-    const double high = belief.quantile(1.0 - tail) + step;
-    low_ = belief.quantile(tail) - step;
-    mass_.resize(static_cast<std::size_t>((high - low_) / step) + 2);
-    double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i) {
-        sum += mass_[i] = density(belief, low_ + static_cast<double>(i) * step);
+Search::Search(std::span<const Belief> beliefs) {
+    low_ = std::numeric_limits<double>::infinity();
+    double high = -low_;
+    for (const Belief& belief : beliefs) {
+        high = std::max(high, belief.f.quantile(1.0 - tail) + step);
+        low_ = std::min(low_, belief.f.quantile(tail) - step);
     }
-    for (double& m : mass_) {
-        m /= sum;
+    const std::size_t nodes = static_cast<std::size_t>((high - low_) / step) + 2;
+    for (const Belief& belief : beliefs) {
+        std::vector<double> mass(nodes);
+        double sum = 0.0;
+        for (std::size_t i = 0; i < nodes; ++i) {
+            sum += mass[i] = belief.f.density(low_ + static_cast<double>(i) * step);
+        }
+        auto part = std::find_if(parts_.begin(), parts_.end(),
+                                 [&](const Part& other) { return other.window == belief.window; });
+        if (part == parts_.end()) {
+            part = parts_.insert(part, {belief.window, Judge(belief.window), std::vector<double>(nodes, 0.0)});
+        }
+        for (std::size_t i = 0; i < nodes; ++i) {
+            part->mass[i] += belief.weight / sum * mass[i];
+        }
+    }
+    gather();
+}
+
+void Search::gather() {
+    mass_.assign(parts_.front().mass.size(), 0.0);
+    for (const Part& part : parts_) {
+        for (std::size_t i = 0; i < mass_.size(); ++i) {
+            mass_[i] += part.mass[i];
+        }
     }
 }
 
 double Search::good(double y) const {
     double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i) {
-        sum += mass_[i] * judge_.happens(Judgement::good, y - low_ - static_cast<double>(i) * step);
+    for (const Part& part : parts_) {
+        for (std::size_t i = 0; i < mass_.size(); ++i) {
+            sum += part.mass[i] * part.judge.happens(Judgement::good, y - low_ - static_cast<double>(i) * step);
+        }
+    }
+    return sum;
+}
+
+double Search::reached(double limit) const {
+    double sum = 0.0;
+    for (const Part& part : parts_) {
+        for (std::size_t i = 0; i < mass_.size(); ++i) {
+            if (low_ + static_cast<double>(i) * step <= limit - part.judge.lower_edge()) {
+                sum += part.mass[i];
+            }
+        }
     }
     return sum;
 }
 
 // Chance of good of a test at every node: the window's profile is the same everywhere, so it is worked out once.
 std::vector<double> Search::chances() const {
-    const auto reach = static_cast<std::ptrdiff_t>((-judge_.lower_edge() + judge_.reach()) / step) + 1;
-    std::vector<double> profile;
-    for (std::ptrdiff_t k = -reach; k <= reach; ++k) {
-        profile.push_back(judge_.happens(Judgement::good, static_cast<double>(k) * step));
-    }
-    const auto n = static_cast<std::ptrdiff_t>(mass_.size());
     std::vector<double> result(mass_.size(), 0.0);
-    for (std::ptrdiff_t i = 0; i < n; ++i) {
-        for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j) {
-            result[static_cast<std::size_t>(i)] +=
-                mass_[static_cast<std::size_t>(j)] * profile[static_cast<std::size_t>(i - j + reach)];
+    const auto n = static_cast<std::ptrdiff_t>(mass_.size());
+    for (const Part& part : parts_) {
+        const auto reach = static_cast<std::ptrdiff_t>((-part.judge.lower_edge() + part.judge.reach()) / step) + 1;
+        std::vector<double> profile;
+        for (std::ptrdiff_t k = -reach; k <= reach; ++k) {
+            profile.push_back(part.judge.happens(Judgement::good, static_cast<double>(k) * step));
+        }
+        for (std::ptrdiff_t i = 0; i < n; ++i) {
+            for (std::ptrdiff_t j = std::max<std::ptrdiff_t>(0, i - reach); j <= std::min(n - 1, i + reach); ++j) {
+                result[static_cast<std::size_t>(i)] +=
+                    part.mass[static_cast<std::size_t>(j)] * profile[static_cast<std::size_t>(i - j + reach)];
+            }
         }
     }
     return result;
 }
 
 // Chance that a test reads so, by the distance in nodes from the right setting to the test, -n..n.
-std::vector<double> Search::profile(Judgement reading) const {
+std::vector<double> Search::profile(const Part& part, Judgement reading) const {
     std::vector<double> result;
     result.reserve(2 * mass_.size() + 1);
     const auto n = static_cast<std::ptrdiff_t>(mass_.size());
     for (std::ptrdiff_t k = -n; k <= n; ++k) {
-        result.push_back(judge_.reads(reading, static_cast<double>(k) * step));
+        result.push_back(part.judge.reads(reading, static_cast<double>(k) * step));
     }
     return result;
 }
 
-// Cuts to come after a test at a node read as the profile is of, times the chance that it does. The window is taken as
+// Cuts to come after a test at a node read as the profiles are of, times the chance that it does. The window is taken as
 // sharp here.
-double Search::rest(std::size_t node, const std::vector<double>& profile, std::vector<double>& below) const {
-    below.resize(mass_.size() + 1);
+double Search::rest(std::size_t node, const std::vector<std::vector<double>>& profiles, std::vector<double>& below,
+                    std::vector<double>& reads) const {
+    const std::size_t n = mass_.size();
+    below.resize(n + 1);
     below[0] = 0.0;
-    const auto half = static_cast<std::size_t>(std::lround(judge_.upper_edge() / step));
-    double best = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i) {
-        below[i + 1] = below[i] + mass_[i] * profile[node + mass_.size() - i];
+    reads.assign(n, 0.0);
+    double all = 0.0;
+    for (std::size_t k = 0; k < parts_.size(); ++k) {
+        const Part& part = parts_[k];
+        const auto half = static_cast<std::size_t>(std::lround(part.judge.upper_edge() / step));
+        const double* profile = profiles[k].data() + node + n;
+        for (std::size_t i = 0; i < n; ++i) {
+            below[i + 1] = below[i] + part.mass[i] * *(profile - i);
+        }
+        all += below.back();
+        for (std::size_t i = 0; i < n; ++i) {
+            const double good = below[std::min(n, i + half + 1)] - below[i > half ? i - half : 0];
+            reads[i] += part.judge.read_as(good, below.back());
+        }
     }
-    for (std::size_t i = 0; i < mass_.size(); ++i) {
-        best = std::max(best, below[std::min(mass_.size(), i + half + 1)] - below[i > half ? i - half : 0]);
-    }
-    const double all = below.back();
-    if (all == 0.0) { // a reading that cannot come: nothing is ever misread
-        return 0.0;
-    }
-    return all + (all - judge_.read_as(best / all) * all) * cuts_per_miss;
+    return all + (all - *std::max_element(reads.begin(), reads.end())) * cuts_per_miss;
 }
 
 std::size_t Search::within(double limit) const {
@@ -108,8 +136,19 @@ Test Search::at(std::size_t node) const {
     Test t;
     t.y = low_ + static_cast<double>(node) * step;
     t.good = good(t.y);
-    t.reads = judge_.read_as(t.good);
+    t.reads = reads_good(t.y);
     return t;
+}
+
+// Chance that a test there reads good.
+double Search::reads_good(double y) const {
+    double sum = 0.0;
+    for (const Part& part : parts_) {
+        for (std::size_t i = 0; i < mass_.size(); ++i) {
+            sum += part.mass[i] * part.judge.reads(Judgement::good, y - low_ - static_cast<double>(i) * step);
+        }
+    }
+    return sum;
 }
 
 Test Search::best(double limit) const {
@@ -119,7 +158,7 @@ Test Search::best(double limit) const {
     if (t.y > limit) {
         t.y = limit;
         t.good = good(limit);
-        t.reads = judge_.read_as(t.good);
+        t.reads = reads_good(limit);
     }
     return t;
 }
@@ -128,16 +167,19 @@ Test Search::next(double limit) const {
     const std::vector<double> chance = chances();
     const std::size_t end = std::min(within(limit), chance.size());
     const double most = *std::max_element(chance.begin(), chance.begin() + static_cast<std::ptrdiff_t>(end));
-    const std::vector<double> low = profile(Judgement::low);
-    const std::vector<double> high = profile(Judgement::high);
-    std::vector<double> scratch;
+    std::vector<std::vector<double>> low, high;
+    for (const Part& part : parts_) {
+        low.push_back(profile(part, Judgement::low));
+        high.push_back(profile(part, Judgement::high));
+    }
+    std::vector<double> below, reads;
     double least = std::numeric_limits<double>::infinity();
     std::size_t node = 0;
     for (std::size_t i = 0; i < end; ++i) {
         if (chance[i] < worth_looking * most) {
             continue;
         }
-        const double cuts = 1.0 + rest(i, low, scratch) + rest(i, high, scratch);
+        const double cuts = 1.0 + rest(i, low, below, reads) + rest(i, high, below, reads);
         if (cuts < least) {
             least = cuts;
             node = i;
@@ -147,7 +189,7 @@ Test Search::next(double limit) const {
     if (t.y > limit) {
         t.y = limit;
         t.good = good(limit);
-        t.reads = judge_.read_as(t.good);
+        t.reads = reads_good(limit);
     }
     t.cuts = least;
     return t;
@@ -155,12 +197,17 @@ Test Search::next(double limit) const {
 
 void Search::observe(double y, Judgement reading) {
     double sum = 0.0;
-    for (std::size_t i = 0; i < mass_.size(); ++i) {
-        sum += mass_[i] *= judge_.reads(reading, y - low_ - static_cast<double>(i) * step);
+    for (Part& part : parts_) {
+        for (std::size_t i = 0; i < mass_.size(); ++i) {
+            sum += part.mass[i] *= part.judge.reads(reading, y - low_ - static_cast<double>(i) * step);
+        }
     }
-    for (double& m : mass_) {
-        m /= sum;
+    for (Part& part : parts_) {
+        for (double& m : part.mass) {
+            m /= sum;
+        }
     }
+    gather();
 }
 
 } // namespace torchside::tune

@@ -17,6 +17,7 @@
 //            |   within the job knows more)                            |       |
 //            Within one job, nothing misread, it needs 0.1 % more cuts than dynamic programming's best at most
 //            (tests/property/tune_search.cpp, f normal with sd 0.06 to 0.35).
+//            Several kinds of shop, each with its belief and window: chances are summed over them.
 // Range      any spread of f from 0.005 to 2; grid step 0.005.
 // Edges      a limit on y (the table's fastest feed) leaves out what is beyond; if all is beyond, the test is at
 //            the limit.
@@ -24,6 +25,7 @@
 #pragma once
 
 #include <limits>
+#include <span>
 #include <vector>
 
 #include "core/tune/response_fit.hpp"
@@ -40,7 +42,8 @@ struct Test {
 
 class Search {
 public:
-    Search(const Distribution& belief, const Window& window);
+    /// Of one kind of shop, or of several.
+    explicit Search(std::span<const Belief> beliefs);
 
     /// The test with the fewest cuts to come.
     [[nodiscard]] Test next(double limit = std::numeric_limits<double>::infinity()) const;
@@ -51,7 +54,10 @@ public:
     /// Chance that a setting is truly good.
     [[nodiscard]] double good(double y) const;
 
-    /// The same for every node of mass().
+    /// Chance that the right setting is at most so far above the limit that a test there is good, or too high.
+    [[nodiscard]] double reached(double limit) const;
+
+    /// As good(), for every node of mass().
     [[nodiscard]] std::vector<double> chances() const;
 
     /// Takes in the reading of a test.
@@ -63,13 +69,23 @@ public:
 
 private:
     [[nodiscard]] Test at(std::size_t node) const;
-    [[nodiscard]] std::vector<double> profile(Judgement reading) const;
-    [[nodiscard]] double rest(std::size_t node, const std::vector<double>& profile, std::vector<double>& scratch) const;
+    [[nodiscard]] double reads_good(double y) const;
+    /// What shops of one window believe; their share of all mass.
+    struct Part {
+        Window window{};
+        Judge judge;
+        std::vector<double> mass{};
+    };
+    [[nodiscard]] std::vector<double> profile(const Part& part, Judgement reading) const;
+    [[nodiscard]] double rest(std::size_t node, const std::vector<std::vector<double>>& profiles,
+                              std::vector<double>& below, std::vector<double>& reads) const;
     [[nodiscard]] std::size_t within(double limit) const;
 
-    Judge judge_;
+    void gather();
+
     double low_ = 0.0;
-    std::vector<double> mass_{};
+    std::vector<Part> parts_{};
+    std::vector<double> mass_{}; // of all parts together
 };
 
 } // namespace torchside::tune

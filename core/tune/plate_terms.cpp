@@ -46,6 +46,7 @@ Regressors power_regressors(const cut::CutSetup& plate) {
 Regressors feed_regressors(const cut::CutSetup& plate) {
     Regressors place = power_regressors(plate);
     place.x[3 + metal_class(plate.metal)] = 1.0;
+    place.x[bend_term] = place.x[1] * place.x[1];
     return place;
 }
 

@@ -1,12 +1,12 @@
 // What the learning needs to know of a plate: its place among the regressors, and which stock it is.
 //
 // What       x of f = x'b for each response, and a tag that tells apart stocks of equal x by their nozzle.
-// Formula    feed    x = (1, ln(t/6 mm), ln(I/45 A), [one of the metals that cut as themselves])
+// Formula    feed    x = (1, ln(t/6 mm), ln(I/45 A), [one of the metals that cut as themselves], ln(t/6)^2)
 //            kerf    x = (1, ln(t/6), ln(I/45))           pierce  the same
 //            arc     x = (1, t - 6, I - 45, h - 1.5)      mm, A, mm: the spreads of core/cut's voltage terms
 //            thickness is taken to 0.001 mm, current to 0.01 A, bore to 0.001 mm, so that one stock is one stock
 // Source     own; process of common use in calibration.
-// Example    6 mm, 45 A: x = (1, 0, 0, 1, 0, 0, 0) for the feed of mild steel.
+// Example    6 mm, 45 A: x = (1, 0, 0, 1, 0, ... 0) for the feed of mild steel.
 #pragma once
 
 #include <cstdint>
@@ -36,8 +36,8 @@ inline constexpr std::size_t metal_classes = [] {
     }
     return n;
 }();
-static_assert(3 + metal_classes <= most_terms && metal_classes <= 8,
-              "feed_regressors() and a stock's tag have room for them");
+inline constexpr std::size_t bend_term = 3 + metal_classes;
+static_assert(bend_term < most_terms && metal_classes <= 8, "feed_regressors() and a stock's tag have room for them");
 
 [[nodiscard]] Regressors feed_regressors(const cut::CutSetup& plate);
 [[nodiscard]] Regressors power_regressors(const cut::CutSetup& plate); // kerf and pierce delay

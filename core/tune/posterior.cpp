@@ -10,11 +10,12 @@
 namespace torchside::tune {
 namespace {
 
-Basis basis_of(const ResponseFit& response, bool practice) {
+Basis basis_of(const ResponseFit& response, int others, bool practice) {
     Basis basis;
     basis.physics = true;
     basis.practice = practice;
     basis.tests = response.rows();
+    basis.others = others;
     return basis;
 }
 
@@ -39,14 +40,28 @@ Distribution normal(const Gaussian& coefficients, const Vector& x, double stock_
 
 } // namespace
 
-Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& asked) {
+double set_used(double starts, const Priors& priors) {
+    constexpr double most = 2.0;
+    return std::fmin(most, starts / priors.feed_set_starts);
+}
+
+namespace {
+
+Estimate<Speed> feed_with(const Posterior& posterior, const cut::CutSetup& asked, double used) {
     const cut::CutSetup plate = plate_of(asked, posterior.nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
     if (!(level_1.in(mm_min) > 0.0)) {
         return {};
     }
     const Regressors place = feed_regressors(plate);
-    return scaled(level_1, posterior.feed.distribution(place.x, place.tag), basis_of(posterior.feed, true));
+    return scaled(level_1, posterior.feed.distribution(place.x, place.tag, used),
+                  basis_of(posterior.feed, posterior.others.feed, true));
+}
+
+} // namespace
+
+Estimate<Speed> feed(const Posterior& posterior, const cut::CutSetup& plate) {
+    return feed_with(posterior, plate, posterior.used);
 }
 
 Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& asked) {
@@ -57,7 +72,7 @@ Estimate<Length> kerf(const Posterior& posterior, const cut::CutSetup& asked) {
     }
     const Regressors place = power_regressors(plate);
     const Distribution f = with_noise(posterior.kerf.distribution(place.x, place.tag), priors().kerf_noise);
-    return scaled(level_1, f, basis_of(posterior.kerf, false));
+    return scaled(level_1, f, basis_of(posterior.kerf, posterior.others.kerf, false));
 }
 
 Estimate<Voltage> arc(const Posterior& posterior, const cut::CutSetup& asked) {
@@ -69,7 +84,7 @@ Estimate<Voltage> arc(const Posterior& posterior, const cut::CutSetup& asked) {
     // Absurd rows far from this plate could carry the line below any arc's voltage.
     constexpr double least = 20.0;
     return {Voltage{std::fmax(least, u + f.mean), volt}, Voltage{std::fmax(least, u + f.quantile(0.1)), volt},
-            Voltage{std::fmax(least, u + f.quantile(0.9)), volt}, basis_of(posterior.arc, true)};
+            Voltage{std::fmax(least, u + f.quantile(0.9)), volt}, basis_of(posterior.arc, posterior.others.arc, true)};
 }
 
 Estimate<Gradient> arc_gradient(const Posterior& posterior) {
@@ -78,7 +93,7 @@ Estimate<Gradient> arc_gradient(const Posterior& posterior) {
     const double middle = cut::small_air_torch(Metal::mild_steel).arc_per_height.value + line.mean[by_height];
     const double half = band80_sd * std::sqrt(line.cov[by_height][by_height]);
     const auto at = [](double slope) { return Gradient{slope, volt_per_mm}; };
-    return {at(middle), at(middle - half), at(middle + half), basis_of(posterior.arc, true)};
+    return {at(middle), at(middle - half), at(middle + half), basis_of(posterior.arc, posterior.others.arc, true)};
 }
 
 Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup& asked) {
@@ -92,7 +107,8 @@ Estimate<Duration> pierce_delay(const Posterior& posterior, const cut::CutSetup&
         return {};
     }
     const Regressors place = power_regressors(plate);
-    return scaled(level_1, posterior.pierce.distribution(place.x, place.tag), basis_of(posterior.pierce, false));
+    return scaled(level_1, posterior.pierce.distribution(place.x, place.tag),
+                  basis_of(posterior.pierce, posterior.others.pierce, false));
 }
 
 // Regula falsi with Illinois' weight: ln(feed) over ln(t) is nearly straight, so a handful of steps will do.
@@ -135,8 +151,7 @@ Length pierce_limit(const Posterior& posterior, const cut::CutSetup& asked) {
 }
 
 Duration pierce_level_1(const cut::CutSetup& plate, Length limit) {
-    const Length kept = std::max(limit, plate.thickness / 0.9);
-    const Outcome<Duration> delay = cut::pierce_delay(plate, kept, cut::small_air_torch(plate.metal));
+    const Outcome<Duration> delay = cut::piercing_time(plate, limit, cut::small_air_torch(plate.metal));
     return delay ? delay.value() : Duration{};
 }
 
@@ -154,14 +169,23 @@ Trail trail(const Posterior& posterior, const cut::CutSetup& asked) {
     t.physics = scaled(level_1, normal(posterior.feed_physics, x, stock_sd), basis);
     basis.practice = true;
     t.practice = scaled(level_1, normal(posterior.feed_practice, x, stock_sd), basis);
+    basis.others = posterior.others.feed;
+    t.others = scaled(level_1, normal(posterior.feed_others, x, stock_sd), basis);
     t.own = feed(posterior, plate);
+    t.new_set = posterior.used > 0.0 ? feed_with(posterior, plate, 0.0) : t.own;
     return t;
+}
+
+double Trail::for_wear() const {
+    constexpr double noticed = 0.015; // as next_test.cpp tells two feeds apart
+    const double share = new_set.value > Speed{} ? own.value / new_set.value - 1.0 : 0.0;
+    return std::abs(share) < noticed ? 0.0 : share;
 }
 
 Speed LearntFeed::feed(const cut::CutSetup& asked) const {
     const cut::CutSetup plate = plate_of(asked, posterior_->nozzles);
     const Speed level_1 = cut::balance_feed(plate, cut::small_air_torch(plate.metal));
-    return std::exp(posterior_->feed.curve(feed_regressors(plate).x)) * level_1;
+    return std::exp(posterior_->feed.curve(feed_regressors(plate).x, posterior_->used)) * level_1;
 }
 
 Length proven(std::span<const TestCut> cuts, Metal metal, Current current) {

@@ -119,11 +119,11 @@ struct Sums {
 
 } // namespace
 
-Product verdict_table(std::span<const Observation> rows, const Window& window, double coarse) {
+Product verdict_table(std::span<const Observation> rows, const Window& window) {
     const Judge judge(window);
     const double n = static_cast<double>(rows.size());
     Product table;
-    table.step = coarse * window.soft / 0.01 * std::clamp(0.025 / std::sqrt(n), 0.004, 0.0125);
+    table.step = window.soft / 0.01 * std::clamp(0.025 / std::sqrt(n), 0.004, 0.0125);
     Span all{1e300, -1e300};
     for (const Observation& row : rows) {
         if (!row.judged()) {

@@ -39,8 +39,8 @@ struct Moments {
 };
 
 /// Product of the rows' verdicts over f, as far as it changes; rows with a reading are passed over, one verdict at
-/// least is needed. `coarse` times the usual step.
-[[nodiscard]] Product verdict_table(std::span<const Observation> rows, const Window& window, double coarse = 1.0);
+/// least is needed.
+[[nodiscard]] Product verdict_table(std::span<const Observation> rows, const Window& window);
 
 [[nodiscard]] Moments moments(const ProductView& evidence, double m, double v);
 

@@ -55,7 +55,7 @@ std::optional<Fault> refusal(const Coupon& c, const Controller& w) {
 class Writer {
 public:
     Writer(const Coupon& coupon, const Controller& controller, const Speech& speech)
-        : coupon_(coupon), controller_(controller), speech_(speech), inches_(speech.units == UnitSystem::inch) {}
+        : coupon_(coupon), controller_(controller), speech_(speech), inches_(!speech.units.metric()) {}
 
     std::string write(const Text& title) {
         header(title);
@@ -75,11 +75,23 @@ private:
         }
         text_ += '\n';
     }
-    void comment(const Text& text) {
-        std::string said = say(text, speech_);
-        std::replace_if(
-            said.begin(), said.end(), [](char c) { return c < ' ' || c > '~' || c == '(' || c == ')'; }, ' ');
-        line({"(", said, ")"});
+    void comment(const Text& text) { line({"(", ascii(say(text, speech_)), ")"}); }
+
+    /// Controllers read ASCII: letters of Latin-1 go without their accents, and what is no letter or ends a comment is a
+    /// blank.
+    static std::string ascii(std::string_view said) {
+        constexpr std::string_view latin =
+            "AAAAAAACEEEEIIIIDNOOOOOxOUUUUYTsaaaaaaaceeeeiiiidnooooo/ouuuuyty"; // from U+00C0
+        std::string out;
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            const auto c = static_cast<unsigned char>(said[i]);
+            if (c == 0xC3 && i + 1 < said.size()) {
+                out += latin[static_cast<unsigned char>(said[++i]) & 0x3FU];
+            } else {
+                out += c < ' ' || c > '~' || c == '(' || c == ')' ? ' ' : said[i];
+            }
+        }
+        return out;
     }
 
     // print_fixed is for the eye: a typographic minus, thin gaps between thousands. A controller wants none of them,
@@ -129,7 +141,7 @@ private:
             line({"G0 Z", place(coupon_.pierce_height)});
         }
         line({controller_.torch_on});
-        const double dwell = coupon_.pierce_delay.in(second);
+        const double dwell = coupon_.dwell.in(second);
         const bool ms = controller_.dwell == DwellUnit::millisecond;
         line({"G4 P", fixed(ms ? dwell * 1000.0 : dwell, ms ? 0 : 2)});
         if (controller_.z_words) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <tuple>
 #include <utility>
 
@@ -34,6 +35,18 @@ std::vector<double> smoothed(const std::vector<double>& values, double variance)
     return result;
 }
 
+struct Span {
+    double low, high;
+};
+
+// Where a belief's mass lies.
+Span span_of(const Distribution& b) {
+    if (b.mass.empty()) {
+        return {b.mean - spread_reach * b.sd, b.mean + spread_reach * b.sd};
+    }
+    return {b.low, b.low + b.step * static_cast<double>(b.mass.size() - 1)};
+}
+
 // Clamped to the table's end values.
 double at_node(const std::vector<double>& table, std::ptrdiff_t i) {
     return table[static_cast<std::size_t>(
@@ -60,34 +73,39 @@ void finish(Distribution& b) {
 
 } // namespace
 
-const StockEvidence* ResponseFit::find(const Vector& x, std::int64_t tag) const {
+const StockEvidence* ShopKind::find(const Vector& x, std::int64_t tag) const {
     const auto at =
-        std::lower_bound(stocks_.begin(), stocks_.end(), std::tie(x, tag),
+        std::lower_bound(stocks.begin(), stocks.end(), std::tie(x, tag),
                          [](const StockEvidence& s, const auto& key) { return std::tie(s.x, s.tag) < key; });
-    return at != stocks_.end() && at->x == x && at->tag == tag ? &*at : nullptr;
+    return at != stocks.end() && at->x == x && at->tag == tag ? &*at : nullptr;
+}
+
+Distribution ShopKind::distribution(const Vector& x, std::int64_t tag, double used) const {
+    const StockEvidence* own = stocks.empty() ? nullptr : find(x, tag);
+    Distribution b;
+    if (own != nullptr || !grid.empty()) {
+        b = judged(x, own);
+    } else {
+        b.mean = coefficients.at(x);
+        b.sd = std::sqrt(coefficients.variance(x) + stock_sd * stock_sd);
+    }
+    b.move(drift * used);
+    return b;
 }
 
 // f as every verdict and reading has it: a mixture over the nodes of verdict_grid.hpp, its means gathered on an even grid, each spread
 // by what a node leaves open.
-Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const {
-    const StockEvidence* own = find(x, tag);
-    if (grid_.empty()) {
-        if (own != nullptr) {
-            return distribution_of(*own, coefficients_, model_.stock_sd);
-        }
-        return {coefficients_.at(x),
-                std::sqrt(coefficients_.variance(x) + model_.stock_sd * model_.stock_sd),
-                0.0,
-                0.0,
-                {}};
+Distribution ShopKind::judged(const Vector& x, const StockEvidence* own) const {
+    if (own != nullptr && grid.empty()) {
+        return distribution_of(*own, coefficients, stock_sd);
     }
-    const bool judged = own != nullptr && !own->verdicts.empty();
-    const Mixture spread = grid_.mixture(x, own);
-    const double step = judged ? own->step : spread_step * std::sqrt(spread.variance);
-    const double edge = spread_reach * std::sqrt(spread.variance);
     Distribution b;
+    const bool shaped = own != nullptr && !own->verdicts.empty();
+    const Mixture spread = grid.mixture(x, own);
+    const double step = shaped ? own->step : spread_step * std::sqrt(spread.variance);
+    const double edge = spread_reach * std::sqrt(spread.variance);
     b.step = step;
-    const double from = judged ? own->low : spread.low;
+    const double from = shaped ? own->low : spread.low;
     b.low = from + std::floor((spread.low - edge - from) / step) * step;
     std::vector<double> gathered(static_cast<std::size_t>((spread.high + edge - b.low) / step) + 2, 0.0);
     for (std::size_t i = 0; i < spread.means.size(); ++i) {
@@ -99,7 +117,7 @@ Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const 
     }
     b.mass =
         smoothed(gathered, spread.variance / (step * step) - 1.0 / 6.0); // gathering has spread each mean by step^2 / 6
-    if (judged) {
+    if (shaped) {
         for (std::size_t i = 0; i < b.mass.size(); ++i) {
             b.mass[i] *=
                 at_node(own->verdicts, std::lround((b.low - own->low) / step) + static_cast<std::ptrdiff_t>(i));
@@ -107,6 +125,56 @@ Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag) const 
     }
     finish(b);
     return b;
+}
+
+std::vector<Belief> ResponseFit::beliefs(const Vector& x, std::int64_t tag, double used) const {
+    std::vector<Belief> all;
+    for (const ShopKind& kind : kinds_) {
+        all.push_back({kind.weight, kind.window, kind.distribution(x, tag, used)});
+    }
+    return all;
+}
+
+namespace {
+
+// On one even grid.
+Distribution together(const std::vector<Belief>& all) {
+    Distribution b;
+    double high = -std::numeric_limits<double>::infinity();
+    b.low = -high;
+    b.step = b.low;
+    for (const Belief& each : all) {
+        const Span span = span_of(each.f);
+        b.low = std::min(b.low, span.low);
+        high = std::max(high, span.high);
+        b.step = std::min(b.step, each.f.mass.empty() ? each.f.sd * spread_step : each.f.step);
+    }
+    b.mass.assign(static_cast<std::size_t>((high - b.low) / b.step) + 2, 0.0);
+    for (const Belief& each : all) {
+        std::vector<double> mass(b.mass.size());
+        double sum = 0.0;
+        for (std::size_t i = 0; i < mass.size(); ++i) {
+            sum += mass[i] = each.f.density(b.low + static_cast<double>(i) * b.step);
+        }
+        for (std::size_t i = 0; i < mass.size(); ++i) {
+            b.mass[i] += each.weight / sum * mass[i];
+        }
+    }
+    finish(b);
+    return b;
+}
+
+} // namespace
+
+// Of one kind as it is; of several put together.
+Distribution ResponseFit::distribution(const Vector& x, std::int64_t tag, double used) const {
+    if (kinds_.empty()) {
+        return {};
+    }
+    if (kinds_.size() == 1) {
+        return kinds_.front().distribution(x, tag, used);
+    }
+    return together(beliefs(x, tag, used));
 }
 
 Distribution distribution_of(const StockEvidence& stock, const Gaussian& coefficients, double stock_sd) {

@@ -10,10 +10,13 @@
 //            M2), k = v / (v + s^2). Sweeps over the stocks go on until nothing moves in the 12th digit, 100 at
 //            most; with many contradictory verdicts some logs do not settle, and the last sweep stands. Without
 //            verdicts the message is exact and this is Bayesian linear regression.
-// Window     how wide a shop's clean window is, and how often it misreads, show in verdicts that do not agree with the
-//            model's own window. Other windows are tried on the verdicts of every stock, given what all other stocks
-//            say of it: sum over stocks of ln integral N(f; cavity) L(f) df, plus the window's prior odds. The best
-//            one is used.
+// Starts     where a second start ends elsewhere, its fit is one more part of the mixture, as another kind would be.
+// Kinds      how far a shop's feeds lie off, how they bend, how wide its clean window is, how often it misreads, how wear
+//            moves it: a log of verdicts is fitted as each kind of shop in turn (OtherShop). A kind's weight is its prior
+//            odds times how likely it makes the log: ln P = the messages' own integral + ln of the sum over the grid of
+//            verdicts over messages. f is the mixture of what all kinds say; kinds below 0.01 of the likeliest are left
+//            out. A log of more than 32 rows is fitted as fewer kinds, from 64 rows on as one: 16 of its rows, spread over
+//            its stocks, say which are the likeliest.
 // Outliers   a normal row more than outlier_sd away from what all others predict of it is flagged, worst first, and
 //            keeps (dof + 1) / (dof + z^2) of its weight (Student). A verdict cannot pull further than its misreading
 //            chance allows; it is flagged when the others give it less than the tail chance of outlier_sd.
@@ -23,9 +26,14 @@
 //                         | readings only          | linear algebra over all rows at once: 1e-9                     |
 //                         | verdicts, 1..5 stocks  | brute-force grid, 3000 random logs, 3 or 10 in 100 misread:    |
 //                         | of one metal, current  | middle and ends of the band 0.2 % in 98 of 100, worst 0.5 %    |
-//                         | the same, cut anywhere | middle 1 % in 99 of 100, ends in 96: where verdicts rule each  |
-//                         | near                   | other out, two feeds are about as likely and one may be missed |
-//            tests/bench/fit.cpp: 500 rows of many stocks take about 5 ms, all four responses together.
+//                         | the same, cut anywhere | middle 1 % in 99 of 100, ends in 96                            |
+//                         | near                   |                                                                |
+//                         | 2 or 3 metals, up to 3 | importance sampling, 40 logs, 275 stocks: middle 0.2 % in 95   |
+//                         | currents: up to 6      | of 100, worst 1.3 %; ends 0.6 %, worst 7 %                     |
+//                         | directions             | (tests/core/tune_directions.cpp)                               |
+//            Where verdicts rule each other out, a second start finds the other explanation (second_start.hpp); of more than
+//            two the third may be missed.
+//            tests/bench/fit.cpp holds how long it takes.
 // Edges      No rows: the prior. What a stock says of the others never makes them less sure than the prior. Rows are
 //            sorted by what they say, so their order cannot matter to the last bit; nothing is kept between fits, so
 //            taking a row out gives back what was before it.
@@ -40,6 +48,30 @@
 
 namespace torchside::tune {
 
+/// f by one kind of shop.
+struct Belief {
+    double weight = 0.0; // chance that the shop is of that kind, and of one of two explanations of its log
+    Window window{};
+    Distribution f{};
+};
+
+/// The log read as one kind of shop's. Shared inside core/tune.
+struct ShopKind {
+    double weight = 1.0;
+    Window window{};
+    double stock_sd = 0.0;
+    double drift = 0.0;
+    Gaussian coefficients{};
+    std::vector<StockEvidence> stocks{}; // by x and tag
+    VerdictGrid grid{};
+
+    [[nodiscard]] const StockEvidence* find(const Vector& x, std::int64_t tag) const;
+    [[nodiscard]] Distribution distribution(const Vector& x, std::int64_t tag, double used) const;
+
+private:
+    [[nodiscard]] Distribution judged(const Vector& x, const StockEvidence* own) const;
+};
+
 /// What fit() found: it does not change any more, and holds no reference to what it was made of.
 class ResponseFit {
 public:
@@ -51,23 +83,29 @@ public:
     [[nodiscard]] int rows() const { return static_cast<int>(findings_.size()); }
 
     /// f of a stock, tested or not.
-    [[nodiscard]] Distribution distribution(const Vector& x, std::int64_t tag) const;
+    [[nodiscard]] Distribution distribution(const Vector& x, std::int64_t tag, double used = 0.0) const;
 
-    /// x'b alone: the smooth curve, without any stock's own part.
-    [[nodiscard]] double curve(const Vector& x) const { return coefficients_.at(x); }
+    /// The same by every kind of shop that the log may come from; weights sum to 1, the likeliest first.
+    [[nodiscard]] std::vector<Belief> beliefs(const Vector& x, std::int64_t tag, double used = 0.0) const;
 
-    /// As given to fit(), with the window that the verdicts speak for.
+    /// x'b alone: the smooth curve, without any stock's own part, as the likeliest kind of shop has it.
+    [[nodiscard]] double curve(const Vector& x, double used = 0.0) const {
+        return coefficients_.at(x) + model_.drift * used;
+    }
+
+    /// As given to fit(), with what the likeliest kind of shop has of its own.
     [[nodiscard]] const Model& model() const { return model_; }
+
+    /// ln of how likely the log's feeds are, all kinds of shop together, up to what no prior changes.
+    [[nodiscard]] double ln_evidence() const { return ln_evidence_; }
 
     friend ResponseFit fit(std::vector<Observation> rows, const Model& model);
 
 private:
-    [[nodiscard]] const StockEvidence* find(const Vector& x, std::int64_t tag) const;
-
     Model model_{};
     Gaussian coefficients_{};
-    std::vector<StockEvidence> stocks_{}; // by x and tag
-    VerdictGrid grid_{};
+    std::vector<ShopKind> kinds_{};
+    double ln_evidence_ = 0.0;
     std::vector<Finding> findings_{};
 };
 

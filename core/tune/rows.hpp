@@ -19,12 +19,11 @@ struct Evidence {
     std::vector<Observation> arc{};
 };
 
-/// Adds what one row says; it was cut from `plate`, whose feed by level 1 is given.
-void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, const Priors& priors,
-              Evidence& evidence);
+/// Adds what one row says; it was cut from `plate`, whose feed by level 1 is given, with a set of which so much was used.
+void read_row(const TestCut& row, int index, const cut::CutSetup& plate, Speed level_1, double used,
+              const Priors& priors, Evidence& evidence);
 
-/// Level 1 of the pierce delay with that pierce limit, the limit's pole left out: the thickness counts as at most 0.9
-/// of it. 0 where the model refuses.
+/// Level 1 of the pierce delay with that pierce limit, past it too. 0 where the model refuses.
 [[nodiscard]] Duration pierce_level_1(const cut::CutSetup& plate, Length limit);
 
 /// The plate's pierce limit by the learnt feed.

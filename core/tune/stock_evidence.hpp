@@ -24,6 +24,7 @@ struct StockEvidence {
     double reading_tau = 0.0, reading_nu = 0.0; // normal rows, weighted
     double low = 0.0, step = 0.0;               // table of verdicts
     std::vector<double> verdicts{};             // their product, largest 1; empty: no verdicts
+    double ln_scale = 0.0;                      // ln of what that product was divided by
     double tau = 0.0, nu = 0.0;                 // message to b
     double mean = 0.0, variance = 0.0;          // of f, all in
     bool shaped = false;                        // its verdicts are in the grid as they are
@@ -43,6 +44,9 @@ struct StockEvidence {
     const double v = prior / (1.0 + prior * stock.reading_tau);
     return {v * (eta.mean / prior + stock.reading_nu), v, 0.0};
 }
+
+/// ln of the integral of N(eta; m, v) exp(nu eta - tau eta^2 / 2).
+[[nodiscard]] double ln_normal(double m, double v, double tau, double nu);
 
 /// f of the stock, its verdicts in as they are, those of others as normal messages.
 [[nodiscard]] Distribution distribution_of(const StockEvidence& stock, const Gaussian& coefficients, double stock_sd);

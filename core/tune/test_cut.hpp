@@ -21,9 +21,10 @@ struct TestCut {
     std::optional<Length> kerf_bottom{};
     std::optional<Voltage> arc{}; // at the torch, not at the controller
     std::optional<Length> cut_height{};
-    std::optional<Duration> pierce_delay{};
+    std::optional<Duration> pierce_delay{}; // as it stood in the program: core/gear/start.hpp
     std::optional<PierceVerdict> pierce{};
     std::optional<Current> nozzle{}; // rated current of the nozzle used; absent: the one the shop would pick
+    std::optional<double> starts{};  // of the set of consumables, before this cut
     bool worn = false;               // the nozzle or electrode was worn: kept, but it does not teach
 
     friend bool operator==(const TestCut&, const TestCut&) = default;

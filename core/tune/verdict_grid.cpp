@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include "core/quantity/sort_rows.hpp"
 #include "core/tune/product.hpp"
@@ -23,12 +24,6 @@ constexpr double told_apart = 0.05;  // share of a stock's own variance: directi
 constexpr double too_little = -28.0; // ln of a node's share that cannot show
 constexpr double table_step = 0.9;   // of the sd that a stock's verdicts are smoothed by
 
-// ln of the integral of N(eta; m, v) exp(nu eta - tau eta^2 / 2).
-double ln_normal(double m, double v, double tau, double nu) {
-    const double k = 1.0 + tau * v;
-    return -0.5 * std::log(k) + 0.5 * (nu * nu * v + 2.0 * nu * m - tau * m * m) / k;
-}
-
 // Between four evenly spaced values, a share of the way from the second to the third (Catmull and Rom 1974).
 double between(const double* y, double t) {
     return y[1] + 0.5 * t *
@@ -46,6 +41,11 @@ double ln_width(int i) {
 }
 
 } // namespace
+
+double ln_normal(double m, double v, double tau, double nu) {
+    const double k = 1.0 + tau * v;
+    return -0.5 * std::log(k) + 0.5 * (nu * nu * v + 2.0 * nu * m - tau * m * m) / k;
+}
 
 // All nodes that are at most `outermost` from the middle, counted in nodes, in a fixed order; ln weights of the sum over them
 // with N(z) in.
@@ -174,10 +174,40 @@ VerdictGrid::VerdictGrid(const Gaussian& coefficients, std::span<const StockEvid
             ln_weight_[i] += ln[i];
         }
     }
+    ln_one_ = static_cast<double>(directions_) * std::log(axes[directions_].apart / std::sqrt(2.0 * std::numbers::pi));
+    level();
+}
+
+// The largest weight to 1.
+void VerdictGrid::level() {
     const double most = *std::max_element(ln_weight_.begin(), ln_weight_.end());
+    double sum = 0.0;
     for (double& ln : ln_weight_) {
         ln -= most;
+        sum += std::exp(ln);
     }
+    ln_one_ += most;
+    ln_evidence_ = ln_one_ + std::log(sum);
+}
+
+void VerdictGrid::leave_to(std::span<const StockEvidence> own, std::span<const StockEvidence> other, double ln_more) {
+    std::vector<double> ln(nodes_.size(), -ln_more); // of what the other start's normal distribution is of this one's
+    for (std::size_t s = 0; s < own.size(); ++s) {
+        const double nu = other[s].nu - own[s].nu;
+        const double tau = other[s].tau - own[s].tau;
+        if (nu == 0.0 && tau == 0.0) {
+            continue;
+        }
+        const Along eta = along(own[s].x);
+        for (std::size_t i = 0; i < ln.size(); ++i) {
+            const double at = eta.at(nodes_[i]);
+            ln[i] += at * (nu - 0.5 * tau * at);
+        }
+    }
+    for (std::size_t i = 0; i < ln.size(); ++i) {
+        ln_weight_[i] -= std::fmax(0.0, ln[i]) + std::log1p(std::exp(-std::abs(ln[i])));
+    }
+    level();
 }
 
 Mixture VerdictGrid::mixture(const Vector& x, const StockEvidence* own) const {

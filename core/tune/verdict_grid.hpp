@@ -7,7 +7,7 @@
 //            depend on (pivoted Cholesky factor of their covariance). At every node of a grid in z
 //            weight(z) = N(z) prod over s of  int N(eta_s | z) L_s(eta_s) / int N(eta_s | z) message_s(eta_s)
 //            and f of any stock is the mixture of N(f | z) so weighted. A log of one metal at one current has two
-//            directions: then this is exact but for the grid. What lies outside three directions stays normal.
+//            directions: then this is exact but for the grid. What lies outside three directions stays normal: response_fit.hpp says how far off that is.
 // Source     own; expectation propagation and its messages: Minka 2001, from memory
 // Range      any log. Nodes: 33, 529 or 515 for 1, 2 or 3 directions, 0.2, 0.38 or 0.8 sd apart in the middle and
 //            further apart outwards, where a misread verdict leaves a thin tail. The 8 stocks known least keep their
@@ -46,6 +46,13 @@ public:
 
     [[nodiscard]] bool empty() const { return nodes_.empty(); }
 
+    /// ln of what the shaped stocks' verdicts and readings are likely by, over what their messages are.
+    [[nodiscard]] double ln_evidence() const { return ln_evidence_; }
+
+    /// Gives to another start's grid what lies nearer to that one: weight by p / (p + q) of every node. `own`, `other`: the
+    /// stocks of both, in one order; `ln_more`: by how much the integral of the other's messages is larger, in ln.
+    void leave_to(std::span<const StockEvidence> own, std::span<const StockEvidence> other, double ln_more);
+
     /// `own`: the stock at x; null where none was cut.
     [[nodiscard]] Mixture mixture(const Vector& x, const StockEvidence* own) const;
 
@@ -65,6 +72,7 @@ private:
     [[nodiscard]] Along along(const Vector& x) const;
     void find_directions(std::span<const StockEvidence> stocks);
     void lay();
+    void level();
     [[nodiscard]] std::vector<double> correction(const StockEvidence& stock) const;
 
     Gaussian coefficients_{};
@@ -73,6 +81,8 @@ private:
     std::array<Vector, most_directions> gain_{}; // x'gain[k]: how far x'b moves when z[k] moves by 1
     std::vector<Node> nodes_{};
     std::vector<double> ln_weight_{}; // of every node, the largest 0
+    double ln_one_ = 0.0;             // of a node whose ln_weight_ is 0
+    double ln_evidence_ = 0.0;
 };
 
 } // namespace torchside::tune

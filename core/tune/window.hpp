@@ -42,6 +42,9 @@ public:
     /// R(o) of a P(o).
     [[nodiscard]] double read_as(double p) const { return sure_ * p + doubt_ * (1.0 - p); }
 
+    /// The same of a part p of some mass.
+    [[nodiscard]] double read_as(double p, double mass) const { return sure_ * p + doubt_ * (mass - p); }
+
     /// R(o); z = y - f.
     [[nodiscard]] double reads(Judgement reading, double z) const { return read_as(happens(reading, z)); }
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <utility>
 #include <variant>
 
@@ -21,8 +20,6 @@ struct Fault {
     Fault() = default;
     Fault(std::string about, Text what, Text enter = {})
         : field(std::move(about)), text(std::move(what)), ask(std::move(enter)) {}
-    /// A sentence that is made of names alone, or that only the command line says.
-    Fault(std::string about, std::string_view what) : Fault(std::move(about), words::verbatim(what)) {}
 
     /// What a person is told.
     [[nodiscard]] const Text& told() const { return ask.empty() ? text : ask; }

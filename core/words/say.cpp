@@ -7,6 +7,7 @@
 #include "core/quantity/field_unit.hpp"
 #include "core/quantity/print.hpp"
 #include "core/words/own_phrases.hpp"
+#include "generated/words/language.hpp"
 
 namespace torchside {
 
@@ -21,47 +22,49 @@ std::string with_unit(std::string number, std::string_view unit) {
     return Printed{std::move(number), unit}.text();
 }
 
-std::string pressure_up(double in_bar, UnitSystem units) {
-    const bool metric = units == UnitSystem::metric;
+std::string pressure_up(double in_bar, Units units) {
+    const bool metric = units.metric();
     const double step = metric ? 0.1 : 1.0;
     const auto unit = metric ? bar : psi;
     return print(Pressure{std::ceil(Pressure{in_bar, bar}.in(unit) / step - 1e-9) * step, unit}, units).text();
 }
 
-std::string size(double in_mm, UnitSystem units) {
-    return units == UnitSystem::metric ? with_unit(print_trimmed(in_mm, 2), "mm")
-                                       : with_unit(print_trimmed(Length{in_mm, mm}.in(inch), 3), "in");
+std::string size(double in_mm, Units units) {
+    return units.metric() ? with_unit(print_trimmed(in_mm, 2, units), "mm")
+                          : with_unit(print_trimmed(Length{in_mm, mm}.in(inch), 3, units), "in");
 }
 
-std::string feed(double in_mm_min, UnitSystem units) {
-    return units == UnitSystem::metric ? with_unit(print_significant(in_mm_min, 2), "mm/min")
-                                       : with_unit(print_significant(Speed{in_mm_min, mm_min}.in(in_min), 2), "in/min");
+std::string feed(double in_mm_min, Units units) {
+    return units.metric() ? with_unit(print_significant(in_mm_min, 2, units), "mm/min")
+                          : with_unit(print_significant(Speed{in_mm_min, mm_min}.in(in_min), 2, units), "in/min");
 }
 
-std::string distance(double in_mm, UnitSystem units) {
-    return units == UnitSystem::metric ? with_unit(print_trimmed(Length{in_mm, mm}.in(metre), 1), "m")
-                                       : with_unit(print_trimmed(Length{in_mm, mm}.in(foot), 0), "ft");
+std::string distance(double in_mm, Units units) {
+    return units.metric() ? with_unit(print_trimmed(Length{in_mm, mm}.in(metre), 1, units), "m")
+                          : with_unit(print_trimmed(Length{in_mm, mm}.in(foot), 0, units), "ft");
 }
 
-std::string section(double in_mm2, UnitSystem units) {
-    return units == UnitSystem::metric ? with_unit(print_trimmed(in_mm2, 2), "mm²")
-                                       : with_unit(print_trimmed(in_mm2 / mm2_per_kcmil, 1), "kcmil");
+std::string section(double in_mm2, Units units) {
+    return units.metric() ? with_unit(print_trimmed(in_mm2, 2, units), "mm²")
+                          : with_unit(print_trimmed(in_mm2 / mm2_per_kcmil, 1, units), "kcmil");
 }
 
-std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
+std::string figure(Slot::Form form, double x, int digits, Units units) {
     using Form = Slot::Form;
     switch (form) {
     case Form::text:
     case Form::verbatim:
         break;
     case Form::fixed:
-        return print_fixed(x, digits);
+        return print_fixed(x, digits, units);
     case Form::trimmed:
-        return print_trimmed(x, digits);
+        return print_trimmed(x, digits, units);
     case Form::significant:
-        return print_significant(x, digits);
+        return print_significant(x, digits, units);
+    case Form::money:
+        return print_plain(x, digits, units);
     case Form::percent:
-        return print_percent(x, digits).text();
+        return print_percent(x, digits, units).text();
     case Form::length:
         return print(Length{x, mm}, units).text();
     case Form::size:
@@ -87,18 +90,18 @@ std::string figure(Slot::Form form, double x, int digits, UnitSystem units) {
     case Form::water:
         return print_water(x, units).text();
     case Form::duration:
-        return print(Duration{x, second}).text();
+        return print(Duration{x, second}, units).text();
     case Form::current:
-        return print(Current{x, ampere}).text();
+        return print(Current{x, ampere}, units).text();
     case Form::voltage:
-        return print(Voltage{x, volt}).text();
+        return print(Voltage{x, volt}, units).text();
     case Form::power:
-        return with_unit(print_trimmed(x / 1000, 1), "kVA");
+        return with_unit(print_trimmed(x / 1000, 1, units), "kVA");
     case Form::section:
         return section(x, units);
     case Form::temperature:
-        return units == UnitSystem::metric ? with_unit(print_fixed(x, digits), "°C")
-                                           : with_unit(print_fixed(x * 1.8 + 32, digits), "°F");
+        return units.metric() ? with_unit(print_fixed(x, digits, units), "°C")
+                              : with_unit(print_fixed(x * 1.8 + 32, digits, units), "°F");
     case Form::low_end:
         return print_low_end(x, static_cast<FieldUnit>(digits), units);
     case Form::high_end:
@@ -173,25 +176,29 @@ private:
             return tell_slot(slots[0]);
         }
         if (word == words::by_units) {
-            return tell_slot(slots[speech_.units == UnitSystem::metric ? 0 : 1]);
+            return tell_slot(slots[speech_.units.metric() ? 0 : 1]);
         }
         for (const char* at = start_of(word, speech_.language); *at != '\0'; ++at) {
             const auto sign = static_cast<unsigned char>(*at);
             if (sign > choice_end) {
                 out_ += *at;
             } else if (sign < first_plural) {
-                tell_slot(slots[sign - 1]);
+                tell_slot(sign <= most_slots ? slots[sign - 1] : Filled{});
             } else if (sign == by_units) {
-                at = tell_choice(at + 1, speech_.units == UnitSystem::metric);
+                at = tell_choice(at + 1, speech_.units.metric());
             } else {
-                at = tell_choice(at + 1, value_of(slots[sign - first_plural].content) == 1.0);
+                at = tell_choice(at + 1, sign < first_plural + most_slots &&
+                                             value_of(slots[sign - first_plural].content) == 1.0);
             }
         }
     }
 
-    /// "hole|holes" and a mark at its end, where it returns.
+    /// "hole|holes" and a mark at its end, where it returns; before the end of a phrase that lacks it.
     const char* tell_choice(const char* at, bool wants_first) {
         for (bool first = true; *at != choice_end; ++at) {
+            if (*at == '\0') {
+                return at - 1;
+            }
             if (*at == '|') {
                 first = false;
             } else if (first == wants_first) {
@@ -224,16 +231,26 @@ std::string titled(const Text& title, const std::string& below, const Speech& sp
 
 } // namespace
 
+Speech::Speech(const Language& table, UnitSystem in) : language(table), units(in) {
+    if (const char sign = *start_of(words::language::decimal_sign, table); sign != '\0') {
+        units.decimal = sign; // a table of few groups does not say
+    }
+}
+
 const Language& english() {
-    return languages[0];
+    return whole_language;
+}
+
+std::uint32_t words_fingerprint() {
+    return fingerprint;
 }
 
 const Language& customers_english() {
-    return customer_languages[0];
+    return customer_language;
 }
 
 const Language& readers_english() {
-    return reader_languages[0];
+    return reader_language;
 }
 
 std::string_view phrase(Word word, const Language& language) {

@@ -1,8 +1,8 @@
 // A text as a sentence, in the reader's language and units.
 //
 // A phrase of the table is taken as it stands, and its slots are filled: a figure printed in these units
-// (core/quantity/print.hpp), a name as it is, a text said likewise. Sentences of one text follow each other with a blank
-// between. Linear in what is said.
+// (core/quantity/print.hpp) with the language's decimal sign, a name as it is, a text said likewise. Sentences of one
+// text follow each other with a blank between. Linear in what is said.
 // Example (also a test): words::circuit::Load{.breaker = Current{20, ampere}, .load = Current{45.9, ampere}} is
 // "45.9 A on a 20 A breaker.".
 #pragma once
@@ -21,9 +21,9 @@ namespace torchside {
 /// answer; until then they say nothing.
 struct Language {
     struct Group {
-        enum class Where : std::uint8_t { now, later, nowhere };
-        Where where;
-        std::uint16_t start; // of its first phrase
+        enum class Where : std::uint32_t { now, later, nowhere };
+        Where where : 2;
+        std::uint32_t start : 30; // of its first phrase
     };
     std::string_view code; // of ISO 639: "en"
     const char* now;       // phrases, each ended by a zero, group after group
@@ -32,6 +32,8 @@ struct Language {
 };
 
 [[nodiscard]] const Language& english();
+/// Of the places and slots of all phrases: a table from elsewhere fits when it has the same.
+[[nodiscard]] std::uint32_t words_fingerprint();
 /// Of the same table the groups named in assets/words/customer.txt, for the customer's page, which is to weigh next to
 /// nothing. The others say nothing.
 [[nodiscard]] const Language& customers_english();
@@ -40,10 +42,10 @@ struct Language {
 
 struct Speech {
     const Language& language;
-    UnitSystem units;
+    Units units;
 
     Speech(UnitSystem in) : Speech(english(), in) {}
-    Speech(const Language& table, UnitSystem in) : language(table), units(in) {}
+    Speech(const Language& table, UnitSystem in);
 };
 
 /// A phrase without slots, as it stands in the table: a label, a heading. It lives as long as the table.

@@ -35,6 +35,7 @@ public:
         trimmed,
         significant,
         percent,
+        money,
         length,
         size,
         limit,
@@ -128,6 +129,10 @@ namespace words {
 }
 [[nodiscard]] inline Slot percent(double share, int decimals = 0) {
     return {Slot::Form::percent, share, decimals};
+}
+/// An amount of money to the decimals of its currency, without its sign.
+[[nodiscard]] inline Slot money(double amount, int decimals) {
+    return {Slot::Form::money, amount, decimals};
 }
 /// A size as entered: "12.7 mm", "0.5 in".
 [[nodiscard]] inline Slot size(Length length) {

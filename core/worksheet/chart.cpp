@@ -5,6 +5,7 @@
 
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
+#include "core/supply/low_voltage.hpp"
 #include "core/worksheet/metal_model.hpp"
 
 namespace torchside {
@@ -81,7 +82,7 @@ Chart chart(const Shop& shop, Metal metal, std::span<const Length> thicknesses, 
     c.metal = metal;
     c.fastest = shop.table.max_feed;
     c.rows.assign(thicknesses.begin(), thicknesses.end());
-    for (const Current current : chart_currents(shop.machine)) {
+    for (const Current current : chart_currents(supply::machine_on(shop.machine, shop.circuit.line))) {
         ChartColumn column;
         column.current = current;
         if (const Nozzle* nozzle = learnt.nozzle(current)) {
@@ -113,11 +114,12 @@ Chart chart(const Shop& shop, Metal metal, UnitSystem units, const ShopModel& mo
 
 ChartInputs chart_inputs(const Shop& shop, Metal metal, const ShopModel& model) {
     const HeightControl& height = shop.height_control;
+    const Machine machine = supply::machine_on(shop.machine, shop.circuit.line);
     return {model,
             metal,
             shop.display.units,
-            shop.machine.min_current,
-            shop.machine.max_current,
+            machine.min_current,
+            machine.max_current,
             shop.table.max_feed,
             height.cut_height,
             height.divider_ratio};

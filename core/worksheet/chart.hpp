@@ -44,7 +44,7 @@ struct ChartInputs {
     ShopModel model{}; // log, nozzles and gradient
     Metal metal = Metal::mild_steel;
     UnitSystem units = UnitSystem::metric;
-    Current lowest{}, highest{}; // that the machine can be set to
+    Current lowest{}, highest{}; // that the machine can be set to on the shop's line
     Speed fastest{};             // of the table
     std::optional<Length> cut_height{};
     double divider_ratio = 1.0;
@@ -75,7 +75,7 @@ struct Chart {
 /// `model` is fitted to the shop.
 [[nodiscard]] ChartInputs chart_inputs(const Shop& shop, Metal metal, const ShopModel& model);
 
-/// The columns' currents, lowest first.
+/// The columns' currents, lowest first, for the machine as it is rated on its line (supply::machine_on).
 [[nodiscard]] std::vector<Current> chart_currents(const Machine& machine);
 
 } // namespace torchside

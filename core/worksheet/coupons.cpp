@@ -5,6 +5,7 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/tune/program.hpp"
+#include "core/worksheet/set_wear.hpp"
 #include "core/worksheet/tuning.hpp"
 #include "generated/words/coupon_note.hpp"
 #include "generated/words/refusal.hpp"
@@ -48,7 +49,8 @@ Outcome<tune::Coupon> coupon(const Workbook& workbook, tune::CouponKind kind, co
     s.lead_in = settings->lead_in.value;
     s.least_hole = settings->min_hole.value;
     s.table = shop.table;
-    s.touch_off = shop.height_control.touch_off;
+    s.dwell = *settings->dwell;
+    s.touch_off = shop.height_control.touch_off + settings->start_lag.value;
     switch (kind) {
     case tune::CouponKind::heights:
         s.cut_height = std::max(s.cut_height, lowest_ladder);
@@ -75,6 +77,7 @@ tune::TestCut leg_row(const Workbook& workbook, const tune::Leg& leg) {
     row.current = job.current;
     row.feed = Speed{std::floor(leg.feed.in(mm_min)*10.0) / 10.0, mm_min}; // as its program says
     row.cut_height = leg.cut_height;
+    row.starts = starts_now(workbook.shop);
     return row;
 }
 

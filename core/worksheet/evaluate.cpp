@@ -5,6 +5,7 @@
 #include "core/cut/rules.hpp"
 #include "core/safety/assess.hpp"
 #include "core/supply/assess.hpp"
+#include "core/supply/low_voltage.hpp"
 #include "core/worksheet/country.hpp"
 #include "core/worksheet/job_stages.hpp"
 #include "core/worksheet/metal_model.hpp"
@@ -23,13 +24,19 @@ supply::ArcLine arc_line(const Estimate<Voltage>& arc, Current current, const cu
     return line;
 }
 
-cut::Capacity capacity_of(const MetalModel& metal, Length thickness, const cut::Limits& limits) {
-    const cut::Choice choice = metal.choose(thickness);
+cut::Capacity capacity_of(const MetalModel& metal, const Job& job, const cut::Limits& limits) {
+    const cut::Choice choice = metal.choose(job.thickness);
     cut::Capacity c;
+    const auto feed_at = [&](Length limit) { return metal.feed(metal.plate(limit, job.current)); };
+    c.recommended = limits.recommended;
+    c.recommended_feed = feed_at(limits.recommended);
     c.clean = limits.clean;
+    c.clean_feed = feed_at(limits.clean);
     c.pierce = limits.pierce;
+    c.pierce_feed = feed_at(limits.pierce);
     c.sever = limits.sever;
-    c.verdict = cut::reach(thickness, limits);
+    c.sever_feed = feed_at(limits.sever);
+    c.verdict = cut::reach(job.thickness, limits);
     c.suggested_current = choice.current;
     c.suggested_nozzle = choice.nozzle;
     c.reason = choice.reason;
@@ -69,7 +76,7 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     const Estimate<Voltage> arc = metal.arc_volts(plate);
 
     Worksheet worksheet;
-    worksheet.capacity = capacity_of(metal, job.thickness, limits);
+    worksheet.capacity = capacity_of(metal, job, limits);
     worksheet.settings = metal.settings(plate, worksheet.capacity.verdict);
     if (worksheet.settings) {
         worksheet.by_hand = cut::by_hand(arc_feed.value, job.current, job.torch == TorchHold::hand_drag);
@@ -81,9 +88,10 @@ Worksheet evaluate(const Workbook& workbook, PartMemo* memo, const ShopModel& mo
     if (job.torch == TorchHold::table) {
         worksheet.tap = supply::check_tap(shop.height_control, arc.high);
     }
-    worksheet.circuit = supply::assess(
-        {shop.circuit, shop.machine, job.current, arc_line(arc, job.current, metal.terms()), country_of(shop)});
-    worksheet.there = there_of(metal, shop.machine, worksheet.circuit);
+    worksheet.asked = {shop.circuit, supply::machine_on(shop.machine, shop.circuit.line), job.current,
+                       arc_line(arc, job.current, metal.terms()), country_of(shop)};
+    worksheet.circuit = supply::assess(worksheet.asked);
+    worksheet.there = there_of(metal, worksheet.asked.machine, worksheet.circuit);
     worksheet.air = air::assess(shop.air);
     worksheet.safety = safety_of(workbook, worksheet.tap.shock);
     worksheet.gaps = gaps_of(job);

@@ -7,8 +7,10 @@
 
 namespace torchside {
 
-Length least_hole(const cut::Settings& settings) {
-    return Length{std::floor(settings.min_hole.value.in(mm)*10.0 + 0.5) / 10.0, mm};
+Length least_hole(const cut::Settings& settings, UnitSystem shown) {
+    constexpr double hair = 1e-9; // 6 mm is not 6.1
+    const Length least{std::ceil(settings.min_hole.value.in(mm)*10.0 - hair) / 10.0, mm};
+    return shown == UnitSystem::metric ? least : Length{std::ceil(least.in(inch)*1000.0 - hair) / 1000.0, inch};
 }
 
 std::vector<Holes> holes_of(const Worksheet& worksheet, Length thickness) {

@@ -18,7 +18,7 @@ motion::Drive drive_of(const Workbook& w, const Worksheet& worksheet) {
     d.corner_tolerance = table.corner_tolerance;
     d.rapid = table.rapid;
     d.pierce_delay = worksheet.settings->pierce_delay;
-    d.touch_off = w.shop.height_control.touch_off;
+    d.touch_off = w.shop.height_control.touch_off + worksheet.settings->start_lag.value; // both with the arc off
     d.thickness = w.job.thickness;
     d.gaps_per_m = worksheet.gaps.per_m;
     d.arc_per_10_min = worksheet.circuit.arc_per_10_min;

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/worksheet/holes.hpp"
+#include "core/worksheet/set_wear.hpp"
 #include "core/worksheet/warnings.hpp"
 #include "core/worksheet/words.hpp"
 #include "generated/words/machine.hpp"
@@ -26,9 +27,12 @@ void warn_of_holes(const WarningContext& f, std::vector<Message>& out) {
         count += holes.state == HoleState::small ? holes.count : 0;
     }
     if (count > 0) {
+        const cut::Settings& settings = *f.worksheet.settings;
+        const Text least =
+            words::either(words::size(least_hole(settings)), words::size(least_hole(settings, UnitSystem::inch)));
         out.push_back({"hole_below_least", Topic::part, Severity::note,
-                       words::part::SmallHoles{.count = count, .least = words::size(least_hole(*f.worksheet.settings))},
-                       words::part::small_holes_why, words::part::try_one, "job.part.hole_mm"});
+                       words::part::SmallHoles{.count = count, .least = least}, words::part::small_holes_why,
+                       words::part::try_one, "job.part.hole_mm"});
     }
 }
 
@@ -136,6 +140,9 @@ void warn_of_time(const WarningContext& f, std::vector<Message>& out) {
 
 void warn_of_wear(const WarningContext& f, std::vector<Message>& out) {
     const wear::Report& wear = f.worksheet.wear;
+    if (f.worksheet.trail && set_slows(*f.worksheet.trail, f.workbook.shop)) {
+        out.push_back(set_slows_note(*f.worksheet.trail, f.workbook.shop));
+    }
     if (!wear.outlived && !(f.worksheet.time && wear.change_before)) {
         return;
     }

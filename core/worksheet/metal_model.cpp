@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "core/cut/rules.hpp"
+#include "core/gear/start.hpp"
 #include "core/supply/divider.hpp"
+#include "core/supply/low_voltage.hpp"
 #include "generated/words/refusal.hpp"
 
 namespace torchside {
@@ -72,8 +74,9 @@ Outcome<cut::Reach> MetalModel::cuts(const cut::CutSetup& plate) const {
 }
 
 cut::Choice MetalModel::choose(Length thickness) const {
-    const Current most = shop_->machine.max_current;
-    return cut::choose(plate(thickness, most), shop_->machine, shop_->table, *this, *terms_,
+    const Machine machine = supply::machine_on(shop_->machine, shop_->circuit.line);
+    const Current most = machine.max_current;
+    return cut::choose(plate(thickness, most), machine, shop_->table, *this, *terms_,
                        tune::proven(shop_->tests, metal_, most));
 }
 
@@ -87,9 +90,15 @@ std::optional<cut::Settings> MetalModel::settings(const cut::CutSetup& plate, cu
     s.arc = tune::arc(posterior(), plate);
     s.kerf = tune::kerf(posterior(), plate);
     s.cut_height = cut_height();
-    s.pierce_height = cut::pierce_height(s.cut_height);
+    s.pierce_height = cut::pierce_height(plate.thickness, s.cut_height);
+    s.start_lag = start_lag(shop_->machine);
+    if (!shop_->machine.waits_for_transfer) { // the log may know better than the usual lag
+        s.start_lag.value = posterior().program_lag;
+        s.start_lag.low = std::min(s.start_lag.low, s.start_lag.value);
+    }
     if (reach == cut::Reach::clean) {
         s.pierce_delay = tune::pierce_delay(posterior(), plate);
+        s.dwell = s.pierce_delay->value + posterior().program_lag;
     }
     s.lead_in = cut::lead_in(plate.thickness, s.kerf);
     s.min_hole = cut::smallest_hole(plate.thickness, s.kerf);

@@ -26,7 +26,8 @@ Message refused(const WarningContext& f) {
     const Job& job = f.workbook.job;
     const cut::Capacity& capacity = f.worksheet.capacity;
     Message out{"plate_refused", Topic::reach, Severity::stop, words::reach::Refused{.current = job.current}};
-    out.detail = words::reach::RefusedLimit{.limit = words::limit(f.limits.sever),
+    out.detail = words::reach::RefusedLimit{.feed = words::feed(capacity.sever_feed),
+                                            .limit = words::limit(f.limits.sever),
                                             .plate = words::plate(job.thickness, job.material)};
     if (more_helps(f)) {
         out.remedy = words::reach::Set{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
@@ -45,6 +46,17 @@ Message sever_only(const WarningContext& f) {
             words::reach::CleanSet{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
     } else {
         out.remedy = words::reach::clean_thinner;
+    }
+    return out;
+}
+
+Message slow(const WarningContext& f) {
+    const cut::Capacity& capacity = f.worksheet.capacity;
+    Message out{"plate_slow", Topic::reach, Severity::note, words::reach::slow};
+    out.detail =
+        words::reach::SlowLimit{.current = f.workbook.job.current, .limit = words::limit(capacity.recommended)};
+    if (more_helps(f)) {
+        out.remedy = words::reach::Set{.current = *capacity.suggested_current, .nozzle = *capacity.suggested_nozzle};
     }
     return out;
 }
@@ -69,6 +81,9 @@ void warn_of_plate(const WarningContext& f, std::vector<Message>& out) {
                        words::reach::edge_start_do});
         break;
     case cut::Reach::clean:
+        if (job.thickness > f.limits.recommended) {
+            out.push_back(slow(f));
+        }
         break;
     }
     const Length cap{cut::small_air_torch(job.material).capacity_cap.value, mm};
@@ -88,7 +103,7 @@ void warn_of_plate(const WarningContext& f, std::vector<Message>& out) {
 }
 
 void warn_of_machine(const WarningContext& f, std::vector<Message>& out) {
-    const Machine& machine = f.workbook.shop.machine;
+    const Machine& machine = f.worksheet.asked.machine;
     const Current current = f.workbook.job.current;
     if (current > machine.max_current) {
         out.push_back({"current_above_machine",

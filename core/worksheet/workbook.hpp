@@ -16,6 +16,7 @@
 #include "core/quantity/unit_system.hpp"
 #include "core/stock/metal.hpp"
 #include "core/supply/circuit.hpp"
+#include "core/tune/shared_cut.hpp"
 #include "core/tune/test_cut.hpp"
 #include "core/wear/wear_log.hpp"
 
@@ -27,8 +28,11 @@ enum class TorchHold { table, hand_standoff, hand_drag };
 struct Display {
     UnitSystem units = UnitSystem::metric;
     Theme theme = Theme::automatic;
+    std::string language{};  // up to 8 letters, code of ISO 639: "es"; empty: the browser's, where there is a table
     bool glove = false;      // larger targets
     bool number_keys = true; // 1 to 5 open the places; off for whoever speaks to the machine or brushes keys
+    bool sound = true;       // countdowns at the table beep
+    bool vibration = true;   // and are felt
 };
 
 struct Shop {
@@ -44,6 +48,8 @@ struct Shop {
     wear::WearLog wear{};
     price::Rates rates{};
     std::vector<tune::TestCut> tests{}; // 0..500
+    std::vector<tune::SharedCut>
+        others{}; // 0..500: cuts of other shops, taken in; stay on this device and in its backup
     Display display{};
     std::string public_url{}; // up to 200 letters: where a customer opens this page; empty: where it stands
     bool example = false;     // the invented shop that comes with the page, never in a link: nothing of it may be sent

@@ -11,6 +11,7 @@
 #include "core/motion/report.hpp"
 #include "core/price/report.hpp"
 #include "core/safety/report.hpp"
+#include "core/supply/assess.hpp"
 #include "core/supply/divider.hpp"
 #include "core/supply/report.hpp"
 #include "core/tune/posterior.hpp"
@@ -41,6 +42,7 @@ struct Worksheet {
     std::optional<cut::ByHand> by_hand{}; // none when the plate is refused
     std::optional<tune::Trail> trail{};   // what moved the feed; none when the plate is refused
     supply::ControllerInput tap{};        // what the height control's input gets
+    supply::Input asked{};                // of the circuit, with the machine as it is rated at the line
     supply::Report circuit{};
     std::optional<There> there{}; // none when nothing that the machine can be set to holds
     air::Report air{};
