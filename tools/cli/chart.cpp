@@ -6,7 +6,7 @@
 
 namespace torchside::cli {
 
-Outcome<std::string> run_chart(const Arguments& arguments) {
+Outcome<std::string> run_chart(const Arguments& arguments, const Language&) {
     const auto words = Words::sort(arguments, 1, {"--material", "--units", "--format"});
     if (!words) {
         return words.fault();

@@ -6,7 +6,7 @@
 
 namespace torchside::cli {
 
-Outcome<std::string> run_coupon(const Arguments& arguments) {
+Outcome<std::string> run_coupon(const Arguments& arguments, const Language& language) {
     const auto words = Words::sort(arguments, 1, {"--kind", "--units", "--format"});
     if (!words) {
         return words.fault();
@@ -33,7 +33,7 @@ Outcome<std::string> run_coupon(const Arguments& arguments) {
     if (format.value() == 1) {
         return printed(coupon_json(made.value()));
     }
-    return coupon_program(workbook.value(), made.value(), english());
+    return coupon_program(workbook.value(), made.value(), language);
 }
 
 } // namespace torchside::cli

@@ -22,26 +22,27 @@ std::string today() { // core has no clock; a command may ask for one
     return text;
 }
 
-Outcome<std::string> quote_of(const Workbook& workbook, const Words& words) {
+Outcome<std::string> quote_of(const Workbook& workbook, const Words& words, const Language& language) {
     const std::string typed = words.option("--date").value_or(today());
     const auto day = document::read_day(typed);
     if (!day) {
-        return Fault{"--date", '"' + codec::one_line(typed) + "\" is no day, accepted is the day of issue such as " +
-                                   "2026-11-25, or none for today"};
+        return Fault{"--date", words::cli::NoDay{.typed = '"' + codec::one_line(typed) + '"'}};
     }
     const Worksheet sheet = evaluate(workbook);
     if (!sheet.price || !sheet.part) {
-        return Fault{"job", "has no price, accepted is a part that can be cut: see the warnings of the worksheet"};
+        return Fault{"job", words::cli::no_price};
     }
-    return document::quote_link(document::make_quote(workbook, sheet.part->outline, *sheet.price, *day)) + '\n';
+    return document::quote_link(
+               document::make_quote(workbook, sheet.part->outline, *sheet.price, *day, language.code)) +
+           '\n';
 }
 
 } // namespace
 
-Outcome<std::string> run_link(const Arguments& arguments) {
+Outcome<std::string> run_link(const Arguments& arguments, const Language& language) {
     const bool job = !arguments.empty() && arguments[0] == "job";
     if (!job && (arguments.empty() || arguments[0] != "quote")) {
-        return Fault{"KIND", "missing or unknown, accepted is job or quote"};
+        return Fault{"KIND", words::cli::link_kind};
     }
     const Arguments rest(arguments.begin() + 1, arguments.end());
     const auto words = job ? Words::sort(rest, 1, {}) : Words::sort(rest, 1, {"--date"});
@@ -52,11 +53,12 @@ Outcome<std::string> run_link(const Arguments& arguments) {
     if (!workbook) {
         return workbook.fault();
     }
-    return job ? Outcome(document::job_link(workbook.value()) + '\n') : quote_of(workbook.value(), words.value());
+    return job ? Outcome(document::job_link(workbook.value()) + '\n')
+               : quote_of(workbook.value(), words.value(), language);
 }
 
-Outcome<std::string> run_open(const Arguments& arguments) {
-    const auto words = Words::sort(arguments, 1, {}, a_link);
+Outcome<std::string> run_open(const Arguments& arguments, const Language&) {
+    const auto words = Words::sort(arguments, 1, {}, words::cli::a_link);
     if (!words) {
         return words.fault();
     }

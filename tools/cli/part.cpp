@@ -19,8 +19,6 @@ constexpr drawing::DrawingUnit units[] = {
     drawing::DrawingUnit::inch,   drawing::DrawingUnit::foot, drawing::DrawingUnit::yard, drawing::DrawingUnit::mil,
     drawing::DrawingUnit::micron, drawing::DrawingUnit::px};
 
-constexpr const char* a_drawing = "a DXF or SVG file";
-
 Json point_json(const part::Vertex& v) {
     return Json::array({number(v.at.x), number(v.at.y), number(v.bulge)});
 }
@@ -35,10 +33,10 @@ Json contour_json(const part::Contour& c, bool points) {
     return out;
 }
 
-Json problem_json(const part::Problem& p) {
+Json problem_json(const part::Problem& p, const Speech& speech) {
     return {{"code", p.code},
             {"severity", word_of(severity_words, p.severity)},
-            {"text", say(part::message_of(p), UnitSystem::metric)},
+            {"text", say(part::message_of(p), speech)},
             {"x_mm", number(p.at.x)},
             {"y_mm", number(p.at.y)},
             {"size_mm", number(p.size_mm)}};
@@ -54,7 +52,7 @@ Json counts_json(const drawing::DrawingCounts& counts) {
             {"hidden", counts.hidden}};
 }
 
-Json to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool points) {
+Json to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool points, const Speech& speech) {
     const auto& contours = drawing.outline.contours;
     return {{"unit", drawing::unit_name(drawing.unit)},
             {"unit_known", drawing.unit_known},
@@ -63,7 +61,7 @@ Json to_json(const drawing::Drawing& drawing, std::optional<Mass> mass, bool poi
             {"cut_mm", number(part::length_mm(drawing.outline))},
             {"pierces", contours.size()},
             {"contours", list_of(contours, [&](const part::Contour& c) { return contour_json(c, points); })},
-            {"problems", list_of(drawing.problems, problem_json)},
+            {"problems", list_of(drawing.problems, [&](const part::Problem& p) { return problem_json(p, speech); })},
             {"counts", counts_json(drawing.counts)}};
 }
 
@@ -104,9 +102,10 @@ Outcome<std::optional<Mass>> mass_of(const Words& words, const part::Outline& ou
 
 } // namespace
 
-Outcome<std::string> run_part(const Arguments& arguments) {
-    const auto words = Words::sort(
-        arguments, 1, {"--unit", "--join_mm", "--flatten_mm", "--outline", "--material", "--thickness_mm"}, a_drawing);
+Outcome<std::string> run_part(const Arguments& arguments, const Language& language) {
+    const auto words =
+        Words::sort(arguments, 1, {"--unit", "--join_mm", "--flatten_mm", "--outline", "--material", "--thickness_mm"},
+                    words::cli::drawing_file);
     if (!words) {
         return words.fault();
     }
@@ -115,7 +114,7 @@ Outcome<std::string> run_part(const Arguments& arguments) {
     if (!settings || !points) {
         return settings ? points.fault() : settings.fault();
     }
-    const auto text = load_text(words.value().file(0), drawing::most_drawing_bytes, a_drawing);
+    const auto text = load_text(words.value().file(0), drawing::most_drawing_bytes, words::cli::drawing_file);
     if (!text) {
         return text.fault();
     }
@@ -131,7 +130,7 @@ Outcome<std::string> run_part(const Arguments& arguments) {
     if (!mass) {
         return mass.fault();
     }
-    return printed(to_json(drawing.value(), mass.value(), points.value() == 1));
+    return printed(to_json(drawing.value(), mass.value(), points.value() == 1, Speech(language, UnitSystem::metric)));
 }
 
 } // namespace torchside::cli

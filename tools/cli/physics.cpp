@@ -1,6 +1,5 @@
 // torchside physics: the energy balance alone, with the terms of a small air torch, for checks.
 #include "core/cut/balance.hpp"
-#include "core/words/say.hpp"
 #include "tools/cli/command.hpp"
 #include "tools/cli/results/json.hpp"
 
@@ -9,24 +8,25 @@ namespace torchside::cli {
 namespace {
 
 // The balance knows the workbook's keys; here the same figures came by options.
-Fault by_option(const Fault& fault, const Words& words) {
+Fault by_option(const Fault& fault, const Words& given) {
     constexpr std::string_view options[][2] = {
         {"thickness", "--thickness_mm"}, {"current", "--current_a"}, {"bore", "--bore_mm"}, {"arc", "--arc_v"}};
     for (const auto& [part, option] : options) {
         if (fault.field.find(part) != std::string::npos) {
-            const std::string typed = words.option(option).value_or("");
+            const std::string typed = given.option(option).value_or("");
             return {std::string(option),
-                    (typed.empty() ? "" : typed + " is not accepted: ") + say(fault.text, UnitSystem::metric)};
+                    typed.empty() ? fault.text : Text(words::cli::NotTaken{.typed = typed, .why = fault.text})};
         }
     }
     return fault;
 }
 
-Json to_json(const cut::Balance& b, Length kerf) {
+// kerf_mm is the width that the balance melts; the kerf to offset by is another figure.
+Json to_json(const cut::Balance& b, Length offset_kerf) {
     return {{"feed_mm_min", amount(b.feed, mm_min)},
             {"arc_v", amount(b.arc, volt)},
-            {"kerf_mm", amount(kerf, mm)},
-            {"melted_width_mm", amount(b.kerf, mm)},
+            {"kerf_mm", amount(b.kerf, mm)},
+            {"kerf_to_offset_mm", amount(offset_kerf, mm)},
             {"power_w", amount(b.power, watt)},
             {"melt_w", amount(b.melt, watt)},
             {"conduction_w", amount(b.conduction, watt)}};
@@ -34,7 +34,7 @@ Json to_json(const cut::Balance& b, Length kerf) {
 
 } // namespace
 
-Outcome<std::string> run_physics(const Arguments& arguments) {
+Outcome<std::string> run_physics(const Arguments& arguments, const Language&) {
     const auto words =
         Words::sort(arguments, 0, {"--material", "--thickness_mm", "--current_a", "--arc_v", "--bore_mm"});
     if (!words) {

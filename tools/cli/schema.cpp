@@ -5,7 +5,7 @@
 
 namespace torchside::cli {
 
-Outcome<std::string> run_schema(const Arguments& arguments) {
+Outcome<std::string> run_schema(const Arguments& arguments, const Language&) {
     const auto words = Words::sort(arguments, 0, {});
     if (!words) {
         return words.fault();

@@ -6,7 +6,7 @@
 
 namespace torchside::cli {
 
-Outcome<std::string> run_tune(const Arguments& arguments) {
+Outcome<std::string> run_tune(const Arguments& arguments, const Language& language) {
     const auto words = Words::sort(arguments, 1, {});
     if (!words) {
         return words.fault();
@@ -22,7 +22,8 @@ Outcome<std::string> run_tune(const Arguments& arguments) {
         return seen.fault();
     }
     const tune::Trail trail = metal.trail(metal.plate(job.thickness, job.current));
-    return printed(tune_json(metal.posterior(), trail, seen.value(), job, workbook.value().shop.display.units));
+    const Speech speech(language, workbook.value().shop.display.units);
+    return printed(tune_json(metal.posterior(), trail, seen.value(), job, speech));
 }
 
 } // namespace torchside::cli

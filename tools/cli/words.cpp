@@ -21,10 +21,16 @@ std::string listed(const Names& names) {
         out += out.empty() ? "" : ", ";
         out += name;
     }
-    return out.empty() ? "none" : out;
+    return out;
 }
 
-constexpr const char* or_input = ", or - for standard input";
+Text options_of(std::initializer_list<std::string_view> names) {
+    return names.size() == 0 ? Text(words::cli::no_options) : words::verbatim(listed(names));
+}
+
+Text or_input(Word file) {
+    return words::cli::OrInput{.file = file};
+}
 
 /// A word as the field of a fault, which is never empty.
 std::string named(std::string_view word, const std::string& otherwise) {
@@ -38,35 +44,36 @@ std::string quoted(std::string_view word) {
 } // namespace
 
 Outcome<Words> Words::sort(const Arguments& arguments, std::size_t files,
-                           std::initializer_list<std::string_view> options, const std::string& what) {
-    const bool is_link = what == a_link;
+                           std::initializer_list<std::string_view> options, Word what) {
+    const bool is_link = what == words::cli::a_link;
     const std::string field = is_link ? "LINK" : "FILE";
-    Words words;
+    Words sorted;
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         const std::string& word = arguments[i];
         if (!word.starts_with("--")) {
-            words.files_.push_back(word);
+            sorted.files_.push_back(word);
             continue;
         }
         if (std::find(options.begin(), options.end(), word) == options.end()) {
-            return Fault{codec::one_line(word), "unknown option, accepted is " + listed(options)};
+            return Fault{codec::one_line(word), words::cli::UnknownOption{.options = options_of(options)}};
         }
-        if (words.option(word)) {
-            return Fault{word, "given twice, accepted is once"};
+        if (sorted.option(word)) {
+            return Fault{word, words::cli::given_twice};
         }
         if (i + 1 == arguments.size()) {
-            return Fault{word, "its value is missing, accepted is " + word + " and a value"};
+            return Fault{word, words::cli::NoValue{.option = word}};
         }
-        words.options_.emplace_back(word, arguments[++i]);
+        sorted.options_.emplace_back(word, arguments[++i]);
     }
-    if (words.files_.size() < files) {
-        return Fault{field, "missing, accepted is " + what + (is_link ? "" : or_input)};
+    if (sorted.files_.size() < files) {
+        return Fault{field, words::file::Missing{.accepted = is_link ? Text(what) : or_input(what)}};
     }
-    if (words.files_.size() > files) {
-        return Fault{named(words.files_[files], field),
-                     "one word too many, accepted is " + (files == 0 ? "no file" : what) + " and " + listed(options)};
+    if (sorted.files_.size() > files) {
+        return Fault{
+            named(sorted.files_[files], field),
+            words::cli::OneTooMany{.files = files == 0 ? words::cli::no_file : what, .options = options_of(options)}};
     }
-    return words;
+    return sorted;
 }
 
 std::optional<std::string> Words::option(std::string_view name) const {
@@ -85,7 +92,8 @@ Outcome<std::optional<double>> Words::number_if_given(std::string_view name) con
     }
     const auto json = codec::parse_json(*typed);
     if (!json || json.value().type != codec::JsonValue::Type::number) {
-        return Fault{std::string(name), quoted(*typed) + " is no number, accepted is a number such as 6 or 12.7"};
+        return Fault{std::string(name),
+                     words::cli::NoNumber{.accepted = words::cli::a_number, .typed = quoted(*typed)}};
     }
     return std::optional(json.value().number);
 }
@@ -96,23 +104,24 @@ Outcome<double> Words::number(std::string_view name) const {
         return number.fault();
     }
     if (!number.value()) {
-        return Fault{std::string(name), "missing, accepted is a number such as 6 or 12.7"};
+        return Fault{std::string(name), words::file::Missing{.accepted = words::cli::a_number}};
     }
     return *number.value();
 }
 
-Outcome<std::size_t> Words::choice(std::string_view name, std::initializer_list<std::string_view> words,
+Outcome<std::size_t> Words::choice(std::string_view name, std::initializer_list<std::string_view> choices,
                                    std::optional<std::size_t> otherwise) const {
     const auto typed = option(name);
     if (!typed && otherwise) {
         return *otherwise;
     }
-    const auto found = typed ? std::find(words.begin(), words.end(), *typed) : words.end();
-    if (found == words.end()) {
-        return Fault{std::string(name),
-                     (typed ? quoted(*typed) + " is not accepted" : "missing") + ", accepted is " + listed(words)};
+    const auto found = typed ? std::find(choices.begin(), choices.end(), *typed) : choices.end();
+    if (found == choices.end()) {
+        const std::string accepted = listed(choices);
+        return typed ? Fault{std::string(name), words::file::NotAccepted{.accepted = accepted, .value = quoted(*typed)}}
+                     : Fault{std::string(name), words::file::Missing{.accepted = accepted}};
     }
-    return static_cast<std::size_t>(found - words.begin());
+    return static_cast<std::size_t>(found - choices.begin());
 }
 
 Outcome<Metal> Words::material() const {
@@ -127,23 +136,23 @@ Outcome<Metal> Words::material() const {
     return static_cast<Metal>(found - info->words.begin());
 }
 
-Outcome<std::string> load_text(const std::string& file, std::size_t most, const std::string& what) {
+Outcome<std::string> load_text(const std::string& file, std::size_t most, Word what) {
     const auto close = [](std::FILE* f) { return f == stdin ? 0 : std::fclose(f); };
     const std::unique_ptr<std::FILE, decltype(close)> in(file == "-" ? stdin : std::fopen(file.c_str(), "rb"), close);
-    const std::string name = named(file, "FILE"), accepted = ", accepted is " + what + or_input;
+    const std::string name = named(file, "FILE");
     if (!in) {
-        return Fault{name, "cannot be opened" + accepted};
+        return Fault{name, words::cli::NotOpened{.accepted = or_input(what)}};
     }
     std::string text(most + 1, '\0');
     text.resize(std::fread(text.data(), 1, text.size(), in.get()));
     if (std::ferror(in.get()) != 0) {
-        return Fault{name, "cannot be read" + accepted};
+        return Fault{name, words::cli::NotRead{.accepted = or_input(what)}};
     }
     return text;
 }
 
 Outcome<Workbook> load_workbook(const std::string& file) {
-    const auto text = load_text(file, document::largest_file, "a workbook file");
+    const auto text = load_text(file, document::largest_file, words::cli::workbook_file);
     return text ? document::read_workbook(text.value()) : Outcome<Workbook>(text.fault());
 }
 

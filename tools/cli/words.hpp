@@ -11,20 +11,18 @@
 #include "core/stock/metal.hpp"
 #include "core/words/outcome.hpp"
 #include "core/worksheet/workbook.hpp"
+#include "generated/words/cli.hpp"
 
 namespace torchside::cli {
-
-/// What `torchside open` takes where the others take a file.
-inline constexpr const char* a_link = "a link, or its end from j= or q= on";
 
 using Arguments = std::vector<std::string>;
 
 class Words {
 public:
-    /// `what` a file is; a link is taken as it stands. Sorts the words; refuses an unknown or doubled option, one without its value, and a wrong number of files.
+    /// `what` a file is; a link is taken as it stands. Sorts the words; refuses an unknown or doubled option, one
+    /// without its value, and a wrong number of files.
     static Outcome<Words> sort(const Arguments& arguments, std::size_t files,
-                               std::initializer_list<std::string_view> options,
-                               const std::string& what = "a workbook file");
+                               std::initializer_list<std::string_view> options, Word what = words::cli::workbook_file);
 
     [[nodiscard]] const std::string& file(std::size_t index) const { return files_[index]; }
     [[nodiscard]] std::optional<std::string> option(std::string_view name) const;
@@ -34,7 +32,7 @@ public:
     [[nodiscard]] Outcome<std::optional<double>> number_if_given(std::string_view name) const;
 
     /// The index of one of the given words, `otherwise` when the option is not there (none: it must be).
-    [[nodiscard]] Outcome<std::size_t> choice(std::string_view name, std::initializer_list<std::string_view> words,
+    [[nodiscard]] Outcome<std::size_t> choice(std::string_view name, std::initializer_list<std::string_view> choices,
                                               std::optional<std::size_t> otherwise = {}) const;
     [[nodiscard]] Outcome<Metal> material() const; // --material
 
@@ -43,8 +41,8 @@ private:
     std::vector<std::pair<std::string, std::string>> options_{};
 };
 
-/// A file, or standard input for "-"; one byte more than `most` when there is more. `what`: "a workbook file".
-[[nodiscard]] Outcome<std::string> load_text(const std::string& file, std::size_t most, const std::string& what);
+/// A file, or standard input for "-"; one byte more than `most` when there is more. `what`: a workbook file.
+[[nodiscard]] Outcome<std::string> load_text(const std::string& file, std::size_t most, Word what);
 
 /// A workbook file, or standard input for "-".
 [[nodiscard]] Outcome<Workbook> load_workbook(const std::string& file);

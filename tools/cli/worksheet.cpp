@@ -4,7 +4,7 @@
 
 namespace torchside::cli {
 
-Outcome<std::string> run_worksheet(const Arguments& arguments) {
+Outcome<std::string> run_worksheet(const Arguments& arguments, const Language& language) {
     const auto words = Words::sort(arguments, 1, {});
     if (!words) {
         return words.fault();
@@ -13,7 +13,7 @@ Outcome<std::string> run_worksheet(const Arguments& arguments) {
     if (!workbook) {
         return workbook.fault();
     }
-    return printed(worksheet_json(evaluate(workbook.value()), workbook.value()));
+    return printed(worksheet_json(evaluate(workbook.value()), workbook.value(), language));
 }
 
 } // namespace torchside::cli

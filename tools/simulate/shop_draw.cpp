@@ -15,8 +15,13 @@ constexpr std::uint64_t of_bias = 1000;
 constexpr std::uint64_t of_slope = 1001;
 constexpr std::uint64_t of_tail = 1002;
 constexpr std::uint64_t of_verdict = 1003;
+constexpr std::uint64_t of_bend = 1004;
+constexpr std::uint64_t of_set = 1005;
 constexpr std::uint64_t of_stock = 2000; // + job
 constexpr std::uint64_t of_first = 3000; // + job: the verdict on its first cut
+constexpr std::uint64_t of_all = 12;     // in the place of a stock: tails of bias; + 1: of slope
+
+constexpr double set_a_job = 0.31; // share of a set of consumables that a job uses
 
 // The finaliser of a 64-bit mixing generator (Steele, Lea, Flood 2014; constants from memory).
 std::uint64_t mix(std::uint64_t z) {
@@ -53,14 +58,17 @@ double stratum(std::uint64_t seed, std::uint64_t what, std::uint64_t shop, std::
     return (place + uniform(seed, shop, what, 0)) / static_cast<double>(shops);
 }
 
-// sqrt(chi squared / 3) with 3 degrees of freedom: a normal draw over it has Student's t.
-double chi_3(std::uint64_t seed, std::uint64_t shop, std::uint64_t stock) {
+// sqrt(chi squared / dof): a normal draw over it has Student's t. 1 for no degrees of freedom: the draw stays normal.
+double chi(int dof, std::uint64_t seed, std::uint64_t shop, std::uint64_t what) {
+    if (dof == 0) {
+        return 1.0;
+    }
     double sum = 0.0;
-    for (std::uint64_t k = 0; k < 3; ++k) {
-        const double z = normal_quantile(uniform(seed, shop, of_tail, 4 * stock + k));
+    for (int k = 0; k < dof; ++k) {
+        const double z = normal_quantile(uniform(seed, shop, of_tail, 4 * what + static_cast<std::uint64_t>(k)));
         sum += z * z;
     }
-    return std::sqrt(sum / 3.0);
+    return std::sqrt(sum / dof);
 }
 
 } // namespace
@@ -74,16 +82,19 @@ ShopDraw::ShopDraw(const Population& population, std::uint64_t seed, int shop, i
     : population_(population), seed_(seed), shop_(static_cast<std::uint64_t>(shop)) {
     const auto n = static_cast<std::uint64_t>(shops);
     const auto normal = [&](std::uint64_t what) { return normal_quantile(stratum(seed, what, shop_, n)); };
-    const double bias = population.bias_sd * normal(of_bias);
-    const double slope = population.slope_sd * normal(of_slope);
+    const auto tail = [&](std::uint64_t what) { return chi(population.dof, seed, shop_, what); };
+    const double bias = population.mean + population.bias_sd * normal(of_bias) / tail(of_all);
+    const double slope = population.slope_sd * normal(of_slope) / tail(of_all + 1);
+    const double bend = population.bend_sd * normal(of_bend);
+    const double first_used = uniform(seed, shop_, of_set, 0);
     for (std::size_t job = 0; job < job_thickness_mm.size(); ++job) {
         const auto* first = std::find(job_thickness_mm.begin(), job_thickness_mm.end(), job_thickness_mm[job]);
         const auto stock = static_cast<std::uint64_t>(first - job_thickness_mm.begin());
-        double e = population.stock_sd * normal(of_stock + stock);
-        if (population.heavy_tails) {
-            e /= chi_3(seed, shop_, stock);
-        }
-        curve_[job] = bias + slope * std::log(job_thickness_mm[job] / thickness_0_mm);
+        const double e = population.stock_sd * normal(of_stock + stock) / tail(stock);
+        const double u = std::log(job_thickness_mm[job] / thickness_0_mm);
+        const double sets = first_used + set_a_job * static_cast<double>(job);
+        used_[job] = sets - std::floor(sets);
+        curve_[job] = bias + slope * u + bend * u * u + population.drift * used_[job];
         truth_[job] = curve_[job] + e;
         first_verdict_[job] = stratum(seed, of_first + job, shop_, n);
     }

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdint>
 
+#include "core/tune/priors.hpp"
 #include "core/tune/window.hpp"
 #include "tools/simulate/simulate.hpp"
 
@@ -20,7 +21,9 @@ public:
 
     /// ln(right feed / chart) of a job.
     [[nodiscard]] double truth(std::size_t job) const { return truth_[job]; }
-    /// The part of it that bias and slope make.
+    /// Starts of its set of consumables when the job comes up.
+    [[nodiscard]] double starts(std::size_t job) const { return used_[job] * priors().feed_set_starts; }
+    /// The part of it that bias, slope, bend and drift make.
     [[nodiscard]] double curve(std::size_t job) const { return curve_[job]; }
 
     [[nodiscard]] Judgement happened(std::size_t job, double y) const;
@@ -33,6 +36,7 @@ private:
     std::uint64_t shop_;
     std::array<double, 12> truth_{};
     std::array<double, 12> curve_{};
+    std::array<double, 12> used_{};
     std::array<double, 12> first_verdict_{};
 };
 

@@ -6,7 +6,10 @@
 
 #include "core/tune/plan.hpp"
 #include "core/tune/plate_terms.hpp"
+#include "core/tune/pool.hpp"
 #include "core/tune/posterior.hpp"
+#include "generated/words/cli.hpp"
+#include "generated/words/file.hpp"
 #include "tools/simulate/shop_draw.hpp"
 
 namespace torchside::tune {
@@ -15,27 +18,20 @@ namespace {
 constexpr int most_cuts = 60; // of one job
 constexpr double rule_step = 1.10;
 
-struct Row {
-    double Population::*field;
-    double usual;
-    double wrong;
-};
-
-constexpr Row rows[] = {
+constexpr Population all_worlds[] = {
 #include "generated/tune_population.inc"
 };
 
-constexpr Population population_of(bool wrong) {
-    Population p;
-    for (const Row& row : rows) {
-        p.*row.field = wrong ? row.wrong : row.usual;
-    }
-    p.heavy_tails = wrong;
+// The learner's priors for one who knows the world: its spreads and no doubt about the typical shop.
+Priors told(const Population& world) {
+    constexpr double exact = 1e8;
+    Priors p = priors_of(
+        KnownShops{world.mean, world.bias_sd, world.slope_sd, world.stock_sd, world.window, world.misread, exact});
+    p.feed_others = 0.0;
+    p.feed_bend = world.bend_sd;
+    p.feed_drift = world.drift;
     return p;
 }
-
-constexpr Population usual = population_of(false);
-constexpr Population wrong = population_of(true);
 
 struct Said {
     double p;
@@ -44,7 +40,7 @@ struct Said {
 
 struct Tally {
     std::vector<Said> said{};
-    long cuts = 0, squares = 0, rule = 0, knowing = 0, told = 0;
+    long cuts = 0, squares = 0, rule = 0, knowing = 0, told = 0, told_world = 0, pooled = 0;
     long jobs = 0, covered = 0, first_clean = 0, truly_clean = 0;
 };
 
@@ -80,22 +76,31 @@ TestCut row_of(const Jobs& jobs, std::size_t job, double y, Judgement reading) {
     return row;
 }
 
-void learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Machine& machine, Tally& tally) {
+struct Learner {
+    Machine machine{};
+    Priors priors{};
+};
+
+std::vector<TestCut> learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Learner& learner, Tally& tally) {
     std::vector<TestCut> log;
     for (std::size_t job = 0; job < job_thickness_mm.size(); ++job) {
         const double truth = jobs.chart[job] + shop.truth(job);
         for (int cut = 0; cut < most_cuts; ++cut) {
-            const Posterior posterior = learn(log, machine);
-            const Distribution belief = posterior.feed.distribution(jobs.place[job].x, jobs.place[job].tag);
+            const Posterior posterior = learn(log, learner.machine, {}, learner.priors);
+            const Distribution belief = posterior.feed.distribution(jobs.place[job].x, jobs.place[job].tag,
+                                                                    shop.starts(job) / learner.priors.feed_set_starts);
+            const auto beliefs = posterior.feed.beliefs(jobs.place[job].x, jobs.place[job].tag,
+                                                        shop.starts(job) / learner.priors.feed_set_starts);
             if (cut == 0) {
                 ++tally.jobs;
                 tally.covered += truth >= belief.quantile(0.1) && truth <= belief.quantile(0.9);
             }
-            const Test test = Search(belief, posterior.feed.model().window).next();
+            const Test test = Search(beliefs).next();
             const double off = test.y - jobs.chart[job];
             const Judgement reading = shop.read(job, cut, off);
             tally.said.push_back({test.good, shop.happened(job, off) == Judgement::good});
             log.push_back(row_of(jobs, job, test.y, reading));
+            log.back().starts = shop.starts(job);
             if (reading != Judgement::good) {
                 continue;
             }
@@ -107,6 +112,7 @@ void learn_by_cutting(const ShopDraw& shop, const Jobs& jobs, const Machine& mac
     const auto cuts = static_cast<long>(log.size());
     tally.cuts += cuts;
     tally.squares += cuts * cuts;
+    return log;
 }
 
 long rule_cuts(const ShopDraw& shop) {
@@ -127,7 +133,7 @@ long rule_cuts(const ShopDraw& shop) {
 
 // One job with nothing to learn from but its own cuts.
 int search_cuts(const ShopDraw& shop, std::size_t job, const Distribution& belief, const Window& window) {
-    Search search(belief, window);
+    Search search(std::vector<Belief>{{1.0, window, belief}});
     for (int cut = 0; cut < most_cuts; ++cut) {
         const double y = search.next().y;
         const Judgement reading = shop.read(job, cut, y);
@@ -165,6 +171,22 @@ long told_cuts(const ShopDraw& shop, const Jobs& jobs, const Population& populat
     return cuts;
 }
 
+// What other shops of the world teach, cut with nobody to learn from.
+Priors pooled_priors(const Population& population, const Jobs& jobs, std::uint64_t seed, int shops) {
+    if (shops == 0) {
+        return priors();
+    }
+    constexpr std::uint64_t elsewhere = 0x5eed;
+    const Learner learner{{}, priors()};
+    Tally unused;
+    std::vector<ShopLog> logs;
+    for (int i = 0; i < shops; ++i) {
+        const ShopDraw shop(population, seed ^ elsewhere, i, shops);
+        logs.push_back({learn_by_cutting(shop, jobs, learner, unused), {}});
+    }
+    return priors_of(pool(logs));
+}
+
 void calibrate(std::vector<Said>& said, SimulationReport& report) {
     std::stable_sort(said.begin(), said.end(), [](const Said& a, const Said& b) { return a.p < b.p; });
     for (std::size_t d = 0; d < report.calibration.size(); ++d) {
@@ -194,6 +216,9 @@ SimulationReport report_of(Tally& tally, int shops) {
     r.ratio = r.rule_mean_cuts / r.mean_cuts;
     r.knowing_mean_cuts = per_shop(tally.knowing);
     r.told_mean_cuts = per_shop(tally.told);
+    r.told_world_mean_cuts = per_shop(tally.told_world);
+    r.pooled_mean_cuts = per_shop(tally.pooled);
+    r.ratio_to_told_world = r.mean_cuts / r.told_world_mean_cuts;
     r.coverage80 = per_job(tally.covered);
     r.first_cut_clean = per_job(tally.first_clean);
     r.truly_clean = per_job(tally.truly_clean);
@@ -203,29 +228,49 @@ SimulationReport report_of(Tally& tally, int shops) {
 
 } // namespace
 
+std::span<const Population> worlds() {
+    return all_worlds;
+}
+
+const Population* find_world(std::string_view name) {
+    const auto* found = std::find_if(std::begin(all_worlds), std::end(all_worlds),
+                                     [&](const Population& p) { return p.world == name; });
+    return found != std::end(all_worlds) ? found : nullptr;
+}
+
 const Population& usual_population() {
-    return usual;
+    return all_worlds[0];
 }
 
-const Population& wrong_population() {
-    return wrong;
-}
-
-Outcome<SimulationReport> simulate(int shops, std::uint64_t seed, const Population& population) {
+Outcome<SimulationReport> simulate(int shops, std::uint64_t seed, const Population& population, int pooled) {
     if (shops < 1 || shops > 100000) {
-        return Fault{"shops", "a simulation takes 1 to 100000 shops"};
+        return Fault{"shops", words::file::NotAccepted{.accepted = words::cli::shops, .value = std::to_string(shops)}};
     }
-    const Machine machine;
-    const Jobs jobs = jobs_of(learn({}, machine));
+    if (pooled < 0 || pooled > 200) {
+        return Fault{"pooled",
+                     words::file::NotAccepted{.accepted = words::cli::pooled, .value = std::to_string(pooled)}};
+    }
+    const Learner untold{{}, priors()};
+    const Learner told_world{{}, told(population)};
+    const Jobs jobs = jobs_of(learn({}, untold.machine));
+    const Learner newcomer{{}, pooled_priors(population, jobs, seed, pooled)};
     const Window truth{population.window, priors().window_soft, population.misread};
     Tally tally;
+    Tally told_tally;
+    Tally pooled_tally;
     for (int i = 0; i < shops; ++i) {
         const ShopDraw shop(population, seed, i, shops);
-        learn_by_cutting(shop, jobs, machine, tally);
+        learn_by_cutting(shop, jobs, untold, tally);
+        learn_by_cutting(shop, jobs, told_world, told_tally);
+        if (pooled > 0) {
+            learn_by_cutting(shop, jobs, newcomer, pooled_tally);
+        }
         tally.rule += rule_cuts(shop);
         tally.knowing += knowing_cuts(shop, population, truth);
         tally.told += told_cuts(shop, jobs, population, truth);
     }
+    tally.told_world = told_tally.cuts;
+    tally.pooled = pooled_tally.cuts;
     return report_of(tally, shops);
 }
 

@@ -82,6 +82,7 @@ Json column_json(const ChartColumn& column, const ChartUnits& u) {
     return {{"current_a", amount(column.current, ampere)},
             {"nozzle_a", amount(column.nozzle, ampere)},
             {"over_rating", column.over_rating},
+            {"recommended" + length, amount(column.limits.recommended, u.length)},
             {"clean" + length, amount(column.limits.clean, u.length)},
             {"pierce" + length, amount(column.limits.pierce, u.length)},
             {"sever" + length, amount(column.limits.sever, u.length)}};

@@ -1,5 +1,6 @@
 #include "tools/cli/results/circuit.hpp"
 
+#include "core/worksheet/supply_help.hpp"
 #include "tools/cli/results/words.hpp"
 
 namespace torchside::cli {
@@ -23,10 +24,39 @@ Json said(const std::vector<Text>& texts, const Speech& speech) {
     return list_of(texts, [&](const Text& text) { return say(text, speech); });
 }
 
+// What a small supply still does (core/worksheet/supply_help.hpp).
+void add_help(Json& out, const Worksheet& sheet, const Workbook& workbook, const Speech& speech) {
+    const SupplyHelp help = supply_help(workbook, sheet);
+    const auto& there = sheet.there;
+    out["rating"] = word_of(rating_words, help.rating);
+    out["machine_max_a"] = amount(sheet.asked.machine.max_current, ampere);
+    out["there"] = there ? Json{{"current_a", amount(there->current, ampere)},
+                                {"clean_mm", amount(there->limits.clean, mm)},
+                                {"pierce_mm", amount(there->limits.pierce, mm)},
+                                {"sever_mm", amount(there->limits.sever, mm)}}
+                         : Json();
+    const auto& b = help.bursts;
+    out["bursts"] = b ? Json{{"current_a", amount(b->output, ampere)},
+                             {"arc_s", amount(b->arc, second)},
+                             {"rest_s", amount(b->rest, second)},
+                             {"beyond_tables", b->beyond_tables},
+                             {"clean_mm", amount(help.in_bursts->clean, mm)}}
+                      : Json();
+    const auto& s = help.would_do;
+    out["would_do"] = s ? Json{{"line_v", s->line_v},
+                               {"breaker_a", s->breaker_a},
+                               {"breaker_rule", word_of(document::breaker_words, s->rule)},
+                               {"run_awg", or_null(s->run_awg)},
+                               {"run_mm2", or_null(s->run_mm2)}}
+                        : Json();
+    out["help"] = said(help.says, speech);
+}
+
 } // namespace
 
-Json circuit_json(const supply::Report& r, const Speech& speech) {
-    return {
+Json circuit_json(const Worksheet& sheet, const Workbook& workbook, const Speech& speech) {
+    const supply::Report& r = sheet.circuit;
+    Json out = {
         {"input_a", amount(r.input, ampere)},
         {"input_at_rated_load_a", amount(r.input_at_rated_load, ampere)},
         {"effective_a", amount(r.effective, ampere)},
@@ -57,9 +87,11 @@ Json circuit_json(const supply::Report& r, const Speech& speech) {
         {"chain", list_of(r.chain.nodes, [&](const supply::Node& n) { return node_json(n, speech); })},
         {"guard", say(r.guard, speech)},
         {"summary", say_summary(r.message, speech)},
-        {"way_out", say(r.message.remedy, speech)},
+        {"remedy", say(r.message.remedy, speech)},
         {"basis", said(r.basis, speech)},
     };
+    add_help(out, sheet, workbook, speech);
+    return out;
 }
 
 Json tap_json(const supply::ControllerInput& r, const Speech& speech) {
@@ -90,7 +122,7 @@ Json air_json(const air::Report& r, const Speech& speech) {
         {"water_class", number(r.water_class)},
         {"dryness", say(r.dryness, speech)},
         {"summary", say_summary(r.message, speech)},
-        {"way_out", say(r.message.remedy, speech)},
+        {"remedy", say(r.message.remedy, speech)},
         {"basis", said(r.basis, speech)},
     };
 }

@@ -50,6 +50,7 @@ Json coupon_json(const tune::Coupon& coupon) {
             {"time_s", amount(coupon.time, second)},
             {"pierce_height_mm", amount(coupon.pierce_height, mm)},
             {"pierce_delay_s", amount(coupon.pierce_delay, second)},
+            {"dwell_s", amount(coupon.dwell, second)},
             {"legs", std::move(legs)}};
 }
 

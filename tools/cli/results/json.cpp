@@ -78,6 +78,9 @@ Json basis(const Basis& b) {
     if (b.tests > 0) {
         out.push_back("tests:" + std::to_string(b.tests));
     }
+    if (b.others > 0) {
+        out.push_back("others:" + std::to_string(b.others));
+    }
     if (b.entered) {
         out.push_back("entered");
     }

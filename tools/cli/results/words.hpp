@@ -17,6 +17,7 @@ inline constexpr std::string_view check_words[] = {
     "drop",       "low_line",  "plug_load", "run_device",   "run_load", "cord_load", "welder_device",
     "welder_run", "generator", "nameplate", "breaker_load", "plug",     "plug_fit",  "welder_size"};
 inline constexpr std::string_view cap_words[] = {"machine", "breaker", "run", "cord", "plug", "generator", "voltage"};
+inline constexpr std::string_view rating_words[] = {"full", "plate", "entered", "assumed"};
 inline constexpr std::string_view stop_words[] = {"panel", "breaker", "run", "cord", "machine", "torch"};
 inline constexpr std::string_view tested_words[] = {"none", "near", "here"};
 inline constexpr std::string_view footing_words[] = {"physics", "practice", "cuts"};

@@ -13,14 +13,21 @@ namespace {
 Json settings_json(const std::optional<cut::Settings>& s) {
     Json out = figures_json(s, UnitSystem::metric);
     out["controller_v"] = s ? amount(s->controller, volt) : Json();
+    out["start_lag_s"] = s ? figure(s->start_lag, second) : Json();
+    out["dwell_s"] = s ? amount(s->dwell, second) : Json();
     out["feed_capped"] = s ? Json(s->feed_capped) : Json();
     return out;
 }
 
 Json capacity_json(const cut::Capacity& c, const Speech& speech) {
-    return {{"clean_mm", amount(c.clean, mm)},
+    return {{"recommended_mm", amount(c.recommended, mm)},
+            {"recommended_feed_mm_min", amount(c.recommended_feed, mm_min)},
+            {"clean_mm", amount(c.clean, mm)},
+            {"clean_feed_mm_min", amount(c.clean_feed, mm_min)},
             {"pierce_mm", amount(c.pierce, mm)},
+            {"pierce_feed_mm_min", amount(c.pierce_feed, mm_min)},
             {"sever_mm", amount(c.sever, mm)},
+            {"sever_feed_mm_min", amount(c.sever_feed, mm_min)},
             {"verdict", word_of(reach_words, c.verdict)},
             {"suggested_current_a", amount(c.suggested_current, ampere)},
             {"suggested_nozzle_a", amount(c.suggested_nozzle, ampere)},
@@ -39,11 +46,14 @@ Json by_hand_json(const std::optional<cut::ByHand>& b, const Speech& speech) {
 
 Json trail_json(const std::optional<tune::Trail>& t) {
     if (!t) {
-        return nulls({"physics_feed_mm_min", "practice_feed_mm_min", "own_feed_mm_min"});
+        return nulls({"physics_feed_mm_min", "practice_feed_mm_min", "others_feed_mm_min", "own_feed_mm_min",
+                      "new_set_feed_mm_min"});
     }
     return {{"physics_feed_mm_min", figure(t->physics, mm_min)},
             {"practice_feed_mm_min", figure(t->practice, mm_min)},
-            {"own_feed_mm_min", figure(t->own, mm_min)}};
+            {"others_feed_mm_min", figure(t->others, mm_min)},
+            {"own_feed_mm_min", figure(t->own, mm_min)},
+            {"new_set_feed_mm_min", figure(t->new_set, mm_min)}};
 }
 
 Json safety_json(const safety::Report& r, const Speech& speech) {
@@ -80,15 +90,15 @@ Json job_json(const Job& j) {
 
 } // namespace
 
-Json worksheet_json(const Worksheet& sheet, const Workbook& workbook) {
-    const Speech speech{workbook.shop.display.units};
+Json worksheet_json(const Worksheet& sheet, const Workbook& workbook, const Language& language) {
+    const Speech speech(language, workbook.shop.display.units);
     return {{"job", job_json(workbook.job)},
             {"settings", settings_json(sheet.settings)},
             {"capacity", capacity_json(sheet.capacity, speech)},
             {"by_hand", by_hand_json(sheet.by_hand, speech)},
             {"trail", trail_json(sheet.trail)},
             {"tap", tap_json(sheet.tap, speech)},
-            {"circuit", circuit_json(sheet.circuit, speech)},
+            {"circuit", circuit_json(sheet, workbook, speech)},
             {"air", air_json(sheet.air, speech)},
             {"part", part_json(sheet, speech)},
             {"gaps", gaps_json(sheet.gaps)},

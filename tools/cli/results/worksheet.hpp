@@ -5,11 +5,13 @@
 // "by_hand", "time" and "price" are null and the reason is in "capacity" and "warnings".
 #pragma once
 
+#include "core/words/say.hpp"
 #include "core/worksheet/worksheet.hpp"
 #include "tools/cli/results/json.hpp"
 
 namespace torchside::cli {
 
-[[nodiscard]] Json worksheet_json(const Worksheet& sheet, const Workbook& workbook);
+[[nodiscard]] Json worksheet_json(const Worksheet& sheet, const Workbook& workbook,
+                                  const Language& language = english());
 
 } // namespace torchside::cli
