@@ -23,6 +23,7 @@ public:
     Column(Ui& ui, Rect place, Only only = Only::drawn) : ui_(&ui), place_(place), y_(place.y), only_(only) {}
 
     [[nodiscard]] Ui& ui() const { return *ui_; }
+    [[nodiscard]] bool draws() const { return only_ == Only::drawn; }
     [[nodiscard]] float height() const { return y_ - place_.y; }
     [[nodiscard]] float width() const { return place_.w; }
     /// How much of it is seen at once.
@@ -80,8 +81,6 @@ public:
                                        std::size_t columns = 0);
 
 private:
-    [[nodiscard]] bool draws() const { return only_ == Only::drawn; }
-
     Ui* ui_;
     Rect place_;
     float y_;

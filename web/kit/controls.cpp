@@ -75,6 +75,9 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     if (look == Look::main && !disabled) {
         pen.fill(place, down ? t.quiet : t.ink);
         ink = t.ground;
+    } else if (look == Look::quiet) {
+        pen.fill(place, down ? t.hairline : t.ground);
+        ink = t.quiet;
     } else {
         pen.fill(place, down ? t.hairline : look == Look::chosen ? t.fill : t.ground);
         pen.frame(place, disabled ? t.hairline : t.ink, look == Look::chosen ? 2.0F : 1.0F);
@@ -82,7 +85,8 @@ bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Loo
     if (look == Look::chosen) {
         pen.fill({place.x, place.y, place.w, 4}, t.accent);
     }
-    pen.words_in(place.inset(4, 4), look == Look::plain ? Type::text : Type::title, ink, label, Align::centre);
+    const Type type = look == Look::quiet ? Type::label : look == Look::plain ? Type::text : Type::title;
+    pen.words_in(place.inset(4, 4), type, ink, label, Align::centre);
     return used;
 }
 

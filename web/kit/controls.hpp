@@ -12,7 +12,7 @@
 
 namespace torchside::web {
 
-enum class Look { plain, chosen, main };
+enum class Look { plain, chosen, main, quiet }; // quiet: no frame, and small words
 
 /// A square-cornered button with its label centred. `of` is what it acts on, said where the eye sees it by the row it stands in.
 bool button(Ui& ui, std::string_view id, Rect place, std::string_view label, Look look = Look::plain,

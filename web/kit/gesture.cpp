@@ -48,22 +48,40 @@ void Region::zoom_by(Point about, float factor) {
 void Gesture::down(Point p, double now, const Tree& tree, const std::vector<Region>& regions) {
     const bool caught = phase_ == Phase::glide; // a finger on a gliding list stops it; that is no tap
     phase_ = Phase::press;
+    pulls_ = held_ = false;
+    pulled_ = 0;
     start_ = last_ = p;
     seen_.assign(1, {p, now});
     down_at_ = now;
     const Node* hit = caught ? nullptr : tree.control_at(p);
     candidate_ = hit != nullptr ? hit->id : std::string();
+    grip_ = hit != nullptr && hit->state.find("grip") != std::string::npos;
     region_ = region_at(p, regions);
+    swipe_.down(p, now);
 }
 
 void Gesture::move(Point p, double now, std::vector<Region>& regions) {
+    swipe_.move(p);
     const float away = std::hypot(p.x - start_.x, p.y - start_.y);
     if (phase_ == Phase::press && away > slop) {
+        if (grip_) {
+            taken_ = candidate_;
+            taken_by_ = {};
+        }
         candidate_.clear();
-        phase_ = region_ >= 0 ? Phase::scroll : Phase::idle;
+        phase_ = grip_ ? Phase::drag : region_ >= 0 ? Phase::scroll : Phase::idle;
+        const bool at_top = region_ < 0 || regions[static_cast<std::size_t>(region_)].offset.y <= 0;
+        pulls_ = phase_ != Phase::drag && at_top && region_at(start_, regions, true) < 0 &&
+                 p.y - start_.y > 2 * std::abs(p.x - start_.x);
         // Only the slop is lost: the first move that a slow page hears of may be most of the drag.
         last_ = {start_.x + (p.x - start_.x) * slop / away, start_.y + (p.y - start_.y) * slop / away};
     }
+    if (phase_ == Phase::drag && (p.x != last_.x || p.y != last_.y)) {
+        taken_by_ = {taken_by_.x + p.x - last_.x, taken_by_.y + p.y - last_.y};
+        taken_on_ = true;
+        last_ = p;
+    }
+    pulled_ = pulls_ ? std::max(0.0F, p.y - start_.y - slop) : 0;
     if (phase_ != Phase::scroll || region_ >= static_cast<int>(regions.size())) {
         return;
     }
@@ -95,15 +113,18 @@ Point Gesture::thrown(double now) const {
 
 std::string Gesture::up(Point p, double now, const Tree& tree, std::vector<Region>& regions, bool momentum) {
     move(p, now, regions); // where a finger leaves may be the last that is heard of it
+    swiped_ = swipe_.up(p, now);
     std::string tapped;
     if (phase_ == Phase::press && !candidate_.empty()) {
         const Node* hit = tree.control_at(p);
         if (hit != nullptr && hit->id == candidate_) {
             tapped = candidate_;
+            held_ = now - down_at_ >= hold_ms;
         }
     }
     velocity_ = phase_ == Phase::scroll && momentum ? thrown(now) : Point{};
     phase_ = std::hypot(velocity_.x, velocity_.y) > rest ? Phase::glide : Phase::idle;
+    pulled_ = 0;
     glided_at_ = now;
     candidate_.clear();
     return tapped;
@@ -128,8 +149,11 @@ void Gesture::wheel(Point p, Point by, std::vector<Region>& regions) {
 }
 
 void Gesture::pinch(Point a, Point b, std::vector<Region>& regions) {
+    swipe_.cancel();
     const Point middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
     const float spread = std::max(slop, std::hypot(b.x - a.x, b.y - a.y));
+    pulls_ = false;
+    pulled_ = 0;
     if (phase_ != Phase::pinch) {
         candidate_.clear();
         region_ = region_at(middle, regions, true);
@@ -165,6 +189,19 @@ bool Gesture::glide(double now, std::vector<Region>& regions) {
         return false;
     }
     return true;
+}
+
+std::optional<Point> Gesture::take_drag(std::string_view id) {
+    if (!taken_on_ || taken_ != id) {
+        return std::nullopt;
+    }
+    taken_on_ = false;
+    return taken_by_;
+}
+
+const std::string& Gesture::dragged() const {
+    static const std::string none;
+    return phase_ == Phase::drag ? taken_ : none;
 }
 
 const std::string& Gesture::pressed(double now) const {

@@ -1,10 +1,14 @@
-// Fingers (or the mouse) on the canvas: tap, scroll and momentum, and two fingers that zoom. 8 px of slop, scroll wins
+// Fingers (or the mouse) on the canvas: tap, scroll and momentum, two fingers that zoom, and one that takes a grip (a node
+// with the state "grip") along. 8 px of slop, scroll wins
 // over press, a press shows after 60 ms, so that a list that is dragged never flashes its rows.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "web/kit/swipe.hpp"
 #include "web/mirror/geometry.hpp"
 #include "web/mirror/tree.hpp"
 
@@ -38,6 +42,7 @@ struct Region {
 class Gesture {
 public:
     static constexpr float slop = 8.0F;       // px a finger may wander and still tap
+    static constexpr double hold_ms = 600.0;  // a finger that stays so long on a control holds it
     static constexpr double show_ms = 60.0;   // a press shows after this
     static constexpr float rest = 0.02F;      // px/ms below which momentum has ended
     static constexpr float fastest = 6.0F;    // px/ms: no thumb throws harder
@@ -51,6 +56,8 @@ public:
     void move(Point p, double now, std::vector<Region>& regions);
     /// Returns the id of the control that was tapped, empty when it was no tap.
     [[nodiscard]] std::string up(Point p, double now, const Tree& tree, std::vector<Region>& regions, bool momentum);
+    /// What the finger did that left last: Swipe::up().
+    [[nodiscard]] int swiped() const { return swiped_; }
     void cancel();
     void wheel(Point p, Point by, std::vector<Region>& regions);
     /// Two fingers are here now: the drawing under them moves and grows with them.
@@ -59,14 +66,24 @@ public:
     /// Momentum: move on to `now`; true while there is more to come.
     bool glide(double now, std::vector<Region>& regions);
 
+    /// How far the finger has taken this grip since it touched it; none when that was asked for already.
+    [[nodiscard]] std::optional<Point> take_drag(std::string_view id);
+    /// The grip that a finger is taking somewhere, empty when none.
+    [[nodiscard]] const std::string& dragged() const;
+    [[nodiscard]] bool drags() const { return phase_ == Phase::drag; }
+
     /// The control under a finger that has rested long enough to show it; empty when none.
     [[nodiscard]] const std::string& pressed(double now) const;
     /// Milliseconds until a press that is not shown yet shows; negative: none is waiting.
     [[nodiscard]] double until_shown(double now) const;
+    /// The tap that up() gave last was held.
+    [[nodiscard]] bool held() const { return held_; }
+    /// How far a finger has pulled down what cannot go further down, since it came; 0 when it does anything else.
+    [[nodiscard]] float pulled() const { return pulled_; }
     [[nodiscard]] bool scrolling() const { return phase_ >= Phase::scroll; }
 
 private:
-    enum class Phase { idle, press, scroll, glide, pinch };
+    enum class Phase { idle, press, scroll, glide, pinch, drag };
     struct Seen {
         Point at;
         double when;
@@ -78,10 +95,19 @@ private:
     std::vector<Seen> seen_; // of this drag
     Point start_{}, last_{};
     float spread_ = 0; // between two fingers
+    bool held_ = false;
+    bool pulls_ = false; // this finger
+    float pulled_ = 0;
     Point velocity_{}; // px/ms
     double down_at_ = 0, glided_at_ = 0;
     std::string candidate_;
+    bool grip_ = false;     // the candidate follows the finger
+    std::string taken_;     // the grip that did last
+    Point taken_by_{};      // and how far
+    bool taken_on_ = false; // since it was asked for
     int region_ = -1;
+    Swipe swipe_;
+    int swiped_ = 0;
 };
 
 } // namespace torchside::web

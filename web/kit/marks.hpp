@@ -26,7 +26,13 @@ enum class Mark {
     close,
     erase,
     keyboard,
-    back
+    back,
+    send,
+    rates,
+    costs,
+    quantities,
+    terms,
+    issued // what follows from a quote
 };
 
 /// About 18 px across, centred: a disc holds, a triangle cautions, a square stops.

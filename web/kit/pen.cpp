@@ -38,7 +38,9 @@ float Pen::text(Type type, Point at, Colour colour, std::string_view text, Align
             {std::string(text),
              type,
              {at.x, at.y, end - at.x, line_height(type)},
-             {clip.x / density_, clip.y / density_, (clip.z - clip.x) / density_, (clip.w - clip.y) / density_}});
+             {clip.x / density_, clip.y / density_, (clip.z - clip.x) / density_, (clip.w - clip.y) / density_},
+             false,
+             colour});
     }
     return end;
 }
@@ -253,23 +255,6 @@ void Pen::polygon(const Point* points, int count, Colour colour) const {
         list_.PathLineTo({points[i].x * density_, points[i].y * density_});
     }
     list_.PathFillConvex(packed(colour));
-}
-
-void Pen::hatch(const Point* points, int count, Colour colour) const {
-    constexpr float apart = 7;
-    constexpr float half = 6;
-    float at = 0;
-    for (int i = 0; i + 1 < count; ++i) {
-        const Point a = points[i];
-        const Point d{points[i + 1].x - a.x, points[i + 1].y - a.y};
-        const float length = std::hypot(d.x, d.y);
-        for (; at < length; at += apart) {
-            const Point c{a.x + d.x * at / length, a.y + d.y * at / length};
-            const Point across{d.y / length * half, -d.x / length * half};
-            line({c.x - across.x, c.y - across.y}, {c.x + across.x, c.y + across.y}, colour, 1.5F);
-        }
-        at -= length;
-    }
 }
 
 void Pen::dashes(Point a, Point b, Colour colour, float thickness, float dash, float gap) const {

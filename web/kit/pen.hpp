@@ -22,6 +22,7 @@ struct Written {
     Rect place{};           // the line box
     Rect clip{};            // what of the screen it may be seen in
     bool shortened = false; // it ends in "…"
+    Colour colour{};
 };
 
 class Pen {
@@ -60,8 +61,6 @@ public:
     void ring(Point centre, float radius, Colour colour, float thickness) const;
     void polyline(const Point* points, int count, Colour colour, float thickness, bool closed = false) const;
     void polygon(const Point* points, int count, Colour colour) const; // convex
-    /// Short strokes across a line, every few pixels.
-    void hatch(const Point* points, int count, Colour colour) const;
     void dashes(Point a, Point b, Colour colour, float thickness, float dash, float gap) const;
 
     void push_clip(Rect place) const;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace torchside::web {
 
@@ -11,6 +12,11 @@ float linear_share(double value, double low, double high) {
 
 float log_share(double value, double low, double high) {
     return linear_share(std::log(std::max(value, low)), std::log(low), std::log(high));
+}
+
+Point on_circle(Point centre, float radius, float turn) {
+    const float angle = 2 * std::numbers::pi_v<float> * turn;
+    return {centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)};
 }
 
 } // namespace torchside::web

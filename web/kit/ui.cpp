@@ -94,6 +94,12 @@ bool Ui::node(std::string_view id, Role role, Rect place, Label name, std::strin
     return false;
 }
 
+std::optional<Point> Ui::take_drag(std::string_view id) {
+    const auto by = gesture.take_drag(id);
+    changed_ = changed_ || by;
+    return by;
+}
+
 void Ui::open_group(std::string_view id, Role role, Rect place, Label name, std::string_view state) {
     node(id, role, place, name, {}, state);
     groups_.emplace_back(id);
@@ -322,7 +328,23 @@ void Ui::draw_hover() const {
     const Rect ring = node != nullptr ? overlap(node->seen.inset(1), screen_) : Rect{};
     if (!ring.empty()) {
         pen_->frame(ring, tokens_->accent, 1.5F);
+        draw_key(*node);
     }
+}
+
+/// The key that does the same, as it stands on a keyboard: in a corner of what the mouse is over.
+void Ui::draw_key(const Node& node) const {
+    constexpr std::string_view mark = "key-";
+    const std::size_t at = node.state.find(mark);
+    if (at == std::string::npos) {
+        return;
+    }
+    const std::string_view key = std::string_view(node.state).substr(at + mark.size(), 1);
+    const Rect cap{node.seen.right() - 24, node.seen.y + 6, 18, 18};
+    pen_->fill(cap, tokens_->ground);
+    pen_->frame(cap, tokens_->quiet, 1);
+    pen_->text(Type::label, {cap.centre().x, cap.centre().y - Pen::line_height(Type::label) / 2}, tokens_->ink, key,
+               Align::centre);
 }
 
 /// The field under edit comes into view when it opens, and again when its row (an error's second line) or its view (the

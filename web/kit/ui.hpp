@@ -63,6 +63,10 @@ public:
               std::string_view state = {}, Label about = {});
     [[nodiscard]] bool pressed(std::string_view id) const { return !id.empty() && gesture.pressed(now_) == id; }
 
+    /// How far a finger has taken this grip since it touched it, once for each of its moves.
+    [[nodiscard]] std::optional<Point> take_drag(std::string_view id);
+    [[nodiscard]] bool dragged(std::string_view id) const { return !id.empty() && gesture.dragged() == id; }
+
     void open_group(std::string_view id, Role role, Rect place, Label name, std::string_view state = {});
     void close_group();
 
@@ -129,6 +133,7 @@ private:
     void draw_focus() const;
     void go_on();
     void draw_hover() const;
+    void draw_key(const Node& node) const;
     void reveal(const Node& node);
     void reveal_edit();
 

@@ -6,10 +6,10 @@
 namespace torchside::web {
 namespace {
 
-constexpr const char* role_words[] = {"main",   "navigation", "dialog",       "group",     "heading", "text",
-                                      "button", "tab",        "radio",        "switch",    "textbox", "figure",
-                                      "table",  "row",        "columnheader", "rowheader", "cell",    "status",
-                                      "alert",  "list",       "listitem",     "img"};
+constexpr const char* role_words[] = {"main",   "navigation", "dialog",       "group",     "heading",  "text",
+                                      "button", "tab",        "radio",        "switch",    "textbox",  "figure",
+                                      "table",  "row",        "columnheader", "rowheader", "cell",     "status",
+                                      "alert",  "list",       "listitem",     "img",       "separator"};
 
 void field(std::string& out, std::string_view text) {
     for (const char c : text) {
@@ -31,7 +31,7 @@ void number(std::string& out, float value) {
 
 bool is_control(Role role) {
     return role == Role::button || role == Role::tab || role == Role::radio || role == Role::toggle ||
-           role == Role::textbox;
+           role == Role::textbox || role == Role::separator;
 }
 
 const Node* Tree::control_at(Point p) const {

@@ -33,7 +33,8 @@ enum class Role {
     alert,
     list,
     listitem,
-    img
+    img,
+    separator // an edge that can be moved
 };
 
 struct Node {

@@ -9,6 +9,7 @@
 const VERSION = '@VERSION@';
 const FILES = /*@FILES@*/ {}; // path -> [SHA-256 in hex, what its type must contain]
 const QUOTE = /*@QUOTE@*/ []; // the paths that the customer's page needs
+const NEWS = /*@NEWS@*/ {}; // language -> what this version brings, in two lines
 
 const scope = self.registration.scope;
 const PREFIX = 'torchside ' + new URL(scope).pathname + ' '; // another copy on this origin keeps its own
@@ -101,6 +102,8 @@ self.addEventListener('activate', (event) => event.waitUntil(activate()));
 self.addEventListener('message', (event) => {
   if (event.data === 'use-update') {
     self.skipWaiting();
+  } else if (event.data === 'news') {
+    event.ports[0].postMessage(NEWS);
   }
 });
 self.addEventListener('fetch', (event) => {

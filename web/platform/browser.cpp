@@ -12,6 +12,8 @@ EM_JS(void, shell_place, (const char* path), { Module['shell']['place'](UTF8ToSt
 EM_JS(void, shell_theme, (const char* name, const char* ground), { Module['shell']['theme'](UTF8ToString(name), UTF8ToString(ground)); })
 EM_JS(void, shell_save, (int slot, const char* record), { Module['shell']['save'](UTF8ToString(record), slot); })
 EM_JS(void, shell_keep_in, (int ms), { Module['shell']['keepIn'](ms); })
+EM_JS(void, shell_leave, (const char* record, const char* typed), { Module['shell']['leave'](UTF8ToString(record), UTF8ToString(typed)); })
+EM_JS(void, shell_put, (int slot, const char* record), { Module['shell']['put'](UTF8ToString(record), slot); })
 EM_JS(void, shell_save_kept, (), { Module['shell']['saveKept'](); })
 EM_JS(char*, shell_load, (int slot), {
     var text = Module['shell']['load'](slot);
@@ -28,6 +30,19 @@ EM_JS(char*, shell_fragment, (), {
     return at;
 })
 EM_JS(void, shell_copy, (const char* text), { Module['shell']['copy'](UTF8ToString(text)); })
+EM_JS(void, shell_share_text, (const char* title, const char* text), { Module['shell']['shareText'](UTF8ToString(title), UTF8ToString(text)); })
+EM_JS(void, shell_share_quote, (const char* name, const char* link), { Module['shell']['shareQuote'](UTF8ToString(name), UTF8ToString(link)); })
+EM_JS(void, shell_paste, (), { Module['shell']['paste'](); })
+EM_JS(void, shell_vibrate, (int ms), { Module['shell']['vibrate'](ms); })
+EM_JS(void, shell_install, (), { Module['shell']['install'](); })
+EM_JS(void, shell_remember, (const char* name, const char* text), { Module['shell']['remember'](UTF8ToString(name), UTF8ToString(text)); })
+EM_JS(char*, shell_remembered, (const char* name), {
+    var text = Module['shell']['remembered'](UTF8ToString(name));
+    var bytes = lengthBytesUTF8(text) + 1;
+    var at = _malloc(bytes);
+    stringToUTF8(text, at, bytes);
+    return at;
+})
 EM_JS(void, shell_download, (const char* name, const char* type, const char* text), { Module['shell']['download'](UTF8ToString(name), UTF8ToString(type), UTF8ToString(text)); })
 EM_JS(void, shell_save_quote, (const char* name, const char* link), { Module['shell']['saveQuote'](UTF8ToString(name), UTF8ToString(link)); })
 EM_JS(void, shell_print, (), { Module['shell']['print'](); })
@@ -41,8 +56,22 @@ EM_JS(int, shell_take_drawing, (double* to, int most), {
     HEAPF64.set(numbers, to >> 3);
     return most;
 })
+EM_JS(int, shell_find_words, (const char* code, int spoken), { return Module['shell']['findWords'](UTF8ToString(code), spoken); })
+EM_JS(void, shell_take_words, (char* to), { HEAPU8.set(Module['shell']['takeWords'](), to); })
+EM_JS(char*, shell_language, (), {
+    var text = Module['shell']['language']();
+    var at = _malloc(text.length + 1);
+    stringToUTF8(text, at, text.length + 1);
+    return at;
+})
+EM_JS(char*, shell_locale, (), {
+    var text = Module['shell']['locale']();
+    var at = _malloc(text.length + 1);
+    stringToUTF8(text, at, text.length + 1);
+    return at;
+})
 EM_JS(void, shell_use_update, (), { Module['shell']['useUpdate'](); })
-EM_JS(int, shell_prefers_dark, (), { return Module['shell']['prefersDark'](); })
+EM_JS(int, shell_wishes, (), { return Module['shell']['wishes'](); })
 EM_JS(int, shell_reduced_motion, (), { return Module['shell']['reducedMotion'](); })
 EM_JS(int, shell_whole, (), { return Module['shell']['whole'](); })
 EM_JS(int, shell_fine_pointer, (), { return Module['shell']['finePointer'](); })
@@ -66,6 +95,7 @@ EM_JS(char*, shell_new_key, (), {
     return at;
 })
 EM_JS(void, shell_seal, (const char* link, const char* key), { Module['shell']['seal'](UTF8ToString(link), UTF8ToString(key)); })
+EM_JS(void, shell_bench, (int what, int ms, int how), { Module['shell']['bench'](what, ms, how); })
 EM_JS(double, shell_event_ms, (), { return window.event ? window.event.timeStamp : performance.now(); })
 EM_JS(void, shell_qr, (const char* text), { Module['shell']['qr'](UTF8ToString(text)); })
 // clang-format on
@@ -109,11 +139,30 @@ Saved save(int slot, std::string_view record) {
 void keep_in(int milliseconds) {
     shell_keep_in(milliseconds);
 }
+void leave(std::string_view record, std::string_view typed) {
+    shell_leave(std::string(record).c_str(), std::string(typed).c_str());
+}
+void put(int slot, std::string_view record) {
+    shell_put(slot, std::string(record).c_str());
+}
 void save_kept() {
     shell_save_kept();
 }
 std::string load(int slot) {
     return owned(shell_load(slot));
+}
+std::string words_of(std::string_view code, bool spoken) {
+    std::string words(static_cast<std::size_t>(shell_find_words(std::string(code).c_str(), spoken ? 1 : 0)), '\0');
+    if (!words.empty()) {
+        shell_take_words(words.data());
+    }
+    return words;
+}
+std::string language() {
+    return owned(shell_language());
+}
+std::string locale() {
+    return owned(shell_locale());
 }
 void copy(std::string_view text) {
     shell_copy(std::string(text).c_str());
@@ -123,6 +172,27 @@ void download(std::string_view name, std::string_view type, std::string_view tex
 }
 void save_quote(std::string_view name, std::string_view link) {
     shell_save_quote(std::string(name).c_str(), std::string(link).c_str());
+}
+void share_text(std::string_view title, std::string_view text) {
+    shell_share_text(std::string(title).c_str(), std::string(text).c_str());
+}
+void share_quote(std::string_view name, std::string_view link) {
+    shell_share_quote(std::string(name).c_str(), std::string(link).c_str());
+}
+void paste() {
+    shell_paste();
+}
+void vibrate(int milliseconds) {
+    shell_vibrate(milliseconds);
+}
+void install() {
+    shell_install();
+}
+void remember(std::string_view name, std::string_view text) {
+    shell_remember(std::string(name).c_str(), std::string(text).c_str());
+}
+std::string remembered(std::string_view name) {
+    return owned(shell_remembered(std::string(name).c_str()));
 }
 void print() {
     shell_print();
@@ -146,6 +216,12 @@ std::vector<double> take_drawing(int count) {
 }
 void use_update() {
     shell_use_update();
+}
+void keep_awake(bool on) {
+    shell_bench(0, on ? 1 : 0, 0);
+}
+void ring(const Bell& bell) {
+    shell_bench(1 + bell.number, bell.after_ms, (bell.sound ? 1 : 0) + (bell.vibration ? 2 : 0) + (bell.last ? 4 : 0));
 }
 int today() {
     return shell_today();
@@ -174,8 +250,9 @@ void seal(std::string_view link, std::string_view key) {
 void qr(std::string_view text) {
     shell_qr(std::string(text).c_str());
 }
-bool prefers_dark() {
-    return shell_prefers_dark() != 0;
+Wishes wishes() {
+    const int said = shell_wishes();
+    return {.dark = (said & 1) != 0, .contrast = (said & 2) != 0};
 }
 bool reduced_motion() {
     return shell_reduced_motion() != 0;

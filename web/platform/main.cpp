@@ -18,6 +18,13 @@ std::unique_ptr<App> app;
 Fonts fonts;
 float built_density = 0;
 float built_scale = 0;
+bool built_accents = false;
+float built_far = 0;
+
+/// The fonts are not those that the screen wants now.
+bool other_fonts() {
+    return app->word_scale() != built_scale || app->accents() != built_accents || app->far_scale() != built_far;
+}
 
 Point window_size() {
     int w = 0;
@@ -111,10 +118,12 @@ void frame() {
         hand_on(event);
     }
     const float density = platform::density();
-    if (density != built_density || app->word_scale() != built_scale) {
+    if (density != built_density || other_fonts()) {
         built_density = density;
         built_scale = app->word_scale();
-        fonts.build(density, built_scale);
+        built_accents = app->accents();
+        built_far = app->far_scale();
+        fonts.build(density, built_scale, built_accents, built_far);
         painter::take(font_atlas());
     }
     int pixels_w = 0;
@@ -123,7 +132,7 @@ void frame() {
     const Rect screen{0, 0, static_cast<float>(pixels_w) / density, static_cast<float>(pixels_h) / density};
     const ImDrawData* picture = app->frame(fonts, density, screen, platform::now_ms());
     painter::paint(*picture, app->tokens().ground.rgb);
-    if (app->word_scale() != built_scale) { // gloves were put on or off
+    if (other_fonts()) { // gloves were put on or off, another language
         platform::request_frame();
     }
 }
@@ -204,7 +213,9 @@ EMSCRIPTEN_KEEPALIVE const char* torchside_paper() {
 }
 EMSCRIPTEN_KEEPALIVE void torchside_notice(const char* kind, const char* text) {
     app->notice(kind, text);
-    if (const std::string_view is(kind); is != "kept" && is != "keep") { // that all is well shows in nothing
+    const std::string_view is(kind);
+    if (is != "keep" &&
+        (is != "kept" || app->change() != nullptr)) { // that all is well shows beside the last change alone
         platform::request_frame();
     }
 }

@@ -3,9 +3,9 @@
 #include <utility>
 
 #include "core/schema/entry.hpp"
+#include "core/store/cuts_file.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/done.hpp"
-#include "generated/words/link_fault.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/paper.hpp"
 #include "web/screens/screens.hpp"
@@ -18,21 +18,21 @@ constexpr int most_builds = 6; // an activation, what it opens, the field after 
 } // namespace
 
 App::App() {
-    take_route(platform::fragment());
     book_ = store_.load();
+    navigation_.unpack_widths(platform::remembered("columns"));
+    spoken_.choose(book_.shop.display.language);
+    take_route(platform::fragment());
     derived_.follow(book_);
 }
 
 const Tokens& App::tokens() const {
-    switch (book_.shop.display.theme) {
-    case Theme::paper:
-        return paper;
-    case Theme::night:
-        return night;
-    case Theme::automatic:
-        break;
+    const platform::Wishes wishes = platform::wishes();
+    const Theme theme = book_.shop.display.theme;
+    const bool dark = theme == Theme::automatic ? wishes.dark : theme == Theme::night;
+    if (wishes.contrast) {
+        return dark ? night_contrast : paper_contrast;
     }
-    return platform::prefers_dark() ? night : paper;
+    return dark ? night : paper;
 }
 
 const Chart& App::chart() {
@@ -87,7 +87,11 @@ void App::step_on() {
 
 void App::left() {
     step_on();
+    recent_.note(book_.job);
     scratch.reset();
+    if (!open_panel().starts_with("start")) {
+        scratch.before_start.reset();
+    }
     refusal_.clear();
     ui_.stop_edit();
 }
@@ -111,9 +115,36 @@ void App::back() {
 
 namespace {
 
-/// Why a link is not opened.
-Text why_not(const Fault& fault) {
-    return fault.ask.empty() ? Text(words::link_fault::Entry{.field = fault.field, .why = fault.text}) : fault.ask;
+/// What the entry is that a backup or a link has wrong, and what it may be, as its field says it; none for what no person entered.
+struct WrongEntry {
+    Text meaning{};
+    Text ask{};
+};
+
+std::optional<WrongEntry> wrong_entry(const Fault& fault) {
+    const auto info = document::field(fault.field);
+    if (!info || info->kind == document::FieldKind::object || info->kind == document::FieldKind::outline) {
+        return {};
+    }
+    return WrongEntry{info->meaning, fault.ask.empty() ? document::enter(*info) : fault.ask};
+}
+
+Text why_no_link(const Fault& fault) {
+    if (fault.field == "link") {
+        return fault.told();
+    }
+    const auto entry = wrong_entry(fault);
+    return entry ? Text(words::done::BadLinkEntry{.ask = entry->ask, .meaning = entry->meaning})
+                 : Text(words::done::odd_link);
+}
+
+Text why_no_backup(const Fault& fault) {
+    if (fault.field == "workbook" || fault.text == document::no_version()) {
+        return words::done::foreign_file;
+    }
+    const auto entry = wrong_entry(fault);
+    return entry ? Text(words::done::BadEntry{.ask = entry->ask, .meaning = entry->meaning})
+                 : Text(words::done::odd_entry);
 }
 
 } // namespace
@@ -122,7 +153,7 @@ void App::take_route(std::string_view fragment) {
     navigation_.follow(fragment);
     if (fragment.starts_with("#j=")) {
         auto read = document::open_job_link(fragment);
-        refusal_ = read.ok() ? "" : say(why_not(read.fault()));
+        refusal_ = read.ok() ? "" : say(why_no_link(read.fault()));
         scratch.incoming = {};
         if (read.ok()) {
             scratch.incoming.book = std::move(read.value());
@@ -131,17 +162,11 @@ void App::take_route(std::string_view fragment) {
     }
 }
 
-void App::pointer_up(Point p, double now) {
-    const std::string tapped = ui_.gesture.up(p, now, ui_.tree(), ui_.regions, !platform::reduced_motion());
-    if (!tapped.empty()) {
-        ui_.activate(tapped);
-    }
-}
-
 void App::notice(std::string_view kind, std::string_view text) {
-    if (kind == "update-ready") {
-        notices_.update_ready = true;
-    } else if (kind == "offline-ready") {
+    if (hear_manners(kind, text)) {
+        return;
+    }
+    if (kind == "offline-ready") {
         notices_.offline_ready = true;
     } else if (kind == "storage-refused") {
         store_.refuse();
@@ -155,6 +180,17 @@ void App::notice(std::string_view kind, std::string_view text) {
         }
     } else if (kind == "keep") {
         keep_now();
+        platform::leave(store_.waiting(), drafts.packed());
+    } else if (kind == "late") {
+        put_late(text);
+    } else if (kind == "typed") {
+        drafts.unpack(text, book_);
+    } else if (kind == "awake") {
+        scratch.bench.awake = text == "on"     ? Bench::Awake::on
+                              : text == "none" ? Bench::Awake::none
+                                               : Bench::Awake::refused;
+    } else if (kind == "words") {
+        spoken_.hear();
     } else if (kind == "file") {
         say_of_file(text);
     } else if (kind == "sealed") {
@@ -167,7 +203,7 @@ void App::notice(std::string_view kind, std::string_view text) {
         say(word(words::done::no_qr), Sign::caution);
     } else if (kind == "copied") {
         note_issued(links.handed(kind));
-        say(word(words::done::copied));
+        say_copied();
     } else if (kind == "shared") {
         note_issued(links.handed(kind));
     } else if (kind == "not-copied") {
@@ -195,29 +231,21 @@ std::string App::to_print() {
     return chart ? prints::chart(*this) : prints::card(*this);
 }
 
-namespace {
-
-/// Which entry of a backup is wrong, and what it may be, as its field would say it.
-Text wrong_entry(const Fault& fault) {
-    const auto info = document::field(fault.field);
-    if (!info || info->kind == document::FieldKind::object || info->kind == document::FieldKind::outline) {
-        return words::done::odd_entry;
-    }
-    return words::done::BadEntry{.ask = fault.ask.empty() ? document::enter(*info) : fault.ask,
-                                 .meaning = info->meaning};
-}
-
-} // namespace
-
 void App::open_file(std::string_view text) {
+    if (document::looks_like_cuts(text)) {
+        auto cuts = document::read_cuts(text);
+        go(Page::tune);
+        open("taken");
+        scratch.cuts = cuts ? std::move(cuts.value()) : std::vector<tune::SharedCut>();
+        refusal_ = cuts ? "" : say(cuts.fault().told());
+        return;
+    }
     auto read = document::read_workbook(text);
     if (read.ok()) {
         bring(std::move(read.value()), Incoming::From::backup);
         return;
     }
-    const Fault& fault = read.fault();
-    const bool foreign = fault.field == "workbook" || fault.text == document::no_version();
-    say_of_file(foreign ? say(words::done::foreign_file) : say(wrong_entry(fault)));
+    say_of_file(say(why_no_backup(read.fault())));
 }
 
 void App::bring(Workbook book, Incoming::From from) {
@@ -256,14 +284,17 @@ void App::build(Pen& pen, Rect screen, double now) {
     ui_.begin(pen, tokens(), screen, now, book_.shop.display.glove);
     pen.fill(screen, tokens().ground);
     lay_out(*this, screen, navigation_.columns());
+    if (ui_.gesture.pulled() > 0) {
+        pull_strip(*this, screen);
+    }
     ui_.end();
     derived_.end_build();
     if (theirs_wait_ && !ui_.edit()) {
         take_theirs();
         platform::request_frame();
     }
-    if (change_ && !ui_.edit()) {
-        change_->typed.clear(); // the next letter typed anywhere is another change
+    if (change_ && !ui_.edit() && !ui_.gesture.drags()) {
+        change_->typed.clear(); // the next letter typed anywhere, or the next drag, is another change
     }
 }
 

@@ -2,6 +2,7 @@
 // user is (Navigation), what is on the screens and in no workbook (Scratch), and what follows from the workbook (Derived).
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -13,12 +14,14 @@
 #include "web/kit/marks.hpp"
 #include "web/kit/ui.hpp"
 #include "web/screens/changes.hpp"
+#include "web/screens/cut/recent_stocks.hpp"
 #include "web/screens/derived.hpp"
 #include "web/screens/drafts.hpp"
 #include "web/screens/navigation.hpp"
 #include "web/screens/quote/links.hpp"
 #include "web/screens/save_delay.hpp"
 #include "web/screens/scratch.hpp"
+#include "web/screens/spoken.hpp"
 #include "web/screens/workbook_store.hpp"
 
 namespace torchside::web {
@@ -32,8 +35,8 @@ public:
     ImDrawData* frame(const Fonts& fonts, float density, Rect screen, double now);
     /// Without WebGL nothing is drawn, but the mirror is built and every control in it works.
     void frame_without_canvas(double now);
-    void pointer_down(Point p, double now) { ui_.gesture.down(p, now, ui_.tree(), ui_.regions); }
-    void pointer_move(Point p, double now) { ui_.gesture.move(p, now, ui_.regions); }
+    void pointer_down(Point p, double now);
+    void pointer_move(Point p, double now);
     void pointer_up(Point p, double now);
     void wheel(Point p, Point by) { ui_.gesture.wheel(p, by, ui_.regions); }
     void pinch(Point a, Point b) { ui_.gesture.pinch(a, b, ui_.regions); }
@@ -48,6 +51,11 @@ public:
     /// How large the fonts of the next frame are to be built.
     [[nodiscard]] float word_scale() const { return book_.shop.display.glove ? glove_scale : 1.0F; }
 
+    /// How much larger than for an arm's length figures are: 0 but at the table.
+    [[nodiscard]] float far_scale() const { return scratch.bench.on ? scratch.bench.scale : 0; }
+    /// Whether every size of type needs accented letters.
+    [[nodiscard]] bool accents() const { return spoken_.accents(); }
+
     // --- for the screens
     [[nodiscard]] const Workbook& book() const { return book_; }
     [[nodiscard]] const Worksheet& worksheet() const { return derived_.worksheet(); }
@@ -59,14 +67,23 @@ public:
     [[nodiscard]] const Outcome<tune::CutDiagnosis>& diagnosis();
     /// The coupon that was chosen in the tools.
     [[nodiscard]] const Outcome<tune::Coupon>& coupon();
-    [[nodiscard]] bool metric() const { return book_.shop.display.units == UnitSystem::metric; }
+    [[nodiscard]] bool metric() const { return units().metric(); }
+    /// The user's units, and how numbers are written in his language.
+    [[nodiscard]] Units units() const { return speech().units; }
     /// A label, a heading, in the user's language.
     [[nodiscard]] std::string_view word(Label label) const { return label.in(speech().language); }
     /// What core has to say, in the user's units.
     [[nodiscard]] std::string say(const Text& text) const;
     [[nodiscard]] std::vector<std::string> say_all(const std::vector<Text>& texts) const;
-    [[nodiscard]] Speech speech() const { return book_.shop.display.units; }
+    [[nodiscard]] Speech speech() const { return {spoken_.language(), book_.shop.display.units}; }
+    /// What a customer's page is said in.
+    [[nodiscard]] Speech speech_for(const document::Quote& quote) {
+        return {spoken_.other(quote.language), quote.units};
+    }
     [[nodiscard]] bool wide() const { return navigation_.wide(); }
+    [[nodiscard]] Navigation::Widths widths() const { return navigation_.widths(); }
+    /// A column's edge goes so far to the right, or with none back to where it usually is; remembered on this device.
+    void move_edge(std::string_view id, std::optional<float> by);
 
     [[nodiscard]] Page page() const { return navigation_.page(); }
     /// The panel that is open over (or beside) the page, "" for none: "stock", "figure/feed", "machine", ...
@@ -140,15 +157,26 @@ public:
 
     struct Notices {
         bool update_ready = false;
+        std::string update_news{}; // what it brings, in its own words
+        bool may_install = false;
         bool offline_ready = false;
         bool may_be_cleared = false; // the browser did not promise to keep what is kept
     };
     [[nodiscard]] const Notices& notices() const { return notices_; }
     [[nodiscard]] const WorkbookStore& store() const { return store_; }
+    /// All that was changed lies in the browser.
+    [[nodiscard]] bool all_kept() const { return !save_delay_.waits() && !store_.busy() && !store_.refused(); }
+    /// The phone says it when the last change has brought a warning; once for each.
+    void feel_warnings();
+    /// What the user worked with before, newest first, the job's own left out.
+    [[nodiscard]] std::vector<Stock> recent_stocks() { return recent_.others(book_.job); }
     /// A change is kept soon after it was made (SaveDelay). What is about to leave this page, or may end it, keeps it now.
     void keep_now();
 
 private:
+    bool hear_manners(std::string_view kind, std::string_view text);
+    void say_copied();
+    [[nodiscard]] bool can_pull() const;
     void build(Pen& pen, Rect screen, double now);
     void publish();
     void say_of_file(std::string_view why);
@@ -159,12 +187,16 @@ private:
     bool accepted(const Outcome<Workbook>& changed);
     void step_to(Workbook next, Label name);
     void take_theirs();
+    void put_together(std::optional<document::Merged> merged);
+    void put_late(std::string_view found);
+    void ask_of(document::Merged& merged);
     void step_on();
     void left();
 
     Workbook book_;
     std::optional<Change> change_;
     Derived derived_;
+    Spoken spoken_;
     SaveDelay save_delay_;
     WorkbookStore store_;
     bool theirs_wait_ = false; // another tab's work, until nothing is being typed
@@ -179,6 +211,10 @@ private:
     std::string announced_; // and the address
     const Tokens* announced_theme_ = nullptr;
     bool printing_chart_ = false;
+    RecentStocks recent_;
+    std::optional<std::vector<std::string>> warned_; // before the last change, until it was looked at
+    std::string edge_;                               // of a column, that a pointer drags
+    float edge_at_ = 0;
 };
 
 } // namespace torchside::web

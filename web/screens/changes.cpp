@@ -6,9 +6,11 @@
 
 #include "core/quantity/print.hpp"
 #include "core/schema/schema.hpp"
+#include "core/store/late.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/change.hpp"
 #include "generated/words/keypad.hpp"
+#include "generated/words/manners.hpp"
 #include "web/kit/controls.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/screens.hpp"
@@ -28,9 +30,10 @@ std::string value_words(const App& app, std::string_view path, const document::S
         return app.say(value.number != 0 ? words::keypad::on : words::keypad::off);
     }
     const auto info = document::field(path);
+    const Units units{book.shop.display.units, app.units().decimal};
     return path == "job.thickness_mm"
-               ? show_plate(Length{value.number, mm}, book.job.material, book.shop.display.units).whole()
-               : show_field(value.number, info ? info->unit : FieldUnit::none, book.shop);
+               ? show_plate(Length{value.number, mm}, book.job.material, units).whole()
+               : show_field(value.number, info ? info->unit : FieldUnit::none, book.shop.rates.currency, units);
 }
 
 namespace {
@@ -67,6 +70,7 @@ std::string told(const App& app, const Fault& fault) {
 
 void App::hold(Workbook next) {
     book_ = std::move(next);
+    spoken_.choose(book_.shop.display.language);
     derived_.follow(book_);
     links.reset();
     drafts.settle(book_);
@@ -93,17 +97,34 @@ void App::keep_now() {
 /// Another tab kept its work: what was changed here and there is put together, and what was changed in both is asked.
 void App::take_theirs() {
     theirs_wait_ = false;
-    auto merged = store_.together(book_);
+    put_together(store_.together(book_));
+}
+
+/// What was changed in both is asked; what is asked already stays so.
+void App::ask_of(document::Merged& merged) {
+    if (merged.conflicts.empty()) {
+        return;
+    }
+    if (clash) {
+        merged.mine = document::merge(clash->theirs, clash->mine, merged.mine).mine;
+        merged.conflicts.insert(merged.conflicts.end(), clash->paths.begin(), clash->paths.end());
+    }
+    clash = Clash{merged.theirs, std::move(merged.mine), std::move(merged.conflicts)};
+}
+
+/// What a closed page left behind is put to what lies in the browser; from there this tab takes it as any other's work.
+void App::put_late(std::string_view found) {
+    if (auto late = document::put_late(found)) {
+        platform::put(late->slot == document::Slot::a ? 0 : 1, late->record);
+        ask_of(late->merged);
+    }
+}
+
+void App::put_together(std::optional<document::Merged> merged) {
     if (!merged) {
         return; // none that can be read: the strip says so
     }
-    if (!merged->conflicts.empty()) {
-        if (clash) { // asked already, and not answered
-            merged->mine = document::merge(clash->theirs, clash->mine, merged->mine).mine;
-            merged->conflicts.insert(merged->conflicts.end(), clash->paths.begin(), clash->paths.end());
-        }
-        clash = Clash{merged->theirs, std::move(merged->mine), std::move(merged->conflicts)};
-    }
+    ask_of(*merged);
     if (change_) { // undone, it must not take back what the other tab did
         change_->before = document::merge(book_, change_->before, merged->theirs).mine;
     }
@@ -144,6 +165,9 @@ bool App::accepted(const Outcome<Workbook>& changed) {
 }
 
 void App::step_to(Workbook next, Label name) {
+    if (!warned_) {
+        warned_ = warning_codes(*this);
+    }
     change_ = Change{std::string(word(name)), book_};
     adopt(std::move(next));
 }
@@ -265,6 +289,9 @@ void App::drop_draft(std::string_view id) {
     if (ui_.editing(id)) {
         ui_.stop_edit();
     }
+    if (id == "find/text") { // there is nothing in it to keep
+        close();
+    }
 }
 
 namespace {
@@ -282,20 +309,39 @@ std::string change_words(const App& app) {
     return app.change() == nullptr ? std::string() : bar_words(app) + ". ";
 }
 
+/// That the change is kept, below its name: seen each time, spoken the first time alone.
+void saved_sign(App& app, Point at, float room) {
+    const std::string_view word = app.word(words::manners::saved);
+    if (!app.all_kept()) {
+        return;
+    }
+    app.ui().pen().text(Type::label, at, app.ui().tokens().quiet, word);
+    const bool first = !std::exchange(app.scratch.said_saved, true);
+    app.ui().node("change/saved", first ? Role::status : Role::text, {at.x, at.y, room, Pen::line_height(Type::label)},
+                  word);
+}
+
+float change_bar_height(const Ui& ui) {
+    return std::max(ui.touch_height(), Pen::line_height(Type::text) + Pen::line_height(Type::label) + 12);
+}
+
 void change_bar(App& app, Rect& rest) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
+    app.feel_warnings();
     const std::string text = bar_words(app);
     const float room = rest.w - bar_button - 36;
-    const float lines = pen.paragraph(Type::text, {}, {}, text, room, false);
-    const Rect bar = rest.take_bottom(std::max(ui.touch_height(), lines + 16));
+    const float line = Pen::line_height(Type::label);
+    const float lines = pen.paragraph(Type::text, {}, {}, text, room, false) + line;
+    const Rect bar = rest.take_bottom(std::max(change_bar_height(ui), lines + 12));
     ui.open_group("change", Role::group, bar, words::change::last);
     pen.fill(bar, t.fill);
     pen.hline(bar.x, bar.right(), bar.y, t.rule, 1);
     const Point at{bar.x + 14, bar.centre().y - lines / 2};
-    ui.node("change/what", Role::text, {at.x, at.y, room, lines}, text);
+    ui.node("change/what", Role::text, {at.x, at.y, room, lines - line}, text);
     pen.paragraph(Type::text, at, t.ink, text, room);
+    saved_sign(app, {at.x, at.y + lines - line}, room);
     const float high = ui.touch_height() - 8;
     const Rect key{bar.right() - bar_button - 8, bar.centre().y - high / 2, bar_button, high};
     const bool used = button(ui, "change/undo", key,

@@ -34,6 +34,9 @@ public:
     /// The first that the workbook waits for; nullptr when all of it is as it was typed.
     [[nodiscard]] const Draft* first() const;
     [[nodiscard]] const std::vector<Draft>& all() const { return all_; }
+    /// Those that the workbook waits for, as a text that a reload brings back.
+    [[nodiscard]] std::string packed() const;
+    void unpack(std::string_view packed, const Workbook& book);
 
 private:
     std::vector<Draft> all_;

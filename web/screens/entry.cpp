@@ -84,7 +84,7 @@ struct FieldText {
 /// What was typed is not taken: it stays as a draft, and the value is what it was before.
 void refuse(App& app, const FieldText& f, const Ui::Entry& entry) {
     app.put_back(f.path);
-    app.refuse("");
+    app.refuse({});
     app.drafts.keep({std::string(f.id), std::string(app.word(f.label)), entry.text, std::string(f.path),
                      document::get(app.book(), f.path).value_or(document::Scalar()), app.page(), panel_on_show(app),
                      entry.final});
@@ -172,7 +172,8 @@ FieldLook::Keyboard keyboard_of(const App& app) {
 
 std::string shown_number(const App& app, const document::FieldInfo& info, const document::Scalar& value) {
     const bool given = value.type == document::Scalar::Type::number;
-    return given ? show_field(value.number, info.unit, app.book().shop) : app.say(words::entry::not_set);
+    return given ? show_field(value.number, info.unit, app.book().shop.rates.currency, app.units())
+                 : app.say(words::entry::not_set);
 }
 
 auto setter(App& app, std::string_view path, Label label) {
@@ -214,7 +215,7 @@ void Body::field(std::string_view path, Label label, bool (*take)(App& app, doub
         text_field(*this, id, path, label, *value, *info);
         return;
     }
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     Text meaning = info->meaning;
     meaning += document::blank_words(*info);
     const FieldText field{id,
@@ -258,7 +259,7 @@ void edit_entry(App& app, std::string_view path) {
 }
 
 void Body::reading(std::string_view id, Label label, Label idle, FieldUnit unit, std::optional<double>& value) {
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const FieldText field{id,
                           {},
                           label,
@@ -298,7 +299,8 @@ void Body::word_choice(const char* path, Label name, std::span<const char* const
     heading(std::string("title/") + path, name);
     if (const auto touched = choices(std::string("choice/") + path, name, items, columns)) {
         const char* word = words[*touched];
-        app.take(document::set(app.book(), path, *word == '\0' ? document::Scalar(nullptr) : document::Scalar(word)),
+        const bool none = *word == '\0' && document::field(path)->nullable;
+        app.take(document::set(app.book(), path, none ? document::Scalar(nullptr) : document::Scalar(word)),
                  app.say(words::change::Choice{.to = app.word(labels[*touched]), .what = app.word(name)}));
     }
     gap(12);
@@ -321,11 +323,11 @@ void Body::number_choice(const char* path, Label name, std::span<const double> n
 
 void Body::thickness() {
     const Job& job = app.book().job;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const Shown plate = show_plate(job.thickness, job.material, units);
     std::string idle = print(job.thickness, units).text();
     if (const auto gauge = stock::nearest_gauge(job.material, job.thickness);
-        units == UnitSystem::inch && gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
+        !units.metric() && gauge && std::abs(gauge->difference.in(mm)) < 0.03) {
         idle += " · " + std::to_string(gauge->gauge) + " ga";
     }
     const FieldText field{"stock/thickness",
@@ -355,14 +357,14 @@ void Body::current() {
     const FieldText field{"stock/current",
                           "job.current_a",
                           words::title::current,
-                          show(app.book().job.current).whole(),
+                          show(app.book().job.current, app.units()).whole(),
                           false,
                           app.say(words::entry::output),
                           asks(app, "stock/current", "job.current_a"),
                           keyboard_of(app)};
     const auto read = [&](const std::string& text) {
-        ParsedEntry entry = parse_entry(app, read_field(text, FieldUnit::ampere, app.book().shop.display.units),
-                                        [](double v) { return v; });
+        ParsedEntry entry =
+            parse_entry(app, read_field(text, FieldUnit::ampere, app.units()), [](double v) { return v; });
         if (entry.refused) {
             entry.wrong = field.takes;
         }

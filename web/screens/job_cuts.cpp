@@ -1,11 +1,17 @@
 #include "web/screens/job_cuts.hpp"
 
+#include "core/worksheet/set_wear.hpp"
+
 namespace torchside::web {
 
+bool is_stock(const tune::TestCut& cut, Metal material, Length thickness, Current current) {
+    const double dt = cut.thickness.in(mm)-thickness.in(mm);
+    const double di = cut.current.in(ampere)-current.in(ampere);
+    return cut.material == material && dt * dt < 0.0025 && di * di < 0.25;
+}
+
 bool is_job_stock(const Workbook& book, const tune::TestCut& cut) {
-    const double dt = cut.thickness.in(mm)-book.job.thickness.in(mm);
-    const double di = cut.current.in(ampere)-book.job.current.in(ampere);
-    return cut.material == book.job.material && dt * dt < 0.0025 && di * di < 0.25;
+    return is_stock(cut, book.job.material, book.job.thickness, book.job.current);
 }
 
 tune::TestCut cut_of_job(const Workbook& book, Speed feed) {
@@ -15,6 +21,7 @@ tune::TestCut cut_of_job(const Workbook& book, Speed feed) {
     cut.current = book.job.current;
     cut.cut_height = book.shop.height_control.cut_height;
     cut.feed = feed;
+    cut.starts = starts_now(book.shop);
     return cut;
 }
 

@@ -7,6 +7,7 @@
 
 namespace torchside::web {
 
+[[nodiscard]] bool is_stock(const tune::TestCut& cut, Metal material, Length thickness, Current current);
 [[nodiscard]] bool is_job_stock(const Workbook& book, const tune::TestCut& cut);
 /// A row for the log of a cut made as this job says, with nothing measured yet.
 [[nodiscard]] tune::TestCut cut_of_job(const Workbook& book, Speed feed);

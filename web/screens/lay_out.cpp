@@ -1,7 +1,6 @@
 // The sheet of paper: title block, places, and one, two or three columns. Nothing is stretched.
 #include "core/stock/properties.hpp"
 #include "generated/words/change.hpp"
-#include "generated/words/notice.hpp"
 #include "generated/words/place.hpp"
 #include "generated/words/settings.hpp"
 #include "generated/words/title.hpp"
@@ -14,16 +13,14 @@
 namespace torchside::web {
 namespace {
 
-constexpr float left_column = 360;
-constexpr float right_column = 440;
-
 /// Opens a field with what stands in it, or with what was typed there and not taken.
 void edit(App& app, std::string_view id, const std::string& stands) {
     const Draft* draft = app.drafts.find(id);
     app.ui().start_edit(id, draft != nullptr ? draft->text : stands);
 }
 
-bool title_cell(Ui& ui, std::string_view id, Rect cell, Word label, const Shown& shown, bool open) {
+/// `brief`: what stands there where the label is too long for the cell.
+bool title_cell(Ui& ui, std::string_view id, Rect cell, Word label, const Shown& shown, bool open, Word brief = {}) {
     std::string value = shown.unit.empty() ? shown.number : shown.whole();
     if (!shown.other.empty()) {
         value += ", " + shown.other;
@@ -39,7 +36,9 @@ bool title_cell(Ui& ui, std::string_view id, Rect cell, Word label, const Shown&
     const Type type = pen.figure_type(Type::title, shown.number, shown.unit, room);
     const float step = Pen::line_height(Type::label) + 5;
     const float top = cell.centre().y - (step + Pen::line_height(Type::title)) / 2 - 1;
-    pen.words_in({cell.x + 8, top, room, Pen::line_height(Type::label)}, Type::label, t.quiet, ui.word(label));
+    const bool fits = brief == Word{} || pen.width(Type::label, ui.word(label)) <= room;
+    pen.words_in({cell.x + 8, top, room, Pen::line_height(Type::label)}, Type::label, t.quiet,
+                 ui.word(fits ? label : brief));
     if (shown.unit.empty()) {
         pen.words_in({cell.x + 8, top + step - 1, room, Pen::line_height(Type::title)}, Type::title, t.ink,
                      shown.number);
@@ -77,15 +76,8 @@ void units_switch(App& app, Rect cell) {
 
 /// Lines above the places when the page has something to say: of the user's work first, and never instead of it.
 void notice_strip(App& app, Rect& rest) {
-    Ui& ui = app.ui();
     if (app.notices().update_ready) {
-        const Rect strip = rest.take_bottom(ui.touch_height());
-        ui.pen().hline(strip.x, strip.right(), strip.y, ui.tokens().rule, 1);
-        const bool kept = !app.store().refused() && !app.store().left_alone();
-        if (link_row(ui, "notice/update", strip, app.word(words::notice::update),
-                     app.word(kept ? words::notice::update_kept : words::notice::update_unkept), Mark::back)) {
-            platform::use_update();
-        }
+        update_strip(app, rest);
     }
     if (!storage_alert(app).empty()) {
         storage_strip(app, rest);
@@ -107,12 +99,15 @@ void said_strip(App& app, Rect strip) {
 void live_words(App& app) {
     std::string spoken;
     if (const auto& settings = app.worksheet().settings) {
-        spoken = app.say(words::settings::Feed{.feed = show_feed(settings->feed.value, app.book().shop).whole()});
+        spoken = app.say(words::settings::Feed{.feed = show_feed(app, settings->feed.value).whole()});
     } else {
         spoken = app.say(app.worksheet().capacity.reason);
     }
     if (app.change() != nullptr) {
         spoken = change_words(app) + spoken;
+    }
+    if (app.open_panel().starts_with("start")) {
+        spoken.insert(0, start_words(app));
     }
     app.ui().node("live", Role::status, {0, 0, 1, 1}, spoken, {}, "live");
 }
@@ -131,7 +126,9 @@ void left_side(App& app, Rect column) {
     Ui& ui = app.ui();
     const bool covered = !app.wide() && !app.open_panel().empty();
     const bool typing = !app.wide() && ui.edit() && app.own_keypad(); // the keypad needs the room
-    if (!ui.low()) {
+    // Questions have the screen to themselves, and a chart needs all of it for all plates at once.
+    const bool whole = covered && (app.open_panel() == "chart" || app.open_panel().starts_with("start"));
+    if (!ui.low() && !whole) {
         title_block(app, column.take_top(title_block_height(ui)));
         if (!typing) {
             place_bar(app, column.take_bottom(place_bar_height(ui)));
@@ -144,8 +141,12 @@ void left_side(App& app, Rect column) {
         example_strip(app, column.take_top(example_strip_height(ui, slim)), slim);
     }
     if (!typing) {
+        // A bar that comes must not move what the thumb is on, nor put Undo in its place: there it has room of its own.
+        const bool keeps_room = covered && app.open_panel().starts_with("start");
         if (app.change() != nullptr) {
             change_bar(app, column);
+        } else if (keeps_room && !ui.low()) {
+            column.take_bottom(change_bar_height(ui));
         }
         const bool waits = app.drafts.first() != nullptr;
         if (waits && app.open_panel() != "send" && !draft_in_sight(app)) {
@@ -155,8 +156,9 @@ void left_side(App& app, Rect column) {
             said_strip(app, column.take_bottom(52));
         }
         notice_strip(app, column);
-        if (app.page() == Page::cut && app.open_panel().empty() && untouched(app.book())) {
-            first_steps(app, column.take_bottom(ui.touch_height()));
+        if (!ui.low() ||
+            (app.change() == nullptr && app.drafts.first() == nullptr)) { // or no room is left for the places
+            first_steps(app, column);
         }
     }
     if (covered) {
@@ -196,7 +198,7 @@ void title_block(App& app, Rect place) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
     const Job& job = app.book().job;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     ui.open_group("title", Role::group, place, words::title::job);
     pen.hline(place.x, place.right(), place.bottom() - 1, t.rule, 2);
     Rect row{place.x, place.y, place.w, place.h - 2};
@@ -214,9 +216,10 @@ void title_block(App& app, Rect place) {
         app.open("stock");
         edit(app, "stock/thickness", show_plate(job.thickness, job.material, units).whole());
     }
-    if (title_cell(ui, "title/current", row, words::title::current, show(job.current), open)) {
+    if (title_cell(ui, "title/current", row, words::title::current, show(job.current, units), open,
+                   words::title::current_short)) {
         app.open("stock");
-        edit(app, "stock/current", show(job.current).whole());
+        edit(app, "stock/current", show(job.current, units).whole());
     }
     units_switch(app, units_cell);
     for (const float x : {metal.x, thickness.x, row.x}) {
@@ -236,12 +239,17 @@ void place_bar(App& app, Rect place) {
     ui.open_group("places", Role::navigation, place, words::place::all);
     pen.hline(place.x, place.right(), ui.low() ? place.bottom() - 1 : place.y + 1, t.rule, 2); // to the content
     const float w = place.w / static_cast<float>(pages().size());
-    const std::string keyed = app.book().shop.display.number_keys ? "keyed" : "";
+    char key = '0';
     Rect rest{place.x, place.y + (ui.low() ? 0.0F : 2.0F), place.w, place.h - 2};
     for (const PageRow& row : pages()) {
         const Rect cell = rest.take_left(w);
         const bool here = app.page() == row.page;
-        if (ui.node(row.tab, Role::tab, cell, row.name, {}, (here ? "current " : "") + keyed)) {
+        std::string state = here ? "current " : "";
+        if (app.book().shop.display.number_keys) {
+            state += "key-";
+            state += ++key;
+        }
+        if (ui.node(row.tab, Role::tab, cell, row.name, {}, state)) {
             app.go(row.page);
         }
         if (ui.pressed(row.tab)) {
@@ -281,7 +289,7 @@ namespace {
         }
         return;
     }
-    const Rect right = screen.take_right(right_column);
+    const Rect right = screen.take_right(app.widths().last);
     ui.pen().vline(right.x - 1, all.y, all.bottom(), ui.tokens().rule, 2);
     screen.w -= 2;
     if (pictured) {
@@ -298,16 +306,26 @@ namespace {
 void lay_out(App& app, Rect screen, int columns) {
     const Pen& pen = app.ui().pen();
     live_words(app);
+    const bool bench = app.open_panel() == "bench";
+    if (bench != app.scratch.bench.on) {
+        turn_bench(app, bench);
+    }
+    if (bench) {
+        bench_screen(app, screen);
+        return;
+    }
     if (columns == 1) {
         left_side(app, screen);
         return;
     }
-    const Rect left = screen.take_left(left_column);
+    const Rect all = screen;
+    const Rect left = screen.take_left(app.widths().first);
     left_side(app, left);
     pen.vline(screen.x + 1, screen.y, screen.bottom(), app.ui().tokens().rule, 2);
     screen.take_left(2);
     if (platform::whole()) {
         beside_answer(app, screen, columns);
+        column_edges(app, all, columns);
     } else {
         platform::request_frame(); // comes when it is
     }

@@ -2,7 +2,22 @@
 
 #include <cstdlib>
 
+#include "generated/words/compressor.hpp"
+#include "generated/words/coupon.hpp"
+#include "generated/words/figure_about.hpp"
+#include "generated/words/hazards.hpp"
+#include "generated/words/log.hpp"
+#include "generated/words/news.hpp"
+#include "generated/words/others.hpp"
+#include "generated/words/part_screen.hpp"
+#include "generated/words/part_time.hpp"
 #include "generated/words/place.hpp"
+#include "generated/words/quote_screen.hpp"
+#include "generated/words/read_cut.hpp"
+#include "generated/words/settings.hpp"
+#include "generated/words/shortcut.hpp"
+#include "generated/words/stock.hpp"
+#include "generated/words/wiring.hpp"
 #include "web/screens/part/part_picture.hpp"
 #include "web/screens/screens.hpp"
 
@@ -21,41 +36,38 @@ constexpr PageRow page_rows[] = {
      cut_screen},
 };
 
-struct PanelRow {
-    std::string_view name; // with "/" at its end: of several
-    void (*draw)(App&, PanelAt);
-};
 constexpr PanelRow panel_rows[] = {
-    // Cut
-    {"stock", stock_panel},
-    {"figure/", figure_panel},
-    {"reach", reach_panel},
-    {"circuit", circuit_panel},
-    {"air", air_panel},
-    {"safety", safety_panel},
-    {"chart", chart_panel},
-    // Tune
-    {"read", read_panel},
-    {"coupon", coupon_panel},
-    {"log", log_panel},
-    {"log/", cut_row_panel},
-    // Part
-    {"shape", shape_panel},
-    {"plate", plate_panel},
-    {"time", time_panel},
-    // Quote
-    {"costs", costs_panel},
-    {"breaks", breaks_panel},
-    {"rates", rates_panel},
-    {"terms", terms_panel},
-    {"send", send_panel},
-    {"issued", issued_panel},
-    {"wear", wear_panel},
-    {"wear/", set_row_panel},
-    // Shop, whose sections are a table of their own
-    {"start", start_panel},
-    {"incoming", incoming_panel},
-    {"tabs", clash_panel},
+    {"stock", Page::cut, words::stock::title, stock_panel},
+    {"figure/", Page::cut, {}, figure_panel},
+    {"reach", Page::cut, words::figure_about::reach, reach_panel},
+    {"circuit", Page::cut, words::wiring::title, circuit_panel},
+    {"air", Page::cut, words::compressor::title, air_panel},
+    {"safety", Page::cut, words::hazards::title, safety_panel},
+    {"chart", Page::cut, words::settings::chart, chart_panel},
+    {"find", Page::cut, {}, find_panel},
+    {"keys", Page::shop, words::shortcut::title, keys_panel},
+    {"news", Page::shop, words::news::title, news_panel},
+    {"read", Page::tune, words::read_cut::title, read_panel},
+    {"coupon", Page::tune, words::coupon::title, coupon_panel},
+    {"log", Page::tune, words::log::title, log_panel},
+    {"log/", Page::tune, {}, cut_row_panel},
+    {"give", Page::tune, words::others::give, give_panel},
+    {"taken", Page::tune, {}, taken_panel},
+    {"shape", Page::part, words::part_screen::shape, shape_panel},
+    {"plate", Page::part, words::part_screen::layout, plate_panel},
+    {"time", Page::part, words::part_time::title, time_panel},
+    {"costs", Page::quote, words::quote_screen::costs, costs_panel},
+    {"breaks", Page::quote, words::quote_screen::quantities, breaks_panel},
+    {"rates", Page::quote, words::quote_screen::rates, rates_panel},
+    {"terms", Page::quote, words::quote_screen::terms, terms_panel},
+    {"send", Page::quote, words::quote_screen::send, send_panel},
+    {"issued", Page::quote, words::quote_screen::issued, issued_panel},
+    {"wear", Page::quote, words::quote_screen::wear, wear_panel},
+    {"wear/", Page::quote, {}, set_row_panel},
+    {"start", Page::shop, {}, start_panel},
+    {"start/", Page::shop, {}, start_panel},
+    {"incoming", Page::shop, {}, incoming_panel},
+    {"tabs", Page::shop, {}, clash_panel},
 };
 
 } // namespace
@@ -66,6 +78,10 @@ std::size_t PanelAt::index() const {
 
 std::span<const PageRow> pages() {
     return page_rows;
+}
+
+std::span<const PanelRow> panels() {
+    return panel_rows;
 }
 
 const PageRow& row_of(Page page) {

@@ -40,6 +40,16 @@ struct PanelAt {
     [[nodiscard]] std::size_t index() const;
 };
 
+/// A panel: where it belongs, and what draws it.
+struct PanelRow {
+    std::string_view name; // with "/" at its end: of several
+    Page page;
+    Word title; // what Find calls it; none where nothing leads there by a name
+    void (*draw)(App&, PanelAt);
+};
+/// Without the sections of the shop, which are a table of their own.
+[[nodiscard]] std::span<const PanelRow> panels();
+
 /// The panel of that name ("stock", "figure/feed", "machine").
 void draw_panel(App& app, Rect place, std::string_view name, bool closable);
 

@@ -4,8 +4,10 @@
 #include "core/quote/date.hpp"
 #include "core/quote/html.hpp"
 #include "core/stock/properties.hpp"
+#include "core/supply/low_voltage.hpp"
 #include "generated/words/chart.hpp"
 #include "generated/words/common.hpp"
+#include "generated/words/figure_about.hpp"
 #include "generated/words/sheet.hpp"
 #include "web/platform/platform.hpp"
 #include "web/screens/cut/chart_marks.hpp"
@@ -38,20 +40,22 @@ void chart_cell(const App& app, const ChartCell& cell, std::string& out) {
         out += "<td>—</td>";
         return;
     }
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const cut::Settings& s = *cell.settings;
     const bool clean = cell.reach == cut::Reach::clean;
     out += std::string("<td class=\"") + basis_marks[static_cast<int>(cell.basis.feed)] +
            tested_marks[static_cast<int>(cell.tested)] + (clean ? "" : " mark-unclean") + "\">";
-    element(out, "b", "", show_feed(s.feed.value, app.book().shop).number);
-    const std::string delay = s.pierce_delay ? show(s.pierce_delay->value).whole() : app.say(words::sheet::no_pierce);
-    element(out, "span", "", show(s.arc.value).whole() + " · " + delay + " · " + show(s.kerf.value, units).number);
+    element(out, "b", "", show_feed(app, s.feed.value).number);
     element(out, "i", "", app.word(reach_notes[static_cast<std::size_t>(cell.reach)]));
+    const std::string delay =
+        s.pierce_delay ? show(s.pierce_delay->value, units).whole() : app.say(words::sheet::no_pierce);
+    element(out, "span", "",
+            show(s.arc.value, units).whole() + " · " + delay + " · " + show(s.kerf.value, units).number);
     out += "</td>";
 }
 
 void column_head(const App& app, const ChartColumn& column, std::string& out) {
-    out += "<th scope=\"col\">" + escaped(show(column.current).whole());
+    out += "<th scope=\"col\">" + escaped(show(column.current, app.units()).whole());
     const bool none = !column.nozzle || column.over_rating;
     element(out, "span", "",
             none ? app.say(words::sheet::no_nozzle) : app.say(words::common::Nozzle{.amps = *column.nozzle}));
@@ -83,7 +87,10 @@ void dial_in(const App& app, const cut::Settings& s, std::string& out) {
         const bool volts = figure.measure == Measure::volts;
         all.push_back({volts ? words::sheet::volts_torch : figure.name, show(app, figure, s).whole()});
         if (volts && shop.height_control.divider_ratio > 1) {
-            all.push_back({words::sheet::volts_controller, show(s.controller).whole()});
+            all.push_back({words::sheet::volts_controller, show(s.controller, app.units()).whole()});
+        }
+        if (figure.key == "pierce_delay" && s.dwell) {
+            all.push_back({words::figure_about::dwell, show(*s.dwell, app.units()).whole()});
         }
         if (figure.key == "cut_height" && job.torch != TorchHold::table) {
             all.pop_back(); // the hand's own
@@ -95,7 +102,7 @@ void dial_in(const App& app, const cut::Settings& s, std::string& out) {
 void what_it_makes(const App& app, std::string& out) {
     const Worksheet& worksheet = app.worksheet();
     const Job& job = app.book().job;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     std::string size;
     if (worksheet.part && !worksheet.part->outline.contours.empty()) {
         size = app.say(words::common::By{.across = Length{worksheet.part->high.x - worksheet.part->low.x, mm},
@@ -107,8 +114,8 @@ void what_it_makes(const App& app, std::string& out) {
           {words::sheet::size, size},
           {words::sheet::how_many, std::to_string(job.quantity)},
           {words::sheet::mass_each, worksheet.mass ? print(*worksheet.mass, units).text() : ""},
-          {words::sheet::time_each, time ? print(time->total.value).text() : ""},
-          {words::sheet::time_all, time ? print(time->batch).text() : ""},
+          {words::sheet::time_each, time ? print(time->total.value, units).text() : ""},
+          {words::sheet::time_all, time ? print(time->batch, units).text() : ""},
           {words::sheet::starts_each, time ? std::to_string(time->starts) : ""}},
          out);
 }
@@ -135,11 +142,12 @@ void mind(const App& app, std::string& out) {
 std::string chart(App& app) {
     const Chart& chart = app.chart();
     const Shop& shop = app.book().shop;
+    const Machine machine = supply::machine_on(shop.machine, shop.circuit.line);
     const bool metric = app.metric();
     std::string out = "<section class=\"chart\">";
     head(app, app.say(words::sheet::EveryPlate{.metal = stock::name(chart.metal)}),
-         app.say(
-             words::sheet::Machine{.least = show(shop.machine.min_current).number, .most = shop.machine.max_current}),
+         app.say(words::sheet::Machine{.least = show(machine.min_current, app.units()).number,
+                                       .most = machine.max_current}),
          out);
     element(out, "p", "", app.word(metric ? words::sheet::cells_metric : words::sheet::cells_inch));
     out += "<table><thead><tr><th scope=\"col\">" + escaped(app.word(words::chart::plate)) + "</th>";
@@ -148,8 +156,8 @@ std::string chart(App& app) {
     }
     out += "</tr></thead><tbody>";
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
-        out += "<tr><th scope=\"row\">" + escaped(show_plate(chart.rows[r], chart.metal, shop.display.units).whole()) +
-               "</th>";
+        out +=
+            "<tr><th scope=\"row\">" + escaped(show_plate(chart.rows[r], chart.metal, app.units()).whole()) + "</th>";
         for (std::size_t c = 0; c < chart.columns.size(); ++c) {
             chart_cell(app, chart.at(r, c), out);
         }
@@ -166,8 +174,8 @@ std::string card(const App& app) {
     const Worksheet& worksheet = app.worksheet();
     std::string out = "<section class=\"card\">";
     std::string plate = app.say(stock::name(job.material)) + ", " +
-                        show_plate(job.thickness, job.material, shop.display.units).whole() + ", " +
-                        show(job.current).whole();
+                        show_plate(job.thickness, job.material, app.units()).whole() + ", " +
+                        show(job.current, app.units()).whole();
     if (const Nozzle* nozzle = cut::nozzle_for(shop.machine.nozzles, job.current)) {
         plate += ", " + app.say(words::common::Nozzle{.amps = nozzle->rated});
     }
@@ -180,8 +188,7 @@ std::string card(const App& app) {
     what_it_makes(app, out);
     if (worksheet.part && !worksheet.part->outline.contours.empty()) {
         const document::Simplified part = document::simplified(worksheet.part->outline);
-        out +=
-            "<figure>" + document::outline_svg(part.outline, part.length, part.width, shop.display.units) + "</figure>";
+        out += "<figure>" + document::outline_svg(part.outline, part.length, part.width, app.speech()) + "</figure>";
     }
     mind(app, out);
     element(out, "p", "", app.word(words::sheet::estimates));

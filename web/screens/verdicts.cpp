@@ -15,9 +15,10 @@ namespace {
 
 std::string reach_words(const App& app) {
     const cut::Capacity& c = app.worksheet().capacity;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     return app.say(words::settings::Reach{.clean = show_limit(c.clean, units).number,
                                           .pierce = show_limit(c.pierce, units).number,
+                                          .recommended = show_limit(c.recommended, units).number,
                                           .sever = show_limit(c.sever, units).whole()});
 }
 
@@ -132,6 +133,9 @@ std::vector<Verdict> quote_verdicts(const App& app) {
         if (shown_of(message.topic).on_quote) {
             rows.push_back(of_message(app, message));
         }
+    }
+    if (circuit_sign(app) == Sign::stop) { // what is priced here trips the breaker
+        rows.push_back(circuit(app));
     }
     const auto& price = app.worksheet().price;
     if (price && price->make_or_buy && price->make_or_buy->choice != price::Choice::buy) {

@@ -97,6 +97,10 @@ std::optional<document::Merged> WorkbookStore::together(const Workbook& mine) {
     return document::merge(base, mine, base_);
 }
 
+std::string WorkbookStore::waiting() const {
+    return waiting_ ? document::pack_record(waiting_->written, counter_ + 2) : std::string();
+}
+
 void WorkbookStore::begin_anew() {
     found_ = Found::nothing;
     counter_ = 0;

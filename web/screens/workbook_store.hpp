@@ -30,13 +30,17 @@ public:
     /// `written` is the workbook as a file.
     void save(const Workbook& book, std::string_view written);
 
+    /// The record that waits for a save under way, as it would follow that one; "" when none does.
+    [[nodiscard]] std::string waiting() const;
+
     /// The page's word on a save or on another tab: "kept", "not-kept", "behind", "other-tab". True when another tab's
     /// work lies in the browser and is to be put together with this one's.
     [[nodiscard]] bool hears(std::string_view word);
     /// What this tab holds and what lies in the browser; save() the outcome where it differs from `theirs()`. None when
     /// there is nothing there, and when it cannot be read.
     [[nodiscard]] std::optional<document::Merged> together(const Workbook& mine);
-    [[nodiscard]] const Workbook& theirs() const { return base_; }
+    /// What lies in the browser, or will when what is on its way is there.
+    [[nodiscard]] const Workbook& theirs() const { return waiting_ ? waiting_->book : sent_ ? sent_->book : base_; }
 
     /// The user lets go of what cannot be read: the next save takes its place.
     void begin_anew();
@@ -48,6 +52,8 @@ public:
     /// True when the browser refused to keep the last change, or said from the start that it will.
     [[nodiscard]] bool refused() const { return refused_; }
     void refuse() { refused_ = true; }
+    /// A save is on its way, or waits for one that is.
+    [[nodiscard]] bool busy() const { return sent_ || waiting_; }
 
 private:
     struct Sent {

@@ -34,6 +34,10 @@ function call(name, ...args) {
     waiting.push([name, args]);
     return;
   }
+  if (name.call) { // the page's own, which waits for the same
+    name();
+    return;
+  }
   const texts = args.map((a) => (typeof a === 'number' ? 0 : lend(a)));
   app['_' + name]?.(...args.map((a, i) => texts[i] || a));
   texts.forEach((at) => at && app._free(at));
@@ -94,7 +98,11 @@ async function addRest(instance) {
   line.setAttribute('role', 'alert');
   for (let wait = 1e3, cache; !whole; wait = Math.min(2 * wait, 3e4), cache = 'reload') {
     try {
-      await WebAssembly.instantiate(await compile(later, cache), { primary: instance.exports });
+      const script = laterScript(cache);
+      script.catch(() => {}); // heard below
+      const module = await compile(later, cache);
+      await script;
+      await WebAssembly.instantiate(module, { primary: instance.exports });
       whole = true;
     } catch {
       line.textContent = words.page.late;
@@ -114,6 +122,19 @@ async function addRest(instance) {
   }
 }
 
+/** The page's own later part: what is to be had of the browser once somebody touches something. */
+function laterScript(again) {
+  const href = document.getElementById('later-js').href + (again ? '?' + Date.now() : ''); // past a cache that holds a bad one
+  return new Promise((done, fail) => {
+    const script = document.createElement('script');
+    script.id = 'late';
+    script.src = policy ? policy.createScriptURL(href) : href;
+    script.onload = () => (app.shell.copy ? done() : fail()); // one that is cut, or another page of the host, adds nothing
+    script.onerror = fail;
+    document.head.append(script);
+  });
+}
+
 /** For the next start of this tab. In the history's entry, for that is lent where storage is refused. */
 const markStart = (whole) => (whole || history.state?.whole) && history.replaceState({ below: below(), whole }, '');
 
@@ -124,7 +145,7 @@ const standIns = new Proxy({}, { get: () => () => {
 } });
 
 /** Whether the first frame shows something else than the first place, so that all of the program is needed for it. */
-const opensElsewhere = () => history.state?.whole || !['', '#', '#/cut'].includes(location.hash);
+const opensElsewhere = () => speaks || history.state?.whole || !['', '#', '#/cut'].includes(location.hash);
 
 app.instantiateWasm = (imports, done) => {
   window.torchsideRuns = 2;
@@ -136,6 +157,7 @@ app.instantiateWasm = (imports, done) => {
         await rest;
       }
       await read; // what is kept
+      await wordsCame;
       done(instance, module);
       await rest;
     } catch (e) {

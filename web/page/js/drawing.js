@@ -11,6 +11,8 @@ function tell(kind, text = '', number = 0) {
   call('torchside_drawing', kind, text, number);
 }
 
+const unread = (why) => tell('fault', words.page.unread({ why }));
+
 function startReader() {
   let url = readerCode.href;
   if (!url) { // the one-file page carries it inside itself
@@ -51,6 +53,8 @@ async function readDrawing(unit) {
       numbers = data.numbers;
       if (numbers) {
         tell('ready', '', numbers.length);
+      } else if (data.why) {
+        unread(data.why);
       } else {
         tell('fault', data.fault);
       }
@@ -58,10 +62,10 @@ async function readDrawing(unit) {
     own.onerror = fail;
     const bytes = await opened.arrayBuffer();
     const wasm = readerWasm.href || Uint8Array.from(atob(readerWasm.textContent), (c) => c.charCodeAt(0)).buffer;
-    own.postMessage({ bytes, unit, wasm }, [bytes]);
+    own.postMessage({ bytes, unit, wasm, table: tongues.get(html.lang) }, [bytes]);
   } catch (e) {
     cancelDrawing();
-    tell('fault', words.page.unread({ why: e.message }));
+    unread(e.message);
   }
 }
 

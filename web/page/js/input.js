@@ -85,7 +85,7 @@ let hovered = '';
 function hover(id) {
   if (id !== hovered) {
     hovered = id;
-    canvas.style.cursor = nodes.get(id)?.field ? 'text' : id ? 'pointer' : 'default';
+    canvas.style.cursor = nodes.get(id)?.field ? 'text' : nodes.get(id)?.role === 'separator' ? 'col-resize' : id ? 'pointer' : 'default';
     call('torchside_hover', id);
   }
 }
@@ -108,6 +108,9 @@ window.addEventListener('keydown', () => { byKeys = true; }, true);
 
 root.addEventListener('focusin', (e) => {
   const node = nodeOf(e.target);
+  if (node?.field && !changed(node)) {
+    node.field.select(); // what is typed replaces it, whoever gave it the focus
+  }
   const ring = byKeys && node && (node.field || PRESSABLE.includes(node.role));
   call('torchside_focus', ring ? node.id : '');
   showLive();
@@ -187,11 +190,11 @@ function inChart(node, key) {
   }
 }
 
-/** The places by their number, unless somebody is typing. */
-function tabOf(key, node) {
+/** What a single key does, unless somebody is typing. */
+function keyed(key, node) {
   const typing = node?.field || [...nodes.values()].some((n) => has(n, 'focused'));
-  const tab = typing ? null : [...nodes.values()].filter((n) => n.role === 'tab')[key.length === 1 ? '12345'.indexOf(key) : -1];
-  return tab && has(tab, 'keyed') && !tab.el.closest('[inert]') ? tab : null;
+  const to = typing ? null : [...nodes.values()].find((n) => keyOf(n) === key);
+  return to && !to.el.closest('[inert]') ? to : null;
 }
 
 window.addEventListener('keydown', (e) => {
@@ -210,8 +213,8 @@ window.addEventListener('keydown', (e) => {
     arrow(node, step);
   } else if ((step || e.key === 'Home' || e.key === 'End') && node?.el.closest('td')) {
     inChart(node, e.key);
-  } else if (tabOf(e.key, node)) {
-    call('torchside_activate', tabOf(e.key, node).id);
+  } else if (keyed(e.key, node)) {
+    call('torchside_activate', keyed(e.key, node).id);
   } else {
     return;
   }

@@ -38,16 +38,16 @@ function database() {
   return connection;
 }
 
-/** Both records, read in one act; `change(found, put)` may write in the same act, before any other tab can. */
+/** Both records, and in found.late the heads of the last few that were written, read in one act; `change(found, put)` may write in the same act, before any other tab can. */
 async function records(change) {
   const act = (await database()).transaction('kept', change ? 'readwrite' : 'readonly', { durability: 'strict' });
   const store = act.objectStore('kept');
   return new Promise((done, fail) => {
     const found = ['', ''];
-    [0, 1].forEach((slot) => {
+    [0, 1, 'late'].forEach((slot) => {
       store.get(slot).onsuccess = ({ target }) => {
         found[slot] = target.result || '';
-        if (slot) {
+        if (slot === 'late') {
           change?.(found, (record, to) => store.put(found[to] = record, to));
           act.commit?.();
         }

@@ -10,10 +10,10 @@ const TAGS = {
 const ROLES = {
   dialog: 'dialog', figure: 'group', radio: 'radio', switch: 'switch', table: 'table', row: 'row', cell: 'cell',
   columnheader: 'columnheader', rowheader: 'rowheader', status: 'status', alert: 'alert', list: 'list', listitem: 'listitem',
-  img: 'img',
+  img: 'img', separator: 'separator',
 };
-const PRESSABLE = ['button', 'tab', 'radio', 'switch'];
-const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'row', 'list', 'img'];
+const PRESSABLE = ['button', 'tab', 'radio', 'switch', 'separator'];
+const NAMED = ['main', 'navigation', 'dialog', 'group', 'figure', 'table', 'row', 'list', 'img', 'separator'];
 
 /** id -> {el, outer, field, text, tag, raw, role, parent, name, value, words, x, y, w, h, start}, in reading order. */
 let nodes = new Map();
@@ -29,6 +29,7 @@ function parse(raw) {
 
 const nodeOf = (el) => nodes.get(el?.closest?.('[data-id]')?.dataset.id);
 const has = (node, word) => node.words.includes(word);
+const keyOf = (node) => node.words.find((word) => word.startsWith('key-'))?.slice(4); // that does the same
 const target = (node) => node.field || node.el;
 
 function tagOf(r, mains) {
@@ -140,9 +141,14 @@ function dress(node, r) {
     return dressField(node, r);
   }
   set(el, 'aria-description', r.about);
+  set(el, 'aria-keyshortcuts', keyOf(r));
   set(el, 'aria-disabled', on('disabled'));
   set(el, 'aria-expanded', on('expanded') ? 'true' : on('collapsed') && 'false');
-  if (r.role === 'radio' || r.role === 'switch') {
+  if (r.role === 'separator') {
+    el.tabIndex = 0;
+    set(el, 'aria-orientation', 'vertical');
+    set(el, 'aria-valuenow', r.value);
+  } else if (r.role === 'radio' || r.role === 'switch') {
     set(el, 'aria-checked', on('checked') || on('selected') ? 'true' : 'false');
   } else if (r.role === 'button') {
     set(el, 'aria-pressed', (on('selected') || on('checked')) && 'true');
@@ -230,9 +236,6 @@ function relate(node, r, parent, pass) {
     oneStop(table, node, pass);
     set(parent.el, 'role', 'gridcell');
     set(table.el, 'role', 'grid');
-  } else if (r.role === 'tab') {
-    pass.tabs++;
-    set(node.el, 'aria-keyshortcuts', r.words.includes('keyed') && pass.tabs);
   } else if (r.role === 'heading' && parent?.role === 'dialog' && (!parent.name || parent.name === r.name)) {
     set(parent.el, 'aria-labelledby', node.el.id);
   } else if (r.role === 'dialog') {
@@ -272,7 +275,7 @@ function mirror(text) {
   const records = text.split('\x1e').filter(Boolean).map(parse);
   const initial = nodes.size === 0;
   const holder = nodeOf(root.contains(document.activeElement) ? document.activeElement : null);
-  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0, tabs: 0 };
+  const pass = { next: new Map(), last: new Map(), choices: new Map(), ended: [], wanted: null, dialog: null, mains: 0 };
   const ids = new Set(records.map((r) => r.id));
   for (const [id, node] of nodes) {
     if (!ids.has(id)) {

@@ -62,42 +62,6 @@ function font(weight, bytes) {
   new FontFace('B612', bytes.slice().buffer, { weight }).load().then((face) => document.fonts.add(face), () => {});
 }
 
-/** The app says "copied" only when the browser did. */
-function copy(text) {
-  const tell = (done) => call('torchside_notice', done ? 'copied' : 'not-copied', '');
-  const byHand = () => {
-    const area = document.createElement('textarea');
-    area.value = text;
-    document.body.append(area);
-    area.select();
-    tell(document.execCommand('copy'));
-    area.remove();
-  };
-  if (navigator.clipboard) {
-    navigator.clipboard.writeText(text).then(() => tell(true), byHand);
-  } else {
-    byHand();
-  }
-}
-
-function download(name, type, text) {
-  const a = document.createElement('a');
-  a.href = URL.createObjectURL(new Blob([text], { type }));
-  a.download = name;
-  a.click();
-  setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
-}
-
-async function saveQuote(name, link) {
-  try {
-    const module = await smallModule(document.getElementById('quote-wasm'));
-    download(name, 'text/html', module.text('torchside_quote_file', link));
-    call('torchside_notice', 'saved', name);
-  } catch (e) {
-    call('torchside_notice', 'not-saved', e.message);
-  }
-}
-
 async function openBackup(file) {
   if (file.size > 1 << 20) {
     call('torchside_notice', 'file', words.page.backup_large({ name: file.name.slice(0, 80) }));
@@ -114,40 +78,30 @@ function pickFile(accept) {
   picker.click();
 }
 
-function share(title, url) {
-  navigator.share({ title, url }).then(() => call('torchside_notice', 'shared', ''), () => {});
-}
-
-/** The customer's page, in a tab of its own. */
-function openPage(address) {
-  window.open(address, '_blank', 'noopener');
-}
-
-function newKey() {
-  return Array.from(crypto.getRandomValues(new Uint8Array(32)), (b) => b.toString(16).padStart(2, '0')).join('');
-}
-
-function seal(link, key) {
-  sealOf(link, key).then((tag) => call('torchside_notice', 'sealed', link + '.' + tag), () => {});
-}
-
-function qr(text) {
-  smallModule(document.getElementById('quote-wasm')).then((module) => call('torchside_notice', 'qr', module.text('torchside_qr', text)), () => call('torchside_notice', 'no-qr', ''));
-}
+// What later.js takes up: the browser may offer to install the page before that is there.
+window.addEventListener('beforeinstallprompt', (e) => {
+  e.preventDefault();
+  app.toInstall = e;
+  app.mayInstall?.();
+});
 
 const dark = matchMedia('(prefers-color-scheme: dark)');
-dark.addEventListener('change', () => call('torchside_notice', 'theme', dark.matches ? 'night' : 'paper'));
+const contrast = matchMedia('(prefers-contrast: more)');
+[dark, contrast].forEach((wish) => wish.addEventListener('change', () => call('torchside_notice', 'theme', '')));
 
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, keepIn, saveKept, place, theme, font, copy, download, saveQuote, share, openPage, newKey, seal, qr, today, pickFile, useUpdate,
-  openDrawing, readDrawing, cancelDrawing, takeDrawing,
+  requestFrame, wake, mirror, save, load, keepIn, leave, saveKept, place, theme, font, today, pickFile, useUpdate,
+  openDrawing, readDrawing, cancelDrawing, takeDrawing, findWords, takeWords,
+  remember,
+  remembered: (name) => recall(slotKey(name)),
+  language: () => ownTongue,
+  locale: () => navigator.language,
   print: () => window.print(),
   canShare: () => (navigator.share ? 1 : 0),
-  canSeal: () => (canSeal() ? 1 : 0),
   address: () => location.href.split('#')[0],
-  prefersDark: () => (dark.matches ? 1 : 0),
+  wishes: () => dark.matches + 2 * contrast.matches,
   reducedMotion: () => matches('(prefers-reduced-motion: reduce)'),
   whole: () => (whole ? 1 : 0),
   finePointer: () => (matches('(pointer: fine)') && !matches('(any-pointer: coarse)') ? 1 : 0),
@@ -157,6 +111,7 @@ Object.assign(app.shell, {
   dataVersion: () => html.dataset.data,
 });
 
+app.lent = { call, nodeOf, has, keyOf, nodes: () => nodes, recall, remember, slotKey, smallModule, tongues }; // to later.js
 html.dataset.theme = recall(slotKey('theme')) || (dark.matches ? 'night' : 'paper');
 guardCanvas();
 window.torchsideRuns = 1; // see load.js

@@ -30,15 +30,14 @@ async function loadSmall(link) {
   const { exports } = instance;
   exports._initialize();
   return {
-    /** Calls one of its functions with a text, if any, and a number, if it wants one; the answer is a text. */
+    /** Calls one of its functions with a text or bytes, if any, and a number, if it wants one; the answer is a text. */
     text(name, given = '', number = 0) {
-      const sent = new TextEncoder().encode(given + '\0');
+      const sent = typeof given === 'string' ? new TextEncoder().encode(given + '\0') : given;
       const room = exports.torchside_room(sent.length);
       new Uint8Array(exports.memory.buffer).set(sent, room);
       const at = exports[name](room, number);
       const memory = new Uint8Array(exports.memory.buffer);
-      const answer = new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at)));
-      return answer;
+      return new TextDecoder().decode(memory.subarray(at, memory.indexOf(0, at)));
     },
   };
 }

@@ -26,35 +26,84 @@ async function moveOver(old) {
 }
 
 /**
- * A page that goes does not live to see its last write done. That is left in localStorage, which needs no answer, with the heads
- * (counter and checksum) of what it was built on; the next start writes it, or another tab that is open, where those still lie there.
+ * A page that goes does not live to see its last write done, nor the one that waits for it. What it held is left in localStorage, which
+ * needs no answer, by a name of its own, with the heads (counter and checksum) of what it was built on. The next start writes it, or
+ * another tab that is open; where other work lies there by then, the app puts both together inside the one act. Each write notes, in
+ * the same act, its head: nothing is written twice, and what was left is forgotten only when it is written.
  */
 const heads = (all) => all.map((record) => record.slice(0, 80));
+const note = (found, put, record) => put(heads([record])[0] + found.late.slice(0, 1520), 'late');
+const lateKey = slotKey('late');
+const ownLate = 'late' + Math.random();
 let flying = null; // the write on its way
+let next = ''; // the record that waits for it
 let left = false;
 
-function forgetLate() {
-  left = false;
-  localStorage.removeItem(slotKey('late'));
-}
-
-async function takeLate() {
-  const text = recall(slotKey('late'));
-  if (text) {
-    let late = {};
-    try {
-      late = JSON.parse(text);
-    } catch {
-      forgetLate(); // a closing page was cut short as it wrote it
-      return;
-    }
-    await records((found, put) => is(heads(found), late.on) && put(late.record, late.slot));
-    forgetLate();
+/** What the app would leave behind: that record, and what was typed and not taken. */
+function leave(record, typed) {
+  next = record;
+  try {
+    sessionStorage.setItem(slotKey('typed'), typed);
+  } catch {
+    // refused, or full: it goes with the page
   }
 }
 
+/** True when it is written, or never will be: it was cut short, or is no record. */
+async function written(late) {
+  if (![0, 1].includes(late?.slot) || !late.on?.join || !late.record?.trim) {
+    return true;
+  }
+  const [mark] = heads([late.record]);
+  let done = true;
+  await records((found, lay) => {
+    const now = heads(found);
+    const put = app.shell.put = (record, slot) => { // the app's answer too
+      note(found, lay, late.record);
+      lay(record, slot);
+      done = true;
+    };
+    if (found.late.includes(mark) || now.includes(mark)) {
+      return;
+    }
+    if (now[late.slot] === late.sent && now[1 - late.slot] === late.on[1 - late.slot]) {
+      put(late.record, 1 - late.slot); // the write was done after all
+    } else if (is(now, late.on)) {
+      put(late.record, late.slot);
+    } else {
+      done = false;
+      if (ready && whole) {
+        call('torchside_notice', 'late', [late.first && found.late.includes(late.sent) ? late.first : late.base, late.record, ...found].join('\f'));
+      } else {
+        call(takeLate);
+      }
+    }
+  });
+  return done;
+}
+
+async function takeLate() {
+  try {
+    for (const key of Object.keys(localStorage).filter((name) => name.startsWith(lateKey))) {
+      let late;
+      try {
+        late = JSON.parse(recall(key));
+      } catch {
+        // a closing page was cut short as it wrote it
+      }
+      if (await written(late)) {
+        localStorage.removeItem(key);
+        tabs?.postMessage('');
+      }
+    }
+  } catch {
+    // it waits for the next start
+  }
+  ready && look();
+}
+
 const read = (async () => {
-  await takeLate().catch(() => {}); // it waits for the next start
+  await takeLate();
   try {
     latest = await records();
     if (!latest.join('') && formerly().join('')) {
@@ -92,6 +141,7 @@ async function write(record, slot, on) {
       written = is(found, on);
       if (written) {
         put(record, slot);
+        note(found, put, record);
       }
     });
   }
@@ -106,13 +156,14 @@ async function write(record, slot, on) {
 let asked = false;
 function save(record, slot) {
   const on = [...taken];
-  flying = { record, slot, on: heads(on) };
+  flying = { record, slot, on: heads(on), sent: heads([record])[0], base: on[1 - slot] };
   saving = write(record, slot, on).catch(() => 'not-kept').then((word) => {
     flying = null;
-    if (left) {
-      forgetLate();
+    call('torchside_notice', word, ''); // the next write may begin
+    if (left && !flying && word === 'kept') {
+      left = false;
+      localStorage.removeItem(slotKey(ownLate));
     }
-    call('torchside_notice', word, '');
     if (word === 'kept' && !asked) {
       asked = true;
       Promise.resolve(navigator.storage?.persist?.()).catch(() => {}).then((sure) => sure || call('torchside_notice', 'may-be-cleared', ''));
@@ -131,8 +182,15 @@ function keepIn(ms) {
 document.addEventListener('visibilitychange', () => document.hidden && keep());
 window.addEventListener('pagehide', () => {
   keep();
-  left = Boolean(flying) && !local && remember('late', JSON.stringify(flying));
+  left = Boolean(flying) && !local && remember(ownLate, JSON.stringify({ ...flying, record: next || flying.record, first: next && flying.record }));
 });
+
+try {
+  const typed = sessionStorage.getItem(slotKey('typed'));
+  typed && call('torchside_notice', 'typed', typed);
+} catch {
+  // lends nothing
+}
 
 /** What has been entered is kept: now the page may go. */
 async function settledSaves() {
@@ -164,13 +222,13 @@ if (tabs) {
 window.addEventListener('storage', (e) => {
   if (local && (e.key === slotKey(0) || e.key === slotKey(1))) {
     look();
-  } else if (!local && e.key === slotKey('late') && e.newValue) {
-    setTimeout(() => takeLate().then(look, look), 500); // a tab that is only hidden does it itself
+  } else if (!local && e.key?.startsWith(lateKey) && e.newValue) {
+    setTimeout(takeLate, 500); // a tab that is only hidden does it itself
   }
 });
 window.addEventListener('pageshow', (e) => e.persisted && look());
 
 /** All that lies there, as it is. */
 function saveKept() {
-  download('torchside-kept-work.txt', 'text/plain', latest.join('\n'));
+  app.shell.download('torchside-kept-work.txt', 'text/plain', latest.join('\n'));
 }

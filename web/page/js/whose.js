@@ -2,22 +2,22 @@
 /** What a shop can say of a quote that comes back to it: body and seal as the module took them from what it opened. '': the seal is right. */
 async function whatIsWrong(body, seal, keys) {
   if (!canSeal()) {
-    return '▲' + words.page_quote.no_crypto;
+    return '▲' + say('no_crypto');
   }
   if (!seal) {
-    return '▲' + words.page_quote.no_seal;
+    return '▲' + say('no_seal');
   }
   if (seal.length === 28 && seal[0] !== '1') {
-    return '▲' + words.page_quote.newer;
+    return '▲' + say('newer');
   }
-  let wrong = '■' + words.page_quote.not_ours;
+  let wrong = '■' + say('not_ours');
   for (const key of keys) {
     const [name, right] = await sealBy(body, key, seal.length);
     if (seal === right) {
       return '';
     }
     if (seal.startsWith(name)) {
-      wrong = '■' + words.page_quote.altered;
+      wrong = '■' + say('altered');
     }
   }
   return wrong;

@@ -4,9 +4,14 @@ const HOUR = 3600e3;
 let registration = null;
 let lastLook = 0;
 
+/** A version waits: it says itself what it brings. One from before that was asked says nothing, and is offered all the same. */
 function offer() {
   if (registration.waiting && navigator.serviceWorker.controller) {
-    call('torchside_notice', 'update-ready', '');
+    const ready = (news) => call('torchside_notice', 'update-ready', news);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => ready(data[html.lang] || data.en);
+    ready('');
+    registration.waiting.postMessage('news', [port2]);
   }
 }
 

@@ -5,6 +5,7 @@
 #include "generated/words/compressor.hpp"
 #include "generated/words/figure.hpp"
 #include "generated/words/settings.hpp"
+#include "web/screens/cut/tank_picture.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/verdicts.hpp"
@@ -24,7 +25,7 @@ void cycle_picture(App& app, Rect place) {
     const Tokens& t = ui.tokens();
     const air::Report& r = app.worksheet().air;
     const air::AirSystem& system = app.book().shop.air;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const Rect plot{place.x + 44, place.y + 8, place.w - 52, place.h - 34};
     const double end = std::max(1.0, r.cycle.back().at.in(second));
     double low = r.receiver_min.value.in(bar);
@@ -64,19 +65,20 @@ void cycle_picture(App& app, Rect place) {
     }
     pen.text(Type::label, {place.x, plot.bottom() + 5}, t.quiet, std::string(print(system.cut_in, units).unit));
     pen.text(Type::label, {plot.x, plot.bottom() + 5}, t.quiet, "0");
-    pen.text(Type::label, {plot.right(), plot.bottom() + 5}, t.quiet, print(r.cycle.back().at).text(), Align::right);
+    pen.text(Type::label, {plot.right(), plot.bottom() + 5}, t.quiet, print(r.cycle.back().at, units).text(),
+             Align::right);
     ui.node("air/cycle", Role::img, place,
             app.say(words::compressor::Picture{.verdict = say_summary(r.message, app.speech())}));
 }
 
 void figures(Body& body) {
     const air::Report& r = body.app.worksheet().air;
-    const UnitSystem units = body.app.book().shop.display.units;
+    const Units units = body.app.units();
     if (r.runs) {
-        body.line("air/runs", words::compressor::runs, print(*r.runs).text());
+        body.line("air/runs", words::compressor::runs, print(*r.runs, units).text());
     }
     if (r.recovers) {
-        body.line("air/recovers", words::compressor::recovers, print(*r.recovers).text());
+        body.line("air/recovers", words::compressor::recovers, print(*r.recovers, units).text());
     }
     body.line("air/share", words::compressor::share, print_percent(r.arc_share).text());
     body.line(
@@ -100,6 +102,7 @@ constexpr PathLabel other_fields[] = {{"shop.air.torch_l_min", words::compressor
 
 /// What it all comes to, below what was entered.
 void outcome(Body& body) {
+    tank_picture(body);
     body.heading("air/cycle/title", words::compressor::picture_title);
     cycle_picture(body.app, body.inside(plot_height));
     body.gap(8);

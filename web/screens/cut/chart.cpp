@@ -7,6 +7,7 @@
 #include "core/stock/properties.hpp"
 #include "generated/words/chart.hpp"
 #include "generated/words/figure.hpp"
+#include "generated/words/picture.hpp"
 #include "generated/words/settings.hpp"
 #include "web/kit/controls.hpp"
 #include "web/kit/figures.hpp"
@@ -23,7 +24,7 @@ namespace {
 constexpr float margin = 14;
 constexpr float head_height = 34;
 constexpr float least_cell = 52;
-constexpr float most_cell = 76;
+constexpr float most_high = 64; // where the window has the height
 constexpr Word figure_names[] = {words::figure::feed, words::figure::arc, words::figure::pierce_delay,
                                  words::figure::kerf};
 constexpr Word figure_tabs[] = {words::figure::feed, words::chart::volts, words::chart::pierce, words::figure::kerf};
@@ -51,22 +52,22 @@ struct CellFigure {
 };
 
 CellFigure figure_of(const App& app, const cut::Settings& s, const tune::DominantBases& on) {
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     switch (app.scratch.chart_figure) {
     case ChartFigure::feed:
         break;
     case ChartFigure::arc:
-        return {show(s.arc.value).number, show_range(app, s.arc), span_of(s.arc, volt), on.arc};
+        return {show(s.arc.value, units).number, show_range(app, s.arc), span_of(s.arc, volt), on.arc};
     case ChartFigure::pierce_delay:
         if (!s.pierce_delay) {
             return {app.say(words::settings::edge), {}, {}, on.pierce_delay};
         }
-        return {show(s.pierce_delay->value).number, show_range(app, *s.pierce_delay), span_of(*s.pierce_delay, second),
-                on.pierce_delay};
+        return {show(s.pierce_delay->value, units).number, show_range(app, *s.pierce_delay),
+                span_of(*s.pierce_delay, second), on.pierce_delay};
     case ChartFigure::kerf:
         return {show(s.kerf.value, units).number, show_range(app, s.kerf), span_of(s.kerf, mm), on.kerf};
     }
-    return {show_feed(s.feed.value, app.book().shop).number, show_range(app, s.feed), span_of(s.feed, mm_min), on.feed};
+    return {show_feed(app, s.feed.value).number, show_range(app, s.feed), span_of(s.feed, mm_min), on.feed};
 }
 
 /// How wide the band is, as the length of a bar: full at four times from low to high, for volts at a half more.
@@ -102,9 +103,12 @@ float shade(const ChartCell& cell) {
 
 bool is_job(const App& app, const Chart& chart, std::size_t row, std::size_t column) {
     const Job& job = app.book().job;
-    const double dt = chart.rows[row].in(mm)-job.thickness.in(mm);
-    const double di = chart.columns[column].current.in(ampere)-job.current.in(ampere);
-    return dt * dt < 0.0025 && di * di < 0.04;
+    const auto same = [](double a, double b) { return std::fabs(a - b) < 5e-4 * b; }; // their figures read alike
+    const Nozzle* nozzle = cut::nozzle_for(app.book().shop.machine.nozzles, job.current);
+    const bool same_nozzle = nozzle == nullptr || chart.columns[column].nozzle == nozzle->rated;
+    return same(chart.rows[row].in(mm), job.thickness.in(mm)) &&
+           same(chart.columns[column].current.in(ampere), job.current.in(ampere)) &&
+           same_nozzle; // a hair more current may take the next nozzle
 }
 
 void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, std::size_t column,
@@ -114,7 +118,7 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
     const Tokens& t = ui.tokens();
     const ChartCell& cell = chart.at(row, column);
     const Rect place = grid.cell(row, column);
-    const std::string amps = show(chart.columns[column].current).whole();
+    const std::string amps = show(chart.columns[column].current, app.units()).whole();
     const std::string id = "chart/" + std::to_string(row) + '/' + std::to_string(column);
     const bool job = is_job(app, chart, row, column);
     const CellFigure figure = cell.settings ? figure_of(app, *cell.settings, cell.basis)
@@ -140,23 +144,28 @@ void one_cell(App& app, const Chart& chart, const Grid& grid, std::size_t row, s
         pen.fill(place, t.hairline);
     }
     const bool clean = cell.reach == cut::Reach::clean;
-    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - 12},
+    const bool tight = place.h < 44; // on a phone, where all plates stand in one view
+    const float up = tight ? 7 : 12;
+    pen.text(job ? Type::title : Type::text, {place.centre().x, place.centre().y - up},
              cell.settings && clean ? t.ink : t.quiet, text, Align::centre);
     if (cell.settings) {
-        footing_mark(pen, t.ink, figure.footing, {place.x + 9, place.y + 9});
-        tested_mark(pen, t.ink, cell.tested, {place.right() - 9, place.y + 9});
+        const float in = tight ? 6 : 9;
+        footing_mark(pen, t.ink, figure.footing, {place.x + in, place.y + in}, tight ? 3.5F : 4.5F);
+        tested_mark(pen, t.ink, cell.tested, {place.right() - in, place.y + in});
     }
     if (cell.settings && !clean) { // a corner that is cut off: seen without colour
         pen.triangle({place.x, place.bottom()}, {place.x, place.bottom() - 13}, {place.x + 13, place.bottom()},
                      t.caution);
     }
     if (const float bar = (place.w - 12) * bar_share(app, figure.span); bar > 0) {
-        pen.fill({place.centre().x - bar / 2, place.bottom() - 10, bar, 3}, clean ? t.ink : t.quiet);
+        pen.fill({place.centre().x - bar / 2, place.bottom() - (tight ? 4.0F : 10.0F), bar, 3},
+                 clean ? t.ink : t.quiet);
     }
     pen.hline(place.x, place.right(), place.bottom() - 0.5F, t.hairline, 1);
     pen.vline(place.right() - 0.5F, place.y, place.bottom(), t.hairline, 1);
+    reach_edges(pen, t, chart, row, column, place);
     if (job) {
-        pen.frame(place, t.accent, 2);
+        pen.frame(place.inset(-1), t.accent, 4);
     }
 }
 
@@ -169,7 +178,7 @@ void heads(App& app, const Chart& chart, const Grid& grid) {
             words::chart::plate);
     for (std::size_t c = 0; c < chart.columns.size(); ++c) {
         const Rect head{grid.at.x + grid.w * static_cast<float>(c), strip.y, grid.w, strip.h};
-        const std::string amps = show(chart.columns[c].current).whole();
+        const std::string amps = show(chart.columns[c].current, app.units()).whole();
         ui.node("chart/head/" + std::to_string(c), Role::columnheader, head, amps);
         ui.pen().text(Type::label, {head.centre().x, head.y + 9}, ui.tokens().quiet, amps, Align::centre);
     }
@@ -191,15 +200,17 @@ Grid grid_in(const App& app, const Chart& chart, Rect view) {
         return cell.settings && !(cell.settings->feed.value < Speed{9999, mm_min});
     });
     const float least = app.ui().glove() ? 72.0F : far ? five_digits : least_cell;
-    const float w = std::clamp(view.w / static_cast<float>(chart.columns.size()), least, most_cell);
-    return {{}, {}, view, {view.x, view.y}, w, app.ui().glove() ? 72.0F : 48.0F};
+    const float w = std::max(view.w / static_cast<float>(chart.columns.size()), least);
+    const bool whole_sheet = !app.wide() && !app.ui().low(); // a phone shows all plates at once
+    return {{}, {}, view, {view.x, view.y}, w, app.ui().glove() ? 72.0F : whole_sheet ? 34.0F : 48.0F};
 }
 
 void cells(App& app, const Chart& chart, const Grid& grid) {
     Ui& ui = app.ui();
     heads(app, chart, grid);
+    bool any_job = false;
     for (std::size_t r = 0; r < chart.rows.size(); ++r) {
-        const Shown plate = show_plate(chart.rows[r], chart.metal, app.book().shop.display.units);
+        const Shown plate = show_plate(chart.rows[r], chart.metal, app.units());
         ui.open_group("chart/row/" + std::to_string(r), Role::row,
                       {grid.labels.x, grid.cell(r, 0).y, grid.labels.w + grid.view.w, grid.h}, plate.whole());
         ui.open_clip(grid.labels);
@@ -207,11 +218,17 @@ void cells(App& app, const Chart& chart, const Grid& grid) {
         ui.close_clip();
         ui.open_clip(grid.view);
         for (std::size_t c = 0; c < chart.columns.size(); ++c) {
+            any_job = any_job || is_job(app, chart, r, c);
             one_cell(app, chart, grid, r, c, plate.whole());
         }
         ui.close_clip();
         ui.close_group();
     }
+    ui.open_clip(grid.view);
+    if (!any_job) {
+        open_job(app, chart, {grid.at.x, grid.at.y, grid.w, grid.h});
+    }
+    ui.close_clip();
     const float right = grid.at.x + grid.w * static_cast<float>(chart.columns.size());
     ui.pen().hline(grid.labels.x, std::min(grid.view.right(), right), grid.view.y - 0.5F, ui.tokens().rule, 1.5F);
 }
@@ -233,6 +250,7 @@ void grid_of(App& app, const Chart& chart, Rect place) {
     const Rect labels = view.take_left(label_width(ui));
     open_table(app, place);
     Grid grid = grid_in(app, chart, view);
+    grid.h = std::clamp(view.h / static_cast<float>(chart.rows.size()), grid.h, std::max(grid.h, most_high));
     grid.head = {view.x, head.y, view.w, head.h};
     grid.labels = labels;
     grid.at = ui.open_region_anew("chart", view);
@@ -250,12 +268,18 @@ float figure_choice(App& app, Rect place) {
         items.push_back({"chart/figure/" + std::to_string(i), app.say(figure_tabs[i]),
                          static_cast<int>(app.scratch.chart_figure) == i});
     }
-    const float h = choices_height(app.ui(), items.size(), 4);
-    if (const auto touched = choices(app.ui(), "chart/figure", {place.x, place.y, place.w, h},
-                                     app.word(words::chart::figure), items, 4)) {
+    Ui& ui = app.ui();
+    const float key = ui.touch_height();
+    const Rect tabs{place.x, place.y, place.w - key - 8, choices_height(ui, items.size(), 4)};
+    if (const auto touched = choices(ui, "chart/figure", tabs, app.word(words::chart::figure), items, 4)) {
         app.scratch.chart_figure = static_cast<ChartFigure>(*touched);
     }
-    return h;
+    bool& open = app.scratch.chart_key;
+    if (button(ui, "chart/marks", {tabs.right() + 8, place.y, key, key}, "?", open ? Look::chosen : Look::plain,
+               Role::button, open ? "expanded" : "collapsed", app.word(words::picture::marks))) {
+        open = !open;
+    }
+    return tabs.h;
 }
 
 /// What is shown, and of what; returns the height used.
@@ -269,41 +293,27 @@ float above(App& app, Rect place) {
     }
     const float lines = ui.pen().paragraph(Type::label, {place.x, place.y + h}, ui.tokens().quiet, title, place.w);
     ui.node("chart/what", Role::heading, {place.x, place.y + h, place.w, lines}, title, {}, "level2 printable");
-    return h + lines + 4;
+    const float end = h + lines + 4;
+    return end + chart_legend(app, {place.x, place.y + end, place.w, place.h});
 }
 
-/// What the marks mean, and the way to paper; returns the height used. Only measured when `draw` is false.
+/// The way to paper; returns the height used. Only measured when `draw` is false.
 float below(App& app, Rect place, bool draw) {
     Ui& ui = app.ui();
-    const Pen& pen = ui.pen();
-    const Tokens& t = ui.tokens();
-    const std::string note = app.say(words::chart::Note{.cuts = whose(app).cuts});
-    const Rect keys = place.take_top(chart_key(app, {}, place.w, false) + 6);
-    const Rect notes = place.take_top(pen.paragraph(Type::label, {}, t.quiet, note, place.w, false) + 14);
     const std::string_view title = app.word(words::chart::print);
     const std::string_view about = app.word(words::chart::print_about);
     const Rect print = place.take_top(link_height(ui, title, about, place.w));
-    if (!draw) {
-        return keys.h + notes.h + print.h;
-    }
-    if (link_row(ui, "chart/print", print, title, about, Mark::quote)) {
+    if (draw && link_row(ui, "chart/print", print, title, about, Mark::quote)) {
         app.print_chart();
     }
-    if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
-        ui.node("chart/draft", Role::text, notes, draft_words(app), {}, "printable");
-    }
-    chart_key(app, {keys.x, keys.y + 6}, keys.w, true);
-    ui.node("chart/key", Role::text, keys, app.say(words::chart::Key{.cuts = whose(app).cuts, .here = whose(app).here}),
-            {}, "printable");
-    pen.paragraph(Type::label, {notes.x, notes.y + 6}, t.quiet, note, notes.w);
-    ui.node("chart/note", Role::text, notes, note, {}, "printable");
-    return keys.h + notes.h + print.h;
+    return print.h;
 }
 
 /// What stands still around the cells leaves room for a few of them.
 bool rolls(App& app, const Chart& chart, Rect body) {
     constexpr float title = 60;
-    const float still = choices_height(app.ui(), 4, 4) + title + below(app, body, false) + head_height;
+    const float still =
+        choices_height(app.ui(), 4, 4) + title + legend_height(app, body.w) + below(app, body, false) + head_height;
     return app.ui().low() || body.h - still < 3 * grid_in(app, chart, body).h;
 }
 

@@ -1,7 +1,12 @@
 #include "web/screens/cut/chart_marks.hpp"
 
+#include <algorithm>
+
 #include "generated/words/basis.hpp"
 #include "generated/words/chart.hpp"
+#include "generated/words/picture.hpp"
+#include "web/screens/screens.hpp"
+#include "web/screens/show.hpp"
 
 namespace torchside::web {
 namespace {
@@ -39,8 +44,7 @@ std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach r
     return tested == Tested::none ? out : out + " mark-" + tested_words[static_cast<int>(tested)];
 }
 
-void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c) {
-    constexpr float half = 4.5F;
+void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c, float half) {
     const Rect box{c.x - half, c.y - half, 2 * half, 2 * half};
     const float filled = footing == tune::DominantBasis::cuts       ? box.w
                          : footing == tune::DominantBasis::practice ? half
@@ -57,6 +61,9 @@ void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c) {
     }
 }
 
+namespace {
+
+/// The marks with their words, in as many lines as they need; returns the height used.
 float chart_key(const App& app, Point at, float room, bool draw) {
     const Pen& pen = app.ui().pen();
     const Tokens& t = app.tokens();
@@ -84,6 +91,79 @@ float chart_key(const App& app, Point at, float room, bool draw) {
         x += w;
     }
     return y + line_height - at.y;
+}
+
+std::string legend_words(const App& app) {
+    return app.say(words::chart::Note{.cuts = whose(app).cuts}) + ' ' + app.say(words::picture::map);
+}
+
+/// Where a value lies among those of a row, in cells: 1.5 is in the middle between the second and the third.
+template <class Get>
+float place_among(std::size_t count, double value, Get get) {
+    for (std::size_t i = 0; i + 1 < count; ++i) {
+        if (value < get(i + 1)) {
+            const double span = get(i + 1) - get(i);
+            const double share = span > 0 ? std::clamp((value - get(i)) / span, 0.0, 1.0) : 0.0;
+            return static_cast<float>(static_cast<double>(i) + share);
+        }
+    }
+    return static_cast<float>(count) - 1;
+}
+
+} // namespace
+
+float legend_height(const App& app, float room) {
+    return app.scratch.chart_key
+               ? chart_key(app, {}, room, false) +
+                     app.ui().pen().paragraph(Type::label, {}, {}, legend_words(app), room, false) + 14
+               : 0;
+}
+
+float chart_legend(App& app, Rect place) {
+    Ui& ui = app.ui();
+    const float high = legend_height(app, place.w);
+    const bool open = high > 0;
+    const float keys = open ? chart_key(app, {place.x, place.y + 2}, place.w, true) : 0;
+    const Rect key{place.x, place.y, place.w, open ? keys + 2 : 1};
+    const Rect note{place.x, key.bottom(), place.w, open ? high - key.h : 1};
+    const std::string words = legend_words(app);
+    if (open) {
+        ui.pen().paragraph(Type::label, {note.x, note.y + 4}, app.tokens().quiet, words, note.w);
+    }
+    ui.node("chart/key", Role::text, key, app.say(words::chart::Key{.cuts = whose(app).cuts, .here = whose(app).here}),
+            {}, "printable");
+    ui.node("chart/note", Role::text, note, words, {}, "printable");
+    if (app.drafts.first() != nullptr) { // the sheet that is taped to the table says so too
+        ui.node("chart/draft", Role::text, {place.x, note.bottom(), place.w, 1}, draft_words(app), {}, "printable");
+    }
+    return high;
+}
+
+void reach_edges(const Pen& pen, const Tokens& t, const Chart& chart, std::size_t row, std::size_t column, Rect cell) {
+    const auto clean = [&](std::size_t r, std::size_t c) { return chart.at(r, c).reach == cut::Reach::clean; };
+    if (row > 0 && clean(row - 1, column) != clean(row, column)) {
+        pen.hline(cell.x, cell.right(), cell.y - 0.5F, t.ink, 3);
+    }
+    if (column > 0 && clean(row, column - 1) != clean(row, column)) {
+        pen.vline(cell.x - 0.5F, cell.y, cell.bottom(), t.ink, 3);
+    }
+}
+
+void open_job(App& app, const Chart& chart, Rect first) {
+    const Job& job = app.book().job;
+    const float row =
+        place_among(chart.rows.size(), job.thickness.in(mm), [&](std::size_t i) { return chart.rows[i].in(mm); });
+    const float column = place_among(chart.columns.size(), job.current.in(ampere),
+                                     [&](std::size_t i) { return chart.columns[i].current.in(ampere); });
+    const Point c{first.x + first.w * (column + 0.5F), first.y + first.h * (row + 0.5F)};
+    const Pen& pen = app.ui().pen();
+    constexpr float radius = 11;
+    pen.ring(c, radius, app.tokens().ground, 6);
+    pen.ring(c, radius, app.tokens().accent, 3.5F);
+    app.ui().node(
+        "chart/open", Role::img, {c.x - radius, c.y - radius, 2 * radius, 2 * radius},
+        app.say(words::picture::OpenJob{.current = show(job.current, app.units()).whole(),
+                                        .plate = show_plate(job.thickness, job.material, app.units()).whole()}));
 }
 
 } // namespace torchside::web

@@ -22,10 +22,16 @@ struct Whose {
 [[nodiscard]] std::string paper_marks(tune::DominantBasis footing, Tested tested, cut::Reach reach);
 
 /// A square that fills up: empty, half, full. Told apart without colour, and on a photocopy.
-void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c);
+void footing_mark(const Pen& pen, Colour ink, tune::DominantBasis footing, Point c, float half = 4.5F);
 void tested_mark(const Pen& pen, Colour ink, Tested tested, Point c);
 
-/// The marks with their words, in as many lines as they need; returns the height used.
-float chart_key(const App& app, Point at, float room, bool draw);
+/// What the marks mean: behind a "?", but always there for who listens. Returns the height used.
+[[nodiscard]] float legend_height(const App& app, float room);
+float chart_legend(App& app, Rect place);
+
+/// The map of reach: a thick line where clean cuts end.
+void reach_edges(const Pen& pen, const Tokens& t, const Chart& chart, std::size_t row, std::size_t column, Rect cell);
+/// A ring where the open job lies between the plates and currents of the chart; `first` is its first cell.
+void open_job(App& app, const Chart& chart, Rect first);
 
 } // namespace torchside::web

@@ -1,6 +1,9 @@
 // Circuit: does this current hold on this circuit, what gives first, and what would hold.
 #include "core/quantity/print.hpp"
+#include "core/worksheet/supply_help.hpp"
 #include "generated/words/common.hpp"
+#include "generated/words/low_supply.hpp"
+#include "generated/words/supply.hpp"
 #include "generated/words/title.hpp"
 #include "generated/words/wiring.hpp"
 #include "web/screens/cut/circuit_picture.hpp"
@@ -50,17 +53,17 @@ void go_to(App& app, supply::Stop stop) {
 void figures(Body& body) {
     const App& app = body.app;
     const supply::Report& r = app.worksheet().circuit;
-    const UnitSystem units = app.book().shop.display.units;
-    body.line("circuit/input", words::wiring::input, print(r.input).text());
-    body.line("circuit/rated", words::wiring::input_rated, print(r.input_at_rated_load).text());
-    body.line("circuit/effective", words::wiring::effective, print(r.effective).text());
+    const Units units = app.units();
+    body.line("circuit/input", words::wiring::input, print(r.input, units).text());
+    body.line("circuit/rated", words::wiring::input_rated, print(r.input_at_rated_load, units).text());
+    body.line("circuit/effective", words::wiring::effective, print(r.effective, units).text());
     body.line("circuit/machine_v", words::wiring::at_machine,
               app.say(words::wiring::Lost{.share = words::percent(r.drop_share, 1), .volts = r.machine}));
-    body.line("circuit/arc", words::wiring::arc, print(r.arc_per_10_min).text());
+    body.line("circuit/arc", words::wiring::arc, print(r.arc_per_10_min, units).text());
     if (r.highest_current) {
         // Down to a tenth: rounded up it would be too much.
         body.line("circuit/highest", words::wiring::highest,
-                  print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}).text());
+                  print(Current{std::floor(r.highest_current->in(ampere)*10) / 10, ampere}, units).text());
     }
     const supply::Circuit& circuit = app.book().shop.circuit;
     const auto& run_awg = circuit.marked_75c ? r.run_min_awg : r.run_min_awg_60c;
@@ -76,12 +79,35 @@ void figures(Body& body) {
     }
     if (r.generator_min) {
         body.line("circuit/generator_min", words::wiring::generator_least,
-                  print_significant(r.generator_min->in(volt_ampere) / 1000, 2) + " kVA");
+                  print_significant(r.generator_min->in(volt_ampere) / 1000, 2, units) + " kVA");
+    }
+}
+
+/// The machine's rating on a low line: asked first, the rest once it is known that there is one.
+void low_fields(Body& body) {
+    constexpr PathLabel largest[] = {{"shop.machine.low_voltage.max_current_a", words::low_supply::largest}};
+    constexpr PathLabel others[] = {{"shop.machine.low_voltage.duty_cycle", words::low_supply::duty_field},
+                                    {"shop.machine.low_voltage.duty_current_a", words::low_supply::duty_current},
+                                    {"shop.machine.low_voltage.i1max_a", words::low_supply::i1max},
+                                    {"shop.machine.low_voltage.i1eff_a", words::low_supply::i1eff}};
+    body.heading("circuit/low", words::low_supply::fields);
+    body.fields(largest);
+    if (body.app.book().shop.machine.low_voltage.max_current) {
+        body.fields(others);
+    }
+    body.gap(10);
+}
+
+/// What a small supply still does.
+void help_rows(Body& body, const SupplyHelp& help) {
+    for (std::size_t i = 0; i < help.says.size(); ++i) {
+        body.text("circuit/help/" + std::to_string(i), body.app.say(help.says[i]));
+        body.gap(8);
     }
 }
 
 /// What differs from one place of work to the next; wires by gauge or by section, as they are sold here.
-void first_fields(Body& body) {
+void first_fields(Body& body, const SupplyHelp& help) {
     constexpr PathLabel by_gauge[] = {{"shop.circuit.breaker_a", words::wiring::breaker},
                                       {"shop.circuit.run_m", words::wiring::run_length},
                                       {"shop.circuit.run_awg", words::wiring::run_gauge},
@@ -93,7 +119,12 @@ void first_fields(Body& body) {
                                         {"shop.circuit.cord_m", words::wiring::extension},
                                         {"shop.circuit.cord_mm2", words::wiring::cord_section}};
     supply_choice(body);
+    if (supply::is_low(body.app.book().shop.circuit.line)) {
+        low_fields(body);
+    }
     body.fields(body.app.worksheet().circuit.by_section ? by_section : by_gauge);
+    body.gap(10);
+    help_rows(body, help);
 }
 
 void other_fields(Body& body) {
@@ -149,15 +180,16 @@ void outcome(Body& body) {
 
 void circuit_panel(App& app, PanelAt at) {
     const supply::Report r = app.worksheet().circuit; // as the panel begins: a touch below may make another
+    const SupplyHelp help = supply_help(app.book(), app.worksheet(), app.model());
     const auto verdict = [&](Body& body) {
         body.sign("circuit/summary", circuit_sign(app), say_summary(r.message, app.speech()),
                   app.say(r.message.remedy));
     };
     const auto body_of = [&](Body& body) {
         body.gap(10);
-        there_words(body);
+        there_words(body, help.bursts ? words::low_supply::pauses : words::supply::nothing);
         remedy(body);
-        first_fields(body);
+        first_fields(body, help);
         outcome(body);
         other_fields(body);
         body.notes("circuit/basis", words::common::based_on, app.say_all(r.basis));

@@ -5,6 +5,7 @@
 
 #include "core/quantity/print.hpp"
 #include "generated/words/wiring.hpp"
+#include "web/kit/column.hpp"
 #include "web/kit/marks.hpp"
 #include "web/kit/plot.hpp"
 
@@ -16,34 +17,6 @@ constexpr const char* ids[] = {"circuit/chain/panel", "circuit/chain/breaker", "
                                "circuit/chain/cord",  "circuit/chain/machine", "circuit/chain/torch"};
 constexpr Word names[] = {words::wiring::panel, words::wiring::breaker, words::wiring::run,
                           words::wiring::cord,  words::wiring::machine, words::wiring::torch};
-
-void symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour ink) {
-    const Rect box{c.x - 9, c.y - 9, 18, 18};
-    switch (stop) {
-    case supply::Stop::panel:
-    case supply::Stop::machine:
-        pen.fill(box, t.ground);
-        pen.frame(box, ink, 2);
-        break;
-    case supply::Stop::breaker:
-        pen.fill(box, t.ground);
-        pen.frame(box, ink, 1.5F);
-        pen.line({c.x - 5, c.y + 5}, {c.x + 5, c.y - 5}, ink, 2.5F);
-        break;
-    case supply::Stop::run:
-    case supply::Stop::cord: {
-        pen.fill({c.x - 2, c.y - 13, 4, 26}, ink);
-        break;
-    }
-    case supply::Stop::torch: {
-        const Point tip[] = {
-            {c.x - 7, c.y - 9}, {c.x + 7, c.y - 9}, {c.x + 7, c.y + 2}, {c.x, c.y + 10}, {c.x - 7, c.y + 2}};
-        pen.polygon(tip, 5, t.ground);
-        pen.polyline(tip, 5, ink, 2, true);
-        break;
-    }
-    }
-}
 
 /// How much of what this point holds is used: a bar to scale, full at its limit.
 void used_bar(const Pen& pen, const Tokens& t, Rect place, double used, bool weakest) {
@@ -72,6 +45,36 @@ std::string node_words(const supply::Node& node, const Speech& speech, bool weak
 
 } // namespace
 
+void circuit_symbol(const Pen& pen, const Tokens& t, supply::Stop stop, Point c, Colour ink, float by) {
+    const Rect box{c.x - 9 * by, c.y - 9 * by, 18 * by, 18 * by};
+    switch (stop) {
+    case supply::Stop::panel:
+    case supply::Stop::machine:
+        pen.fill(box, t.ground);
+        pen.frame(box, ink, 2);
+        break;
+    case supply::Stop::breaker:
+        pen.fill(box, t.ground);
+        pen.frame(box, ink, 1.5F);
+        pen.line({c.x - 5 * by, c.y + 5 * by}, {c.x + 5 * by, c.y - 5 * by}, ink, 2.5F);
+        break;
+    case supply::Stop::run:
+    case supply::Stop::cord:
+        pen.fill({c.x - 2, c.y - 13 * by, 4, 26 * by}, ink);
+        break;
+    case supply::Stop::torch: {
+        const Point tip[] = {{c.x - 7 * by, c.y - 9 * by},
+                             {c.x + 7 * by, c.y - 9 * by},
+                             {c.x + 7 * by, c.y + 2 * by},
+                             {c.x, c.y + 10 * by},
+                             {c.x - 7 * by, c.y + 2 * by}};
+        pen.polygon(tip, 5, t.ground);
+        pen.polyline(tip, 5, ink, 2, true);
+        break;
+    }
+    }
+}
+
 float chain_picture_height(const Ui& ui, const supply::Chain& chain) {
     const auto shown =
         std::count_if(chain.nodes.begin(), chain.nodes.end(), [](const supply::Node& node) { return node.present; });
@@ -89,7 +92,7 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
     const float spine = at.x + 12;
     pen.vline(spine, at.y + row_height / 2, at.y + height - row_height / 2, t.ink, 2);
     ui.open_group("circuit/chain", Role::list, {at.x, at.y, w, height}, words::wiring::chain);
-    float y = at.y;
+    Column rows(ui, place);
     for (std::size_t i = 0; i < chain.nodes.size(); ++i) {
         const supply::Node& node = chain.nodes[i];
         if (!node.present) {
@@ -100,14 +103,14 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
         const Colour ink = over ? t.stop : t.ink;
         const std::string_view name = ui.word(names[static_cast<std::size_t>(node.stop)]);
         const std::string_view id = ids[static_cast<std::size_t>(node.stop)];
-        const Rect row{at.x, y, w, row_height};
+        const Rect row = rows.strip(row_height);
         if (ui.node(id, Role::button, row, name, node_words(node, speech, weakest), {}, words::wiring::change)) {
             touched = node.stop;
         }
         if (ui.pressed(id)) {
-            pen.fill({at.x + 28, y, w - 28, row_height}, t.hairline);
+            pen.fill({row.x + 28, row.y, row.w - 28, row.h}, t.hairline);
         }
-        symbol(pen, t, node.stop, {spine, row.centre().y}, ink);
+        circuit_symbol(pen, t, node.stop, {spine, row.centre().y}, ink);
         const float text = at.x + 36;
         const float second = Pen::line_height(Type::label);
         const float first = Pen::line_height(Type::title);
@@ -126,7 +129,6 @@ std::optional<supply::Stop> chain_picture(Ui& ui, Rect place, const supply::Chai
             }
         }
         draw_mark(pen, Mark::chevron, {at.x + w - 6, row.centre().y}, t.quiet);
-        y += row_height;
     }
     ui.close_group();
     return touched;

@@ -5,6 +5,7 @@
 #include "generated/words/figure.hpp"
 #include "generated/words/place.hpp"
 #include "generated/words/settings.hpp"
+#include "web/platform/platform.hpp"
 #include "web/screens/cut/figure_tools.hpp"
 #include "web/screens/cut/torch_picture.hpp"
 #include "web/screens/job_cuts.hpp"
@@ -34,7 +35,7 @@ bool is_open(const App& app, std::string_view figure) {
 void feed_figure(Body& column, const cut::Settings& settings) {
     App& app = column.app;
     const auto& feed = settings.feed;
-    const Shown shown = show_feed(feed.value, app.book().shop);
+    const Shown shown = show_feed(app, feed.value);
     Basis basis = feed.basis;
     if (app.book().shop.example && basis.tests > 0) {
         basis = Basis{.tests = basis.tests}; // the line holds no more; the figure's panel has all of it
@@ -57,16 +58,17 @@ void other_figures(Body& column, const cut::Settings& s) {
         const Shown shown = show(app, figure, s);
         const auto e = figure.of(s, UnitSystem::metric).value_or(Estimate<double>{});
         const bool read = figure.measure == Measure::volts && shop.height_control.divider_ratio > 1;
-        cells.push_back({figure.key,
-                         app.say(figure.name),
-                         shown.number,
-                         shown.unit,
-                         read ? show(s.controller).whole() : "",
-                         (read ? app.say(words::settings::Read{.volts = show(s.controller).whole()}) + ' ' : "") +
-                             show_basis(app, e.basis),
-                         {e.value, e.low, e.high},
-                         "",
-                         is_open(app, figure.key)});
+        cells.push_back(
+            {figure.key,
+             app.say(figure.name),
+             shown.number,
+             shown.unit,
+             read ? show(s.controller, app.units()).whole() : "",
+             (read ? app.say(words::settings::Read{.volts = show(s.controller, app.units()).whole()}) + ' ' : "") +
+                 show_basis(app, e.basis),
+             {e.value, e.low, e.high},
+             "",
+             is_open(app, figure.key)});
     }
     if (const auto used = column.figures("cut/", cells, 3)) {
         const std::string_view key = cells[*used].key;
@@ -94,6 +96,9 @@ void refused(Body& column) {
 void rows(Body& column) {
     App& app = column.app;
     Ui& ui = app.ui();
+    if (column.row("cut/bench", words::settings::bench, words::settings::bench_about, Mark::table)) {
+        app.open("bench");
+    }
     ui.open_group("cut/verdicts", Role::list, column.strip(0), words::settings::checks);
     for (const Verdict& v : verdicts(app)) {
         if (column.verdict("cut/verdict/" + v.code, v.sign, v.sentence, v.remedy, app.open_panel() == v.panel)) {
@@ -101,10 +106,11 @@ void rows(Body& column) {
         }
     }
     ui.close_group();
-    if (!app.wide() && column.row("cut/chart", words::settings::chart, words::settings::chart_about, Mark::chart)) {
-        app.open("chart");
+    if (platform::whole()) {
+        after_answer(column);
+    } else {
+        platform::request_frame(); // comes when it is
     }
-    copy_settings(column);
 }
 
 } // namespace

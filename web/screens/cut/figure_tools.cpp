@@ -6,6 +6,7 @@
 #include "core/tune/coupon.hpp"
 #include "generated/words/common.hpp"
 #include "generated/words/figure_about.hpp"
+#include "web/screens/cut/volts_picture.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/show.hpp"
 
@@ -28,7 +29,8 @@ std::string in_height(const App& app, Voltage off) {
     }
     const double sign = off < Voltage{} ? -1.0 : 1.0;
     const Length height = supply::height_at(sign * off, {}, *gradient);
-    return ' ' + app.say(words::figure_about::InHeight{.height = height, .volts = show(sign * off).whole()});
+    return ' ' +
+           app.say(words::figure_about::InHeight{.height = height, .volts = show(sign * off, app.units()).whole()});
 }
 
 void arc_answer(Body& body, const supply::ArcCheck& check) {
@@ -38,14 +40,16 @@ void arc_answer(Body& body, const supply::ArcCheck& check) {
               app.say(check.to_do) + (turn ? in_height(app, check.off) : std::string()));
     body.gap(8);
     if (check.ratio) {
-        if (body.button("arc/divider", app.say(words::common::Use{.what = print_trimmed(*check.ratio, 2) + ":1"}),
+        if (body.button("arc/divider",
+                        app.say(words::common::Use{.what = print_trimmed(*check.ratio, 2, app.units()) + ":1"}),
                         Look::main)) {
             app.ui().stop_edit();
             app.set("shop.height_control.divider_ratio", *check.ratio, words::common::divider);
         }
         body.gap(8);
     } else if (check.state != ArcState::no_reading) {
-        if (body.button("arc/log", app.say(words::figure_about::LogVolts{.volts = show(check.torch).whole()}))) {
+        if (body.button("arc/log",
+                        app.say(words::figure_about::LogVolts{.volts = show(check.torch, app.units()).whole()}))) {
             tune::TestCut row = row_of(app);
             row.arc = check.torch;
             app.ui().stop_edit();
@@ -68,11 +72,17 @@ void arc_tools(Body& body) {
     body.reading(arc_reading_field, words::figure_about::reads, words::figure_about::reads_about, FieldUnit::volt,
                  app.scratch.inputs.reading_v);
     if (!app.scratch.inputs.reading_v) {
+        volts_picture(body, {});
         return;
     }
     const double ratio = app.book().shop.height_control.divider_ratio;
     const auto check = supply::check_arc(settings->arc, ratio, Voltage{*app.scratch.inputs.reading_v, volt});
     if (check.ok()) {
+        const bool keyed =
+            app.ui().editing(arc_reading_field) && app.own_keypad(); // the answer must stand above the keys
+        if (!keyed) {
+            volts_picture(body, check.value());
+        }
         arc_answer(body, check.value());
     } else {
         body.gap(8);
@@ -82,8 +92,8 @@ void arc_tools(Body& body) {
 
 void kerf_tools(Body& body) {
     App& app = body.app;
-    const UnitSystem units = app.book().shop.display.units;
-    const Length drawn = units == UnitSystem::metric ? Length{50, mm} : Length{2, inch};
+    const Units units = app.units();
+    const Length drawn = units.metric() ? Length{50, mm} : Length{2, inch};
     body.reading("field/scratch/kerf_square_mm", words::figure_about::square,
                  app.say(words::figure_about::SquareAbout{.size = drawn}), FieldUnit::mm,
                  app.scratch.inputs.kerf_square);

@@ -1,4 +1,5 @@
 // The stock panel: metal, thickness and current, by chip, by keypad or as people say it.
+#include <algorithm>
 #include <iterator>
 #include <vector>
 
@@ -6,8 +7,10 @@
 #include "core/quantity/print.hpp"
 #include "core/stock/properties.hpp"
 #include "core/stock/thickness.hpp"
+#include "core/supply/low_voltage.hpp"
 #include "generated/words/change.hpp"
 #include "generated/words/common.hpp"
+#include "generated/words/manners.hpp"
 #include "generated/words/stock.hpp"
 #include "generated/words/title.hpp"
 #include "web/screens/panel.hpp"
@@ -34,7 +37,9 @@ void size_chips(Body& body, const char* group, Word name, const std::vector<stoc
     App& app = body.app;
     std::vector<Choice> items;
     for (const stock::Chip& size : sizes) {
-        items.push_back({"stock/plate/" + std::string(size.label), std::string(size.label),
+        std::string label(size.label);
+        std::replace(label.begin(), label.end(), '.', app.units().decimal);
+        items.push_back({"stock/plate/" + std::string(size.label), label,
                          std::abs(size.thickness.in(mm)-app.book().job.thickness.in(mm)) < 0.005});
     }
     if (const auto touched = body.choices(group, name, items, columns)) {
@@ -57,7 +62,8 @@ void plates(Body& body) {
 
 void currents(Body& body) {
     App& app = body.app;
-    const Machine& machine = app.book().shop.machine;
+    const Shop& shop = app.book().shop;
+    const Machine machine = supply::machine_on(shop.machine, shop.circuit.line);
     std::vector<Choice> items;
     std::vector<double> amps;
     const double least = machine.min_current.in(ampere);
@@ -66,12 +72,13 @@ void currents(Body& body) {
     for (double a = least; a < most - 1e-9; a += step) {
         amps.push_back(a);
     }
-    if (!amps.empty() && show(Current{amps.back(), ampere}).number == show(Current{most, ampere}).number) {
+    if (!amps.empty() &&
+        show(Current{amps.back(), ampere}, app.units()).number == show(Current{most, ampere}, app.units()).number) {
         amps.pop_back(); // nearer than a dial tells
     }
     amps.push_back(most);
     for (const double a : amps) {
-        const Shown shown = show(Current{a, ampere});
+        const Shown shown = show(Current{a, ampere}, app.units());
         items.push_back(
             {"stock/amps/" + shown.number, shown.whole(), std::abs(a - app.book().job.current.in(ampere)) < 0.05});
     }
@@ -117,7 +124,7 @@ void torch_hold(Body& body) {
     }
     if (const auto& hand = app.worksheet().by_hand; hand && app.book().job.torch != TorchHold::table) {
         const bool metric = app.metric();
-        const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot);
+        const Shown pace = show(metric ? hand->per_100_mm : hand->per_foot, app.units());
         body.gap(10);
         body.text("stock/pace", metric ? app.say(words::stock::PaceMetric{.advice = hand->advice, .time = pace.whole()})
                                        : app.say(words::stock::PaceInch{.advice = hand->advice, .time = pace.whole()}));
@@ -188,6 +195,32 @@ void plate_kind(Body& body) {
     }
 }
 
+/// The stocks before this one, in their own words; one touch brings metal, thickness and current back.
+void recents(Body& body) {
+    App& app = body.app;
+    const std::vector<Stock> stocks = app.recent_stocks();
+    if (stocks.empty()) {
+        return;
+    }
+    std::vector<Choice> items;
+    for (const Stock& s : stocks) {
+        items.push_back({"stock/recent/" + std::to_string(items.size()),
+                         app.say(stock::name(s.metal)) + ", " +
+                             show_plate(Length{s.mm, mm}, s.metal, app.units()).whole() + ", " +
+                             show(Current{s.amps, ampere}, app.units()).whole()});
+    }
+    body.gap(10);
+    if (const auto touched = body.choices("stock/recent", words::manners::recent, items, 2)) {
+        const Stock& s = stocks[*touched];
+        app.ui().stop_edit();
+        app.take(document::apply(
+                     app.book(),
+                     {{"job.material", stock::key(s.metal)}, {"job.thickness_mm", s.mm}, {"job.current_a", s.amps}}),
+                 items[*touched].label);
+    }
+    body.gap(8);
+}
+
 } // namespace
 
 void gap_lines(Body& body, const std::string& id) {
@@ -208,6 +241,7 @@ void gap_lines(Body& body, const std::string& id) {
 
 void stock_panel(App& app, PanelAt at) {
     panel(app, at, "stock", words::stock::title, [](Body& body) {
+        recents(body);
         body.thickness();
         body.gap(10);
         plates(body);

@@ -14,7 +14,7 @@ float torch_picture_height() {
 void torch_picture(Ui& ui, Rect place, const Workbook& book, const cut::Settings& settings, const Speech& speech) {
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const UnitSystem units = book.shop.display.units;
+    const Units units = speech.units;
     const Shown plate = show_plate(book.job.thickness, book.job.material, units);
     const Shown height = show(settings.cut_height.value, units);
     const Shown kerf = show(settings.kerf.value, units);

@@ -18,20 +18,20 @@ namespace {
 
 std::vector<FigureCell> cells(const App& app) {
     const Worksheet& worksheet = app.worksheet();
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     std::vector<FigureCell> out;
     const auto put = [&](const char* key, Word name, const Printed& p, const char* opens) {
         out.push_back({key, app.say(name), p.number, std::string(p.unit), {}, {}, {}, opens});
     };
     if (const auto& time = worksheet.time) {
-        put("time", words::part_screen::time, print(time->total.value), "time");
+        put("time", words::part_screen::time, print(time->total.value, units), "time");
         out.back().about = show_basis(app, time->total.basis);
         out.back().span = span_of(time->total, second);
         out.back().chosen = app.open_panel() == "time";
         put("cut", words::part_screen::cut, print(Length{worksheet.part->cut_mm, mm}, units), "time");
         put("starts", words::part_screen::starts, {std::to_string(time->starts), ""}, "time");
         out.back().about = time->restarts > 0 ? app.say(words::part_screen::Restarts{.count = time->restarts}) : "";
-        put("batch", words::part_screen::batch, print(time->batch), "time");
+        put("batch", words::part_screen::batch, print(time->batch, units), "time");
         put("slow", words::part_screen::slow, print_percent(time->slow_share), "time");
     }
     if (worksheet.mass) {
@@ -131,13 +131,14 @@ void time_panel(App& app, PanelAt at) {
             body.gap(8);
             return;
         }
-        body.line("time/cutting", cutting, print(time->cutting.value).text());
-        body.line("time/piercing", piercing, print(time->piercing.value).text());
-        body.line("time/moving", moving, print(time->moving).text());
-        body.line("time/resting", cooling, print(time->resting).text());
-        body.line("time/total", each, print(time->total.value).text());
+        body.line("time/cutting", cutting, print(time->cutting.value, body.app.units()).text());
+        body.line("time/piercing", piercing, print(time->piercing.value, body.app.units()).text());
+        body.line("time/moving", moving, print(time->moving, body.app.units()).text());
+        body.line("time/resting", cooling, print(time->resting, body.app.units()).text());
+        body.line("time/total", each, print(time->total.value, body.app.units()).text());
         body.line("time/range", likely, show_range(app, time->total));
-        body.line("time/batch", app.say(All{.count = app.book().job.quantity}), print(time->batch).text());
+        body.line("time/batch", app.say(All{.count = app.book().job.quantity}),
+                  print(time->batch, body.app.units()).text());
         body.line("time/starts", starts, std::to_string(time->starts));
         gap_lines(body, "time");
         body.gap(14);

@@ -1,22 +1,21 @@
 #include "web/screens/part/part_picture.hpp"
 
 #include <algorithm>
+#include <span>
+#include <vector>
 
-#include "core/part/checks.hpp"
 #include "core/part/measure.hpp"
 #include "core/part/trace.hpp"
 #include "core/quantity/print.hpp"
-#include "generated/words/common.hpp"
 #include "generated/words/contour.hpp"
-#include "generated/words/missing.hpp"
+#include "web/kit/arrow.hpp"
+#include "web/kit/column.hpp"
 #include "web/kit/controls.hpp"
-#include "web/screens/verdicts.hpp"
+#include "web/screens/part/path_key.hpp"
 
 namespace torchside::web {
 namespace {
 
-constexpr Word size_names[] = {words::contour::width, words::contour::height,
-                               words::contour::diameter}; // by PartSize::What
 constexpr const char* view_name = "part/view";
 constexpr float low_picture = 300;        // under it the buttons stand beside the drawing
 constexpr std::size_t most_touched = 200; // contours that can be touched one by one
@@ -90,8 +89,15 @@ public:
         }
     }
 
-    /// Across the line drawn last: slow places are told by more than colour.
-    void hatch(Colour colour) const { pen_.hatch(points_.data(), static_cast<int>(points_.size()), colour); }
+    /// The way along the line drawn last, where it is long enough: on a shorter one it would be all there is to see.
+    void arrow(Colour colour) const { arrow_along(pen_, points_.data(), static_cast<int>(points_.size()), colour, 80); }
+
+    /// A broad band under a stretch of the path, made as long as can be seen.
+    void band(std::span<const part::Vertex> row, Colour colour, float broad, part::Stretch stretch) {
+        const double least = 2 * static_cast<double>(broad) / scale_.px_mm;
+        const double more = std::max(0.0, least - (stretch.to_mm - stretch.from_mm)) / 2;
+        line(row, false, colour, broad, {std::max(0.0, stretch.from_mm - more), stretch.to_mm + more});
+    }
 
 private:
     const Pen& pen_;
@@ -101,26 +107,39 @@ private:
     std::vector<Point> points_;
 };
 
-/// The path: leads thin and in the accent, the contour heavy, its pierce a dot.
-void paths(const App& app, const Pen& pen, const Tokens& t, const Scale& scale, Drawing& drawing) {
+/// The path: leads thin and in the accent, the contour heavy with an arrow for the way it goes.
+void paths(const App& app, const Tokens& t, Drawing& drawing) {
     for (const part::Run& run : app.worksheet().part->path.runs) {
         const std::span<const part::Vertex> path(run.path);
         if (path.empty()) {
             continue;
         }
         drawing.line(path.subspan(0, run.contour_begin + 1), false, t.accent, 1.5F);
-        drawing.line(path.subspan(run.contour_begin, run.contour_end - run.contour_begin), false, t.ink, 2);
         drawing.line(path.subspan(run.contour_end - 1), false, t.accent, 1.5F);
-        const Point pierce = scale.at(path.front().at);
-        pen.disc(pierce, 4.5F, t.ground);
+        drawing.line(path.subspan(run.contour_begin, run.contour_end - run.contour_begin), false, t.ink, 2);
+        drawing.arrow(t.ink);
+    }
+}
+
+/// Over all lines, so that none runs through them: a dot, for an edge start a ring.
+void pierces(const App& app, const Pen& pen, const Tokens& t, const Scale& scale) {
+    for (const part::Run& run : app.worksheet().part->path.runs) {
+        if (run.path.empty()) {
+            continue;
+        }
+        const Point pierce = scale.at(run.path.front().at);
+        pen.disc(pierce, 5.5F, t.ground);
         if (run.edge_start) {
             pen.ring(pierce, 4, t.accent, 1.5F);
         } else {
-            pen.disc(pierce, 3.5F, t.accent);
+            pen.disc(pierce, 4, t.accent);
         }
     }
 }
 
+constexpr float slow_band = 7; // so much broader than a contour that it is told without its colour
+
+/// Under the path, so that it covers nothing.
 void slow_places(const App& app, const Tokens& t, Drawing& drawing) {
     const auto& time = app.worksheet().time;
     if (!time) {
@@ -128,8 +147,7 @@ void slow_places(const App& app, const Tokens& t, Drawing& drawing) {
     }
     const auto& runs = app.worksheet().part->path.runs;
     for (const motion::SlowSpan& span : time->slow) {
-        drawing.line(runs[span.run].path, false, t.caution, 3.5F, {span.from_mm, span.to_mm});
-        drawing.hatch(t.caution);
+        drawing.band(runs[span.run].path, t.caution, slow_band, {span.from_mm, span.to_mm});
     }
 }
 
@@ -137,7 +155,7 @@ void slow_places(const App& app, const Tokens& t, Drawing& drawing) {
 void dimensions(const App& app, const Pen& pen, const Tokens& t, const Scale& scale, std::size_t contour) {
     const part::Box box = part::box_of(app.worksheet().part->outline.contours[contour]);
     const Rect r = scale.box(box);
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     pen.frame(r.inset(-3), t.accent, 1.5F);
     const float y = r.y - 14;
     pen.hline(r.x, r.right(), y, t.accent, 1.5F);
@@ -209,8 +227,9 @@ void zoom_buttons(Ui& ui, Rect& place) {
         Label label;
         float factor;
     };
-    constexpr Step steps[] = {
-        {"part/whole", words::contour::fit, 0}, {"part/smaller", "−", 0.5F}, {"part/larger", "+", 2}};
+    constexpr Step steps[] = {{"part/whole", words::contour::fit, 0},
+                              {"part/smaller", Label::sign("−"), 0.5F},
+                              {"part/larger", Label::sign("+"), 2}};
     constexpr float gap = 6;
     const float side = ui.touch_height();
     const auto press = [&ui](const Step& step, Rect at) {
@@ -219,11 +238,10 @@ void zoom_buttons(Ui& ui, Rect& place) {
         }
     };
     if (place.h < low_picture && place.h >= 3 * side + 4 * gap) {
-        const Rect column = place.take_right(side + 2 * gap);
-        float y = column.y + gap;
+        Column column(ui, place.take_right(side + 2 * gap));
         for (const Step& step : steps) {
-            press(step, {column.x + gap, y, side, side});
-            y += side + gap;
+            column.gap(gap);
+            press(step, column.strip(side).inset(gap, 0));
         }
         return;
     }
@@ -269,57 +287,6 @@ void where_it_is(App& app, Rect place, const Scale& scale) {
 
 } // namespace
 
-ContourWords words_of(const App& app, std::size_t i) {
-    const part::Contour& contour = app.worksheet().part->outline.contours[i];
-    const UnitSystem units = app.book().shop.display.units;
-    const part::Box box = part::box_of(contour);
-    const Printed across = print(Length{box.width(), mm}, units);
-    const bool round = across.number == print(Length{box.height(), mm}, units).number;
-    const std::string size = round && contour.role != part::Role::outer ? across.text() : across_up(app, box);
-    const int number = static_cast<int>(i) + 1;
-    switch (contour.role) {
-    case part::Role::outer:
-        return {app.say(words::contour::Outside{.number = number}), size};
-    case part::Role::inner:
-        return {app.say(words::contour::Hole{.number = number}), size};
-    case part::Role::open:
-        break;
-    }
-    return {app.say(words::contour::Open{.number = number}), size};
-}
-
-std::string across_up(const App& app, const part::Box& box) {
-    const UnitSystem units = app.book().shop.display.units;
-    const std::string across = print(Length{box.width(), mm}, units).number;
-    return app.say(words::common::By{.across = across, .up = Length{box.height(), mm}});
-}
-
-void contour_words(Body& column) {
-    App& app = column.app;
-    const part::Contour& contour = app.worksheet().part->outline.contours[*app.scratch.contour];
-    const ContourWords is = words_of(app, *app.scratch.contour);
-    Text text = words::contour::About{.length = Length{part::length_mm(contour), mm}, .name = is.name, .size = is.size};
-    const auto& settings = app.worksheet().settings;
-    const Length kerf = settings ? settings->kerf.value : Length{};
-    if (!settings) { // no kerf, and so nothing to say of what comes out
-        text += words::verbatim(missing(app, words::missing::cut_sizes) + '.');
-    }
-    for (const part::PartSize& size :
-         settings ? part::sizes_of({{contour}}, app.book().job.thickness, kerf) : std::vector<part::PartSize>()) {
-        text += words::contour::ComesOut{.draw = size.draw,
-                                         .drawn = size.drawn,
-                                         .on_line = size.on_line,
-                                         .what = size_names[static_cast<std::size_t>(size.what)]};
-        if (size.deviation.state == part::Deviation::State::given) {
-            text +=
-                words::contour::Tolerance{.either_way = size.deviation.either_way, .standard = part::deviation_edition};
-        }
-    }
-    column.gap(8);
-    column.text("part/contour/words", app.say(text));
-    column.gap(8);
-}
-
 void part_picture(App& app, Rect place) {
     Ui& ui = app.ui();
     const PartStage& stage = *app.worksheet().part;
@@ -330,6 +297,7 @@ void part_picture(App& app, Rect place) {
     }
     ui.open_group("part/picture", Role::group, place, words::contour::picture);
     zoom_buttons(ui, place);
+    path_key(app, place.take_bottom(path_key_height(app, place.w)));
     const Scale scale = scale_of(stage, place, ui.open_view(view_name, place, drawn_in(stage, place)));
     if (app.scratch.look_at && *app.scratch.look_at < stage.problems.size()) {
         constexpr float near = 8;
@@ -341,8 +309,9 @@ void part_picture(App& app, Rect place) {
     for (const part::Contour& contour : stage.outline.contours) {
         drawing.line(contour.points, contour.role != part::Role::open, t.quiet, 1);
     }
-    paths(app, pen, t, scale, drawing);
     slow_places(app, t, drawing);
+    paths(app, t, drawing);
+    pierces(app, pen, t, scale);
     problems(app, pen, t, scale);
     if (app.scratch.contour && *app.scratch.contour < stage.outline.contours.size()) {
         dimensions(app, pen, t, scale, *app.scratch.contour);

@@ -14,7 +14,7 @@ namespace {
 using part::Problem;
 
 std::string size_of(const App& app, const Problem& problem) {
-    return problem.size_mm > 0 ? show_text(Length{problem.size_mm, mm}, app.book().shop.display.units) : std::string();
+    return problem.size_mm > 0 ? show_text(Length{problem.size_mm, mm}, app.units()) : std::string();
 }
 
 /// Where it is: "2 places of 3 mm · show where".
@@ -74,7 +74,7 @@ void add_holes(const App& app, std::vector<Verdict>& rows) {
     if (!worksheet.settings || worksheet.part->path.runs.empty()) {
         return;
     }
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const std::string least = show_least_hole(*worksheet.settings, units).whole();
     const Holes* first = nullptr;
     const Holes* last = nullptr;

@@ -79,7 +79,7 @@ void sheet_chips(Body& body) {
 /// What the sheet gives, or why it gives nothing.
 void yield(Body& body) {
     const App& app = body.app;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const part::SheetFit& fit = app.worksheet().part->sheet;
     const auto in_the_way = hindrance(app.book(), app.worksheet());
     if (in_the_way) {

@@ -8,6 +8,7 @@
 #include "generated/words/shape.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/part/drawing_import.hpp"
+#include "web/screens/part/size_picture.hpp"
 #include "web/screens/screens.hpp"
 
 namespace torchside::web {
@@ -105,7 +106,7 @@ bool tile(Ui& ui, Rect place, const ShapeChoice& choice, bool chosen) {
 void shapes(Body& body) {
     App& app = body.app;
     Ui& ui = app.ui();
-    const Grid grid = body.grid(std::size(shape_choices), 4, 92);
+    const Grid grid = body.grid(std::size(shape_choices), ui.glove() ? 3 : 4, 92);
     ui.open_group("shape/choice", Role::group, grid.place, words::shape::choice);
     for (std::size_t i = 0; i < std::size(shape_choices); ++i) {
         const ShapeChoice& choice = shape_choices[i];
@@ -121,17 +122,22 @@ void shapes(Body& body) {
 } // namespace
 
 void shape_panel(App& app, PanelAt at) {
-    panel(app, at, "shape", words::part_screen::shape, [&](Body& body) {
+    const auto picture = [&](Body& body) {
+        if (const auto& fault = app.worksheet().part->fault) {
+            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = fault->told()}));
+        } else if (app.book().job.part.shape != Shape::drawing) {
+            size_picture(body, sizes_of(app.book().job.part.shape));
+        }
+    };
+    const auto rows = [&](Body& body) {
         body.gap(10);
         shapes(body);
         body.gap(12);
         drawing_rows(body);
-        if (const auto& fault = app.worksheet().part->fault) {
-            body.sign("shape/fault", Sign::stop, app.say(words::shape::WrongSizes{.why = fault->told()}));
-        }
         body.fields(sizes_of(app.book().job.part.shape));
         body.gap(20);
-    });
+    };
+    framed_panel(app, at, {"shape", words::part_screen::shape, Drawer::of(picture)}, Drawer::of(rows));
 }
 
 } // namespace torchside::web

@@ -54,8 +54,9 @@ void outline(Body& body, const Quote& q) {
 }
 
 void page(Body& body, const Quote& q) {
-    const App& app = body.app;
     const Tokens& t = body.ui().tokens();
+    const Speech speech = body.app.speech_for(q); // the customer's, whatever this screen speaks
+    const auto in_page = [&](const Text& text) { return torchside::say(text, speech); };
     const auto say = [&](const char* key, Type type, const std::string& text, Colour colour) {
         if (!text.empty()) {
             body.words(std::string("customer/") + key, type, text, colour);
@@ -63,24 +64,24 @@ void page(Body& body, const Quote& q) {
         }
     };
     body.gap(12);
-    say("shop", Type::second, q.shop_name.empty() ? app.say(words::customer::quote) : q.shop_name, t.ink);
+    say("shop", Type::second, q.shop_name.empty() ? in_page(words::customer::quote) : q.shop_name, t.ink);
     say("contact", Type::label, q.contact, t.quiet);
-    say("number", Type::text, app.say(document::quote_words(q)) + ", " + app.say(document::day_words(q.issued_day)),
+    say("number", Type::text, in_page(document::quote_words(q)) + ", " + in_page(document::day_words(q.issued_day)),
         t.ink);
-    say("until", Type::text, app.say(words::customer::Valid{.day = document::day_words(q.issued_day + q.valid_days)}),
+    say("until", Type::text, in_page(words::customer::Valid{.day = document::day_words(q.issued_day + q.valid_days)}),
         t.ink);
     body.gap(6);
     if (!q.part_name.empty()) {
-        body.line("customer/name", words::customer::part, q.part_name);
+        body.line("customer/name", in_page(words::customer::part), q.part_name);
     }
-    body.line("customer/metal", words::customer::metal, stock::name(q.material));
-    body.line("customer/thickness", words::customer::thickness, print(q.thickness, q.units).text());
-    body.line("customer/size", words::customer::size,
-              print(q.length, q.units).text() + " × " + print(q.width, q.units).text());
+    body.line("customer/metal", in_page(words::customer::metal), in_page(stock::name(q.material)));
+    body.line("customer/thickness", in_page(words::customer::thickness), print(q.thickness, speech.units).text());
+    body.line("customer/size", in_page(words::customer::size),
+              print(q.length, speech.units).text() + " × " + print(q.width, speech.units).text());
     outline(body, q);
-    const std::vector<document::PriceLine> lines = document::price_lines(q);
+    const std::vector<document::PriceLine> lines = document::price_lines(q, speech);
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        body.line("customer/price/" + std::to_string(i), app.say(lines[i].name), lines[i].amount + ' ' + q.currency);
+        body.line("customer/price/" + std::to_string(i), in_page(lines[i].name), lines[i].amount + ' ' + q.currency);
     }
     body.gap(12);
     say("note", Type::text, q.note, t.ink);

@@ -8,6 +8,7 @@
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/shop/example.hpp"
+#include "web/screens/tables.hpp"
 
 namespace torchside::web {
 namespace {
@@ -56,7 +57,7 @@ void issued_rows(Body& body) {
         body.line(id,
                   app.say(row.number.empty() ? Text(words::issued::no_number)
                                              : document::number_words(row.number, row.revision)),
-                  price::print(price::money(row.to_pay, places), places) + ' ' + row.currency);
+                  price::print(price::money(row.to_pay, places), places, body.app.units()) + ' ' + row.currency);
         body.gap(2);
         body.note(id + "/about", app.say(about(issued, row, today)));
         body.gap(6);
@@ -110,6 +111,7 @@ void issued_panel(App& app, PanelAt at) {
         }
         body.gap(8);
         issued_rows(body);
+        table_row(body, Table::jobs);
         key_rows(body);
         body.gap(16);
     });

@@ -44,8 +44,12 @@ void qr_code(Body& body, const std::string& modules) {
 
 } // namespace
 
+bool opens_only_here(const App& app) {
+    return document::only_here(document::link_base(app.book().shop.public_url, platform::address()));
+}
+
 void address_rows(Body& body, Label caution) {
-    if (document::only_here(document::link_base(body.app.book().shop.public_url, platform::address()))) {
+    if (opens_only_here(body.app)) {
         body.sign("send/here", Sign::caution, caution);
     }
     body.field("shop.public_url", words::link::address);
@@ -54,7 +58,7 @@ void address_rows(Body& body, Label caution) {
 
 void copy_acts(Body& body, const std::string& address, std::string_view quote) {
     App& app = body.app;
-    if (body.button("send/copy", words::link::copy, Look::main)) {
+    if (body.button("send/copy", words::link::copy, opens_only_here(app) ? Look::plain : Look::main)) {
         app.keep_now();
         app.links.hand(quote, "copied");
         platform::copy(address); // the page says whether that went well: App::notice()

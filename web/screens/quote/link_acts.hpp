@@ -5,6 +5,8 @@
 
 namespace torchside::web {
 
+/// The links stand on an address that nobody outside can open.
+[[nodiscard]] bool opens_only_here(const App& app);
 /// Caution when the link stands on an address that nobody outside can open, and the field for the public one.
 void address_rows(Body& body, Label caution);
 

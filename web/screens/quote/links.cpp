@@ -2,6 +2,7 @@
 
 #include "core/schema/public_address.hpp"
 #include "web/platform/platform.hpp"
+#include "web/screens/spoken.hpp"
 
 namespace torchside::web {
 
@@ -14,8 +15,10 @@ const document::NextQuote* Links::next(const Workbook& book, const Worksheet& wo
         return nullptr;
     }
     if (!next_) {
-        next_ = document::next_quote(
-            document::make_quote(book, worksheet.part->outline, *worksheet.price, platform::today()), book.shop.issued);
+        const std::string device = platform::language();
+        next_ = document::next_quote(document::make_quote(book, worksheet.part->outline, *worksheet.price,
+                                                          platform::today(), is_spoken(device) ? device : ""),
+                                     book.shop.issued);
     }
     return &*next_;
 }

@@ -20,17 +20,17 @@ void price_figure(Body& column, const price::Report& price) {
     const int quantity = app.book().job.quantity;
     const Text name =
         quantity == 1 ? Text(words::quote_screen::price) : words::quote_screen::PriceOf{.count = quantity};
-    const std::string each = price::print(price.each, price.decimals);
+    const std::string each = price::print(price.each, price.decimals, app.units());
     const Text aside = price.each_rounded ? Text(words::quote_screen::EachRounded{.price = each})
                                           : words::quote_screen::Each{.price = each};
-    const std::string low = show_money(price.price_total.low, price.decimals);
-    const std::string high = show_money(price.price_total.high, price.decimals);
+    const std::string low = show_money(price.price_total.low, price.decimals, app.units());
+    const std::string high = show_money(price.price_total.high, price.decimals, app.units());
     const Text about = price.tax ? Text(words::quote_screen::LikelyBeforeTax{.high = high, .low = low})
                                  : words::quote_screen::Likely{.high = high, .low = low};
     const std::string said[] = {app.say(name), app.say(aside), app.say(about)};
     if (column.figure("quote/total",
-                      {said[0], price::print(price.total, price.decimals), app.book().shop.rates.currency, said[1],
-                       said[2], span_of(price.price_total), app.open_panel() == "costs"})) {
+                      {said[0], price::print(price.total, price.decimals, app.units()), app.book().shop.rates.currency,
+                       said[1], said[2], span_of(price.price_total), app.open_panel() == "costs"})) {
         app.open("costs");
     }
 }
@@ -38,12 +38,12 @@ void price_figure(Body& column, const price::Report& price) {
 void figures(Body& column, const price::Report& price) {
     const App& app = column.app;
     const wear::Report& wear = app.worksheet().wear;
-    const auto percent = [](double share) { return print_fixed(share * 100, 1); };
+    const auto percent = [&](double share) { return print_fixed(share * 100, 1, app.units()); };
     const Span cost = span_of(price.cost_each);
     const FigureCell cells[] = {
         {"cost",
          app.say(words::quote_screen::cost),
-         show_money(price.cost_each.value, price.decimals),
+         show_money(price.cost_each.value, price.decimals, app.units()),
          {},
          {},
          cost.high > cost.low ? app.say(words::quote_screen::band) : "",
@@ -61,7 +61,7 @@ void figures(Body& column, const price::Report& price) {
          "wear"},
         {"uses",
          app.say(words::quote_screen::uses),
-         print_fixed(wear.job_uses.value, 2),
+         print_fixed(wear.job_uses.value, 2, app.units()),
          app.say(words::quote_screen::sets),
          {},
          {},
@@ -79,15 +79,16 @@ void rows(Body& column) {
         const char* panel;
         Word title;
         Word quiet;
+        Mark mark;
     };
     using namespace words::quote_screen;
-    constexpr Link links[] = {{"send", words::quote_screen::send, send_about},
-                              {"rates", rates, rates_about},
-                              {"costs", costs, costs_about},
-                              {"breaks", quantities, quantities_about},
-                              {"terms", words::quote_screen::terms, terms_about},
-                              {"issued", words::quote_screen::issued, issued_about},
-                              {"wear", words::quote_screen::wear, wear_about}};
+    constexpr Link links[] = {{"send", words::quote_screen::send, send_about, Mark::send},
+                              {"rates", rates, rates_about, Mark::rates},
+                              {"costs", costs, costs_about, Mark::costs},
+                              {"breaks", quantities, quantities_about, Mark::quantities},
+                              {"terms", words::quote_screen::terms, terms_about, Mark::terms},
+                              {"issued", words::quote_screen::issued, issued_about, Mark::issued},
+                              {"wear", words::quote_screen::wear, wear_about, Mark::nozzle}};
     App& app = column.app;
     app.ui().open_group("quote/verdicts", Role::list, column.strip(0), checks);
     for (const Verdict& v : quote_verdicts(app)) {
@@ -97,7 +98,7 @@ void rows(Body& column) {
     }
     app.ui().close_group();
     for (const Link& link : links) {
-        if (column.row(std::string("quote/open/") + link.panel, link.title, link.quiet, Mark::quote,
+        if (column.row(std::string("quote/open/") + link.panel, link.title, link.quiet, link.mark,
                        app.open_panel() == link.panel)) {
             app.open(link.panel);
         }

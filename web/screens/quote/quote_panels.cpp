@@ -1,4 +1,6 @@
 // The panels of the Quote screen: cost lines, other quantities, rates, and what the customer reads.
+#include <vector>
+
 #include "core/quantity/print.hpp"
 #include "generated/words/cost.hpp"
 #include "generated/words/missing.hpp"
@@ -8,6 +10,7 @@
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/spoken.hpp"
 #include "web/screens/verdicts.hpp"
 
 namespace torchside::web {
@@ -27,11 +30,11 @@ void none(Body& body, const char* id) {
 void cost_line(Body& body, const price::Report& price, std::size_t i) {
     const price::Line& l = price.lines[i];
     const std::string id = "costs/" + std::to_string(i);
-    body.line(id, line_names[i], price::print(l.total, price.decimals));
+    body.line(id, line_names[i], price::print(l.total, price.decimals, body.app.units()));
     Text about = l.how;
     if (l.each.high > l.each.low) {
-        const std::string low = show_money(l.each.low, price.decimals);
-        const std::string high = show_money(l.each.high, price.decimals);
+        const std::string low = show_money(l.each.low, price.decimals, body.app.units());
+        const std::string high = show_money(l.each.high, price.decimals, body.app.units());
         if (i == static_cast<std::size_t>(price::LineKind::consumables)) { // its basis is sets, not cuts
             about = words::cost::About{.high = high, .how = l.how, .low = low};
         } else {
@@ -50,16 +53,17 @@ void cost_lines(Body& body, const price::Report& price) {
     for (std::size_t i = 0; i < price::cost_lines; ++i) {
         cost_line(body, price, i);
     }
-    body.line("costs/cost", words::cost::cost, price::print(price.cost, price.decimals));
+    body.line("costs/cost", words::cost::cost, price::print(price.cost, price.decimals, body.app.units()));
     if (price.minimum_applies) {
         cost_line(body, price, price::cost_lines);
     }
     cost_line(body, price, price::line_count - 1);
-    body.line("costs/total", words::cost::price, with_currency(price::print(price.total, price.decimals), currency));
+    body.line("costs/total", words::cost::price,
+              with_currency(price::print(price.total, price.decimals, body.app.units()), currency));
     if (price.tax) {
-        body.line("costs/tax", words::cost::tax, price::print(*price.tax, price.decimals));
+        body.line("costs/tax", words::cost::tax, price::print(*price.tax, price.decimals, body.app.units()));
         body.line("costs/pay", words::cost::to_pay,
-                  with_currency(price::print(price.to_pay, price.decimals), currency));
+                  with_currency(price::print(price.to_pay, price.decimals, body.app.units()), currency));
     }
 }
 
@@ -100,8 +104,10 @@ void breaks_panel(App& app, PanelAt at) {
         const price::Report& price = *app.worksheet().price;
         body.gap(6);
         for (const price::Break& b : price.breaks) {
-            const Text name = words::cost::Pieces{.count = b.quantity, .price = price::print(b.each, price.decimals)};
-            body.line("breaks/" + std::to_string(b.quantity), app.say(name), price::print(b.total, price.decimals));
+            const Text name = words::cost::Pieces{.count = b.quantity,
+                                                  .price = price::print(b.each, price.decimals, body.app.units())};
+            body.line("breaks/" + std::to_string(b.quantity), app.say(name),
+                      price::print(b.total, price.decimals, body.app.units()));
         }
         body.gap(10);
         body.field("job.quantity", words::cost::quantity);
@@ -144,6 +150,10 @@ void terms_panel(App& app, PanelAt at) {
                                  {"shop.contact", words::terms::contact}};
     panel(app, at, "terms", words::quote_screen::terms, [&](Body& body) {
         body.fields(all);
+        std::vector<const char*> codes{""};
+        std::vector<Label> names{words::terms::shops_language};
+        language_choices(codes, names);
+        body.word_choice("job.quote.language", words::terms::language, codes, names, 2);
         body.gap(12);
     });
 }

@@ -3,6 +3,7 @@
 #include "core/quantity/print.hpp"
 #include "core/quote/date.hpp"
 #include "core/stock/properties.hpp"
+#include "generated/words/manners.hpp"
 #include "generated/words/missing.hpp"
 #include "generated/words/quote_screen.hpp"
 #include "generated/words/send.hpp"
@@ -102,12 +103,20 @@ void send_panel(App& app, PanelAt at) {
         address_rows(body, words::send::only_here);
         const std::string address = Links::address(app.book(), link);
         copy_acts(body, address, link);
-        if (body.button("send/file", words::send::file)) {
+        if (body.button("send/file", words::send::file, opens_only_here(app) ? Look::main : Look::plain)) {
             app.keep_now();
             app.links.hand(link, "saved");
             platform::save_quote(quote_file_name(app.book().job.quote.number), link);
         }
         body.gap(8);
+        if (platform::can_share()) {
+            if (body.button("send/share_file", words::manners::share_file)) {
+                app.keep_now();
+                app.links.hand(link, "shared");
+                platform::share_quote(quote_file_name(app.book().job.quote.number), link);
+            }
+            body.gap(8);
+        }
         if (body.button("send/page", words::send::page)) {
             app.keep_now();
             platform::open_page(Links::address({}, link)); // where this page stands: that one opens here too

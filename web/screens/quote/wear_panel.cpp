@@ -22,7 +22,8 @@ void life(Body& body, const wear::Report& w, bool cuts) {
               app.say(words::consumables::RangePercent{.high = words::fixed(w.life_used.high * 100, 0),
                                                        .low = words::fixed(w.life_used.low * 100, 0)}));
     if (cuts) {
-        body.line("wear/part", words::consumables::part_uses, print_percent(w.part_uses.value, 2).text());
+        body.line("wear/part", words::consumables::part_uses,
+                  print_percent(w.part_uses.value, 2, body.app.units()).text());
         body.line("wear/job", words::consumables::job_uses, from_to(w.job_uses, 2));
     }
     body.line("wear/left", words::consumables::left, from_to(w.starts_left, 0));
@@ -75,7 +76,8 @@ void used_up(Body& body) {
         const std::string id = "wear/" + std::to_string(i);
         const Word how =
             sets[i].ended == wear::Ended::worn ? words::consumables::ended_worn : words::consumables::ended_good;
-        const Text set = words::consumables::SetRow{.arc = show(sets[i].arc).whole(), .starts = sets[i].starts};
+        const Text set =
+            words::consumables::SetRow{.arc = show(sets[i].arc, app.units()).whole(), .starts = sets[i].starts};
         if (body.row(id, app.say(set), how, Mark::nozzle)) {
             app.open(id);
         }

@@ -1,10 +1,12 @@
 #include "web/screens/shop/example.hpp"
 
 #include "core/link/ledger.hpp"
+#include "core/schema/usual_shop.hpp"
 #include "core/store/workbook_file.hpp"
 #include "generated/words/example.hpp"
 #include "generated/words/shop_screen.hpp"
 #include "web/kit/controls.hpp"
+#include "web/platform/platform.hpp"
 #include "web/screens/panel.hpp"
 
 namespace torchside::web {
@@ -15,23 +17,20 @@ constexpr char example_json[] = {
 };
 
 /// What belongs to this device and its user rather than to a shop.
-void keep_own(Workbook& next, const Workbook& now) {
+Workbook keep_own(Workbook next, const Workbook& now) {
     next.shop.display = now.shop.display;
     document::keep_word(next.shop, now.shop);
+    return next;
 }
 
-void replace(App& app, Workbook next, Word why) {
-    keep_own(next, app.book());
-    app.take(std::move(next), why);
-}
-
-/// Half of a row, pressed as a whole.
-bool half(Ui& ui, std::string_view id, Rect place, Word label, Type type) {
+/// Half of a row, pressed as a whole, on this ground.
+bool half(Ui& ui, std::string_view id, Rect place, Word label, Type type, Colour ground) {
+    const Tokens& t = ui.tokens();
     const bool used = ui.node(id, Role::button, place, label);
-    if (ui.pressed(id)) {
-        ui.pen().fill(place, ui.tokens().hairline);
-    }
-    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type, ui.tokens().ink, ui.word(label));
+    const bool down = ui.pressed(id);
+    ui.pen().fill(place, down ? t.hairline : ground);
+    ui.pen().words_in({place.x + 14, place.y + 4, place.w - 20, place.h - 8}, type,
+                      ground == t.ink && !down ? t.ground : t.ink, ui.word(label));
     return used;
 }
 
@@ -42,7 +41,7 @@ bool untouched(const Workbook& book) {
     const Machine machine;
     const supply::Circuit circuit;
     const air::AirSystem air;
-    return !s.example && s.name.empty() && s.tests.empty() && s.wear.sets.empty() &&
+    return !s.example && !s.country && s.name.empty() && s.tests.empty() && s.wear.sets.empty() &&
            s.machine.max_current == machine.max_current && s.machine.duty_cycle == machine.duty_cycle &&
            s.circuit.line == circuit.line && s.circuit.breaker == circuit.breaker && s.circuit.run == circuit.run &&
            s.air.compressor == air.compressor && s.air.receiver == air.receiver;
@@ -51,16 +50,19 @@ bool untouched(const Workbook& book) {
 void see_example(App& app) {
     auto read = document::read_workbook({example_json, sizeof example_json});
     if (read.ok()) {
-        replace(app, std::move(read.value()), words::shop_screen::example_open);
+        app.take(keep_own(std::move(read.value()), app.book()), words::shop_screen::example_open);
         app.go(Page::cut);
     }
 }
 
 void start_shop(App& app) {
     if (app.book().shop.example) {
-        replace(app, Workbook{}, words::shop_screen::own_open);
+        app.take(document::usual_shop(keep_own({}, app.book()), platform::locale()), words::shop_screen::own_open);
+    } else if (untouched(app.book())) {
+        app.add(document::usual_shop(app.book(), platform::locale()));
     }
     app.open("start");
+    app.scratch.before_start = app.book();
 }
 
 float example_strip_height(const Ui& ui, bool slim) {
@@ -88,25 +90,39 @@ void example_strip(App& app, Rect place, bool slim) {
         pen.words_in({left.x + 14, top + first, left.w - 20, second}, Type::label, t.quiet,
                      ui.word(words::example::not_yours));
         pen.vline(right.x, place.y, place.bottom() - 1, t.rule, 1);
-        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, words::example::start, Type::title)) {
+        if (half(ui, "example/start", {right.x, place.y, right.w, place.h - 1}, words::example::start, Type::title,
+                 t.fill)) {
             start_shop(app);
         }
     }
     ui.close_group();
 }
 
-void first_steps(App& app, Rect place) {
+void first_steps(App& app, Rect& rest) {
+    const Shop& shop = app.book().shop;
+    if (app.page() != Page::cut || !app.open_panel().empty() || shop.example || !shop.tests.empty()) {
+        return;
+    }
     Ui& ui = app.ui();
     const Tokens& t = ui.tokens();
+    const Rect place = rest.take_bottom(ui.touch_height());
+    // Not untouched(): the first answer has no room for it.
+    if (app.store().found() != WorkbookStore::Found::nothing || shop.country || !shop.name.empty()) {
+        ui.pen().hline(place.x, place.right(), place.y, t.rule, 1);
+        if (link_row(ui, "first/log", place, ui.word(words::example::log), {}, Mark::tune)) {
+            app.go(Page::tune);
+        }
+        return;
+    }
     ui.open_group("first", Role::group, place, words::example::empty);
     ui.pen().hline(place.x, place.right(), place.y, t.hairline, 1);
     Rect left = place;
     const Rect right = left.take_right(place.w * 0.54F);
-    if (half(ui, "first/start", left, words::example::start, Type::title)) {
+    if (half(ui, "first/start", left, words::example::start, Type::title, t.ink)) {
         start_shop(app);
     }
     ui.pen().vline(right.x, place.y, place.bottom(), t.hairline, 1);
-    if (half(ui, "first/example", right, words::example::see, Type::text)) {
+    if (half(ui, "first/example", right, words::example::see, Type::text, t.ground)) {
         see_example(app);
     }
     ui.close_group();

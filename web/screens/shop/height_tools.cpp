@@ -19,8 +19,9 @@ void reading(Body& body) {
         return;
     }
     body.gap(14);
-    body.text("height/reading", app.say(words::height_tools::Reading{.controller = show(settings->controller).whole(),
-                                                                     .torch = show(settings->arc.value).whole()}));
+    body.text("height/reading",
+              app.say(words::height_tools::Reading{.controller = show(settings->controller, app.units()).whole(),
+                                                   .torch = show(settings->arc.value, app.units()).whole()}));
     body.gap(4);
     const supply::ControllerInput tap = supply::check_tap(app.book().shop.height_control, settings->arc.high);
     if (tap.message) {
@@ -53,7 +54,8 @@ void gradient(Body& body) {
         return;
     }
     const double steps = slope.value().in(volt_per_mm);
-    const std::string text = app.metric() ? print_fixed(steps, 1) + " V/mm" : print_fixed(steps * 25.4, 0) + " V/in";
+    const std::string text =
+        app.metric() ? print_fixed(steps, 1, app.units()) + " V/mm" : print_fixed(steps * 25.4, 0) + " V/in";
     if (body.button("height/slope/use", app.say(words::common::Use{.what = text}), Look::main)) {
         app.set("shop.height_control.gradient_v_mm", steps, words::shop_field::gradient);
     }
@@ -82,7 +84,7 @@ void loading(Body& body) {
     body.line("height/loading/open", words::height_tools::unloaded, in_ratio(supply::ratio(divider)));
     body.line("height/loading/loaded", words::height_tools::loaded, in_ratio(supply::loaded_ratio(divider, input)));
     body.line("height/loading/error", words::height_tools::error,
-              print_percent(supply::loading_error(divider, input), 2).text());
+              print_percent(supply::loading_error(divider, input), 2, body.app.units()).text());
 }
 
 } // namespace

@@ -20,7 +20,7 @@ using From = Incoming::From;
 void incoming_lines(Body& body, const Workbook& in) {
     const App& app = body.app;
     const Workbook& here = app.book();
-    const UnitSystem units = here.shop.display.units;
+    const Units units = app.units();
     const bool both = app.scratch.incoming.from == From::backup;
     const auto put = [&](const char* id, Word name, const std::string& comes, const std::string& goes) {
         if (both && comes != goes) {
@@ -38,15 +38,16 @@ void incoming_lines(Body& body, const Workbook& in) {
     put("incoming/metal", words::title::metal, app.say(stock::name(in.job.material)),
         app.say(stock::name(here.job.material)));
     put("incoming/thickness", words::title::thickness, plate(in), plate(here));
-    put("incoming/current", words::title::current, show(in.job.current).whole(), show(here.job.current).whole());
+    put("incoming/current", words::title::current, show(in.job.current, units).whole(),
+        show(here.job.current, units).whole());
     put("incoming/quantity", words::incoming::quantity, std::to_string(in.job.quantity),
         std::to_string(here.job.quantity));
     put("incoming/shop", words::incoming::from, in.shop.name, here.shop.name);
     put("incoming/tests", words::incoming::tests, count(in.shop.tests.size()), count(here.shop.tests.size()));
     if (app.scratch.incoming.from != From::link) {
         put("incoming/sets", words::incoming::sets, count(in.shop.wear.sets.size()), count(here.shop.wear.sets.size()));
-        put("incoming/machine", words::incoming::machine, show(in.shop.machine.max_current).whole(),
-            show(here.shop.machine.max_current).whole());
+        put("incoming/machine", words::incoming::machine, show(in.shop.machine.max_current, units).whole(),
+            show(here.shop.machine.max_current, units).whole());
     }
 }
 

@@ -101,6 +101,12 @@ void where_it_is(Body& body) {
 
 } // namespace
 
+void save_backup(App& app) {
+    app.keep_now();
+    platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
+    app.say(app.say(words::done::Saved{.file = std::string_view("torchside-backup.json")}));
+}
+
 void kept_body(Body& body) {
     App& app = body.app;
     const bool alone = app.store().left_alone();
@@ -111,9 +117,7 @@ void kept_body(Body& body) {
         where_it_is(body);
     }
     if (act(body, "kept/save", words::kept::save, alone ? Look::plain : Look::main)) {
-        app.keep_now();
-        platform::download("torchside-backup.json", "application/json", document::write_workbook(app.book()));
-        app.say(app.say(words::done::Saved{.file = std::string_view("torchside-backup.json")}));
+        save_backup(app);
     }
     if (act(body, "kept/open", words::kept::open)) {
         platform::pick_file(".json,application/json");

@@ -3,6 +3,8 @@
 #include <vector>
 
 #include "core/quantity/print.hpp"
+#include "generated/words/evidence.hpp"
+#include "generated/words/low_supply.hpp"
 #include "generated/words/shop_field.hpp"
 #include "generated/words/shop_screen.hpp"
 #include "generated/words/title.hpp"
@@ -12,28 +14,29 @@
 #include "web/screens/shop/height_tools.hpp"
 #include "web/screens/shop/supply_choice.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/spoken.hpp"
 
 namespace torchside::web {
 namespace {
 
-std::string amps(Current c) {
-    return show(c).whole();
+std::string amps(const App& app, Current c) {
+    return show(c, app.units()).whole();
 }
 
 // --- summaries: what a section says of itself in the list
 
 std::string machine_summary(const App& app) {
     const Machine& m = app.book().shop.machine;
-    return app.say(words::shop_screen::MachineIs{.current = amps(m.duty_current),
+    return app.say(words::shop_screen::MachineIs{.current = amps(app, m.duty_current),
                                                  .duty = words::percent(m.duty_cycle),
-                                                 .least = amps(m.min_current),
-                                                 .most = amps(m.max_current)});
+                                                 .least = amps(app, m.min_current),
+                                                 .most = amps(app, m.max_current)});
 }
 
 std::string nozzle_summary(const App& app) {
     std::string out;
     for (const Nozzle& nozzle : app.book().shop.machine.nozzles) {
-        out += (out.empty() ? "" : ", ") + amps(nozzle.rated);
+        out += (out.empty() ? "" : ", ") + amps(app, nozzle.rated);
     }
     return out;
 }
@@ -54,6 +57,10 @@ std::string country_summary(const App& app) {
 
 std::string air_summary(const App& app) {
     return say_summary(app.worksheet().air.message, app.speech());
+}
+
+std::string evidence_summary(const App& app) {
+    return app.say(words::evidence::summary_line);
 }
 
 std::string table_summary(const App& app) {
@@ -101,6 +108,10 @@ void display_choices(Body& body) {
     constexpr Label theme_names[] = {words::shop_field::device, words::shop_field::paper, words::shop_field::night};
     body.word_choice("shop.display.units", words::title::units, units, unit_names);
     body.word_choice("shop.display.theme", words::shop_field::theme, themes, theme_names);
+    std::vector<const char*> codes{""};
+    std::vector<Label> names{words::shop_field::devices_language};
+    language_choices(codes, names);
+    body.word_choice("shop.display.language", words::shop_field::language, codes, names, 2);
 }
 
 void controller_choices(Body& body) {
@@ -110,6 +121,13 @@ void controller_choices(Body& body) {
     constexpr Label unit_names[] = {words::shop_field::as_screen, words::shop_field::mm, words::shop_field::inch};
     body.word_choice("shop.controller.dwell_unit", words::shop_field::dwell_unit, dwell, dwell_names);
     body.word_choice("shop.controller.units", words::shop_field::program_units, units, unit_names);
+}
+
+void start_choice(Body& body) {
+    constexpr const char* methods[] = {"contact", "high_frequency", "capacitor"};
+    constexpr Label names[] = {words::shop_field::contact, words::shop_field::high_frequency,
+                               words::shop_field::capacitor};
+    body.word_choice("shop.machine.start", words::shop_field::start, methods, names);
 }
 
 void divider_choices(Body& body) {
@@ -161,9 +179,16 @@ constexpr PathLabel machine_fields[] = {{"shop.machine.max_current_a", words::sh
                                         {"shop.machine.power_factor_corrected", words::shop_field::corrected},
                                         {"shop.machine.phases", words::shop_field::phases},
                                         {"shop.machine.idle_input_a", words::shop_field::idle},
+                                        {"shop.machine.start_lag_s", words::shop_field::start_lag},
+                                        {"shop.machine.waits_for_transfer", words::shop_field::waits},
                                         {"shop.machine.clockwise_swirl", words::shop_field::swirl},
                                         {"shop.machine.plate_i1max_a", words::shop_field::i1max},
-                                        {"shop.machine.plate_i1eff_a", words::shop_field::i1eff}};
+                                        {"shop.machine.plate_i1eff_a", words::shop_field::i1eff},
+                                        {"shop.machine.low_voltage.max_current_a", words::low_supply::largest},
+                                        {"shop.machine.low_voltage.duty_cycle", words::low_supply::duty_field},
+                                        {"shop.machine.low_voltage.duty_current_a", words::low_supply::duty_current},
+                                        {"shop.machine.low_voltage.i1max_a", words::low_supply::i1max},
+                                        {"shop.machine.low_voltage.i1eff_a", words::low_supply::i1eff}};
 constexpr PathLabel height_fields[] = {{"shop.height_control.divider_ratio", words::shop_field::ratio},
                                        {"shop.height_control.input_limit_v", words::shop_field::input_limit},
                                        {"shop.height_control.gradient_v_mm", words::shop_field::gradient},
@@ -181,11 +206,13 @@ constexpr PathLabel controller_fields[] = {{"shop.controller.torch_on", words::s
                                            {"shop.controller.z_words", words::shop_field::heights},
                                            {"shop.controller.safe_height_mm", words::shop_field::safe_height}};
 constexpr PathLabel screen_fields[] = {{"shop.display.glove", words::shop_field::gloves},
-                                       {"shop.display.number_keys", words::shop_field::number_keys}};
+                                       {"shop.display.number_keys", words::shop_field::number_keys},
+                                       {"shop.display.sound", words::shop_field::sound},
+                                       {"shop.display.vibration", words::shop_field::vibration}};
 constexpr PathLabel name_fields[] = {{"shop.name", words::shop_field::name}};
 
 constexpr ShopSection sections[] = {
-    {"machine", words::shop_screen::machine, Mark::machine, machine_summary, machine_fields, nullptr, nullptr},
+    {"machine", words::shop_screen::machine, Mark::machine, machine_summary, machine_fields, nullptr, start_choice},
     {"nozzles", words::shop_screen::nozzles, Mark::nozzle, nozzle_summary, {}, nozzle_list, nullptr},
     {"height", words::shop_screen::height, Mark::height, height_summary, height_fields, divider_choices, height_tools},
     {"circuit", words::shop_screen::circuit, Mark::circuit, circuit_summary, {}, nullptr, nullptr},
@@ -196,6 +223,7 @@ constexpr ShopSection sections[] = {
      controller_choices},
     {"screen", words::shop_screen::screen, Mark::screen, screen_summary, screen_fields, display_choices, nullptr},
     {"devices", words::shop_screen::devices, Mark::screen, devices_summary, {}, own_devices, nullptr},
+    {"evidence", words::evidence::title, Mark::kept, evidence_summary, {}, nullptr, evidence_body},
     {"kept", words::shop_screen::kept, Mark::kept, kept_summary, name_fields, nullptr, kept_body},
 };
 

@@ -26,8 +26,8 @@ std::string volts(double v) {
 }
 
 Text fed_by(const App& app, double breaker_a, int awg, const std::optional<double>& mm2, bool three_phases = false) {
-    const std::string breaker = print_trimmed(breaker_a, 1) + " A";
-    const Text wire = mm2 ? words::verbatim(print_field(*mm2, FieldUnit::mm2, app.book().shop.display.units))
+    const std::string breaker = print_trimmed(breaker_a, 1, app.units()) + " A";
+    const Text wire = mm2 ? words::verbatim(print_field(*mm2, FieldUnit::mm2, app.units()))
                           : Text(words::circuit::Awg{.number = awg});
     return three_phases ? Text(words::supply::FeedThree{.breaker = breaker, .wire = wire})
                         : words::supply::Feed{.breaker = breaker, .wire = wire};
@@ -80,10 +80,45 @@ void offer(Body& body, double v) {
     body.gap(12);
 }
 
+/// What stands at this voltage, for the way back to it.
+void remember_supply(App& app) {
+    const Workbook& book = app.book();
+    std::vector<SupplyLeft>& left = app.scratch.supplies_left;
+    const auto here = std::find_if(left.begin(), left.end(),
+                                   [&](const SupplyLeft& s) { return s.circuit.line == book.shop.circuit.line; });
+    const SupplyLeft now{book.shop.circuit, book.shop.machine.phases, book.job.current};
+    if (here != left.end()) {
+        *here = now;
+    } else {
+        left.push_back(now);
+    }
+}
+
+/// The supply that was left at this voltage, put back whole; false: none was.
+bool back_to_supply(App& app, double v) {
+    const std::vector<SupplyLeft>& left = app.scratch.supplies_left;
+    const Voltage line{v, volt};
+    const auto before =
+        std::find_if(left.begin(), left.end(), [&](const SupplyLeft& s) { return s.circuit.line == line; });
+    if (before == left.end() || app.book().shop.circuit.line == line) {
+        return false;
+    }
+    Workbook next = app.book();
+    next.shop.circuit = before->circuit;
+    next.shop.machine.phases = before->phases;
+    next.job.current = before->job_current;
+    const supply::Circuit& c = before->circuit;
+    const Text feed = fed_by(app, c.breaker.in(ampere), c.run_awg, c.run_mm2);
+    app.scratch.asked_line_v.reset();
+    app.take(std::move(next), app.say(words::supply::Chosen{.feed = feed, .volts = volts(v)}));
+    return true;
+}
+
 } // namespace
 
 void supply_choice(Body& body) {
     App& app = body.app;
+    remember_supply(app);
     const double now = app.book().shop.circuit.line.in(volt);
     const double shown = app.scratch.asked_line_v.value_or(now);
     std::vector<Choice> items;
@@ -92,7 +127,9 @@ void supply_choice(Body& body) {
     }
     if (const auto touched = body.choices(std::string("choice/") + line_path, words::supply::voltage, items, 5)) {
         app.ui().stop_edit();
-        choose_line(app, lines[*touched]);
+        if (!back_to_supply(app, lines[*touched])) {
+            choose_line(app, lines[*touched]);
+        }
     }
     body.gap(12);
     if (app.scratch.asked_line_v) {
@@ -150,10 +187,10 @@ void plug_choice(Body& body) {
     body.gap(12);
 }
 
-void there_words(Body& body) {
+void there_words(Body& body, Word nothing) {
     App& app = body.app;
     const auto& there = app.worksheet().there;
-    Text text = words::supply::nothing;
+    Text text = nothing;
     if (there) {
         text = words::supply::There{.clean = words::limit(there->limits.clean),
                                     .current = there->current,

@@ -15,7 +15,7 @@ void country_choice(Body& body);
 void plug_choice(Body& body);
 [[nodiscard]] Word country_name(const App& app);
 
-/// What can be cut at the highest current of this circuit.
-void there_words(Body& body);
+/// What can be cut at the highest current of this circuit, or what is said where none holds.
+void there_words(Body& body, Word nothing);
 
 } // namespace torchside::web

@@ -78,7 +78,7 @@ void measured(Body& body, const tune::Coupon& coupon) {
 
 void figures(Body& body, const HeightsResult& r) {
     const App& app = body.app;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     if (r.height) {
         body.line("coupon/height", words::coupon::set_height, show_text(*r.height, units));
         body.line("coupon/height/band", words::coupon::height_range,
@@ -88,12 +88,12 @@ void figures(Body& body, const HeightsResult& r) {
     body.line("coupon/height/arc", divided ? words::coupon::volts_there_torch : words::coupon::volts_there,
               show_range(app, r.arc) + " V");
     if (divided) {
-        body.line("coupon/height/controller", words::common::at_controller, show(r.controller).whole());
+        body.line("coupon/height/controller", words::common::at_controller, show(r.controller, units).whole());
     }
     if (r.gradient) {
         const bool metric = app.metric();
-        const auto slope = [metric](Gradient g) {
-            return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0);
+        const auto slope = [metric, units](Gradient g) {
+            return print_fixed(g.in(volt_per_mm) * (metric ? 1 : 25.4), metric ? 1 : 0, units);
         };
         body.line("coupon/height/gradient", words::coupon::gradient,
                   app.say(words::settings::Range{.high = slope(r.gradient->high) + (metric ? " V/mm" : " V/in"),

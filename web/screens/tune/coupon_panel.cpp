@@ -104,7 +104,7 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
     if (!read) {
         return;
     }
-    body.line("coupon/go_on", words::coupon::go_on, show_feed(read->go_on, app.book().shop).whole());
+    body.line("coupon/go_on", words::coupon::go_on, show_feed(app, read->go_on).whole());
     body.gap(12);
     const Text count = words::common::Cuts{.count = static_cast<int>(read->rows.size())};
     if (body.button("coupon/log", app.say(words::common::Log{.what = count}), Look::main)) {
@@ -125,7 +125,7 @@ void ladder_showed(Body& body, const tune::Coupon& coupon) {
 void kerf_showed(Body& body, const tune::Coupon& coupon) {
     App& app = body.app;
     ToolInputs& s = app.scratch.inputs;
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     body.heading("coupon/showed", words::coupon::measures);
     const auto field = [&](const char* id, Word label, const tune::Leg& leg, std::optional<double>& value) {
         body.reading(id, label, app.say(words::coupon::MeasuresAbout{.size = *leg.size}), FieldUnit::mm, value);
@@ -174,7 +174,8 @@ void swirl_showed(Body& body) {
         return;
     }
     const tune::TiltAndSwirl r = tune::read_swirl({*a[0], *a[1], *a[2], *a[3]});
-    const auto degrees = [](double v) { return print_fixed(v, 1) + "°"; };
+    const Units units = body.app.units();
+    const auto degrees = [units](double v) { return print_fixed(v, 1, units) + "°"; };
     body.line("coupon/by_height", words::coupon::by_height, degrees(r.alike_deg));
     body.line("coupon/by_tilt", words::coupon::by_tilt, degrees(r.tilt_deg));
     body.line("coupon/by_swirl", words::coupon::by_swirl, degrees(r.swirl_deg));
@@ -236,9 +237,12 @@ void coupon_panel(App& app, PanelAt at) {
         save(body, c);
         body.gap(8);
         coupon_picture(body, c);
+        if (c.kind == CouponKind::heights) {
+            heights_picture(body, c);
+        }
         body.gap(4);
         body.line("coupon/size", words::coupon::plate, app.say(words::common::By{.across = c.width, .up = c.height}));
-        body.line("coupon/time", words::coupon::time, show(c.time).whole());
+        body.line("coupon/time", words::coupon::time, show(c.time, app.units()).whole());
         if (c.kind != CouponKind::ladder) { // whose feeds stand beside its legs, and below
             legs_list(body, c);
         }

@@ -1,10 +1,13 @@
 #include "web/screens/tune/coupon_picture.hpp"
 
+#include <algorithm>
 #include <vector>
 
 #include "core/part/trace.hpp"
 #include "generated/words/coupon.hpp"
+#include "generated/words/picture.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/torch_scene.hpp"
 
 namespace torchside::web {
 namespace {
@@ -36,7 +39,7 @@ void draw_run(const Pen& pen, const Tokens& t, const Scale& scale, const part::R
 
 std::string leg_words(const App& app, const tune::Coupon& coupon, const tune::Leg& leg) {
     return coupon.kind == tune::CouponKind::heights ? app.say(words::coupon::LegHeight{.height = leg.cut_height})
-                                                    : show_text(leg.feed, app.book().shop.display.units);
+                                                    : show_text(leg.feed, app.units());
 }
 
 std::vector<std::size_t> from_below(const tune::Coupon& coupon) {
@@ -77,6 +80,48 @@ void coupon_picture(Body& body, const tune::Coupon& coupon) {
     }
     ui.node("coupon/picture", Role::img, plate,
             app.say(words::coupon::Picture{.across = coupon.width, .up = coupon.height}));
+}
+
+void heights_picture(Body& body, const tune::Coupon& coupon) {
+    constexpr float drawn_h = 92;
+    const App& app = body.app;
+    Ui& ui = body.ui();
+    const Pen& pen = ui.pen();
+    const Tokens& t = ui.tokens();
+    const std::vector<std::size_t> order = from_below(coupon);
+    if (order.empty()) {
+        return;
+    }
+    const float line = Pen::line_height(Type::label);
+    body.heading("coupon/high/title", words::picture::heights);
+    Grid grid = body.grid(order.size(), order.size(), drawn_h + 2 * line + 2);
+    grid.apart.x = grid.columns > 6 ? 2.0F : 6.0F;
+    double most = 0;
+    for (const tune::Leg& leg : coupon.legs) {
+        most = std::max(most, leg.cut_height.in(mm));
+    }
+    const float px = torch_scene_scale({0, 0, 0, drawn_h}, static_cast<float>(most));
+    const float plate = px * static_cast<float>(app.book().job.thickness.in(mm));
+    ui.open_group("coupon/high", Role::list, {grid.place.x, grid.place.y, grid.place.w, grid.height(order.size())},
+                  words::picture::heights);
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const Length height = coupon.legs[order[i]].cut_height;
+        const Shown shown = show(height, app.units());
+        const Rect cell = grid.cell(i);
+        const std::string leg = app.say(words::coupon::Leg{.number = static_cast<int>(i) + 1});
+        ui.node("coupon/high/" + std::to_string(i), Role::listitem, cell, leg, shown.whole());
+        torch_scene(
+            pen, t, {cell.x, cell.y, cell.w, drawn_h},
+            {px * static_cast<float>(height.in(mm)), plate, TorchScene::Arc::through, TorchScene::Goes::nowhere});
+        pen.words_in({cell.x, cell.y + drawn_h, cell.w, line}, Type::title, t.ink, shown.number, Align::centre);
+        pen.words_in({cell.x, cell.y + drawn_h + line, cell.w, line}, Type::label, t.quiet, std::to_string(i + 1),
+                     Align::centre);
+    }
+    ui.close_group();
+    body.gap(4);
+    body.note("coupon/high/note",
+              app.say(words::picture::HeightsNote{.unit = std::string(app.metric() ? "mm" : "in")}));
+    body.gap(8);
 }
 
 } // namespace torchside::web

@@ -14,4 +14,7 @@ namespace torchside::web {
 
 void coupon_picture(Body& body, const tune::Coupon& coupon);
 
+/// Of a height ladder: the torch over the plate for each leg, one scale for all.
+void heights_picture(Body& body, const tune::Coupon& coupon);
+
 } // namespace torchside::web

@@ -2,28 +2,27 @@
 #include <vector>
 
 #include "core/quantity/print.hpp"
+#include "core/schema/schema.hpp"
 #include "core/stock/properties.hpp"
+#include "core/store/log_table.hpp"
 #include "generated/words/common.hpp"
-#include "generated/words/figure.hpp"
 #include "generated/words/log.hpp"
+#include "generated/words/rows.hpp"
 #include "generated/words/title.hpp"
+#include "web/platform/platform.hpp"
 #include "web/screens/job_cuts.hpp"
 #include "web/screens/panel.hpp"
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
+#include "web/screens/tables.hpp"
+#include "web/screens/tune/cut_words.hpp"
 #include "web/screens/tune/tune_picture.hpp"
 
 namespace torchside::web {
 namespace {
 
-Word verdict_words(tune::Verdict verdict) {
-    return verdict == tune::Verdict::clean      ? words::log::clean
-           : verdict == tune::Verdict::too_fast ? words::log::too_fast
-                                                : words::log::too_slow;
-}
-
 std::string cut_words(const App& app, const tune::TestCut& cut) {
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     std::string out = cut.feed ? print(*cut.feed, units).text() : app.say(words::log::no_feed);
     if (cut.verdict) {
         out += ", ";
@@ -32,15 +31,15 @@ std::string cut_words(const App& app, const tune::TestCut& cut) {
     return out;
 }
 
-std::string stock_words(const App& app, const tune::TestCut& cut) {
-    const UnitSystem units = app.book().shop.display.units;
-    std::string out = app.say(stock::name(cut.material));
-    out += ", " + show_plate(cut.thickness, cut.material, units).whole() + ", " + show(cut.current).whole();
+/// With what was measured.
+std::string stock_and_sizes(const App& app, const tune::TestCut& cut) {
+    const Units units = app.units();
+    std::string out = stock_words(app, cut);
     if (cut.kerf_top) {
         out += ", " + app.say(words::log::Kerf{.kerf = show(*cut.kerf_top, units).whole()});
     }
     if (cut.arc) {
-        out += ", " + show(*cut.arc).whole();
+        out += ", " + show(*cut.arc, units).whole();
     }
     return out;
 }
@@ -48,7 +47,7 @@ std::string stock_words(const App& app, const tune::TestCut& cut) {
 /// Which row it is, for who does not see where a button stands.
 std::string row_name(const App& app, std::size_t index) {
     return app.say(words::log::Row{.number = static_cast<int>(index) + 1,
-                                   .stock = stock_words(app, app.book().shop.tests[index])});
+                                   .stock = stock_and_sizes(app, app.book().shop.tests[index])});
 }
 
 /// What the row says, and below it what the learning makes of it. True when it was deleted: the list is another one now.
@@ -62,7 +61,7 @@ bool row(Body& body, std::size_t index, const tune::RowNote& remark) {
     const tune::TestCut& cut = app.book().shop.tests[index];
     const std::string id = "log/" + std::to_string(index);
     const std::string what = cut_words(app, cut);
-    const std::string where = stock_words(app, cut);
+    const std::string where = stock_and_sizes(app, cut);
     const std::string note = app.say(remark.text);
     const float room = body.room() - words_from - delete_width - 8;
     const auto height_of = [&](Type type, std::string_view text) {
@@ -106,6 +105,28 @@ void metal_choice(Body& body, const std::string& path) {
     body.word_choice(path.c_str(), words::title::metal, keys, names, 3);
 }
 
+/// The numbers and switches of a row: those of its stock, or what was measured.
+void number_fields(Body& body, const std::string& at, bool stock) {
+    for (const document::LogColumn& column : document::log_columns()) {
+        const std::string path = at + '.' + std::string(column.key);
+        const bool of_stock = column.key == "thickness_mm" || column.key == "current_a";
+        if (of_stock == stock && document::field(path)->kind != document::FieldKind::word) {
+            body.field(path, column.name);
+        }
+    }
+}
+
+/// The ways in and out by a spreadsheet.
+void spreadsheet(Body& body) {
+    body.gap(10);
+    if (body.row("log/paste", words::rows::paste, words::rows::order, Mark::quote)) {
+        platform::paste();
+    }
+    if (!body.app.book().shop.tests.empty()) {
+        table_row(body, Table::log);
+    }
+}
+
 } // namespace
 
 void log_panel(App& app, PanelAt at) {
@@ -124,6 +145,8 @@ void log_panel(App& app, PanelAt at) {
             body.gap(14);
             body.text("log/empty", words::log::empty);
         }
+        spreadsheet(body);
+        others_rows(body);
         body.gap(20);
     });
 }
@@ -136,21 +159,14 @@ void cut_row_panel(App& app, PanelAt of) {
     }
     panel(app, of, "log/row", words::log::cut, [&](Body& body) {
         constexpr const char* verdicts[] = {"too_slow", "clean", "too_fast", ""};
-        constexpr Label verdict_names[] = {words::common::too_slow, words::common::clean, words::common::too_fast, "—"};
+        constexpr Label verdict_names[] = {words::common::too_slow, words::common::clean, words::common::too_fast,
+                                           Label::sign("—")};
         constexpr const char* pierces[] = {"short", "good", "long", ""};
-        constexpr Label pierce_names[] = {words::log::too_short, words::log::good, words::log::too_long, "—"};
-        constexpr PathLabel stock[] = {{"thickness_mm", words::title::thickness}, {"current_a", words::title::current}};
-        constexpr PathLabel fields[] = {{"feed_mm_min", words::figure::feed},
-                                        {"kerf_top_mm", words::common::kerf_top},
-                                        {"kerf_bottom_mm", words::common::kerf_bottom},
-                                        {"arc_v", words::figure::arc},
-                                        {"cut_height_mm", words::figure::cut_height},
-                                        {"pierce_delay_s", words::figure::pierce_delay},
-                                        {"nozzle_a", words::log::nozzle},
-                                        {"worn", words::log::worn}};
+        constexpr Label pierce_names[] = {words::log::too_short, words::log::good, words::log::too_long,
+                                          Label::sign("—")};
         const std::string at = "shop.tests[" + std::to_string(index) + "]";
         body.gap(10);
-        body.text("log/row/stock", stock_words(app, app.book().shop.tests[index]));
+        body.text("log/row/stock", stock_and_sizes(app, app.book().shop.tests[index]));
         const auto& tuning = app.tuning();
         if (tuning.ok() && tuning.value().notes[index].text != Word{}) {
             body.gap(4);
@@ -162,13 +178,9 @@ void cut_row_panel(App& app, PanelAt of) {
             body.refusal("log/row/refused", app.refusal());
         }
         body.word_choice((at + ".verdict").c_str(), words::log::verdict, verdicts, verdict_names);
-        for (const PathLabel& f : stock) {
-            body.field(at + '.' + f.path, f.label);
-        }
+        number_fields(body, at, true);
         metal_choice(body, at + ".material");
-        for (const PathLabel& f : fields) {
-            body.field(at + '.' + f.path, f.label);
-        }
+        number_fields(body, at, false);
         body.word_choice((at + ".pierce").c_str(), words::log::pierce, pierces, pierce_names);
         const std::string name = row_name(app, index);
         const auto used = body.buttons({"log/row/done", words::log::back, Look::main},

@@ -67,7 +67,7 @@ void sign_tiles(Body& body) {
 /// "Lower the torch 0.3 mm: 1.4 V less, 0.03 V at the controller".
 std::string amount(const App& app, const tune::Advice& a) {
     if (a.feed_to) {
-        return app.say(words::read_cut::FeedTo{.feed = show_feed(*a.feed_to, app.book().shop).whole()});
+        return app.say(words::read_cut::FeedTo{.feed = show_feed(app, *a.feed_to).whole()});
     }
     if (a.tilt_by_deg) {
         const double degrees = std::abs(*a.tilt_by_deg);
@@ -85,17 +85,18 @@ std::string amount(const App& app, const tune::Advice& a) {
     if (!a.arc_by) {
         return app.say(height);
     }
-    const std::string volts = show(sign * *a.arc_by).whole();
+    const std::string volts = show(sign * *a.arc_by, app.units()).whole();
     const std::string out = lower ? app.say(words::read_cut::Less{.height = height, .volts = volts})
                                   : app.say(words::read_cut::More{.height = height, .volts = volts});
     return app.book().shop.height_control.divider_ratio > 1
-               ? app.say(words::read_cut::Controller{.read = show(sign * *a.controller_by).whole(), .volts = out})
+               ? app.say(words::read_cut::Controller{.read = show(sign * *a.controller_by, app.units()).whole(),
+                                                     .volts = out})
                : out;
 }
 
 void squareness(Body& body, const tune::Squareness& s) {
     const App& app = body.app;
-    body.line("read/angle", words::read_cut::angle, print_fixed(std::abs(s.angle_deg), 1) + "°");
+    body.line("read/angle", words::read_cut::angle, print_fixed(std::abs(s.angle_deg), 1, body.app.units()) + "°");
     body.line("read/u", words::read_cut::u, show_text(s.u, app.speech().units));
     body.line("read/range", tune::squareness_edition,
               s.range ? app.say(words::read_cut::Range{.number = *s.range}) : app.say(words::read_cut::past_range));

@@ -1,5 +1,9 @@
 // Tune: the feed as the log knows it, the next test cut to make, and one touch to say what it showed.
+#include <algorithm>
+#include <span>
+
 #include "core/quantity/print.hpp"
+#include "core/worksheet/set_wear.hpp"
 #include "generated/words/common.hpp"
 #include "generated/words/coupon.hpp"
 #include "generated/words/feed_test.hpp"
@@ -11,72 +15,10 @@
 #include "web/screens/screens.hpp"
 #include "web/screens/show.hpp"
 #include "web/screens/tune/tune_picture.hpp"
+#include "web/screens/tune/verdict_cards.hpp"
 
 namespace torchside::web {
 namespace {
-
-struct Shows {
-    tune::Verdict verdict;
-    const char* id;
-    Word name, sign;
-    Word logged; // what the undo bar calls it
-};
-constexpr Shows shows[] = {
-    {tune::Verdict::too_slow, "tune/slow", words::common::too_slow, words::feed_test::slow_sign,
-     words::feed_test::slow_logged},
-    {tune::Verdict::clean, "tune/clean", words::common::clean, words::feed_test::clean_sign,
-     words::feed_test::clean_logged},
-    {tune::Verdict::too_fast, "tune/fast", words::common::too_fast, words::feed_test::fast_sign,
-     words::feed_test::fast_logged},
-};
-
-/// A cut seen from the side, with what the eye looks for: drops under the plate, sparks below, or sparks over the top.
-void cut_drawing(const Pen& pen, const Tokens& t, tune::Verdict verdict, Point c) {
-    const Rect left{c.x - 36, c.y - 8, 30, 16};
-    const Rect right{c.x + 6, c.y - 8, 30, 16};
-    for (const Rect plate : {left, right}) {
-        pen.fill(plate, t.fill);
-        pen.frame(plate, t.ink, 1.5F);
-    }
-    pen.fill({c.x - 2, c.y - 20, 4, 28}, t.ink);
-    switch (verdict) {
-    case tune::Verdict::too_slow:
-        for (const float x : {-10.0F, 10.0F}) {
-            pen.disc({c.x + x, c.y + 11}, 4.5F, t.ink);
-        }
-        break;
-    case tune::Verdict::clean:
-        for (const float x : {-7.0F, 0.0F, 7.0F}) {
-            pen.line({c.x, c.y + 9}, {c.x + x, c.y + 22}, t.accent, 2);
-        }
-        break;
-    case tune::Verdict::too_fast:
-        for (const float x : {-18.0F, -9.0F, 9.0F, 18.0F}) {
-            pen.line({c.x, c.y - 9}, {c.x + x, c.y - 22}, t.accent, 2);
-        }
-        break;
-    }
-}
-
-bool tile(Ui& ui, Rect place, const Shows& show) {
-    const bool used = ui.node(show.id, Role::button, place, show.name, {}, {}, show.sign);
-    const Pen& pen = ui.pen();
-    const Tokens& t = ui.tokens();
-    pen.fill(place, ui.pressed(show.id) ? t.hairline : t.ground);
-    pen.frame(place, t.ink, 1.5F);
-    cut_drawing(pen, t, show.verdict, {place.centre().x, place.y + 30});
-    pen.text(Type::title, {place.centre().x, place.y + 57}, t.ink, ui.word(show.name), Align::centre);
-    pen.paragraph(Type::label, {place.x + 8, place.y + 78}, t.quiet, ui.word(show.sign), place.w - 14);
-    return used;
-}
-
-void add_cut(App& app, Speed feed, const Shows& show) {
-    tune::TestCut cut = cut_of_job(app.book(), feed);
-    cut.verdict = show.verdict;
-    if (app.log(document::add(app.book(), cut), show.logged)) {
-        app.scratch.inputs.cut_feed.reset();
-    }
-}
 
 /// Why the feed to cut at is not where the curve is highest; empty when it is.
 std::string why_off_top(const App& app, const tune::Outlook& o) {
@@ -93,29 +35,59 @@ std::string why_off_top(const App& app, const tune::Outlook& o) {
     return {};
 }
 
+/// Why Cut shows another feed than this page; empty when it does not.
+std::string why_not_cut(const App& app, const std::string& next) {
+    const auto& settings = app.worksheet().settings;
+    const std::string there = settings ? show_feed(app, settings->feed.value).whole() : next;
+    if (there == next) {
+        return {};
+    }
+    return settings->feed_capped ? app.say(words::feed_test::CutFastest{.feed = there})
+                                 : app.say(words::feed_test::CutMiddle{.feed = there});
+}
+
 void next_cut(Body& column, const tune::Outlook& o) {
     const App& app = column.app;
     Ui& ui = column.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    Rect right = column.inside(78);
+    const float more = ui.glove() ? 6.0F : 0.0F; // for larger words over the figures
+    Rect right = column.inside(78 + 2 * more);
     const Rect left = right.take_left(right.w / 2);
-    const Shown next = show_feed(o.stop ? o.best : o.next, app.book().shop);
+    const Shown next = show_feed(app, o.stop ? o.best : o.next);
     const Printed chance = print_percent(o.stop ? o.best_clean : o.next_clean);
     const std::string_view name = app.word(o.stop ? words::feed_test::cut_at : words::feed_test::cut_next_at);
-    ui.node("tune/next", Role::text, {left.x, left.y, left.w, 76}, name, next.whole());
-    ui.node("tune/chance", Role::text, {right.x, right.y, right.w, 76}, words::common::clean_chance, chance.text(), {},
-            words::feed_test::aim);
+    ui.node("tune/next", Role::text, {left.x, left.y, left.w, right.h - 2}, name, next.whole());
+    ui.node("tune/chance", Role::text, {right.x, right.y, right.w, right.h - 2}, words::common::clean_chance,
+            chance.text(), {}, words::feed_test::aim);
+    const float figure = 22 + more;
     pen.text(Type::label, {left.x, left.y + 8}, t.quiet, name);
-    pen.figure(Type::second, {left.x, left.y + 22}, t.ink, t.quiet, next.number, next.unit);
+    pen.figure(Type::second, {left.x, left.y + figure}, t.ink, t.quiet, next.number, next.unit);
     pen.text(Type::label, {right.x, right.y + 8}, t.quiet, app.word(words::common::clean_chance));
-    pen.figure(Type::second, {right.x, right.y + 22}, t.ink, t.quiet, chance.number, "%");
-    pen.text(Type::label, {right.x, right.y + 54}, t.quiet,
+    pen.figure(Type::second, {right.x, right.y + figure}, t.ink, t.quiet, chance.number, "%");
+    pen.text(Type::label, {right.x, right.y + figure + 32 + more}, t.quiet,
              app.word(o.stop ? words::feed_test::done : words::feed_test::aim));
+    const float before = column.height();
     column.text("tune/advice", app.say(o.advice));
+    column.gap(std::max(0.0F, 2 * Pen::line_height(Type::text) - (column.height() - before)) + 12);
+}
+
+/// Why the next feed is what it is. Below the tiles, which stay where they are whatever is said here.
+void reasons(Body& column, const tune::Outlook& o) {
+    const App& app = column.app;
+    const std::string next = show_feed(app, o.stop ? o.best : o.next).whole();
     if (const std::string why = why_off_top(app, o); !why.empty()) {
         column.gap(4);
         column.note("tune/why", why);
+    }
+    if (const std::string why = why_not_cut(app, next); !why.empty()) {
+        column.gap(4);
+        column.note("tune/cut", why);
+    }
+    const auto& trail = app.worksheet().trail;
+    if (trail && set_slows(*trail, app.book().shop)) {
+        column.gap(4);
+        column.note("tune/worn", app.say(set_slows_why(*trail, app.book().shop)));
     }
     column.gap(12);
 }
@@ -125,16 +97,17 @@ void what_it_showed(Body& column, const tune::Outlook& o) {
     column.reading("field/scratch/cut_feed", words::feed_test::cut_at, words::feed_test::feed_about, FieldUnit::mm_min,
                    app.scratch.inputs.cut_feed);
     // What was asked for is what was dialled in: the log gets the figure that stood on the screen.
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     const Speed next = to_dial(o.next, app.book().shop.table.max_feed, units);
     const Speed feed = app.scratch.inputs.cut_feed ? Speed{*app.scratch.inputs.cut_feed, mm_min} : next;
     column.gap(12);
     column.note("tune/shows", app.say(words::feed_test::CameOut{.feed = feed}));
     column.gap(6);
-    const Grid tiles = column.grid(std::size(shows), 3, 136);
-    for (std::size_t i = 0; i < std::size(shows); ++i) {
-        if (tile(app.ui(), tiles.cell(i), shows[i])) {
-            add_cut(app, feed, shows[i]);
+    const std::span<const Shows> shows = all_shows();
+    const Grid tiles = column.grid(shows.size(), 3, 136);
+    for (std::size_t i = 0; i < shows.size(); ++i) {
+        if (verdict_card(app.ui(), tiles.cell(i), shows[i], "tune/")) {
+            log_verdict(app, feed, shows[i]);
         }
     }
     column.gap(12);
@@ -202,7 +175,10 @@ void tune_screen(App& app, Rect place) {
             column.gap(14);
         }
         panel_tiles(column);
-        column.gap(12);
+        column.gap(8);
+        if (const auto& tuning = app.tuning(); tuning.ok()) {
+            reasons(column, tuning.value().outlook);
+        }
     };
     framed_screen(app, place, "tune", words::place::tune, Drawer::of(body), feed_field);
 }

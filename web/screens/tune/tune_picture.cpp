@@ -61,7 +61,7 @@ void tune_picture(App& app, Rect place, const Tuning& tuning) {
     Ui& ui = app.ui();
     const Pen& pen = ui.pen();
     const Tokens& t = ui.tokens();
-    const UnitSystem units = app.book().shop.display.units;
+    const Units units = app.units();
     double peak = 0;
     for (const tune::CurvePoint& p : outlook.curve) {
         peak = std::max(peak, p.density);
