@@ -90,7 +90,7 @@ test('paste, comma and a wrong entry in the field', async () => {
 
 test('a figure that need not be given can be taken back', async () => {
   const page = await start(DESKTOP, { url: shared.host.url + '#/shop/height' });
-  const field = page.getByRole('textbox', { name: 'Volts of height' });
+  const field = page.getByRole('textbox', { name: 'Volts per height' });
   const type = async (text) => {
     await field.focus();
     await page.keyboard.press('Control+A');

@@ -60,7 +60,7 @@ test('an SVG without a unit is asked about, and read in the unit chosen', async 
   const page = await start(DESKTOP);
   await toShape(page);
   await pick(page, 'sign.svg', '<svg viewBox="0 0 10 5"><rect width="4" height="2"/></svg>');
-  await says(page, /sign\.svg does not say its unit\. It is 4 by 2 units large/, 'the question');
+  await says(page, /sign\.svg does not say its unit\. It is 4 by 2 units/, 'the question');
   assert.doesNotMatch(await kept(page), /"shape": ?"drawing"/);
   await use(page, page.locator('[data-id="drawing/unit/inch"]'));
   await until(async () => /101\.6/.test(await kept(page)), '4 in as 101.6 mm in the workbook');
@@ -87,8 +87,8 @@ test('a drawing dropped on the page is read, and what was left out is named', as
   }, text);
   await page.dispatchEvent('#canvas', 'dragover', { dataTransfer: data });
   await page.dispatchEvent('#canvas', 'drop', { dataTransfer: data });
-  await says(page, /4 places: A piece lies on the same piece again; one was left out\./, 'the duplicates');
-  await says(page, /A text, dimension, hatch or other thing/, 'the text');
+  await says(page, /4 places: The same piece is drawn twice; one was left out\./, 'the duplicates');
+  await says(page, /Text, dimensions, hatches and the like/, 'the text');
   await done(page);
 });
 
@@ -106,7 +106,7 @@ test('a crossing and a duplicate are listed and marked, one touch shows where, a
     assert.match(await row('crossing').textContent(), /Lines cross or touch here/);
     assert.match(await row('crossing').getAttribute('aria-description'), /2 places · show where/);
     assert.equal(await row('duplicate').count(), 1);
-    assert.match(await row('duplicate').textContent(), /same piece again/);
+    assert.match(await row('duplicate').textContent(), /same piece is drawn twice/);
     assert.match(await row('duplicate').getAttribute('aria-description'), /4 places of 200 mm · show where/);
   };
   await listed();

@@ -24,7 +24,7 @@ async function display() {
     server.once('exit', (code) => failed(new Error(`Xvfb ended with status ${code}`)));
   });
   const ended = new Promise((done) => { server.once('exit', done); });
-  return { environment: { ...process.env, DISPLAY: ':' + number, LIBGL_ALWAYS_SOFTWARE: '1' }, close: () => { server.kill(); return ended; } };
+  return { environment: { ...process.env, DISPLAY: ':' + number, LIBGL_ALWAYS_SOFTWARE: '1', LC_ALL: 'en_US.UTF-8' }, close: () => { server.kill(); return ended; } };
 }
 
 export class Chromium {

@@ -3,8 +3,10 @@
 // may take along what a start calls; no reading of that list finds it.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { answered, clean, open, settled } from './harness.mjs';
-import { shopRecord } from './kept_shop.mjs';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { answered, clean, open, PHONE, ROOT, settled } from './harness.mjs';
+import { record, shopRecord } from './kept_shop.mjs';
 import { setUp, shared } from './person.mjs';
 
 setUp();
@@ -35,3 +37,59 @@ for (const [width, height] of [[360, 740], [768, 1024], [1100, 800], [1440, 900]
     }
   });
 }
+
+/** Shops that between them read every table that a first answer may: metals, thick and thin, both units, supplies, stock, shapes. */
+function shops() {
+  const demo = readFileSync(path.join(ROOT, 'assets/demo.json'), 'utf8');
+  const metals = ['mild_steel', 'stainless', 'aluminium', 'galvanised', 'copper', 'brass', 'wear_plate'];
+  const changes = [
+    (book) => { book.shop.display = { units: 'inch', theme: 'night' }; },
+    (book) => { Object.assign(book.shop.circuit, { line_v: 120, breaker_a: 20, run_awg: 12, breaker_rule: 'ul489' }); },
+    (book) => { Object.assign(book.shop.circuit, { line_v: 230, breaker_a: 16, breaker_rule: 'iec60898c', cord_m: 25, cord_mm2: 1.5 }); },
+    (book) => { book.shop.circuit.generator_va = 6000; },
+    (book) => { book.shop.tests = []; book.job.part = { shape: 'flange' }; },
+    (book) => { book.job.thickness_mm = 25; },
+    (book) => { book.job.thickness_mm = 0.9; book.job.current_a = 25; },
+    (book) => { book.job.torch = 'hand_standoff'; },
+  ];
+  return changes.map((change, i) => {
+    const book = JSON.parse(demo);
+    book.job.material = metals[i % metals.length];
+    change(book);
+    return book;
+  });
+}
+
+/** All but the scroll bar, which the rows that follow make shorter. */
+const DRAWN = { x: 0, y: 0, width: 356, height: 740 };
+
+/** What each thing of the mirror says, by its name. */
+const said = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll('#mirror [data-id]')].map(
+  (node) => [node.dataset.id, node.textContent])));
+
+test('what the first part of the program says is what all of it says', async () => {
+  for (const [i, book] of shops().entries()) {
+    const texts = [];
+    for (const held of [true, false]) {
+      const page = await open(shared.browser, PHONE, { kept: record(book) });
+      let arrive;
+      const rest = new Promise((done) => { arrive = done; });
+      if (held) {
+        await page.route('**/later-*.wasm', (route) => rest.then(() => route.continue()));
+      }
+      await page.goto(shared.host.url);
+      await (held ? answered(page) : settled(page));
+      texts.push([await said(page), (await page.screenshot({ clip: DRAWN })).toString('base64')]);
+      arrive();
+      await settled(page);
+      await clean(page);
+      await page.context().close();
+    }
+    const [[first, picture], [whole, wholePicture]] = texts;
+    assert.ok(Object.keys(first).length > 12, 'something is said');
+    for (const [id, text] of Object.entries(first)) {
+      assert.ok(whole[id]?.startsWith(text), `shop ${i}, ${id}: "${text}" is "${whole[id]}" with all of the program`); // more rows may follow
+    }
+    assert.ok(picture === wholePicture, `shop ${i}: the pictures differ`);
+  }
+});

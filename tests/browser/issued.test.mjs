@@ -69,7 +69,7 @@ test('a changed quote is revision B; the first one is said to be replaced', asyn
   assert.notEqual(first, second);
   const customer = await seen(second);
   assert.match(customer.paper, /Quote Q-118 revision B/);
-  assert.match(customer.paper, /Replaces what was sent under this number before\./);
+  assert.match(customer.paper, /Replaces the earlier quote with this number\./);
   assert.match((await seen(second, page.context())).word, /Issued here, unaltered\./);
   assert.match((await seen(first, page.context())).word, /Issued here, replaced by revision B on \d+ \w+ 20\d\d\./);
   assert.equal((await kept(page)).issued.length, 2);
@@ -106,8 +106,8 @@ test('after its last day a quote says to everybody that it ran out', async () =>
   assert.match((await seen(address)).paper, /Estimate\. Valid until/);
   await page.context().addInitScript({ content: days(31) });
   const late = await seen(address, page.context());
-  assert.match(late.paper, /Ran out on \d+ \w+ 20\d\d\. Ask the shop for today's price\./);
-  assert.match(late.word, /Issued here, ran out on \d+ \w+ 20\d\d\./);
+  assert.match(late.paper, /Expired on \d+ \w+ 20\d\d\. Ask the shop for today's price\./);
+  assert.match(late.word, /Issued here, expired on \d+ \w+ 20\d\d\./);
   await done(page);
 });
 

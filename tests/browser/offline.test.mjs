@@ -25,7 +25,8 @@ const notices = (page) => page.evaluate(() => window.fakeCalls.filter((c) => c[0
 /** Let the stand-in answer on this page, now and after every load. */
 async function answering(page) {
   await page.addInitScript((records) => {
-    window.addEventListener('load', () => window.fakePublish?.(records));
+    const publish = () => (window.fakePublish ? window.fakePublish(records) : setTimeout(publish, 20));
+    window.addEventListener('load', publish);
   }, feed);
   return page;
 }

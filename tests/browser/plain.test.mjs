@@ -66,7 +66,8 @@ test('a figure of the chart is pressed where it stands', async () => {
   await cell.scrollIntoViewIfNeeded();
   const box = await cell.boundingBox();
   await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-  await page.waitForFunction(() => /10 mm/.test(document.querySelector('[data-id="title/thickness"]').textContent));
+  await control(page, 'button', 'Close').click();
+  await page.waitForFunction(() => /10 mm/.test(document.querySelector('[data-id="title/thickness"]')?.textContent));
   await done(page);
 });
 

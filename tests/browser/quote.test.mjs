@@ -97,7 +97,7 @@ test('a customer on a phone gets a light page with the price and nothing of the 
   shared.host.asked.length = 0;
   const page = await customer(quote);
   const said = await text(page);
-  for (const part of ['Harbour Gate and Rail', 'Estimate. Valid until', 'Handrail base plate', 'Mild steel', '6 mm', '120 × 120 mm', '24 pieces', 'Price in USD']) {
+  for (const part of ['Harbour Gate and Rail', 'Estimate. Valid until', 'Handrail base plate', 'Mild steel', '6 mm', '120 × 120 mm', '24 parts', 'Price in USD']) {
     assert.ok(said.includes(part), part);
   }
   const held = Buffer.from(quote.split('#q=')[1].split('.')[0], 'base64url').toString('latin1');

@@ -155,7 +155,7 @@ test('theme, copy, download, a picked file', async () => {
   await picker.setFiles({ name: 'in.json', mimeType: 'application/json', buffer: Buffer.from('{"torchside":1}') });
   await until(async () => (await page.calls('file')).length, 'the file');
   assert.deepEqual(await page.calls('file'), [['file', 'in.json', '{"torchside":1}']]);
-  const facts = await page.evaluate(() => { const s = Module.shell; return [s.prefersDark(), s.reducedMotion(), s.finePointer(), s.density(), s.fragment(), typeof s.canShare()]; });
+  const facts = await page.evaluate(() => { const s = Module.shell; return [s.wishes(), s.reducedMotion(), s.finePointer(), s.density(), s.fragment(), typeof s.canShare()]; });
   assert.deepEqual(facts, [0, 0, 1, 1, '', 'number']);
   const phone = await fake(PHONE);
   assert.equal(await phone.evaluate(() => Module.shell.finePointer()), 0, 'a finger is no fine pointer');

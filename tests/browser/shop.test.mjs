@@ -5,49 +5,109 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { axe, DESKTOP, PHONE, settled, until } from './harness.mjs';
 import { keptRecords, shopRecord } from './kept_shop.mjs';
-import { control, done, feed, reads, setUp, shared, start, touch } from './person.mjs';
+import { control, done, feed, focused, reads, setUp, shared, start, tabTo, touch } from './person.mjs';
 
 setUp();
 
 const said = (page) => page.locator('#mirror').innerText();
 const stored = async (page) => (await keptRecords(page)).join('\n');
 
-/** Scrolls a sheet until the control is in view, and touches it. */
-async function scrollAndTouch(page, role, name) {
-  const foot = 230; // what stands below the fields
-  for (let turns = 0; turns < 60; turns++) {
-    const box = await control(page, role, name).boundingBox();
-    const below = box.y + box.height > page.viewportSize().height - foot && /start/.test(await page.evaluate(() => location.hash));
-    if (!below && box.y >= 170) {
-      break;
-    }
-    await page.mouse.move(180, 400);
-    await page.mouse.wheel(0, below ? 120 : -120);
-    await settled(page);
-  }
-  await touch(page, role, name);
-}
-
 async function makeItMine(page) {
-  const touches = [['button', 'Start my shop'], ['radio', 'inch'], ['radio', '40 A'], ['radio', '60 %'], ['radio', '240 V, 30 A'],
-    ['radio', '12 cfm'], ['radio', '60 gal'], ['button', 'Done']];
+  const touches = [['button', 'Start my shop'], ['radio', '40 A'], ['button', 'Next: the supply'], ['button', 'Next: the air'], ['radio', '12 cfm'],
+    ['radio', '60 gal'], ['button', 'Next: the units'], ['button', 'Done: show my settings']];
   for (const [role, name] of touches) {
-    await (name === 'Start my shop' || name === 'Done' ? touch : scrollAndTouch)(page, role, name);
+    await touch(page, role, name);
   }
   return touches.length;
 }
 
-test('a first visit opens an empty shop, and ten touches make it one\'s own', async () => {
+test('a first visit opens an empty shop, and eight touches make it one\'s own', async () => {
   const page = await start(PHONE, { kept: '' });
   assert.match(await feed(page), /\d/);
   assert.doesNotMatch(await said(page), /Example shop|cuts? of yours|Harbour/);
-  assert.ok((await makeItMine(page)) <= 10);
+  assert.ok((await makeItMine(page)) <= 8);
+  assert.match(await said(page), /Log your first cut and this narrows/);
   assert.match(await reads(page, 'Current'), /^40 A/);
   assert.match(await feed(page), /ipm|in/);
   assert.equal(await control(page, 'button', 'See the example shop').count(), 0);
   await page.reload();
   await settled(page);
   assert.match(await reads(page, 'Current'), /^40 A/);
+  assert.equal(await control(page, 'button', 'Start my shop').count(), 0);
+  await done(page);
+});
+
+const asked = (page) => page.locator('[data-id="start/question"]').textContent();
+const spoken = (page) => page.locator('[data-id="live"]').textContent();
+
+test('the four questions: read out, with the browser\'s Back a question back, and a reload in the middle loses nothing', async () => {
+  const page = await start(PHONE, { kept: '' });
+  await touch(page, 'button', 'Start my shop');
+  assert.match(await spoken(page), /^1 of 4: How strong is your machine\?/);
+  assert.deepEqual(await axe(page), []);
+  await touch(page, 'radio', '60 A');
+  await touch(page, 'button', 'Next: the supply');
+  assert.match(await spoken(page), /^2 of 4: What is the machine plugged into\?/);
+  assert.equal(await focused(page), 'start/2', 'the focus comes to the new question');
+  await touch(page, 'radio', '120 V');
+  await touch(page, 'button', 'Next: the air');
+  assert.deepEqual(await axe(page), []);
+  await page.goBack();
+  await settled(page);
+  assert.equal(await asked(page), 'What is the machine plugged into?');
+  await page.reload();
+  await settled(page);
+  assert.equal(await asked(page), 'What is the machine plugged into?');
+  assert.equal(await page.getByRole('radiogroup', { name: 'Voltage' }).getByRole('radio', { checked: true }).textContent(), '120 V');
+  await page.goBack();
+  await settled(page);
+  assert.equal(await asked(page), 'How strong is your machine?');
+  assert.equal(await page.getByRole('radiogroup', { name: 'Largest current' }).getByRole('radio', { checked: true }).textContent(), '60 A');
+  await page.goBack();
+  await settled(page);
+  assert.equal(await page.evaluate(() => location.hash), '#/cut');
+  assert.match(await feed(page), /\d/);
+  await done(page);
+});
+
+test('the four questions by keyboard alone', async () => {
+  const page = await start(DESKTOP, { kept: '' });
+  await tabTo(page, 'first/start');
+  await page.keyboard.press('Enter');
+  await settled(page);
+  assert.equal(await focused(page), 'start');
+  await tabTo(page, 'start/shop.machine.max_current_a/50 A'); // the marked one
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Space');
+  await settled(page);
+  assert.equal(await page.getByRole('radio', { name: '45 A' }).getAttribute('aria-checked'), 'true');
+  for (const step of ['start', 'start/2', 'start/3', 'start/4']) {
+    assert.equal(await page.locator(`[data-id="${step}"]`).getAttribute('role'), 'dialog');
+    await tabTo(page, 'start/next');
+    await page.keyboard.press('Enter');
+    await settled(page);
+  }
+  assert.equal(await page.evaluate(() => location.hash), '#/cut');
+  assert.match(await said(page), /Log your first cut and this narrows/);
+  assert.match(await reads(page, 'Current'), /^45 A/);
+  await tabTo(page, 'first/log');
+  await page.keyboard.press('Enter');
+  await settled(page);
+  assert.equal(await page.evaluate(() => location.hash), '#/tune');
+  await done(page);
+});
+
+test('each question is skipped by one touch on what it says it assumes, in Spain in Spanish', async () => {
+  const page = await start(PHONE, { kept: '', locale: 'es-ES' });
+  await touch(page, 'button', 'Crear mi taller');
+  for (const assumed of [/50 A a una tensión/, /230 V, 16 A/, /150 L\/min con 100 L/, /mm y EUR/]) {
+    const skip = page.locator('[data-id="start/skip"]');
+    assert.match(await skip.textContent(), assumed);
+    const box = await skip.boundingBox();
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    await settled(page);
+  }
+  assert.match(await said(page), /Anote su primer corte/);
   await done(page);
 });
 
@@ -125,7 +185,7 @@ test('the quote as one file opens from a disk, dressed, without a script, and as
   const asked = [];
   seen.on('request', (r) => { if (!r.url().startsWith('file:')) asked.push(r.url()); });
   await seen.setContent(text);
-  assert.match(await seen.locator('main').innerText(), /Harbour Gate and Rail[^]*Handrail base plate[^]*24 pieces/);
+  assert.match(await seen.locator('main').innerText(), /Harbour Gate and Rail[^]*Handrail base plate[^]*24 parts/);
   assert.equal(await seen.locator('svg path.part').count(), 1);
   assert.equal(await seen.evaluate(() => getComputedStyle(document.querySelector('.sheet')).backgroundColor), 'rgb(250, 248, 242)');
   assert.ok(await seen.evaluate(() => document.documentElement.scrollWidth <= innerWidth), 'nothing sticks out');

@@ -98,7 +98,7 @@ test('sixty taps are sixty answers, and none costs more than four frames', async
   const { taps, builds, drawn } = await page.evaluate(() => ({ taps: window.taps, builds: window.builds, drawn: window.torchsideCounters.drawn }));
   builds.sort((a, b) => a - b);
   t.diagnostic(`frame with its drawing calls and mirror, this machine: median ${builds[builds.length >> 1].toFixed(1)} ms, 95th of 100 ${builds[Math.floor(builds.length * 0.95)].toFixed(1)} ms; ${((drawn - before) / 60).toFixed(1)} frames a tap`);
-  assert.equal(taps, 60);
+  assert.ok(taps >= 60 && taps <= 120, `${taps} texts of the mirror: an answer for each tap, and one that it is saved where that came before the next`);
   assert.ok(drawn - before <= 240, `${drawn - before} frames`);
   await clean(page);
   await page.context().close();

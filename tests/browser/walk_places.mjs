@@ -148,6 +148,9 @@ export class Tour extends Walker {
       await this.openChart(cell.id);
       await this.press(cell.id);
       await this.note();
+      if (!this.seen.nodes.some((n) => n.id === 'place/cut')) { // on a phone the chart has the whole screen
+        await this.press('chart/close');
+      }
       await this.go('place/cut');
       const now = this.seen;
       const said = (id) => now.nodes.find((n) => n.id === id)?.value ?? '';

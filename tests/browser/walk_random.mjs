@@ -162,7 +162,8 @@ export class RandomWalk extends Walker {
 
   /** What the screen said is what it says after a reload: no change was lost. What is half typed is left first. */
   async reloadAndCompare() {
-    for (let i = 0; i < 2 && (await this.look()).nodes.some((n) => n.id === 'keypad'); i++) {
+    const typing = async () => (await this.look()).nodes.some((n) => n.id === 'keypad') || this.engine.evaluate(() => document.activeElement?.tagName === 'INPUT');
+    for (let i = 0; i < 2 && await typing(); i++) {
       await this.engine.key('Escape');
       await this.rest();
     }

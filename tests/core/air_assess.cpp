@@ -52,7 +52,7 @@ TEST_CASE("a compressor that keeps up", "[air]") {
         CHECK_FALSE(report.recovers);
         CHECK(report.arc_share == 1.0);
         CHECK(report.cycle.size() == 3);
-        CHECK(has(test::summary(report.message), "Air holds"));
+        CHECK(has(test::summary(report.message), "Enough air"));
     }
     CHECK(assess(shop(149)).verdict == AirVerdict::runs_then_waits);
 }
@@ -89,8 +89,8 @@ TEST_CASE("a compressor that does not", "[air]") {
     CHECK_THAT((report.receiver_min.value - report.hose_drop.value).in(bar), WithinRel(4.5, 1e-12));
     CHECK(report.runs->in(second) < 256.6);
     CHECK_THAT(report.arc_share, WithinRel(0.6 * 2 / 3, 1e-12));
-    CHECK(has(test::summary(report.message), "Air runs 4 min"));
-    CHECK(has(test::summary(report.message), "then waits 3 min"));
+    CHECK(has(test::summary(report.message), "Air lasts 4 min"));
+    CHECK(has(test::summary(report.message), "then wait 3 min"));
     CHECK(has(test::said(report.message.remedy), "40"));
     CHECK(has(test::said(report.message.remedy), "250 L/min"));
 }
@@ -102,13 +102,13 @@ TEST_CASE("not enough pressure at the torch", "[air]") {
     REQUIRE(starved.runs);
     CHECK(starved.runs->in(second) < 79);
     CHECK_FALSE(starved.recovers);
-    CHECK(has(test::summary(starved.message), "the compressor starts at 6 bar"));
+    CHECK(has(test::summary(starved.message), "The compressor starts at 6 bar"));
     CHECK(has(test::said(starved.message.remedy), "cut-in"));
     // More than even a full tank has.
     const Report never = assess(shop(400, 8.5));
     CHECK(never.verdict == AirVerdict::not_enough_pressure);
     CHECK_FALSE(never.runs);
-    CHECK(has(test::summary(never.message), "full it has 8 bar"));
+    CHECK(has(test::summary(never.message), "Full, it has 8 bar"));
     // A thin hose alone does it.
     AirSystem thin = shop(400, 5.0);
     CHECK(assess(thin).verdict == AirVerdict::sustained);

@@ -112,6 +112,16 @@ TEST_CASE("A chart's columns cover the machine and its nozzles", "[worksheet][ch
     CHECK(currents[3] == Current{45, ampere});
 }
 
+TEST_CASE("A chart on a low line goes as far as the machine does there", "[worksheet][chart]") {
+    Shop shop;
+    shop.machine.low_voltage.max_current = Current{25, ampere};
+    const ChartInputs before = chart_inputs(shop, Metal::mild_steel, {});
+    CHECK(chart(shop, Metal::mild_steel).columns.back().current == Current{50, ampere});
+    shop.circuit.line = Voltage{120, volt};
+    CHECK(chart(shop, Metal::mild_steel).columns.back().current == Current{25, ampere});
+    CHECK_FALSE(chart_inputs(shop, Metal::mild_steel, {}) == before);
+}
+
 TEST_CASE("A chart of nothing", "[worksheet][chart]") {
     const Chart c = chart(Shop{}, Metal::copper, std::span<const Length>{});
     CHECK(c.cells.empty());
@@ -178,7 +188,7 @@ TEST_CASE("A cell rests on own cuts where they halve the band", "[worksheet][cha
     CHECK(at_45(1).feed == DominantBasis::physics); // far off: the cut says little of 0.8 mm
     cut.kerf_top = cut.kerf_bottom = Length{1.6, mm};
     cut.arc = Voltage{118, volt};
-    cut.pierce_delay = Duration{0.5, second};
+    cut.pierce_delay = Duration{0.95, second}; // 0.45 s behind a usual contact start
     cut.pierce = tune::PierceVerdict::good;
     shop.tests = {cut};
     CHECK(at_45(0).kerf == DominantBasis::cuts);

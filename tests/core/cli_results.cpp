@@ -70,7 +70,7 @@ TEST_CASE("a refused plate has every key and no settings") {
 
 TEST_CASE("a plate that is begun at an edge has no pierce delay, not one of 0 s") {
     Workbook w;
-    w.job.thickness = Length{10, mm};
+    w.job.thickness = Length{11, mm};
     const Json out = worksheet_of(w);
     CHECK(out["capacity"]["verdict"] == "edge_start");
     CHECK(out["settings"]["pierce_delay_s"].is_null());

@@ -157,7 +157,7 @@ TEST_CASE("what the shop says of a quote that comes back") {
     const Quote first = hand_out(issued, quote("Q-118"), today);
     CHECK(said(first, issued, today) == "● Issued here, unaltered.");
     CHECK(said(first, issued, today + 30) == "● Issued here, unaltered.");
-    CHECK(said(first, issued, today + 31) == "▲ Issued here, ran out on 29 Dec 2026.");
+    CHECK(said(first, issued, today + 31) == "▲ Issued here, expired on 29 Dec 2026.");
     const Quote revised = hand_out(issued, quote("Q-118", 200.0), today + 1);
     CHECK(said(first, issued, today + 1) == "▲ Issued here, replaced by revision B on 30 Nov 2026.");
     CHECK(said(first, issued, today + 99) == "▲ Issued here, replaced by revision B on 30 Nov 2026.");
@@ -169,7 +169,7 @@ TEST_CASE("what the shop says of a quote that comes back") {
     CHECK(said(quote("Q-7"), {}, today) == "● Issued here, unaltered."); // from before there was a list
     CHECK(said(quote("Q-7"), issued, today) ==
           "● Sealed here, unaltered. It is not in your list of quotes handed out.");
-    CHECK(said(quote("Q-7"), issued, today + 31) == "▲ Sealed here, ran out on 29 Dec 2026.");
+    CHECK(said(quote("Q-7"), issued, today + 31) == "▲ Sealed here, expired on 29 Dec 2026.");
 
     // The same number and revision for another quote: two devices with one list each, put together.
     Issued both;
@@ -228,13 +228,13 @@ TEST_CASE("the customer's page says its revision, and after its last day that it
     };
     for (const std::optional<int> day : {std::optional<int>{}, {today}, {today + 30}}) {
         CHECK(has(day, "Estimate. Valid until 29 Dec 2026."));
-        CHECK(has(day, "Ask the shop before 29 Dec 2026 to turn it into an order."));
-        CHECK_FALSE(has(day, "Ran out"));
+        CHECK(has(day, "To order, tell the shop by 29 Dec 2026."));
+        CHECK_FALSE(has(day, "Expired"));
     }
-    CHECK(has(today + 31, "<p class=\"holds over\">Ran out on 29 Dec 2026. Ask the shop for today&#39;s price.</p>"));
-    CHECK_FALSE(has(today + 31, "turn it into an order"));
+    CHECK(has(today + 31, "<p class=\"holds over\">Expired on 29 Dec 2026. Ask the shop for today&#39;s price.</p>"));
+    CHECK_FALSE(has(today + 31, "To order"));
     CHECK_FALSE(has({}, "revision"));
     q.revision = 1;
     CHECK(has({}, "Quote Q-118 revision B"));
-    CHECK(has({}, "Replaces what was sent under this number before."));
+    CHECK(has({}, "Replaces the earlier quote with this number."));
 }

@@ -1,6 +1,7 @@
 // Shapes by their sizes, and what they measure, against closed forms.
 #include <cmath>
 #include <numbers>
+#include <sstream>
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -127,6 +128,15 @@ TEST_CASE("The field that does not fit is named", "[part]") {
     s = spec(Shape::ring);
     s.inside = {120, mm};
     CHECK(refused(s) == "job.part.inside_mm");
+    for (const double outside : {33.3, 8.2, 120.0}) { // 33.3 x 100 is a trace below 3330 in binary
+        s.outside = {outside, mm};
+        s.inside = s.outside;
+        CAPTURE(outside);
+        std::ostringstream most;
+        most << "less than " << outside << " mm";
+        CHECK(test::said(make_outline(s).fault().text).find(most.str()) != std::string::npos);
+    }
+    s.outside = {120, mm};
     s.inside = {0, mm};
     CHECK(refused(s) == "job.part.inside_mm");
     s = spec(Shape::flange);
@@ -150,6 +160,50 @@ TEST_CASE("The field that does not fit is named", "[part]") {
     s.inner_corner = {80, mm};
     CHECK(refused(s) == "job.part.inner_corner_mm");
     CHECK(refused(spec(Shape::drawing)) == "job.part.drawing");
+}
+
+TEST_CASE("A size that a refusal names is accepted, in millimetres and in inches", "[part]") {
+    const auto named = [](const PartSpec& s, UnitSystem units) {
+        const std::string words = test::said(make_outline(s).fault().text, units);
+        const auto at = words.find_first_of("0123456789");
+        INFO(words);
+        REQUIRE(at != std::string::npos);
+        return Length{std::stod(words.substr(at)), units == UnitSystem::metric ? mm : inch};
+    };
+    int sizes = 0;
+    for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
+        for (double width = 40.0; width < 60.0; width += 0.37) {
+            PartSpec plate = spec(Shape::plate), slotted = spec(Shape::slotted_plate), bracket = spec(Shape::bracket);
+            PartSpec ring = spec(Shape::ring);
+            const double hair = 1e-6; // "less than" the size, where it is the limit itself
+            const auto holds = [&](PartSpec s, Length PartSpec::*size, Length much) {
+                s.*size = much;
+                REQUIRE_FALSE(make_outline(s).ok());
+                const Length most = named(s, units);
+                s.*size = Length{most.in(mm)-hair, mm};
+                INFO(width << ": " << most.in(mm));
+                ++sizes;
+                return make_outline(s).ok();
+            };
+            plate.width = slotted.width = {width, mm};
+            plate.hole = {0, mm};
+            CHECK(holds(plate, &PartSpec::corner, {45, mm}));
+            slotted.slot_width = {2, mm};
+            slotted.slot_length = {20, mm};
+            slotted.length = {width * 2, mm};
+            CHECK(holds(slotted, &PartSpec::slot_length, {300, mm}));
+            bracket.hole = {0, mm};
+            bracket.length = {width + 20, mm};
+            bracket.width = {width, mm};
+            bracket.leg = {20, mm};
+            bracket.corner = bracket.inner_corner = {0, mm};
+            CHECK(holds(bracket, &PartSpec::inner_corner, {70, mm}));
+            CHECK(holds(bracket, &PartSpec::leg, {70, mm}));
+            ring.outside = {width, mm};
+            CHECK(holds(ring, &PartSpec::inside, {70, mm}));
+        }
+    }
+    CHECK(sizes > 400);
 }
 
 TEST_CASE("A piece knows its points, its nearest one and its length", "[part]") {

@@ -20,6 +20,19 @@ TEST_CASE("currencies have their decimals") {
     CHECK(decimals("") == 2);
 }
 
+TEST_CASE("a customer's amount has a sign between thousands") {
+    const torchside::Units point, comma{torchside::UnitSystem::metric, ','};
+    CHECK(print_grouped({0}, 2, point, ",") == "0.00");
+    CHECK(print_grouped({99999}, 2, point, ",") == "999.99");
+    CHECK(print_grouped({113514}, 2, point, ",") == "1,135.14");
+    CHECK(print_grouped({113514}, 2, comma, ".") == "1.135,14");
+    CHECK(print_grouped({-123456789}, 2, comma, ".") == "−1.234.567,89");
+    CHECK(print_grouped({-999}, 0, point, ",") == "−999");
+    CHECK(print_grouped({1000}, 0, point, ",") == "1,000");
+    CHECK(print_grouped({1234567}, 3, point, ",") == "1,234.567");
+    CHECK(print_grouped({1234567}, 0, point, "") == "1234567");
+}
+
 TEST_CASE("money rounds to the nearest minor unit, halves away from zero") {
     CHECK(money(26.163, 2) == Money{2616});
     CHECK(money(26.163, 0) == Money{26});

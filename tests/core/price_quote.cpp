@@ -59,8 +59,8 @@ TEST_CASE("Every line says what it rests on, and they add up", "[price]") {
     CHECK(line(r, LineKind::machine).each.value == Approx(44.0 / 60));
     CHECK(line(r, LineKind::consumables).each.value == Approx(0.36));
     CHECK(line(r, LineKind::energy).each.value == Approx(0.25 * (7.5 * 24 + 1.05 * 44) / 3600));
-    CHECK(test::said(line(r, LineKind::material).how)
-              .find("25 % of the plate bought is scrap, 33.3 % on top of the parts") != std::string::npos);
+    CHECK(test::said(line(r, LineKind::material).how).find("scrap 25 % of plate bought, 33.3 % on top of parts") !=
+          std::string::npos);
     CHECK(r.margin == Approx(0.3).margin(1e-4));
     CHECK(r.markup == Approx(0.42857).margin(1e-4));
     CHECK(test::said(r.margin_text).find("a markup of 42.9 % on the cost") != std::string::npos);

@@ -58,7 +58,7 @@ TEST_CASE("a shop's public address is https or nothing, and says what to enter")
         INFO(bad);
         REQUIRE_FALSE(refused.ok());
         CHECK(test::said(refused.fault().text) ==
-              "no address for links, accepted is one that begins with https:// and has no blanks");
+              "not an address for links, accepted is one with https:// and no blanks");
     }
     const std::string longest = "https://" + std::string(192, 'a');
     CHECK(set(fresh, "shop.public_url", std::string_view(longest)).ok());

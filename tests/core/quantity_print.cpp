@@ -134,19 +134,22 @@ TEST_CASE("Times", "[print]") {
 }
 
 TEST_CASE("A figure is shown to a step that fits its band", "[print]") {
-    CHECK(sensible(1637, 800) == 1640);
-    CHECK(sensible_step(800) == 20);
-    CHECK(sensible_step(25) == 1);
-    CHECK(sensible_step(24.9) == 0.5);
-    CHECK(sensible_step(0.7) == 0.02);
-    CHECK(sensible(0.4837, 0.5) == 0.48);
-    CHECK(sensible(132.44, 26) == 132);
-    CHECK(sensible(-1637, 800) == -1640);
-    // No band, no rounding.
-    CHECK(sensible(1637.123, 0) == 1637.123);
-    CHECK(sensible(1637.123, -5) == 1637.123);
-    CHECK(sensible_step(std::numeric_limits<double>::quiet_NaN()) == 0);
-    CHECK(sensible_step(std::numeric_limits<double>::infinity()) == 0);
+    const auto shown = [](double value, double spread) {
+        return print_band(value, value - spread / 2, value + spread / 2, "").value;
+    };
+    CHECK(shown(1637, 800) == "1640");
+    CHECK(shown(1637, 25) == "1637");
+    CHECK(shown(1637.3, 24.9) == "1637.5");
+    CHECK(shown(0.4837, 0.5) == "0.48");
+    CHECK(shown(0.4937, 0.7) == "0.50"); // a step of 0.02
+    CHECK(shown(132.44, 26) == "132");
+    CHECK(shown(-1637, 800) == "−1640");
+    // No band, no rounding: six figures.
+    CHECK(shown(1637.123, 0) == "1637");
+    CHECK(shown(137.123, 0) == "137.12");
+    CHECK(print_band(2, 3, 1, "").value == "2");
+    CHECK(shown(137.12, std::numeric_limits<double>::quiet_NaN()) == "137.12");
+    CHECK(shown(137.12, std::numeric_limits<double>::infinity()) == "137.12");
 }
 
 TEST_CASE("An estimate's three figures share their step", "[print]") {

@@ -1,6 +1,7 @@
 // What a person is told to enter: in his units, in percent where it is a share, never a word of the file.
 #include <catch2/catch_test_macros.hpp>
 
+#include "core/codec/json.hpp"
 #include "core/quantity/read.hpp"
 #include "core/schema/access.hpp"
 #include "core/schema/entry.hpp"
@@ -158,4 +159,22 @@ TEST_CASE("a gauge that is no thickness of the metal is refused with what to typ
     CHECK(test::said(document::refused_gauge(Unread::no_such_gauge, Metal::stainless)) ==
           "Enter 7 to 24 ga, or the thickness itself.");
     CHECK(document::refused_gauge(Unread::unknown_unit, Metal::copper).empty());
+}
+
+TEST_CASE("the printed schema is JSON that has every key and its words") {
+    const std::string schema = document::schema_json();
+    REQUIRE(codec::parse_json(schema).ok());
+    CHECK(schema.find("\"const\": 1") != std::string::npos);
+    CHECK(schema.find("\"enum\": [\"mild_steel\", \"stainless\"") != std::string::npos);
+    std::size_t missing = 0;
+    const auto look = [&](const auto& self, document::Fields fields) -> void {
+        for (const document::Field& f : fields) {
+            missing += schema.find('"' + std::string(f.key) + "\": {") == std::string::npos ? 1 : 0;
+            if (f.children != nullptr) {
+                self(self, *f.children);
+            }
+        }
+    };
+    look(look, document::workbook_fields());
+    CHECK(missing == 0);
 }

@@ -5,9 +5,11 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <string_view>
 
 #include "core/codec/crc32.hpp"
 #include "core/schema/fields.hpp"
+#include "core/schema/words.hpp"
 #include "core/store/record.hpp"
 #include "core/store/workbook_file.hpp"
 #include "tests/core/said.hpp"
@@ -26,8 +28,12 @@ void describe(Fields fields, const std::string& path, std::string& out) {
         out += here + ' ' + std::to_string(static_cast<int>(i.kind)) + (i.nullable ? " null" : "") +
                (i.required ? " required" : "") + (i.plain ? " plain " : " ") + std::string(unit_name(i.unit));
         out += ' ' + std::to_string(i.low) + ' ' + std::to_string(i.high);
-        for (const std::string_view word : i.words) {
-            out += ' ' + std::string(word);
+        if (i.words.data() == metal_words.data()) {
+            out += " metals"; // one more at the end is the same version; tests/oracle/links.py holds their order
+        } else {
+            for (const std::string_view word : i.words) {
+                out += ' ' + std::string(word);
+            }
         }
         for (const int choice : i.choices) {
             out += ' ' + std::to_string(choice);
@@ -44,7 +50,24 @@ std::string read_file(const std::string& name) {
     return std::string(std::istreambuf_iterator<char>(file), {});
 }
 
+/// Whether any section of the change log is of a version that is out.
+bool was_released(std::string_view log) {
+    for (std::size_t at = log.find("\n## "); at != std::string_view::npos; at = log.find("\n## ", at + 1)) {
+        const std::string_view heading = log.substr(at + 1, log.find('\n', at + 1) - at - 1);
+        if (heading.find("(not yet released)") == std::string_view::npos) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace
+
+TEST_CASE("a version is out when its section of the change log says no other thing") {
+    CHECK_FALSE(was_released("# Changelog\n\n## 0.1.0 (not yet released)\n\n- one\n"));
+    CHECK(was_released("# Changelog\n\n## 0.1.0 (2027-01-05)\n\n- one\n"));
+    CHECK(was_released("# Changelog\n\n## 0.2.0 (not yet released)\n\n- two\n\n## 0.1.0 (2027-01-05)\n"));
+}
 
 TEST_CASE("the schema is the one that its version number stands for") {
     std::string keys;
@@ -57,8 +80,9 @@ TEST_CASE("the schema is the one that its version number stands for") {
             "tests/data/workbook_versions.txt in place of its old one. After a release raise workbook_version "
             "(core/schema/schema.hpp), add the step from the version before to core/store/workbook_file.cpp, a "
             "sample tests/data/workbook_v<n>.json, and a line.");
-    // A schema that is in no release yet may still change without another number; from the first release on this fails.
-    const bool released = read_file("../../CHANGELOG.md").find("## 0.1.0 (not yet released)") == std::string::npos;
+    // Before the first release a schema may change without another number, and a line that lags is a warning. From then
+    // on it fails; tools/validate_data sees to it that a released line is not written over.
+    const bool released = was_released(read_file("../../CHANGELOG.md"));
     if (!released && pinned.find('\n' + line) == std::string::npos) {
         WARN("tests/data/workbook_versions.txt is to say: " << line);
     }

@@ -108,7 +108,7 @@ TEST_CASE("A measured taper gives the step of the height, the angle and the rang
                WithinAbs(-0.1, 1e-9));
 }
 
-TEST_CASE("Uneven all round is a worn nozzle, and such a cut does not teach") {
+TEST_CASE("Uneven all around is a worn nozzle, and such a cut does not teach") {
     const CutDiagnosis r = Fixture().read({Sign::uneven_round}).value();
     CHECK(r.advice.cause == Cause::worn);
     CHECK(r.advice.knob == Knob::consumables);
@@ -144,7 +144,7 @@ TEST_CASE("What cannot be is refused by name") {
     const Fault both = f.read({Sign::dross_none, Sign::dross_hard}).fault();
     CHECK(both.field == "signs");
     CHECK(test::said(both.text).find("No dross") != std::string::npos);
-    CHECK(test::said(both.text).find("Dross, hard") != std::string::npos);
+    CHECK(test::said(both.text).find("Dross, must be ground off") != std::string::npos);
     f.measured.kerf_top = Length{0, mm};
     CHECK(f.read({Sign::square}).fault().field == "kerf_mm");
     f.measured.kerf_top.reset();

@@ -35,6 +35,15 @@ double value(const std::vector<TestCut>& cuts, const cut::CutSetup& p) {
     return feed(learn(cuts, machine), p).value.in(mm_min);
 }
 
+// Of clean cuts, six with a new set and six with a worn one.
+std::vector<Speed> feeds_of_wear() {
+    std::vector<Speed> feeds;
+    for (int i = 0; i < 12; ++i) {
+        feeds.emplace_back((i < 6 ? 1600.0 : 1450.0) + 10.0 * i, mm_min);
+    }
+    return feeds;
+}
+
 double width(const Estimate<Speed>& e) {
     return e.high / e.low;
 }
@@ -121,4 +130,23 @@ TEST_CASE("Worn rows are kept but do not teach") {
     REQUIRE(p.notes.size() == 1);
     CHECK(p.notes[0].why == RowNote::Why::worn);
     CHECK(p.notes[0].text != Word{});
+}
+
+TEST_CASE("A row without a count of starts was cut with the set of the row before it") {
+    std::vector<TestCut> all;
+    for (const Speed v : feeds_of_wear()) {
+        TestCut cut = judged(6, v.in(mm_min), Verdict::clean);
+        cut.starts = all.size() < 6 ? 20 : 280;
+        all.push_back(cut);
+    }
+    std::vector<TestCut> some = all;
+    for (const std::size_t blank : {0U, 1U, 4U, 7U, 8U, 11U}) {
+        some[blank].starts.reset();
+    }
+    for (const double used : {0.0, 0.9}) {
+        Posterior counted = learn(all, machine), left_out = learn(some, machine);
+        counted.used = left_out.used = used;
+        CHECK(feed(left_out, plate(6)).value == feed(counted, plate(6)).value);
+        CHECK(feed(left_out, plate(6)).high == feed(counted, plate(6)).high);
+    }
 }

@@ -9,12 +9,15 @@
 
 #include "core/tune/quantile.hpp"
 #include "core/tune/response_fit.hpp"
+#include "tests/core/tune_brute.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside::tune;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using torchside::test::Brute;
 using torchside::test::Rng;
+namespace test = torchside::test;
 
 namespace {
 
@@ -48,42 +51,7 @@ Model model() {
     return m;
 }
 
-double normal(double z) {
-    return std::exp(-0.5 * z * z);
-}
-
-struct Brute {
-    double mean = 0.0;
-    double sd = 0.0;
-    double middle = 0.0;
-    double low = 0.0; // ends of the 80 % band
-    double high = 0.0;
-};
-
-// Where a share p of the masses lies below, even within a cell of the grid.
-double quantile_of(const std::vector<double>& mass, double sum, double p, double first, double step) {
-    double below = 0.0;
-    for (std::size_t i = 0; i < mass.size(); ++i) {
-        if (below + mass[i] >= p * sum) {
-            return first + step * (static_cast<double>(i) - 0.5 + (p * sum - below) / mass[i]);
-        }
-        below += mass[i];
-    }
-    return first + step * static_cast<double>(mass.size());
-}
-
-double likelihood(const std::vector<Observation>& rows, double u, double f, const Judge& judge) {
-    double l = 1.0;
-    for (const Observation& o : rows) {
-        if (o.x[1] == u) {
-            l *= o.judged() ? judge.reads(o.verdict, o.y - f) : normal((o.y - f) / std::sqrt(o.noise));
-        }
-    }
-    return l;
-}
-
-// Of f at u, by sums over bias, slope and the own part of every stock; nothing is shared with the code under test but
-// the likelihood of one verdict.
+// Of f at u, by sums over bias, slope and the own part of every stock.
 Brute brute(const std::vector<Observation>& rows, double at) {
     const Judge judge(window);
     std::vector<double> places{at};
@@ -92,56 +60,26 @@ Brute brute(const std::vector<Observation>& rows, double at) {
             places.push_back(o.x[1]);
         }
     }
-    constexpr int n = 600; // eta from -2.4 to 2.4
-    constexpr double step = 0.008;
-    const auto value = [](int i) { return (i - n / 2) * step; };
     std::vector<std::vector<double>> evidence; // of eta, own part summed out
     for (const double u : places) {
-        std::vector<double> of_f(n);
-        for (int i = 0; i < n; ++i) {
-            of_f[static_cast<std::size_t>(i)] = likelihood(rows, u, value(i), judge);
-        }
-        std::vector<double> of_eta(n, 0.0);
-        for (int i = 0; i < n; ++i) {
-            for (int j = std::max(0, i - 50); j < std::min(n, i + 51); ++j) {
-                of_eta[static_cast<std::size_t>(i)] +=
-                    of_f[static_cast<std::size_t>(j)] * normal((i - j) * step / stock_sd);
-            }
-        }
-        evidence.push_back(of_eta);
+        evidence.push_back(test::spread(test::own_likelihood(rows, {1.0, u}, judge), stock_sd));
     }
+    constexpr int n = test::BruteGrid::n;
     std::vector<double> eta_here(n, 0.0);
     for (double b = -6 * bias_sd; b <= 6 * bias_sd; b += 0.008) {
         for (double s = -6 * slope_sd; s <= 6 * slope_sd; s += 0.01) {
-            double w = normal(b / bias_sd) * normal(s / slope_sd);
+            double w = test::normal(b / bias_sd) * test::normal(s / slope_sd);
             for (std::size_t k = 1; k < places.size(); ++k) {
-                const int i = static_cast<int>(std::lround((b + s * places[k]) / step)) + n / 2;
+                const int i = test::BruteGrid::node(b + s * places[k]);
                 w *= i < 0 || i >= n ? 0.0 : evidence[k][static_cast<std::size_t>(i)];
             }
-            const int i = static_cast<int>(std::lround((b + s * at) / step)) + n / 2;
+            const int i = test::BruteGrid::node(b + s * at);
             if (i >= 0 && i < n) {
                 eta_here[static_cast<std::size_t>(i)] += w;
             }
         }
     }
-    double sum = 0.0;
-    double first = 0.0;
-    double second = 0.0;
-    std::vector<double> mass;
-    for (int j = 0; j < n; ++j) {
-        double prior = 0.0;
-        for (int i = std::max(0, j - 50); i < std::min(n, j + 51); ++i) {
-            prior += eta_here[static_cast<std::size_t>(i)] * normal((i - j) * step / stock_sd);
-        }
-        const double w = prior * likelihood(rows, at, value(j), judge);
-        mass.push_back(w);
-        sum += w;
-        first += w * value(j);
-        second += w * value(j) * value(j);
-    }
-    const double mean = first / sum;
-    const auto quantile = [&](double p) { return quantile_of(mass, sum, p, value(0), step); };
-    return {mean, std::sqrt(second / sum - mean * mean), quantile(0.5), quantile(0.1), quantile(0.9)};
+    return test::summed(eta_here, test::own_likelihood(rows, {1.0, at}, judge), stock_sd);
 }
 
 void compare(const std::vector<Observation>& rows, double at) {
@@ -249,6 +187,45 @@ TEST_CASE("Rows that contradict each other") {
     }
 }
 
+TEST_CASE("Two feeds about as likely, far apart: a second start finds both") {
+    // Two neighbours of a stock that was never cut contradict each other, each by two cuts: one of them was misread.
+    const std::vector<Observation> rows{verdict(-0.1, 0.4, Judgement::good), verdict(-0.1, 0.42, Judgement::good),
+                                        verdict(0.1, -0.4, Judgement::good), verdict(0.1, -0.42, Judgement::good)};
+    const Brute exact = brute(rows, 0.0);
+    Model one = model();
+    one.starts = 1;
+    const Distribution found = fit(rows, one).distribution({1.0, 0.0}, 0);
+    CAPTURE(exact.low, exact.middle, exact.high, found.quantile(0.1), found.quantile(0.5), found.quantile(0.9));
+    REQUIRE(exact.high - exact.low > 0.7); // both
+    CHECK(std::max(std::abs(found.quantile(0.1) - exact.low), std::abs(found.quantile(0.9) - exact.high)) > 0.05);
+    for (const double at : {-1.0, -0.1, 0.0, 0.1, 0.5}) {
+        compare(rows, at);
+    }
+    const auto beliefs = fit(rows, model()).beliefs({1.0, 0.0}, 0);
+    REQUIRE(beliefs.size() == 2);
+    CHECK_THAT(beliefs[0].weight + beliefs[1].weight, WithinAbs(1.0, 1e-12));
+    CHECK(beliefs[1].weight > 0.3);
+}
+
+TEST_CASE("Readings that agree speak against a drift that would set them apart") {
+    Model m = model();
+    m.others = {{window, std::log(0.1), m.prior, m.stock_sd, -0.1}};
+    std::vector<Observation> rows{verdict(0.0, 0.1, Judgement::good)};
+    for (int i = 0; i < 7; ++i) {
+        rows.push_back(reading(0.0, 0.1, 0.05));
+        rows.back().used = 10.0; // with a drift these would lie 1 off, and the verdict with them
+    }
+    const ResponseFit found = fit(rows, m);
+    CHECK(found.model().drift == 0.0);
+    CHECK_THAT(found.distribution({1.0, 0.0}, 0).mean, WithinAbs(0.1, 0.02));
+}
+
+TEST_CASE("Verdicts that agree are fitted once") {
+    const std::vector<Observation> rows{verdict(-0.7, 0.0, Judgement::low), verdict(-0.7, 0.2, Judgement::good),
+                                        verdict(0.0, 0.15, Judgement::good), verdict(0.7, 0.4, Judgement::high)};
+    CHECK(fit(rows, model()).beliefs({1.0, 0.0}, 0).size() == 1);
+}
+
 TEST_CASE("Random logs: how near to brute force, on plates that were cut and on others") {
     // Cuts made anywhere near, so that some rule each other out: harder than the logs that asking for the next test makes.
     constexpr int logs = 80;
@@ -314,7 +291,7 @@ TEST_CASE("A verdict against all others is flagged and told as misread") {
 
 TEST_CASE("Verdicts that speak for another window are read by it") {
     Model m = model();
-    m.others = {{{0.04, 0.02, 0.03}, -3.0}, {{0.12, 0.02, 0.03}, -3.0}};
+    m.others = {{{0.04, 0.02, 0.03}, -3.0, m.prior, m.stock_sd}, {{0.12, 0.02, 0.03}, -3.0, m.prior, m.stock_sd}};
     std::vector<Observation> rows;
     for (int i = 0; i < 8; ++i) { // clean at the middle, never 0.055 away from it
         const double u = 0.2 * i;

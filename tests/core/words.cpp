@@ -80,7 +80,7 @@ TEST_CASE("the customer's page and the reader of drawings have their own phrases
         CHECK(say(own, page) == say(own, UnitSystem::metric));
         CHECK_FALSE(say(own, page).empty());
     }
-    CHECK(say(words::customer::Pieces{.count = 3}, page) == "3 pieces, before tax");
+    CHECK(say(words::customer::Pieces{.count = 3}, page) == "3 parts, before tax");
     CHECK(say(words::circuit::holds, page).empty());
     CHECK(phrase(words::circuit::may_trip, page.language).empty());
     CHECK(phrase(words::drawing_fault::no_number, page.language).empty());

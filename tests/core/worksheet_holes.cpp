@@ -1,5 +1,8 @@
 // Holes by size: equal ones are one finding, and the good are named too.
+#include <utility>
+
 #include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/quantity/print.hpp"
 #include "core/worksheet/hindrance.hpp"
@@ -7,6 +10,7 @@
 #include "tests/core/said.hpp"
 
 using namespace torchside;
+using Catch::Matchers::WithinAbs;
 
 namespace {
 
@@ -31,6 +35,30 @@ TEST_CASE("Four equal holes are one finding: poor, small or good") {
     CHECK(holes(w, w.job.thickness.in(mm)-0.1)[0].state == HoleState::poor);
     w.job.thickness = Length{99, mm};
     CHECK(holes(w, 20).empty()); // refused: nothing is said of them
+}
+
+TEST_CASE("The smallest hole is rounded up in either unit: one as small as it says is good") {
+    cut::Settings settings;
+    const auto shown = [&](double value_mm) {
+        settings.min_hole.value = Length{value_mm, mm};
+        return std::pair(least_hole(settings).in(mm), least_hole(settings, UnitSystem::inch).in(inch));
+    };
+    CHECK_THAT(shown(6).first, WithinAbs(6, 1e-12));
+    CHECK_THAT(shown(6.04).first, WithinAbs(6.1, 1e-12));
+    CHECK_THAT(shown(9.5).second, WithinAbs(0.375, 1e-12)); // 0.37402 in
+    CHECK_THAT(shown(25.4).second, WithinAbs(1, 1e-12));
+    Workbook w;
+    w.job.part.holes = 1;
+    for (double t = 0.5; t < 12; t += 0.25) {
+        w.job.thickness = Length{t, mm};
+        const auto sheet = evaluate(w);
+        REQUIRE(sheet.settings);
+        for (const UnitSystem system : {UnitSystem::metric, UnitSystem::inch}) {
+            const Length least = least_hole(*sheet.settings, system);
+            CHECK(least.in(mm) > sheet.settings->min_hole.value.in(mm)-1e-9);
+            CHECK(holes(w, least.in(mm))[0].state == HoleState::good);
+        }
+    }
 }
 
 TEST_CASE("What is in the way has one reason") {

@@ -1,10 +1,15 @@
-"""The metals, read from their rows in core/stock/metal.hpp: METALS in the order of the enum, CUTS_AS for those that cut as another."""
+"""The metals, read from assets/data/metals.json: METALS in the order of the enum, CUTS_AS for those that cut as another, table() its rows."""
+import json
 import pathlib
-import re
 
-TEXT = (pathlib.Path(__file__).resolve().parents[2] / "core" / "stock" / "metal.hpp").read_text(encoding="utf-8")
-ROWS = re.findall(r'\{Metal::(\w+), "(\w+)", words::metal::\w+, Metal::(\w+),', TEXT)
-KEYS = {enumerator: key for enumerator, key, _ in ROWS}
-METALS = tuple(key for _, key, _ in ROWS)
-CUTS_AS = {key: KEYS[base] for _, key, base in ROWS if KEYS[base] != key}
-assert len(METALS) > 4, "core/stock/metal.hpp has its rows in another form"
+DATA = pathlib.Path(__file__).resolve().parents[2] / "assets" / "data"
+TABLES = json.loads((DATA / "metals.json").read_text(encoding="utf-8"))["tables"]
+
+
+def table(name):
+    """The rows of a table of the metals."""
+    return TABLES[name]["rows"]
+
+
+METALS = tuple(row["metal"] for row in table("metals"))
+CUTS_AS = {row["metal"]: row["cuts_as"] for row in table("metals") if row["cuts_as"] != row["metal"]}

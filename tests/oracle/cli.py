@@ -75,7 +75,7 @@ def neighbours(spec):
 
 def walk(spec, path, required):
     """(path, spec, the required keys beside it) of every single value in the schema."""
-    if spec.get("type") == "object":
+    if spec.get("type") in ("object", ["object", "null"]):
         for key, child in spec["properties"].items():
             if key != "torchside":
                 yield from walk(child, path + [key], spec.get("required", []))

@@ -39,9 +39,9 @@ def drifted(change_terms=None, change_rows=None):
         for name in ("cut_terms.json", "metals.json", "published_cuts.csv"):
             shutil.copy(DATA / name, copy)
         if change_terms:
-            terms = json.loads((copy / "cut_terms.json").read_text(encoding="utf-8"))
-            change_terms(terms["rows"])
-            (copy / "cut_terms.json").write_text(json.dumps(terms), encoding="utf-8")
+            metals = json.loads((copy / "metals.json").read_text(encoding="utf-8"))
+            change_terms(metals["tables"]["metal_terms"]["rows"])
+            (copy / "metals.json").write_text(json.dumps(metals), encoding="utf-8")
         if change_rows:
             text = (copy / "published_cuts.csv").read_text(encoding="utf-8")
             (copy / "published_cuts.csv").write_text(change_rows(text), encoding="utf-8")
@@ -73,7 +73,7 @@ ss02 = next(r for r in rows if r["id"] == "SS02")
 check("100 in/min is 2540 mm/min; 60 kW over 300 A is 200 V", (ss02["feed_mm_min"], ss02["arc_v"]) == ("2540", "200"))
 
 # ln w = a + b ln(I/120) + c ln(v/1400) + d ln(p/5) + e [treated nozzle], key senthilkumar_2023; the worked values are own.
-kerf_rows = [r for r in rows if r["use"] == "kerf"]
+kerf_rows = [r for r in rows if r["use"] == "kerf_fit"]
 x = [
     [
         1.0,

@@ -244,9 +244,9 @@ def broken(folder):
         ("cut off in the middle", good[:body + 400], "end of the file|last line"),
         ("no EOF", good[:good.rindex("  0\nEOF")], "end of the file"),
         ("an odd number of lines", good[:good.rindex("EOF")].rstrip("\n "), "end of the file|last line"),
-        ("a code that is no number", after("CIRCLE", "\n 40\n", "\n 4x\n"), "is no group code"),
-        ("a code out of range", after("CIRCLE", "\n 40\n", "\n4000\n"), "is no group code"),
-        ("a line lost", after("CIRCLE", "\n 40\n", "\n"), "is no group code|no number|no whole number"),
+        ("a code that is no number", after("CIRCLE", "\n 40\n", "\n 4x\n"), "is not a group code"),
+        ("a code out of range", after("CIRCLE", "\n 40\n", "\n4000\n"), "is not a group code"),
+        ("a line lost", after("CIRCLE", "\n 40\n", "\n"), "is not a group code|no number|no whole number"),
         ("a radius in words", after("CIRCLE", "\n 40\n5.0\n", "\n 40\nfive\n"), "no number as its value"),
         ("a radius of nan", after("CIRCLE", "\n 40\n5.0\n", "\n 40\nnan\n"), "no number as its value"),
         ("no radius", after("CIRCLE", "\n 40\n5.0\n", "\n"), "without its group 40"),
@@ -260,7 +260,7 @@ def broken(folder):
         ("a section without its name", good.replace("  2\nHEADER\n", "  1\nHEADER\n"), "does not name its section"),
         ("no ENTITIES", good.replace("  2\nENTITIES\n", "  2\nTHINGS\n"), "no section ENTITIES"),
         ("a section that does not end", good[:body] + good[body:].replace("  0\nENDSEC\n", "", 1), "without ENDSEC"),
-        ("binary", "\0".join(good[:2000]), "is not plain text"),
+        ("binary", "\0".join(good[:2000]), "not plain text"),
         ("another kind of file", "%PDF-1.4\n" + good, "neither DXF nor SVG"),
     ]
     loop = good.replace("\nCIRCLE\n", "\nINSERT\n  2\nHOLE\n", 1)

@@ -16,6 +16,7 @@ import sys
 
 import mpmath as mp
 
+import _metals
 from _metals import CUTS_AS, METALS
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
@@ -63,13 +64,13 @@ def table(name):
 
 
 def properties(metal):
-    return {r["field"]: mp.mpf(r["value"]) for r in table("metals") if r["metal"] == CUTS_AS.get(metal, metal)}
+    return {r["field"]: mp.mpf(r["value"]) for r in _metals.table("metal_properties") if r["metal"] == CUTS_AS.get(metal, metal)}
 
 
 def terms(metal):
     return {
         r["field"]: mp.mpf(r["value"])
-        for r in table("cut_terms")
+        for r in (*table("cut_terms"), *_metals.table("metal_terms"))
         if r["set"] in (None, "small_air_torch") and r["metal"] in (None, CUTS_AS.get(metal, metal))
     }
 
@@ -99,6 +100,7 @@ def balance(metal, t_mm, i_a, arc_v, bore_mm):
         "feed_mm_min": v * 60000,
         "arc_v": arc,
         "kerf_mm": width * 1000,
+        "kerf_to_offset_mm": t["kerf_width"] * bore,
         "power_w": arc * i_a,
         "melt_w": melt * v,
         "conduction_w": loss * shape(p_slope * v),

@@ -1,4 +1,5 @@
 // Properties of the cut model over random plates; fixed seeds.
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -131,6 +132,8 @@ TEST_CASE("Limits rise with current", "[cut][property]") {
             CHECK((l.pierce > before.pierce || l.capped));
             CHECK((l.sever > before.sever || l.capped));
             CHECK((l.pierce <= l.clean && l.clean < l.sever));
+            CHECK(l.recommended <= l.clean);
+            CHECK((l.recommended > before.recommended || l.capped));
             before = l;
         }
     }
@@ -154,6 +157,26 @@ TEST_CASE("Pierce delay rises with thickness, falls with current", "[cut][proper
     }
 }
 
+TEST_CASE("No pierce that is asked for takes above 3 s", "[cut][property]") {
+    for (const Metal metal : all_metals) {
+        const cut::Terms& t = cut::small_air_torch(metal);
+        cut::CutSetup p;
+        p.metal = metal;
+        for (double i_a = 10; i_a <= 200; i_a += 5) {
+            p.current = Current{i_a, ampere};
+            const cut::Limits limits = cut::limits(p, cut::PhysicsModel{t}, t);
+            for (const double share : {0.1, 0.5, 0.9, 0.999}) {
+                p.thickness = std::max(Length{0.2, mm}, share * limits.pierce);
+                if (p.thickness >= cut::pierce_limit(p, t)) {
+                    continue; // a current that pierces nothing
+                }
+                CAPTURE(static_cast<int>(metal), i_a, p.thickness.in(mm));
+                CHECK(cut::pierce_delay(p, t).value() < Duration{3, second});
+            }
+        }
+    }
+}
+
 TEST_CASE("Bands of the rules hold their value", "[cut][property]") {
     Random random{20240604};
     for (int i = 0; i < 2000; ++i) {
@@ -161,7 +184,7 @@ TEST_CASE("Bands of the rules hold their value", "[cut][property]") {
         const Estimate<Length> kerf{
             Length{w, mm}, Length{w * random.between(0.5, 1), mm}, Length{w * random.between(1, 2), mm}, {}};
         const Length t{random.log_between(0.5, 50), mm};
-        for (const auto& e : {cut::cut_height(), cut::pierce_height(cut::cut_height()), cut::lead_in(t, kerf),
+        for (const auto& e : {cut::cut_height(), cut::pierce_height(t, cut::cut_height()), cut::lead_in(t, kerf),
                               cut::smallest_hole(t, kerf)}) {
             CHECK((e.low <= e.value && e.value <= e.high));
         }

@@ -77,6 +77,7 @@ TEST_CASE("every key is described, has a default in its range, and refuses what 
     Workbook w = test::random_workbook(rng);
     w.shop.tests.resize(1);
     w.shop.tests[0].verdict.reset();
+    w.shop.others.resize(1);
     w.shop.wear.sets.resize(1);
     for (const std::string& path : paths) {
         INFO(path);

@@ -28,6 +28,7 @@ TEST_CASE("a job link gives the same workbook to the last bit, without what stay
         REQUIRE(back.value().shop.seal_key.empty());
         REQUIRE(back.value().shop.old_keys.empty());
         REQUIRE(back.value().shop.issued.empty());
+        REQUIRE(back.value().shop.others.empty());
         REQUIRE(!back.value().shop.example);
         test::forget_own(w.shop);
         REQUIRE(test::same(w, back.value()));
@@ -138,7 +139,7 @@ void each_key(Fields fields, void (*act)(std::string_view)) {
 TEST_CASE(
     "every key has a number for links, save those that never go out: a new one goes to the end of link_numbers.cpp") {
     const auto has_number = [](std::string_view key) {
-        constexpr std::string_view none[] = {"seal_key", "old_keys", "issued", "ending", "seal", "example"};
+        constexpr std::string_view none[] = {"seal_key", "old_keys", "issued", "ending", "seal", "example", "others"};
         INFO(key);
         CHECK(link_number(key).has_value() == (std::find(std::begin(none), std::end(none), key) == std::end(none)));
     };

@@ -113,8 +113,8 @@ inline void fill_field(const document::Field& field, void* owner, Rng& rng) {
 }
 
 // Keys that came later draw from a copy of the stream, so that they leave the workbooks of a seed otherwise as they were.
-constexpr std::string_view later_keys[] = {"country",  "marked_75c", "ambient_c", "plug",
-                                           "cord_mm2", "old_keys",   "issued"};
+constexpr std::string_view later_keys[] = {"country",  "marked_75c", "ambient_c",   "plug",  "cord_mm2",
+                                           "old_keys", "issued",     "low_voltage", "others"};
 
 inline bool came_later(const document::Field& field) {
     return std::find(std::begin(later_keys), std::end(later_keys), field.key) != std::end(later_keys);
@@ -203,6 +203,10 @@ inline Workbook random_workbook(Rng& rng) {
     }
     Rng later = rng;
     detail::fill_later(document::workbook_fields(), &w, later);
+    LowVoltage& low = m.low_voltage;
+    if (low.i1max && low.i1eff && *low.i1eff > *low.i1max) {
+        std::swap(low.i1eff, low.i1max);
+    }
     for (price::OldKey& old : w.shop.old_keys) {
         old.seal_key.clear();
         while (old.seal_key.size() < 64) {
@@ -254,6 +258,7 @@ inline void forget_own(Shop& shop) {
     shop.seal_key.clear();
     shop.old_keys.clear();
     shop.issued.clear();
+    shop.others.clear();
     shop.example = false;
 }
 

@@ -42,7 +42,7 @@ bool same(const Outcome<Tuning>& a, const Outcome<Tuning>& b) {
 
 // One change at a time, some of which the log's fit rests on.
 void change(Workbook& w, const Workbook& other, test::Rng& rng) {
-    switch (rng.below(8)) {
+    switch (rng.below(9)) {
     case 0:
         w.job.thickness = other.job.thickness;
         break;
@@ -63,6 +63,9 @@ void change(Workbook& w, const Workbook& other, test::Rng& rng) {
         break;
     case 6:
         w.shop.tests = other.shop.tests;
+        break;
+    case 7:
+        w.shop.wear.now.starts = other.shop.wear.now.starts + static_cast<int>(rng.below(400));
         break;
     default:
         if (!w.shop.tests.empty()) {

@@ -202,7 +202,8 @@ TEST_CASE("A reading more than 3 sd off is flagged, weighs less, and moves littl
 }
 
 // Of readings this is exact. Verdicts leave a lopsided belief, and one that is believed on its narrow side can make the
-// other side count for more: a little wider is right then.
+// other side count for more: a little wider is right then. And the first verdict brings in the other kinds of shop, whose feeds
+// are further off: 4 % wider far from a first clean cut.
 TEST_CASE("A row that says what is believed makes no band wider, but for a lopsided one") {
     Rng rng(45);
     for (int round = 0; round < 60; ++round) {
@@ -229,7 +230,7 @@ TEST_CASE("A row that says what is believed makes no band wider, but for a lopsi
         const Posterior after = learn(more, machine);
         for (const double u : thicknesses_mm) {
             CAPTURE(round, t, u, log.size());
-            CHECK(width(feed(after, plate(u))) <= (readings ? 1 + 1e-12 : 1.03) * width(feed(before, plate(u))));
+            CHECK(width(feed(after, plate(u))) <= (readings ? 1 + 1e-12 : 1.06) * width(feed(before, plate(u))));
         }
     }
 }

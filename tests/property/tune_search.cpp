@@ -68,10 +68,21 @@ double expected_cuts(const Search& search, double chance) {
 
 TEST_CASE("Within one job no choice of tests needs fewer cuts than the product's") {
     for (const double sd : {0.06, 0.10, 0.14, 0.20, 0.35}) {
-        const double ours = expected_cuts(Search(Distribution{0.0, sd, 0.0, 0.0, {}}, sharp), 1.0);
+        const double ours = expected_cuts(Search(std::vector<Belief>{{1.0, sharp, {0.0, sd, 0.0, 0.0, {}}}}), 1.0);
         const double least = least_cuts(sd);
         INFO("sd " << sd << ": ours " << ours << ", least " << least);
         CHECK(ours < 1.002 * least);
         CHECK(ours > 0.999 * least); // both are on grids
     }
+}
+
+TEST_CASE("What a limit reaches goes by each kind's own window") {
+    const Distribution f{0.0, 0.1, 0.0, 0.0, {}};
+    const std::vector<Belief> both{{0.7, {0.05, 0.02, 0.03}, f}, {0.3, {0.12, 0.02, 0.03}, f}};
+    const double limit = -0.08;
+    const double expected =
+        0.7 * normal_cdf((limit - std::log1p(-0.05)) / 0.1) + 0.3 * normal_cdf((limit - std::log1p(-0.12)) / 0.1);
+    CHECK(std::abs(Search(both).reached(limit) - expected) < 0.015); // to one node
+    CHECK(Search(both).reached(1.0) > 0.999);
+    CHECK(Search(both).reached(-1.0) < 0.001);
 }

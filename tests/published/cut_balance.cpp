@@ -222,7 +222,7 @@ TEST_CASE("Handbook rows are reproduced", "[cut][published]") {
     WARN("RMS ln error of 14 handbook rows: small_air_torch " << small << ", handbook " << large);
     CHECK(small <= 0.22);
     CHECK(large <= 0.22);
-    CHECK(small == Approx(0.214).margin(0.002));
+    CHECK(small == Approx(0.2095).margin(0.002));
     CHECK(large == Approx(0.216).margin(0.002));
 }
 

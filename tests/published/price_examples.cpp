@@ -22,8 +22,7 @@ Estimate<Q> sure(Q value) {
 TEST_CASE("Energy of a metre of cut", "[price][published]") {
     CHECK(arc.in(kilowatt) == Approx(5.506).margin(6e-4));
     CHECK(air.in(kilowatt) == Approx(1.05));
-    CHECK(kwh_per_metre(arc + air, Speed{1150, mm_min}) == Approx(0.0950).margin(6e-5));
-    CHECK(arc_j_per_mm(Voltage{104, volt}, Current{45, ampere}, Speed{1150, mm_min}) == Approx(244.2).margin(0.06));
+    CHECK(kwh(arc + air, Duration{1 / 1.15, minute}) == Approx(0.0950).margin(6e-5));
 }
 
 TEST_CASE("Scrap as a share of the plate and as waste for each part", "[price][published]") {

@@ -84,7 +84,7 @@ TEST_CASE("The shade says whose minimum it is, and nothing lighter", "[safety][p
         for (const Country country : {Country::us, Country::eu}) {
             const std::string note = test::said(safety::shade_note(at(amps, country)));
             INFO(note);
-            CHECK(says(note, "8 is the legal minimum in the US with the arc in view (29 CFR 1910.133)"));
+            CHECK(says(note, "With the arc in view, 8 is the US legal minimum (29 CFR 1910.133)"));
             CHECK(says(note, "EN 169, as reproduced"));
             CHECK(says(note, "Lighter only where the plate or a shield hides the arc"));
             CHECK(says(note, "never below the minimum"));
@@ -124,7 +124,7 @@ TEST_CASE("Published limits beside the cautions, the strictest first", "[safety]
     CHECK(says(limits(Metal::copper, "copper_fume", Country::us), "OSHA 0.1 mg/m³ over 8 h"));
     // Noise: 2003/10/EC 80, 85, 87 dB(A) (SR (NI) 2006/1, read); 29 CFR 1910.95: 85 and 90 dBA.
     CHECK(limits(Metal::mild_steel, "noise", Country::uk) ==
-          "UK and EU: act from 80 dBA over 8 h, protect from 85, 87 at most");
+          "UK and EU over 8 h: act from 80 dBA, protect from 85, maximum 87");
     CHECK(limits(Metal::mild_steel, "noise", Country::eu) == limits(Metal::mild_steel, "noise", Country::uk));
     CHECK(says(limits(Metal::mild_steel, "noise", Country::us),
                "OSHA: hearing program from 85 dBA over 8 h, 90 at most"));
@@ -134,7 +134,7 @@ TEST_CASE("Published times, pressures and voltages in the cautions", "[safety][p
     const safety::Report r = safety::assess({.raw_tap = true});
     // 29 CFR 1910.252(a)(2)(iii)(B): 0.5 h; NFPA 51B-2019 5.6.1.1: 1 h. The longer one; 35 ft.
     CHECK(says(text_of(r, "fire_watch"), "at least 1 h after the last cut"));
-    CHECK(says(text_of(r, "fire_watch"), "OSHA asks 0.5 h, NFPA 51B of 2019 asks 1 h. Take the longer one"));
+    CHECK(says(text_of(r, "fire_watch"), "OSHA asks for 30 min, NFPA 51B of 2019 for 1 h. Take the longer one"));
     CHECK(says(text_of(r, "fire_watch"), "11 m"));
     // 29 CFR 1910.242(b): 30 psi.
     CHECK(says(test::said(find(r, "blow_off")->text, UnitSystem::inch), "30 psi"));

@@ -11,23 +11,7 @@
 using namespace torchside;
 using Catch::Approx;
 
-TEST_CASE("Heat to melt and diffusivity of the metals", "[stock][published]") {
-    struct Row {
-        Metal metal;
-        double h_kj_kg, alpha_m2_s;
-    };
-    // Worked by hand from the property table, whose values are from memory but for aluminium's melting: this checks the
-    // table and the two formulas, not the metals. Half a unit of the last digit.
-    constexpr Row rows[] = {
-        {Metal::mild_steel, 1283, 6.46e-6}, {Metal::galvanised, 1283, 6.46e-6}, {Metal::stainless, 1134, 4.98e-6},
-        {Metal::aluminium, 1037, 6.41e-5},  {Metal::copper, 662, 9.1e-5},       {Metal::brass, 554, 3.83e-5},
-    };
-    for (const Row& r : rows) {
-        const stock::Properties& p = stock::properties(r.metal);
-        INFO(std::string{stock::key(r.metal)});
-        CHECK(stock::melt_heat_j_kg(p) / 1000 == Approx(r.h_kj_kg).margin(0.5));
-        CHECK(stock::diffusivity_m2_s(p) == Approx(r.alpha_m2_s).epsilon(0.005));
-    }
+TEST_CASE("Heat to melt and diffusivity of mild steel, by hand", "[stock][published]") {
     // 690 * 1502 + 247 000
     CHECK(stock::melt_heat_j_kg(stock::properties(Metal::mild_steel)) == 1283380.0);
     CHECK(stock::diffusivity_m2_s(stock::properties(Metal::mild_steel)) == Approx(6.462e-6).epsilon(1e-4));

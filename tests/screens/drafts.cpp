@@ -99,16 +99,16 @@ TEST_CASE("a refused field that was left keeps its words, marked, until it is co
     still_there(p, tax, "8%5", "Enter 0 to 50 %");
     CHECK(write_workbook(p.app().book()) == before);
     p.touch("Close");
-    CHECK(holds(p.text(), "Tax is not taken"));
+    CHECK(holds(p.text(), "Tax was not changed"));
     p.touch_id("place/shop");
-    CHECK(holds(p.text(), "Tax is not taken"));
+    CHECK(holds(p.text(), "Tax was not changed"));
     p.touch_id("draft"); // leads to the field, with what was typed
     REQUIRE(p.app().ui().edit());
     CHECK(p.app().ui().edit()->text == "8%5");
     p.app().ui().enter(tax, "8.25", true);
     p.look();
     CHECK(p.reads("Tax") == "8.25 %");
-    CHECK_FALSE(holds(p.text(), "not taken"));
+    CHECK_FALSE(holds(p.text(), "was not changed"));
 }
 
 TEST_CASE("left by Close, by another field or by another place, without a word to the field") {
@@ -162,14 +162,14 @@ TEST_CASE("the sheet to the customer says what is not taken and what stands, and
     leave(p, tax, "88");
     p.touch("Close");
     p.touch("Send to the customer");
-    CHECK(holds(p.text(), "Tax is not taken: it stays 8 %."));
+    CHECK(holds(p.text(), "Tax was not changed: it stays 8 %."));
     p.touch("Correct it");
     REQUIRE(p.app().ui().edit());
     CHECK(p.app().ui().edit()->id == tax);
     p.app().drop_draft(tax);
     p.app().open("send");
     p.look();
-    CHECK_FALSE(holds(p.text(), "not taken"));
+    CHECK_FALSE(holds(p.text(), "was not changed"));
 }
 
 TEST_CASE("a value that comes another way drops the draft") {
@@ -180,6 +180,52 @@ TEST_CASE("a value that comes another way drops the draft") {
     p.touch("30 A");
     CHECK(p.app().drafts.first() == nullptr);
     CHECK(p.node("stock/current")->value == "30 A");
+}
+
+TEST_CASE("a refused value is there after a reload, and says so") {
+    const std::string name(61, 'x');
+    std::string typed;
+    {
+        At p("place/quote", "terms");
+        p.type("Tax", "8");
+        letters(p, tax, "8%5");
+        leave(p, tax, "8%5");
+        p.touch_id("field/job.name");
+        leave(p, "field/job.name", name);
+        p.hide();
+        typed = browser().left.typed;
+    }
+    browser().fragment.clear();
+    Person again;
+    CHECK_FALSE(holds(again.text(), "was not changed"));
+    again.app().notice("typed", typed);
+    again.look();
+    CHECK(holds(again.text(), "Tax was not changed: it stays 8 %."));
+    again.touch_id("place/quote");
+    again.app().open("terms");
+    again.look();
+    still_there(again, tax, "8%5", "Enter 0 to 50 %");
+    still_there(again, "field/job.name", name, "Enter up to 60 letters.");
+    again.touch("Put back 8 %");
+    again.app().drop_draft("field/job.name");
+    again.hide();
+    CHECK(browser().left.typed.empty());
+}
+
+TEST_CASE("what a reload brings back of an entry that is no more, or of no known place, is left out") {
+    browser() = {};
+    Person p;
+    for (const char* typed : {"a\x1fTax\x1f"
+                              "99\x1fjob.no_such\x1fterms\x1f"
+                              "3\x1e",
+                              "a\x1fTax\x1f"
+                              "99\x1fjob.quote.tax\x1fterms\x1f"
+                              "9\x1e",
+                              "a", "\x1e\x1f\x1e"}) {
+        p.app().notice("typed", typed);
+        p.look();
+        CHECK(p.app().drafts.all().empty());
+    }
 }
 
 TEST_CASE("no field is touched by looking at it: done without a letter changes nothing") {
@@ -193,4 +239,37 @@ TEST_CASE("no field is touched by looking at it: done without a letter changes n
         }
     }
     CHECK(write_workbook(p.app().book()) == before);
+}
+
+TEST_CASE("in a low window several refused entries are said one after the other, and the places stay in reach") {
+    At p("place/quote", "terms");
+    letters(p, tax, "99");
+    leave(p, tax, "99");
+    const std::string name(61, 'x');
+    p.touch_id("field/job.name");
+    leave(p, "field/job.name", name);
+    p.app().open("rates");
+    p.look();
+    for (const char* rate : {"field/job.price.material_per_kg", "field/job.price.handling_min"}) {
+        letters(p, rate, "9e9");
+        leave(p, rate, "9e9");
+    }
+    p.touch("Close");
+    p.touch_id("place/shop");
+    const auto said = [&p](std::string_view part) {
+        return holds(p.node("draft")->name + p.node("draft")->about, part);
+    };
+    REQUIRE(p.node("draft") != nullptr);
+    CHECK(said("Tax was not changed"));
+    CHECK(said("Part name was not changed"));
+    p.resize(360, 225);
+    p.look();
+    REQUIRE(p.node("draft") != nullptr);
+    CHECK(said("Tax was not changed"));
+    CHECK(p.node("draft")->name == "Tax was not changed: it stays blank.");
+    REQUIRE(p.node("place/cut") != nullptr);
+    CHECK(p.node("place/cut")->seen.h > 0.9F * p.node("place/cut")->place.h);
+    p.app().drop_draft(tax);
+    p.look();
+    CHECK(said("Part name was not changed"));
 }

@@ -5,6 +5,7 @@
 #include "tests/screens/person.hpp"
 #include "web/kit/gesture.hpp"
 
+using namespace std::string_view_literals;
 using namespace torchside::web;
 
 namespace {
@@ -27,12 +28,12 @@ struct List {
     }
 };
 
-struct Swipe {
+struct Throw {
     std::vector<double> seen_at; // when the finger was seen, as it moves 1 px a millisecond
     double up_at;
 };
 
-float thrown_by(const Swipe& swipe, double frame_ms) {
+float thrown_by(const Throw& swipe, double frame_ms) {
     List list;
     list.gesture.down({100, 450}, 0, list.tree, list.regions);
     for (const double t : swipe.seen_at) {
@@ -51,8 +52,8 @@ float thrown_by(const Swipe& swipe, double frame_ms) {
 TEST_CASE("a list is thrown as fast as the thumb went, however seldom the page heard of it") {
     const float reach = Gesture::decay_ms * 1.0F; // at 1 px/ms
     const std::vector<double> often{16, 32, 48, 64, 80, 96, 112, 128};
-    for (const Swipe& swipe :
-         {Swipe{often, 136}, Swipe{often, 160}, Swipe{{64, 128}, 136}, Swipe{{128}, 136}, Swipe{{}, 130}}) {
+    for (const Throw& swipe :
+         {Throw{often, 136}, Throw{often, 160}, Throw{{64, 128}, 136}, Throw{{128}, 136}, Throw{{}, 130}}) {
         for (const double frame_ms : {8.0, 16.0, 150.0}) {
             INFO(swipe.seen_at.size() << " moves, frames of " << frame_ms << " ms");
             CHECK(std::abs(thrown_by(swipe, frame_ms) - reach) < 0.1F * reach);
@@ -286,7 +287,7 @@ TEST_CASE("the chart is legible when a page is zoomed to 360 by 225") {
     CHECK(whole >= 12); // three plates by four currents
     CHECK(in_view(person, "chart/head/0"));
     CHECK(!in_view(person, "chart/close"));
-    CHECK(!in_view(person, "chart/key"));
+    CHECK(!in_view(person, "chart/marks"));
 }
 
 TEST_CASE("gloves grow width, words, Close and switches, and units stand away from Close") {
@@ -296,7 +297,7 @@ TEST_CASE("gloves grow width, words, Close and switches, and units stand away fr
     const auto sizes = [](bool glove) {
         browser() = {};
         Person person;
-        person.app().set("shop.display.glove", glove, "Gloves");
+        person.app().set("shop.display.glove", glove, "Gloves"sv);
         person.app().open("stock");
         person.look();
         const auto place = [&](std::string_view id) {
@@ -327,6 +328,24 @@ TEST_CASE("gloves grow width, words, Close and switches, and units stand away fr
     CHECK(glove.keys >= 80);
     sizes(false); // and the fonts shrink again
     CHECK(size_of(Type::text) == bare.words);
+}
+
+TEST_CASE("figures of Tune stand clear of the words above them, with gloves too") {
+    for (const bool glove : {false, true}) {
+        browser() = {};
+        Person person;
+        person.app().set("shop.display.glove", glove, "Gloves"sv);
+        person.touch_id("place/tune");
+        const Node* next = person.node("tune/next");
+        REQUIRE(next != nullptr);
+        const auto& lines = person.written();
+        const auto words =
+            std::find_if(lines.begin(), lines.end(), [&](const Written& w) { return w.text == next->name; });
+        REQUIRE(words != lines.end());
+        const auto figure = std::find_if(words, lines.end(), [](const Written& w) { return w.type == Type::second; });
+        REQUIRE(figure != lines.end());
+        CHECK(figure->place.y - words->place.bottom() > -3); // lines have some air of their own
+    }
 }
 
 TEST_CASE("a field that goes with a window that grows narrow is left, and the places are there again") {

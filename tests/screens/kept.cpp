@@ -7,6 +7,7 @@
 #include "core/store/workbook_file.hpp"
 #include "tests/screens/person.hpp"
 
+using namespace std::string_view_literals;
 using namespace torchside;
 using namespace torchside::web;
 
@@ -32,12 +33,12 @@ TEST_CASE("edits on an empty sheet over unreadable work are not kept over it") {
         browser() = {};
         browser().kept = {{0, bytes}, {1, bytes}};
         Person person;
-        person.app().set("job.quantity", 9, "Pieces");
+        person.app().set("job.quantity", 9, "Pieces"sv);
         person.look();
         person.hide();
         CHECK(browser().kept[0] == bytes);
         CHECK(browser().kept[1] == bytes);
-        const bool newer = bytes.find("99") != std::string::npos;
+        const bool newer = bytes.find("{\"torchside\": 99}") != std::string::npos;
         CHECK(says(person, newer ? "from a newer Torchside and is left alone" : "can't be read"));
         CHECK_FALSE(says(person, "shown, not overwritten"));
         person.touch_id("notice/storage");
@@ -57,7 +58,7 @@ TEST_CASE("what can be read of it is shown, taken over, kept as the newest, and 
         person.touch("See what can be read");
         CHECK(says(person, "1 entry could not be read"));
         CHECK(browser().kept[1] == with_unknown_key(7));
-        person.touch("Take this over");
+        person.touch("Use what was read");
         CHECK(person.app().book().job.name == "Bracket");
         CHECK_FALSE(says(person, "can't be read"));
         person.hide();
@@ -78,7 +79,7 @@ TEST_CASE("starting without it asks once more, and then keeps") {
     CHECK(person.named("Replace it") == nullptr);
     person.touch("Start without it");
     person.touch("Replace it");
-    person.app().set("job.quantity", 9, "Pieces");
+    person.app().set("job.quantity", 9, "Pieces"sv);
     person.hide();
     Person again;
     CHECK(again.app().book().job.quantity == 9);
@@ -123,7 +124,7 @@ TEST_CASE("a backup asks, names a seal key that is another one, and takes it onl
         person.look();
         CHECK(says(person, "9, now 24"));
         CHECK(person.app().book().job.quantity == 24);
-        CHECK(says(person, "Take its seal key "));
+        CHECK(says(person, "Use its seal key "));
         if (chosen) {
             person.touch_id("incoming/key");
         }

@@ -49,8 +49,13 @@ TEST_CASE("Next over an optional field leaves it as it is") {
     person.touch_id("key/next");
     CHECK(field_open(person) == "field/shop.machine.plate_i1eff_a");
     CHECK_FALSE(person.app().book().shop.machine.plate_i1max);
-    person.touch_id("key/next"); // the last number of the sheet
+    person.touch_id("key/next");
+    CHECK(field_open(person) == "field/shop.machine.low_voltage.max_current_a");
+    for (int last = 0; last < 5; ++last) { // four more numbers, and past the last of the sheet
+        person.touch_id("key/next");
+    }
     CHECK(field_open(person).empty());
+    CHECK_FALSE(person.app().book().shop.machine.low_voltage.max_current);
 }
 
 TEST_CASE("Next does not leave a number that is refused") {

@@ -4,6 +4,7 @@
 #include "tests/screens/person.hpp"
 #include "web/kit/pen.hpp"
 
+using namespace std::string_view_literals;
 using namespace torchside::web;
 
 TEST_CASE("the app's own keypad is for fingers") {
@@ -31,11 +32,12 @@ TEST_CASE("the settings are copied as text, all of them, in the user's units") {
         browser() = {};
         keep_shop();
         Person person(1440, 900);
-        person.app().set("shop.display.units", units, "Test");
+        person.app().set("shop.display.units", units, "Test"sv);
         person.look();
         person.touch("Copy settings as text");
         REQUIRE(browser().copied.size() == 1);
         const std::string& text = browser().copied[0];
+        CHECK(text.find("Dwell in a program: ") != std::string::npos);
         for (const char* figure : {"Feed", "Pierce height", "Pierce delay", "Kerf", "Lead-in", "Smallest hole"}) {
             const std::string value = person.reads(figure);
             INFO(text << figure << ' ' << value);
@@ -51,7 +53,7 @@ TEST_CASE("where nothing can be cut there is nothing to copy") {
     browser() = {};
     keep_shop();
     Person person(360, 740);
-    person.app().set("job.thickness_mm", 120.0, "Test");
+    person.app().set("job.thickness_mm", 120.0, "Test"sv);
     person.look();
     CHECK(person.named("Copy settings as text") == nullptr);
 }
@@ -65,14 +67,14 @@ TEST_CASE("beside the quote stands what the customer will see, as it is now") {
         const Node* node = person.node(std::string("customer/") + key);
         return node == nullptr ? std::string() : node->name + " " + node->value;
     };
-    person.app().set("job.quantity", 7.0, "Test");
-    person.app().set("shop.name", std::string_view("Fence and Gate"), "Test");
-    person.app().set("job.quote.tax", nullptr, "Test");
+    person.app().set("job.quantity", 7.0, "Test"sv);
+    person.app().set("shop.name", std::string_view("Fence and Gate"), "Test"sv);
+    person.app().set("job.quote.tax", nullptr, "Test"sv);
     person.look();
     CHECK(customer("shop").find("Fence and Gate") == 0);
-    CHECK(customer("price/1").find("7 pieces, before tax") == 0);
+    CHECK(customer("price/1").find("7 parts, before tax") == 0);
     CHECK(customer("price/2").empty());
-    REQUIRE(person.app().set("job.quote.tax", 0.25, "Test"));
+    REQUIRE(person.app().set("job.quote.tax", 0.25, "Test"sv));
     person.look();
     CHECK(customer("price/2").find("Tax, 25") == 0);
     CHECK_FALSE(customer("price/3").empty());

@@ -38,10 +38,14 @@ void Person::resize(float width, float height) {
 void Person::look() {
     static Fonts fonts;
     static float built_scale = 0;
+    static bool built_accents = false;
+    static float built_far = 0;
     for (int i = 0; i < 3; ++i) {
-        if (app_.word_scale() != built_scale) {
+        if (app_.word_scale() != built_scale || app_.accents() != built_accents || app_.far_scale() != built_far) {
             built_scale = app_.word_scale();
-            fonts.build(1, built_scale);
+            built_accents = app_.accents();
+            built_far = app_.far_scale();
+            fonts.build(1, built_scale, built_accents, built_far);
         }
         Pen::witness = &written_;
         app_.frame(fonts, 1, screen_, now_);

@@ -6,15 +6,16 @@
 
 #include "tests/screens/person.hpp"
 
+using namespace std::string_view_literals;
 using namespace torchside;
 using namespace torchside::web;
 
 namespace {
 
-struct Bench {
+struct Stand {
     Person person{360, 740};
 
-    Bench() { browser() = {}; }
+    Stand() { browser() = {}; }
     App& app() { return person.app(); }
     void job(Metal metal, Country country, UnitSystem units = UnitSystem::metric) {
         Workbook book = app().book();
@@ -22,7 +23,7 @@ struct Bench {
         book.job.thickness = Length{3, mm};
         book.shop.country = country;
         book.shop.display.units = units;
-        REQUIRE(app().take(std::move(book), "A job"));
+        REQUIRE(app().take(std::move(book), "A job"sv));
         person.look();
     }
     /// The codes of the hazard rows on Cut, in their order.
@@ -54,7 +55,7 @@ bool says(const std::string& text, std::string_view part) {
 } // namespace
 
 TEST_CASE("Cut shows the two worst hazards, and a touch on one opens the sheet", "[safety]") {
-    Bench b;
+    Stand b;
     b.job(Metal::mild_steel, Country::us);
     CHECK(b.rows() == "shock steel_fume");
     b.job(Metal::stainless, Country::us);
@@ -70,7 +71,7 @@ TEST_CASE("Cut shows the two worst hazards, and a touch on one opens the sheet",
 }
 
 TEST_CASE("The sheet says all of them under their drawings, local rules last", "[safety]") {
-    Bench b;
+    Stand b;
     for (const Metal metal : all_metals) {
         b.job(metal, Country::us);
         const std::string text = b.panel();
@@ -103,7 +104,7 @@ TEST_CASE("The sheet says all of them under their drawings, local rules last", "
 }
 
 TEST_CASE("Country and units of the sheet", "[safety]") {
-    Bench b;
+    Stand b;
     b.job(Metal::stainless, Country::us, UnitSystem::inch);
     const std::string us = b.panel();
     CHECK(says(us, "Shade 8 or darker, the US minimum"));

@@ -8,6 +8,7 @@
 #include "core/schema/fields.hpp"
 #include "tests/screens/person.hpp"
 
+using namespace std::string_view_literals;
 using namespace torchside;
 using namespace torchside::web;
 
@@ -26,6 +27,7 @@ const std::map<std::string, std::string, std::less<>> without = {
     {"job.part.drawing_name", "the name of the file that was opened"},
     {"job.part.drawing", "read from the file"},
     {"job.part.findings", "found by reading the file"},
+    {"shop.others", "come with another shop's file"},
     {"shop.seal_key", "made on the device, secret"},
     {"shop.old_keys", "keys that were in use before"},
     {"shop.issued", "noted when a quote is handed out"},
@@ -107,7 +109,7 @@ TEST_CASE("every key that a person can know has a field on screen") {
     for (int shape = 0; shape <= static_cast<int>(part::Shape::bracket); ++shape) {
         book.job.part.shape = static_cast<part::Shape>(shape);
         book.job.mesh.kind = shape % 2 == 0 ? part::MeshKind::solid : part::MeshKind::expanded;
-        REQUIRE(person.app().take(book, "A book"));
+        REQUIRE(person.app().take(book, "A book"sv));
         gather_all(person, ids);
     }
     Names keys;

@@ -2,11 +2,14 @@
 
 #include <catch2/catch_test_macros.hpp>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 
 #include "core/store/workbook_file.hpp"
 #include "tests/property/random_workbook.hpp"
 #include "web/screens/shop/shop_sections.hpp"
+
+using namespace std::string_view_literals;
 
 namespace torchside::web {
 namespace {
@@ -14,37 +17,46 @@ namespace {
 constexpr Page places[] = {Page::cut, Page::tune, Page::part, Page::quote, Page::shop};
 
 /// Every panel that a place or a row opens, save the shop's sections, which name themselves.
-constexpr const char* panels[] = {"stock",
-                                  "chart",
-                                  "circuit",
-                                  "log",
-                                  "air",
-                                  "reach",
-                                  "shape",
-                                  "time",
-                                  "safety",
-                                  "costs",
-                                  "breaks",
-                                  "wear",
-                                  "rates",
-                                  "terms",
-                                  "issued",
-                                  "send",
-                                  "incoming",
-                                  "tabs",
-                                  "start",
-                                  "wear/0",
-                                  "plate",
-                                  "read",
-                                  "coupon",
-                                  "log/0",
-                                  "figure/feed",
-                                  "figure/arc",
-                                  "figure/kerf",
-                                  "figure/pierce_height",
-                                  "figure/pierce_delay",
-                                  "figure/lead_in",
-                                  "figure/min_hole"};
+constexpr const char* panel_names[] = {"stock",
+                                       "chart",
+                                       "circuit",
+                                       "log",
+                                       "air",
+                                       "reach",
+                                       "shape",
+                                       "time",
+                                       "safety",
+                                       "costs",
+                                       "breaks",
+                                       "wear",
+                                       "rates",
+                                       "terms",
+                                       "issued",
+                                       "send",
+                                       "incoming",
+                                       "tabs",
+                                       "start",
+                                       "start/2",
+                                       "start/3",
+                                       "start/4",
+                                       "wear/0",
+                                       "plate",
+                                       "read",
+                                       "coupon",
+                                       "log/0",
+                                       "figure/feed",
+                                       "figure/arc",
+                                       "figure/kerf",
+                                       "figure/pierce_height",
+                                       "figure/pierce_delay",
+                                       "figure/cut_height",
+                                       "figure/pressure",
+                                       "figure/post_flow",
+                                       "figure/lead_in",
+                                       "figure/min_hole",
+                                       "find",
+                                       "keys",
+                                       "news"};
 
 /// Words that a person typed are their own: screens are asked for what the app says.
 void without_own_words(Workbook& book) {
@@ -78,12 +90,12 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     app.open("stock");
     person.look();
     person.app().ui().stop_edit();
-    app.set("job.thickness_mm", book.job.thickness.in(mm) < 50 ? 55.0 : 6.0, "Thickness");
+    app.set("job.thickness_mm", book.job.thickness.in(mm) < 50 ? 55.0 : 6.0, "Thickness"sv);
     person.look();
     REQUIRE(person.node("change/undo") != nullptr);
     look("stock, changed");
     app.open("rates");
-    app.set("shop.rates.labour_per_h", 12.5, "Labor, per hour");
+    app.set("shop.rates.labour_per_h", 12.5, "Labor, per hour"sv);
     person.look();
     look("rates, changed");
     const auto refused = [&](const char* panel, const char* field, const char* text) {
@@ -109,7 +121,7 @@ void look_at_changes(Person& person, const Workbook& book, const std::function<v
     refused("stock", "stock/thickness", "9999");
     refused("air", "field/shop.air.hose_m", "99999");
     app.drafts = {};
-    app.set("job.current_a", book.job.current.in(ampere) < 30 ? 31.0 : 20.0, "Current");
+    app.set("job.current_a", book.job.current.in(ampere) < 30 ? 31.0 : 20.0, "Current"sv);
     if (app.change() != nullptr) {
         app.undo();
     }
@@ -168,9 +180,14 @@ std::vector<NamedBook> many_books(int random) {
     return out;
 }
 
+std::string word_file(std::string_view code) {
+    std::ifstream file(std::string(TORCHSIDE_WORDS_DIR "/words_") + std::string(code) + ".bin", std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
 void look_everywhere(Person& person, const Workbook& book, const std::function<void(const std::string& where)>& look) {
     App& app = person.app();
-    app.take(Workbook(book), "Another shop opened");
+    app.take(Workbook(book), "Another shop opened"sv);
     for (const Page page : places) {
         app.go(page);
         person.look();
@@ -186,7 +203,7 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
     for (ToolInputs::Leg& leg : s.heights) {
         leg.arc = 130, leg.kerf_top = 1.9, leg.kerf_bottom = 1.5;
     }
-    std::vector<std::string> all(std::begin(panels), std::end(panels));
+    std::vector<std::string> all(std::begin(panel_names), std::end(panel_names));
     for (const ShopSection& section : shop_sections()) {
         all.emplace_back(section.panel);
     }
@@ -202,6 +219,11 @@ void look_everywhere(Person& person, const Workbook& book, const std::function<v
             app.scratch.inputs.coupon = static_cast<tune::CouponKind>(coupon ? i : 0);
             person.look();
             look(panel + (i > 0 ? " " + std::to_string(i) : ""));
+        }
+        if (chart || panel.starts_with("figure/")) { // what stands behind "?"
+            app.scratch.explains = app.scratch.derives = app.scratch.chart_key = true;
+            person.look();
+            look(panel + ", explained");
         }
     }
     app.close();

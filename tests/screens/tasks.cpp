@@ -65,7 +65,7 @@ TEST_CASE("task 4: narrower at the top on both sides and hard dross: what to tur
     thumb.tap("Tune");
     thumb.tap("Read a cut");
     thumb.tap("Narrower at the top, both sides");
-    thumb.tap("Dross, hard");
+    thumb.tap("Dross, must be ground off");
     CHECK(phone.in_view("read/what"));
     CHECK(phone.in_view("read/turn"));
     CHECK(thumb.touches() <= 4);

@@ -27,6 +27,9 @@ const std::regex& inch_words() {
 
 /// Where the other unit stands beside on purpose: the plate in the title block and the feed, and what chooses units.
 bool may_say_both(const Node& node) {
+    if (node.id == "start/picture") {
+        return true; // the question of units shows a ruler of each
+    }
     if (node.id == "stock/inches" || node.parent == "stock/inches" || node.id == "plate/size/4 × 8 ft") {
         return true; // a metric shop is handed sheet by gauge and by the foot too
     }
