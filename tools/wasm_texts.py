@@ -10,8 +10,11 @@ import struct
 import subprocess
 
 PIECE = re.compile(r"^ *([0-9a-f]+) +[0-9a-f]+ +([0-9a-f]+) {9}(\S.*):\((\.\w+)\.?(.*)\)$", re.M)
-LATER_TABLE = "ipio2" # 1584 bits of 2/pi: __rem_pio2_large alone reads it, which web/later.txt names
-NEAR = 512      # how far before a table a number may lie that is meant for it
+# Pieces whose reader web/later.txt names; the code of the first part may hold a number that looks like a place in them, but never their address.
+LATER_PIECES = ("ipio2",        # 1584 bits of 2/pi: __rem_pio2_large
+                "example_json") # the example shop: see_example
+FONT = re.compile(r"_otfE$") # bytes of which four may look like an address, and are none
+NEAR = 96       # how far before a table a number may lie that is meant for it: more than a row of any of them
 NEAR_TEXT = 4   # and before a text
 SHORTEST = 12   # a run of texts that is worth a piece of data of its own
 
@@ -24,8 +27,9 @@ def pieces_of(link_map):
 
 
 def numbers_in(module):
-    """Every number that the code of a module adds to an address or takes for one."""
+    """Every number that the code of a module adds to an address or takes for one; where its own data lies is none of these."""
     text = subprocess.run(["wasm-dis", str(module)], capture_output=True, text=True, check=True).stdout
+    text = "".join(line for line in text.splitlines(True) if not line.lstrip().startswith("(data "))
     return {int(a or b) for a, b in re.findall(r"i32\.const (-?\d+)|offset=(\d+)", text)}
 
 
@@ -49,20 +53,25 @@ def hit(numbers, start, end):
 
 
 def texts_of_later(first, memory, link_map):
-    """(address, size) of runs of texts, whole ones, and of a table, that nothing in the first part reads. memory: all data, at its address."""
+    """(address, size) of tables and of runs of texts, whole ones, that nothing in the first part reads. memory: all data, at its address."""
     numbers, pieces = numbers_in(first), pieces_of(link_map)
-    moved = [(at, size) for at, size, name in pieces if name == LATER_TABLE]
-    if len(moved) != 1 or hit(numbers, moved[0][0], sum(moved[0])):
-        raise ValueError(f"the first part reads {LATER_TABLE}, or it is not there")
-    tables = [(at, size) for at, size, name in pieces if name]
+    moved = []
+    for piece in LATER_PIECES:
+        places = [(at, size) for at, size, name in pieces if re.search(rf"(^|\d){piece}(E|$)", name)]
+        if len(places) != 1 or places[0][0] in numbers:
+            raise ValueError(f"the first part reads {piece}, or it is not there")
+        moved += places
+    no_pointers = {(at, size) for at, size, name in pieces if FONT.search(name)}
+    tables = [(at, size) for at, size, name in pieces if name and (at, size) not in moved]
     read = [table for table in tables if hit(numbers, table[0] - NEAR, table[0] + table[1])]
     left = [table for table in tables if table not in set(read)]
     pointers, fresh = set(numbers), read
     while fresh: # what is read may point to more
-        found = {pointer for at, size in fresh for pointer in pointers_in(memory, at, size)}
+        found = {pointer for table in fresh if table not in no_pointers for pointer in pointers_in(memory, *table)}
         pointers |= found
         fresh = [table for table in left if hit(found, table[0] - NEAR, table[0] + table[1])]
         left = [table for table in left if table not in set(fresh)]
+    moved += [table for table in left if table[1] >= SHORTEST]
     runs = []
     for at, size, name in pieces:
         for start, length in () if name else texts_in(memory, at, size):
