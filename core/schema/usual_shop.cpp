@@ -67,6 +67,7 @@ Workbook usual_shop(const Workbook& workbook, std::string_view language) {
     if (next.shop.display.units == UnitSystem::inch) {
         next.shop.air.compressor = Flow{usual_flows_cfm[0], cfm};
         next.shop.air.receiver = Volume{usual_tanks_gal[1], us_gallon};
+        // Common practice, no source: a full sheet there is 4 by 8 feet.
         next.job.stock_sheet.width = Length{8, foot};
         next.job.stock_sheet.height = Length{4, foot};
     }

@@ -5,29 +5,14 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "core/tune/response_fit.hpp"
+#include "tests/core/tune_line.hpp"
 
 using namespace torchside::tune;
+using torchside::test::line_model;
+using torchside::test::verdict;
+using torchside::test::window;
 
 namespace {
-
-constexpr Window window{0.08, 0.02, 0.03};
-
-Observation verdict(double u, double y, Judgement reading) {
-    Observation o;
-    o.x = {1.0, u};
-    o.y = y;
-    o.verdict = reading;
-    return o;
-}
-
-Model model() {
-    Model m;
-    const double sd[] = {0.30, 0.20};
-    m.prior = Gaussian::independent(sd);
-    m.stock_sd = 0.06;
-    m.window = window;
-    return m;
-}
 
 // Eleven stocks, cut again and again; the verdicts of an eye that is content with less, or of the usual one.
 std::vector<Observation> long_log(std::size_t n, double half) {
@@ -44,7 +29,7 @@ std::vector<Observation> long_log(std::size_t n, double half) {
 }
 
 Model five_kinds() {
-    Model m = model();
+    Model m = line_model();
     m.others = {{{0.05, 0.02, 0.03}, -2.3, m.prior, m.stock_sd},
                 {{0.12, 0.02, 0.03}, -3.9, m.prior, m.stock_sd},
                 {window, -2.1, m.prior, 2.0 * m.stock_sd},
@@ -69,7 +54,7 @@ TEST_CASE("A log's answers do not jump as it grows, whatever its length") {
 }
 
 TEST_CASE("A long log is told by all its stocks: few rows of other plates count beside many of one") {
-    Model m = model();
+    Model m = line_model();
     m.others = {{window, -2.1, m.prior, 3.0 * m.stock_sd}}; // a shop that surprises
     std::vector<Observation> rows;
     for (int i = 0; i < 120; ++i) {
@@ -82,5 +67,5 @@ TEST_CASE("A long log is told by all its stocks: few rows of other plates count 
         rows.push_back(verdict(u, y + 0.12, Judgement::high));
         rows.push_back(verdict(u, y - 0.12, Judgement::low));
     }
-    CHECK(fit(rows, m).model().stock_sd == 3.0 * model().stock_sd);
+    CHECK(fit(rows, m).model().stock_sd == 3.0 * line_model().stock_sd);
 }

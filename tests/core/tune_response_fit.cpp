@@ -10,29 +10,23 @@
 #include "core/tune/quantile.hpp"
 #include "core/tune/response_fit.hpp"
 #include "tests/core/tune_brute.hpp"
+#include "tests/core/tune_line.hpp"
 #include "tests/property/rng.hpp"
 
 using namespace torchside::tune;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using torchside::test::bias_sd;
 using torchside::test::Brute;
+using torchside::test::line_model;
 using torchside::test::Rng;
+using torchside::test::slope_sd;
+using torchside::test::stock_sd;
+using torchside::test::verdict;
+using torchside::test::window;
 namespace test = torchside::test;
 
 namespace {
-
-constexpr double bias_sd = 0.30;
-constexpr double slope_sd = 0.20;
-constexpr double stock_sd = 0.06;
-constexpr Window window{0.08, 0.02, 0.03};
-
-Observation verdict(double u, double y, Judgement reading) {
-    Observation o;
-    o.x = {1.0, u};
-    o.y = y;
-    o.verdict = reading;
-    return o;
-}
 
 Observation reading(double u, double y, double sd) {
     Observation o;
@@ -40,15 +34,6 @@ Observation reading(double u, double y, double sd) {
     o.y = y;
     o.noise = sd * sd;
     return o;
-}
-
-Model model() {
-    Model m;
-    const double sd[] = {bias_sd, slope_sd};
-    m.prior = Gaussian::independent(sd);
-    m.stock_sd = stock_sd;
-    m.window = window;
-    return m;
 }
 
 // Of f at u, by sums over bias, slope and the own part of every stock.
@@ -84,7 +69,7 @@ Brute brute(const std::vector<Observation>& rows, double at) {
 
 void compare(const std::vector<Observation>& rows, double at) {
     const Brute exact = brute(rows, at);
-    const Distribution b = fit(rows, model()).distribution({1.0, at}, 0);
+    const Distribution b = fit(rows, line_model()).distribution({1.0, at}, 0);
     CAPTURE(at, rows.size(), exact.mean, b.mean, exact.sd, b.sd);
     CHECK_THAT(std::exp(b.mean), WithinRel(std::exp(exact.mean), 0.002));
     CHECK_THAT(b.sd, WithinRel(exact.sd, 0.015));
@@ -128,7 +113,7 @@ TEST_CASE("What one verdict says of another stock keeps its shape") {
 }
 
 TEST_CASE("The example of verdict_grid.hpp") {
-    const Distribution b = fit({verdict(0.0, 0.0, Judgement::high)}, model()).distribution({1.0, 0.0}, 7);
+    const Distribution b = fit({verdict(0.0, 0.0, Judgement::high)}, line_model()).distribution({1.0, 0.0}, 7);
     CHECK_THAT(b.quantile(0.1), WithinAbs(-0.532, 0.001));
     CHECK_THAT(b.quantile(0.5), WithinAbs(-0.251, 0.001));
     CHECK_THAT(b.quantile(0.9), WithinAbs(-0.057, 0.001));
@@ -150,7 +135,7 @@ TEST_CASE("One verdict, one stock: exact") {
     for (const Judgement r : {Judgement::low, Judgement::good, Judgement::high}) {
         const std::vector<Observation> rows{verdict(0.3, 0.2, r)};
         const Brute exact = brute(rows, 0.3);
-        const Distribution b = fit(rows, model()).distribution({1.0, 0.3}, 0);
+        const Distribution b = fit(rows, line_model()).distribution({1.0, 0.3}, 0);
         CHECK_THAT(b.mean, WithinAbs(exact.mean, 0.002));
         CHECK_THAT(b.sd, WithinRel(exact.sd, 0.01));
     }
@@ -192,7 +177,7 @@ TEST_CASE("Two feeds about as likely, far apart: a second start finds both") {
     const std::vector<Observation> rows{verdict(-0.1, 0.4, Judgement::good), verdict(-0.1, 0.42, Judgement::good),
                                         verdict(0.1, -0.4, Judgement::good), verdict(0.1, -0.42, Judgement::good)};
     const Brute exact = brute(rows, 0.0);
-    Model one = model();
+    Model one = line_model();
     one.starts = 1;
     const Distribution found = fit(rows, one).distribution({1.0, 0.0}, 0);
     CAPTURE(exact.low, exact.middle, exact.high, found.quantile(0.1), found.quantile(0.5), found.quantile(0.9));
@@ -201,14 +186,14 @@ TEST_CASE("Two feeds about as likely, far apart: a second start finds both") {
     for (const double at : {-1.0, -0.1, 0.0, 0.1, 0.5}) {
         compare(rows, at);
     }
-    const auto beliefs = fit(rows, model()).beliefs({1.0, 0.0}, 0);
+    const auto beliefs = fit(rows, line_model()).beliefs({1.0, 0.0}, 0);
     REQUIRE(beliefs.size() == 2);
     CHECK_THAT(beliefs[0].weight + beliefs[1].weight, WithinAbs(1.0, 1e-12));
     CHECK(beliefs[1].weight > 0.3);
 }
 
 TEST_CASE("Readings that agree speak against a drift that would set them apart") {
-    Model m = model();
+    Model m = line_model();
     m.others = {{window, std::log(0.1), m.prior, m.stock_sd, -0.1}};
     std::vector<Observation> rows{verdict(0.0, 0.1, Judgement::good)};
     for (int i = 0; i < 7; ++i) {
@@ -223,7 +208,7 @@ TEST_CASE("Readings that agree speak against a drift that would set them apart")
 TEST_CASE("Verdicts that agree are fitted once") {
     const std::vector<Observation> rows{verdict(-0.7, 0.0, Judgement::low), verdict(-0.7, 0.2, Judgement::good),
                                         verdict(0.0, 0.15, Judgement::good), verdict(0.7, 0.4, Judgement::high)};
-    CHECK(fit(rows, model()).beliefs({1.0, 0.0}, 0).size() == 1);
+    CHECK(fit(rows, line_model()).beliefs({1.0, 0.0}, 0).size() == 1);
 }
 
 TEST_CASE("Random logs: how near to brute force, on plates that were cut and on others") {
@@ -239,7 +224,7 @@ TEST_CASE("Random logs: how near to brute force, on plates that were cut and on 
             const std::vector<Observation> rows = random_log(rng);
             const double at = cut_before ? rows[rng.below(rows.size())].x[1] : rng.uniform(-1.4, 1.4);
             const Brute exact = brute(rows, at);
-            const Distribution b = fit(rows, model()).distribution({1.0, at}, 0);
+            const Distribution b = fit(rows, line_model()).distribution({1.0, at}, 0);
             o.middle.push_back(std::abs(b.quantile(0.5) - exact.middle));
             o.ends.push_back(std::max(std::abs(b.quantile(0.1) - exact.low), std::abs(b.quantile(0.9) - exact.high)));
         }
@@ -264,7 +249,7 @@ TEST_CASE("A reading that is far off is flagged and weighted down; the others ar
         rows.back().row = i;
     }
     rows[5].y = 1.2;
-    const ResponseFit s = fit(rows, model());
+    const ResponseFit s = fit(rows, line_model());
     for (const Finding& f : s.findings()) {
         CAPTURE(f.row, f.sd_off, f.weight);
         CHECK(f.flagged == (f.row == 5));
@@ -281,7 +266,7 @@ TEST_CASE("A verdict against all others is flagged and told as misread") {
     }
     rows.push_back(verdict(0.0, 0.9, Judgement::low));
     rows.back().row = 6;
-    const ResponseFit s = fit(rows, model());
+    const ResponseFit s = fit(rows, line_model());
     const Finding& odd = s.findings()[6];
     CHECK(odd.flagged);
     CHECK(odd.weight < 0.01);
@@ -290,7 +275,7 @@ TEST_CASE("A verdict against all others is flagged and told as misread") {
 }
 
 TEST_CASE("Verdicts that speak for another window are read by it") {
-    Model m = model();
+    Model m = line_model();
     m.others = {{{0.04, 0.02, 0.03}, -3.0, m.prior, m.stock_sd}, {{0.12, 0.02, 0.03}, -3.0, m.prior, m.stock_sd}};
     std::vector<Observation> rows;
     for (int i = 0; i < 8; ++i) { // clean at the middle, never 0.055 away from it
@@ -306,7 +291,7 @@ TEST_CASE("Verdicts that speak for another window are read by it") {
 
 TEST_CASE("Quantiles of a belief enclose the mass they say") {
     const std::vector<Observation> rows{verdict(0.0, 0.1, Judgement::low)};
-    const Distribution b = fit(rows, model()).distribution({1.0, 0.0}, 0);
+    const Distribution b = fit(rows, line_model()).distribution({1.0, 0.0}, 0);
     double below = 0.0;
     for (std::size_t i = 0; i < b.mass.size(); ++i) {
         below += b.low + b.step * static_cast<double>(i) < b.quantile(0.3) ? b.mass[i] : 0.0;
