@@ -14,6 +14,7 @@ namespace {
 constexpr std::size_t most_of_a_contour = 50;
 constexpr double most_places = 50000.0;          // looked at for bridges
 constexpr double opposite = -0.8660254037844387; // cosine of 150 degrees
+constexpr double equal_share = 1e-9;             // by how much bridges of one width may differ in their last digits
 constexpr double round_share = 1e-6;             // how far box and area of a circle may be off
 
 // Metal between a place on a contour and what is opposite.
@@ -100,7 +101,7 @@ private:
                 continue;
             }
             if (bridge.a != bridge.b || norm(known.at - bridge.at) < 2.0 * least_) {
-                if (bridge.mm < known.mm) {
+                if (bridge.mm < known.mm * (1.0 - equal_share)) { // else equally narrow: the first place is named
                     known = bridge;
                 }
                 return;

@@ -112,6 +112,15 @@ TEST_CASE("Bridges narrower than two kerfs, at their narrowest", "[part]") {
     CHECK(check_part(o, t, Length{0.9, mm}).empty());
     CHECK(check_part({{polygon({{0, 0}, {50, 0}, {20, 40}})}}, t, kerf).empty());
     CHECK(codes(check_part({{polygon({{0, 0}, {80, 0}, {0, 10}})}}, t, kerf)) == "thin_bridge"); // a tip of 7 degrees
+    // A hole as near to the left edge as to the right: wherever the plate lies, the same place is named.
+    for (int i = 0; i < 40; ++i) {
+        const Point by{0.37 * i, 0.71 * i};
+        const Outline shifted{{polygon({by, by + Point{22, 0}, by + Point{22, 60}, by + Point{0, 60}}),
+                               circle(by + Point{11, 30}, 10, Role::inner)}};
+        found = check_part(shifted, t, kerf);
+        REQUIRE(codes(found) == "thin_bridge");
+        CHECK(found[0].at.x - by.x > 20.0);
+    }
     PartSpec flange;
     flange.shape = Shape::flange;
     CHECK(check_part(make_outline(flange).value(), Length{6, mm}, kerf).empty());
