@@ -93,3 +93,43 @@ test('what the first part of the program says is what all of it says', async () 
     assert.ok(picture === wholePicture, `shop ${i}: the pictures differ`);
   }
 });
+
+/** Shops whose first answer takes more of the program than the usual one's. */
+function shopsThatNeedMore() {
+  const demo = () => JSON.parse(readFileSync(path.join(ROOT, 'assets/demo.json'), 'utf8'));
+  const [contradictory, taught] = [demo(), demo()];
+  const cut = (feed, verdict) => ({ material: 'mild_steel', thickness_mm: 6, current_a: 45, feed_mm_min: feed, verdict });
+  contradictory.shop.tests = [cut(1300, 'too_fast'), cut(2400, 'too_slow'), cut(1300, 'too_fast'), cut(2400, 'too_slow')];
+  taught.shop.others = [{ shop: 'a', ...cut(1500, 'too_fast') }];
+  return { 'a log that contradicts itself': contradictory, 'cuts of others': taught };
+}
+
+test('a shop that needs more than the usual starts anew once, without a word, and waits for all of it from then on', async () => {
+  const anew = [];
+  for (const [what, book] of Object.entries(shopsThatNeedMore())) {
+    const page = await open(shared.browser, PHONE, { kept: record(book) });
+    let loads = 0;
+    page.on('load', () => { loads++; });
+    await page.route('**/later-*.wasm', async (route) => { await page.waitForTimeout(400); await route.continue(); });
+    await page.goto(shared.host.url);
+    await settled(page);
+    const feed = await page.locator('[data-id="cut/feed"]').textContent();
+    assert.ok(loads <= 2, `${what}: ${loads} loads`);
+    anew.push(loads);
+    loads = 0;
+    await page.reload();
+    await settled(page);
+    assert.equal(loads, 1, `${what}: the next start is one`);
+    assert.equal(await page.locator('[data-id="cut/feed"]').textContent(), feed);
+    // Another tab has no history to go by.
+    const second = await page.context().newPage();
+    let again = 0;
+    second.on('load', () => { again++; });
+    await second.goto(shared.host.url);
+    await settled(second);
+    assert.equal(again, 1, `${what}: a new tab starts once`);
+    await clean(page);
+    await page.context().close();
+  }
+  assert.ok(anew.includes(2), 'the test knows a shop that needs more');
+});

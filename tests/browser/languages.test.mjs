@@ -41,7 +41,7 @@ test('a quote for a Spanish customer is in Spanish: texts, decimals, months, tit
   spanish = await quoteIn('Español');
   const page = await customer(spanish);
   const said = await text(page);
-  for (const part of ['Presupuesto', 'Estimación. Válida hasta el', 'Acero dulce', 'Cantidad', 'sin impuestos', 'Precio en USD', 'Imprimir', '0,2362 in']) {
+  for (const part of ['Cotización', 'Estimación. Válida hasta el', 'Acero dulce', 'Cantidad', 'sin impuestos', 'Precio en USD', 'Imprimir', '0,2362 in']) {
     assert.ok(said.includes(part), `${part} in ${said}`);
   }
   const ours = said.replace(/Four holes for M12 anchors[^]*?dross\./, ''); // the shop's own words

@@ -2,7 +2,7 @@
 // stand, not by what they are called.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { axe, PHONE } from './harness.mjs';
+import { axe, PHONE, settled } from './harness.mjs';
 import { control, done, setUp, shared, start, touch } from './person.mjs';
 
 setUp();
@@ -104,6 +104,25 @@ test('places and sheets by touch, nothing to the side, and no fault of axe', asy
   await control(page, 'button', 'Chart for this shop').tap();
   await page.locator('#mirror table').waitFor();
   assert.deepEqual(await axe(page), []);
+  await done(page);
+});
+
+test('a sheet opens at its top however far down its opener stands, and Back is there again', async () => {
+  const page = await plain(PHONE);
+  const opener = control(page, 'button', 'Chart for this shop');
+  await opener.scrollIntoViewIfNeeded();
+  assert.ok(await page.evaluate(() => scrollY > 200), 'the opener stands below the first screen');
+  await opener.tap();
+  const close = page.locator('[data-id="chart/close"]');
+  await close.waitFor();
+  await settled(page);
+  const box = await close.boundingBox();
+  assert.ok(box.y >= 0 && box.y < 120, `Close stands ${box.y} px from the top`);
+  await page.goBack();
+  await opener.waitFor();
+  await settled(page);
+  const back = await opener.boundingBox();
+  assert.ok(back.y >= 0 && back.y + back.height <= 740, `its opener stands ${back.y} px from the top`);
   await done(page);
 });
 

@@ -111,7 +111,7 @@ export const TASKS = {
     assert.equal(await summary(), before, 'back at the shop');
   },
   4: async (thumb) => {
-    for (const choice of ['Tune', 'Read a cut', 'Narrower at the top, both sides', 'Dross, must be ground off']) {
+    for (const choice of ['Tune', 'Read a cut', 'Part narrower at top, both sides', 'Dross, must be ground off']) {
       await thumb.touch(choice);
     }
     assert.match(await thumb.read('read/what'), /too fast/);

@@ -88,7 +88,7 @@ test('a measured kerf gives height and volts to change, angle, u and the range o
 
 test('one side only: cut the coupon that tells tilt from swirl', async () => {
   const page = await at(DESKTOP, '#/tune/read');
-  await click(page, 'switch', 'Narrower at the top, one side');
+  await click(page, 'switch', 'Part narrower at top, one side');
   await click(page, 'switch', 'No dross');
   await click(page, 'button', 'Cut the coupon');
   assert.equal(await control(page, 'radio', 'Tilt or swirl').getAttribute('aria-checked'), 'true');

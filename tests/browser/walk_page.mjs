@@ -8,8 +8,9 @@ export async function rest() {
   const counts = window.torchsideCounters;
   for (let still = 0, frames = 0; still < 2; frames++) {
     const before = counts?.drawn;
+    const from = scrollY; // the plain page is scrolled by the browser, which goes on for a while: a tap would only stop it
     await new Promise((next) => { requestAnimationFrame(() => setTimeout(next, 0)); });
-    still = counts && counts.drawn === before && !window.stepping ? still + 1 : 0;
+    still = counts && counts.drawn === before && scrollY === from && !window.stepping ? still + 1 : 0;
     if (frames > 300) {
       return false;
     }

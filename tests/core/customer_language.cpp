@@ -69,7 +69,7 @@ TEST_CASE("a customer's page in another language has its words, decimals, thousa
     w.job.quote.language = "es";
     const Quote q = quote_of(w);
     const std::string page = quote_html(q, *language_of("es"), 20782);
-    for (const char* text : {"Presupuesto Q-118", "25 nov 2026", "Acero dulce", "6,35 mm", "1.135,14", "27.243,36",
+    for (const char* text : {"Cotización Q-118", "25 nov 2026", "Acero dulce", "6,35 mm", "1.135,14", "27.243,36",
                              "Por pieza, sin impuestos", "24 piezas, sin impuestos"}) {
         INFO(text);
         CHECK(page.find(text) != std::string::npos);

@@ -32,10 +32,10 @@ TEST_CASE("a phrase may say one thing to a metric reader and another to one in i
 
 TEST_CASE("texts stand within texts, and sentences in a row", "[words]") {
     Text text = words::circuit::NothingHolds{.elsewhere = words::circuit::larger_circuit};
-    CHECK(test::said(text) == "Nothing holds here. Use a larger circuit.");
+    CHECK(test::said(text) == "You can't cut on this circuit. Use a larger circuit.");
     text += words::circuit::first_plug;
-    CHECK(test::said(text) == "Nothing holds here. Use a larger circuit. Do not use this circuit until the plug fits "
-                              "the supply and the breaker.");
+    CHECK(test::said(text) == "You can't cut on this circuit. Use a larger circuit. Do not use this circuit until the "
+                              "plug fits the supply and the breaker.");
     const Text wire = words::circuit::Awg{.number = 8};
     CHECK(test::said(words::circuit::UseWire{.wire = Text{words::circuit::OrThicker{.wire = wire}}}) ==
           "Use 8 AWG or thicker.");

@@ -64,7 +64,7 @@ TEST_CASE("task 4: narrower at the top on both sides and hard dross: what to tur
     Thumb& thumb = phone.thumb;
     thumb.tap("Tune");
     thumb.tap("Read a cut");
-    thumb.tap("Narrower at the top, both sides");
+    thumb.tap("Part narrower at top, both sides");
     thumb.tap("Dross, must be ground off");
     CHECK(phone.in_view("read/what"));
     CHECK(phone.in_view("read/turn"));

@@ -89,7 +89,8 @@ compiled.catch(() => stopped(words.page.not_loaded));
 /**
  * The first module draws the first answer and holds a stand-in for every function of the second, which is fetched only now, so that
  * the two do not share the line. Until it is in place nothing but the first frame is drawn and no call reaches the app: no stand-in
- * should ever be called. If one is, this start cannot go on; the next one waits for both. When the second cannot be had, the first
+ * should ever be called, save by a shop that needs more than the usual (web/later.txt). Then this start cannot go on; it begins again,
+ * without a word, and this shop's starts wait for both from then on. When the second cannot be had, the first
  * answer stays, the page says so, and asks again by itself: soon, then less often, and when the network is back.
  */
 async function addRest(instance) {
@@ -138,14 +139,17 @@ function laterScript(again) {
 /** For the next start of this tab. In the history's entry, for that is lent where storage is refused. */
 const markStart = (whole) => (whole || history.state?.whole) && history.replaceState({ below: below(), whole }, '');
 
+let anew = false;
 const standIns = new Proxy({}, { get: () => () => {
+  anew = true;
   markStart(1);
+  remember('whole', '1');
   location.reload(); // nothing was changed yet
-  throw new Error(words.page.not_there);
+  throw new Error();
 } });
 
-/** Whether the first frame shows something else than the first place, so that all of the program is needed for it. */
-const opensElsewhere = () => speaks || history.state?.whole || !['', '#', '#/cut'].includes(location.hash);
+/** Whether the first frame shows something else than the first place, or a shop that needs more, so that all of the program is needed for it. */
+const opensElsewhere = () => speaks || history.state?.whole || recall(slotKey('whole')) || !['', '#', '#/cut'].includes(location.hash);
 
 app.instantiateWasm = (imports, done) => {
   window.torchsideRuns = 2;
@@ -161,8 +165,10 @@ app.instantiateWasm = (imports, done) => {
       done(instance, module);
       await rest;
     } catch (e) {
-      stopped(words.page.not_started({ why: e.message }));
-      throw e;
+      if (!anew) {
+        stopped(words.page.not_started({ why: e.message }));
+        throw e;
+      }
     }
   }, () => {});
   return {};

@@ -69,19 +69,6 @@ async function readDrawing(unit) {
   }
 }
 
-function openDrawing() {
-  const picker = document.createElement('input');
-  picker.type = 'file';
-  picker.accept = '.dxf,.svg,image/svg+xml,image/vnd.dxf';
-  picker.addEventListener('change', () => {
-    if (picker.files[0]) {
-      [opened] = picker.files;
-      readDrawing(-1);
-    }
-  });
-  picker.click();
-}
-
 /** The app takes what was read; it was told how many numbers. */
 function takeDrawing() {
   const taken = numbers;
@@ -89,7 +76,7 @@ function takeDrawing() {
   return taken;
 }
 
-/** A file that comes by itself: what is in it says what it is, and so where it goes. */
+/** A file, picked or come by itself: what is in it says what it is, and so where it goes. */
 async function receive(file) {
   if (!file) {
     return;

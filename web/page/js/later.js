@@ -1,7 +1,7 @@
 // What the first answer does not need of the page: a script of its own, which arrives with the rest of the program (addRest in boot.js)
 // and adds to the shell what the app asks for once somebody has touched something.
 const app = window.Module;
-const { call, nodeOf, has, keyOf, nodes, recall, remember, slotKey, smallModule, tongues } = app.lent;
+const { call, nodeOf, has, keyOf, nodes, recall, remember, slotKey, smallModule, tongues, receive, kept } = app.lent;
 const notice = (kind, text = '') => call('torchside_notice', kind, text);
 
 // ---- to the clipboard, to a file, to somebody ----------------------------------------------------------------------------
@@ -31,6 +31,19 @@ function download(name, type, text) {
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
 }
+
+function pickFile(accept) {
+  const picker = document.createElement('input');
+  picker.type = 'file';
+  picker.accept = accept;
+  picker.addEventListener('change', () => receive(picker.files[0]));
+  picker.click();
+}
+
+const openDrawing = () => pickFile('.dxf,.svg,image/svg+xml,image/vnd.dxf');
+
+/** All that lies in the browser, as it is. */
+const saveKept = () => download('torchside-kept-work.txt', 'text/plain', kept().join('\n'));
 
 /** The customer's page as one file, in the customer's language where its words are here. */
 async function quoteText(link) {
@@ -191,8 +204,9 @@ window.addEventListener('keydown', (e) => {
 
 Object.assign(app.shell, {
   canSeal: () => (canSeal() ? 1 : 0),
-  copy, download, saveQuote, shareQuote, openPage, newKey, seal, qr, paste, install,
+  copy, download, saveQuote, shareQuote, openPage, newKey, seal, qr, paste, install, pickFile, openDrawing, saveKept,
   share: (title, url) => share({ title, url }, () => copy(url)),
   shareText: (title, text) => share({ title, text }, () => copy(text)),
+  print: () => window.print(),
   vibrate: (ms) => navigator.vibrate?.(ms),
 });

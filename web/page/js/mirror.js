@@ -295,9 +295,11 @@ function mirror(text) {
   }
 }
 
-/** Where focus goes after an update: where the app wants it, into a new sheet, back to what opened it, else where it was. */
+/** Where focus goes after an update: where the app wants it, into a new sheet, back to what opened it, else where it was. The plain page,
+    which the browser scrolls, shows a sheet from its top and goes back to what opened it. */
 function moveFocus(initial, holder, wanted, dialog) {
-  const to = (node) => target(node).focus({ preventScroll: true });
+  const plain = html.classList.contains('plain');
+  const to = (node) => target(node).focus({ preventScroll: !plain });
   if (wanted) {
     opener = dialog?.fresh && holder ? holder.id : opener;
     if (document.activeElement !== target(wanted)) {
@@ -307,6 +309,9 @@ function moveFocus(initial, holder, wanted, dialog) {
   } else if (dialog?.fresh && !initial) {
     opener = holder ? holder.id : opener;
     to(dialog);
+    if (plain) {
+      dialog.el.scrollIntoView();
+    }
   } else if (holder && !nodes.has(holder.id)) {
     const back = nodes.get(opener) || dialog || [...nodes.values()].find((n) => PRESSABLE.includes(n.role));
     if (back) {

@@ -70,14 +70,6 @@ async function openBackup(file) {
   }
 }
 
-function pickFile(accept) {
-  const picker = document.createElement('input');
-  picker.type = 'file';
-  picker.accept = accept;
-  picker.addEventListener('change', () => receive(picker.files[0]));
-  picker.click();
-}
-
 // What later.js takes up: the browser may offer to install the page before that is there.
 window.addEventListener('beforeinstallprompt', (e) => {
   e.preventDefault();
@@ -92,13 +84,12 @@ const contrast = matchMedia('(prefers-contrast: more)');
 const matches = (query) => (matchMedia(query).matches ? 1 : 0);
 
 Object.assign(app.shell, {
-  requestFrame, wake, mirror, save, load, keepIn, leave, saveKept, place, theme, font, today, pickFile, useUpdate,
-  openDrawing, readDrawing, cancelDrawing, takeDrawing, findWords, takeWords,
+  requestFrame, wake, mirror, save, load, keepIn, leave, place, theme, font, today, useUpdate,
+  readDrawing, cancelDrawing, takeDrawing, findWords, takeWords,
   remember,
   remembered: (name) => recall(slotKey(name)),
   language: () => ownTongue,
   locale: () => navigator.language,
-  print: () => window.print(),
   canShare: () => (navigator.share ? 1 : 0),
   address: () => location.href.split('#')[0],
   wishes: () => dark.matches + 2 * contrast.matches,
@@ -111,7 +102,7 @@ Object.assign(app.shell, {
   dataVersion: () => html.dataset.data,
 });
 
-app.lent = { call, nodeOf, has, keyOf, nodes: () => nodes, recall, remember, slotKey, smallModule, tongues }; // to later.js
+app.lent = { call, nodeOf, has, keyOf, nodes: () => nodes, recall, remember, slotKey, smallModule, tongues, receive, kept: () => latest }; // to later.js
 html.dataset.theme = recall(slotKey('theme')) || (dark.matches ? 'night' : 'paper');
 guardCanvas();
 window.torchsideRuns = 1; // see load.js

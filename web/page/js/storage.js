@@ -227,8 +227,3 @@ window.addEventListener('storage', (e) => {
   }
 });
 window.addEventListener('pageshow', (e) => e.persisted && look());
-
-/** All that lies there, as it is. */
-function saveKept() {
-  app.shell.download('torchside-kept-work.txt', 'text/plain', latest.join('\n'));
-}
