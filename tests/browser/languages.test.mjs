@@ -48,7 +48,7 @@ test('a quote for a Spanish customer is in Spanish: texts, decimals, months, tit
   assert.doesNotMatch(ours, /\b(the|of|until|each|before|quote|print)\b/i);
   assert.doesNotMatch(said, /\d\.\d\d\b/, 'no point before decimals');
   assert.equal(await page.evaluate(() => document.documentElement.lang), 'es');
-  assert.match(await page.title(), /: presupuesto$/);
+  assert.match(await page.title(), /: cotización$/);
   assert.ok(await fits(page));
   assert.deepEqual(await axe(page), []);
   await done(page);

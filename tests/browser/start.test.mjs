@@ -120,7 +120,7 @@ test('when a stand-in is called after all, the next start waits for both parts a
   await settled(page);
   assert.match(await feed(page), /\d/);
   assert.equal(await marked(page), null, 'the mark is taken away again');
-  await done(page, /not there yet/);
+  await done(page, /^exception: Error$/);
 });
 
 test('when the rest cannot be had, the page says so, and the first answer stays', async () => {
