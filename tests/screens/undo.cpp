@@ -217,3 +217,30 @@ TEST_CASE("a chart cell and a job from a link are undone") {
     p.touch("Undo");
     CHECK(written(p) == before);
 }
+
+TEST_CASE("what was read off a cut goes with it, and comes back by Undo") {
+    browser() = {};
+    Person p;
+    prepare(p);
+    auto& s = p.app().scratch.inputs;
+    s.cut_feed = 1500;
+    p.touch_id("place/cut");
+    p.touch("Thickness");
+    p.touch_id("stock/plate/8");
+    CHECK_FALSE(s.reading_v);
+    CHECK_FALSE(s.cut_feed);
+    CHECK(s.cut.signs == torchside::tune::Signs());
+    CHECK(s.low_v == 120.0); // the table's own gradient is no matter of the plate
+    p.touch("Undo");
+    CHECK(s.reading_v == 2.7);
+    CHECK(s.cut_feed == 1500.0);
+    p.touch("Redo");
+    CHECK_FALSE(s.reading_v);
+    p.touch("Undo");
+    // Typed, figure by figure, and given up.
+    p.app().set("job.current_a", torchside::document::Scalar(30.0), {}, App::By::typing);
+    p.app().set("job.current_a", torchside::document::Scalar(40.0), {}, App::By::typing);
+    CHECK_FALSE(s.reading_v);
+    p.app().undo();
+    CHECK(s.reading_v == 2.7);
+}

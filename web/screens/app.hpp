@@ -182,6 +182,7 @@ private:
     void say_of_file(std::string_view why);
     void take_route(std::string_view fragment);
     void adopt(Workbook next);
+    void give_up();
     void hold(Workbook next);
     void keep_soon();
     bool accepted(const Outcome<Workbook>& changed);

@@ -38,6 +38,10 @@ std::string value_words(const App& app, std::string_view path, const document::S
 
 namespace {
 
+bool same_cut(const Job& a, const Job& b) {
+    return a.material == b.material && a.thickness == b.thickness && a.current == b.current;
+}
+
 /// "6" of "6 → 8 mm": a unit that both have is said once.
 std::string without_unit(std::string from, const std::string& to) {
     const std::size_t gap = to.rfind(' ');
@@ -169,6 +173,10 @@ void App::step_to(Workbook next, Label name) {
         warned_ = warning_codes(*this);
     }
     change_ = Change{std::string(word(name)), book_};
+    if (!same_cut(book_.job, next.job)) {
+        change_->inputs = scratch.inputs;
+        scratch.inputs.forget_cut();
+    }
     adopt(std::move(next));
 }
 
@@ -197,9 +205,13 @@ bool App::set(std::string_view path, const document::Scalar& value, Label label,
     const bool goes_on = by == By::typing && change_ && change_->typed == path;
     const document::Scalar first = goes_on ? change_->first : now;
     Workbook before = goes_on ? std::move(change_->before) : book_;
+    std::optional<ToolInputs> inputs = goes_on ? std::move(change_->inputs) : std::nullopt;
     step_to(std::move(changed.value()), name_of(*this, path, label, first, value));
+    if (inputs) {
+        change_->inputs = std::move(inputs);
+    }
     if (goes_on && value == first) {
-        change_.reset(); // typed back to what it was
+        give_up(); // typed back to what it was
     } else if (by == By::typing) {
         change_->before = std::move(before);
         change_->typed = path;
@@ -271,10 +283,18 @@ void App::undo() {
     adopt(std::move(back));
 }
 
+/// The last change is none after all.
+void App::give_up() {
+    if (change_->inputs) {
+        scratch.inputs = std::move(*change_->inputs);
+    }
+    change_.reset();
+}
+
 void App::put_back(std::string_view path) {
     if (change_ && !path.empty() && change_->typed == path) {
         Workbook before = std::move(change_->before);
-        change_.reset();
+        give_up();
         adopt(std::move(before));
     }
 }

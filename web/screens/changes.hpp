@@ -17,7 +17,7 @@ namespace torchside::web {
 struct Change {
     std::string name;                   // "Thickness 6 → 8 mm"
     Workbook before;                    // once undone: after
-    std::optional<ToolInputs> inputs{}; // what a log row was made of
+    std::optional<ToolInputs> inputs{}; // what a log row was made of, or was read off the cut that was open
     bool undone = false;
     std::string typed{};      // path of the field it is being typed into
     document::Scalar first{}; // what that field held before

@@ -39,6 +39,13 @@ struct ToolInputs {
     std::optional<double> square, hole, kerf_square;
     std::array<std::optional<double>, 4> angle{};
     std::optional<double> cut_feed, reading_v, low_v, low_mm, high_v, high_mm, upper_kohm, lower_kohm, input_kohm;
+
+    /// Another metal, plate or current: what was read off the cut before says nothing of it.
+    void forget_cut() {
+        cut = {};
+        cut_feed.reset();
+        reading_v.reset();
+    }
 };
 
 /// What a job link or a file brought, or what could be read of damaged work: shown, and taken only when the user says so.
