@@ -81,12 +81,13 @@ Speed cut_feed(const Outlook& o, Speed fastest) {
     return std::min(o.feed.value, fastest);
 }
 
-/// A test at the feed that the cut is set to, where that is as good: one figure, not two a step of the search apart.
+/// A test at the feed that the cut is set to, where that is as good or the same on the screen: one figure, not two a step of the
+/// search apart.
 void take_cut_feed(Outlook& o, const Search& search, const Known& k, Speed fastest) {
     const Speed cut = cut_feed(o, fastest);
     const double clean = search.good(std::log(cut / k.level_1));
-    const bool as_good = o.stop ? clean > sure_enough : o.past_table || are_one(cut, o.next);
-    if (!as_good || clean < o.next_clean - as_good_within) {
+    const bool as_good = (o.stop ? clean > sure_enough : o.past_table) && clean >= o.next_clean - as_good_within;
+    if (!as_good && !are_one(cut, o.next)) {
         return;
     }
     o.next = cut;
