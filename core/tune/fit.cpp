@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t most_as_all = 32;  // rows that are fitted as every kind of shop
 constexpr std::size_t least_as_one = 64; // and as the likeliest alone
-constexpr std::size_t told_by = 16;      // rows of a longer log that say which kinds are the likeliest
+constexpr std::size_t told_by = 8;       // rows of a longer log that say which kinds are the likeliest
 constexpr double told_apart = 1e-3;      // of a stock's sd: two starts that end nearer to each other are one
 constexpr double hardly_likely = 0.01;   // of the likeliest kind of shop: less is left out
 

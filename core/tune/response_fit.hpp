@@ -15,7 +15,7 @@
 //            moves it: a log of verdicts is fitted as each kind of shop in turn (OtherShop). A kind's weight is its prior
 //            odds times how likely it makes the log: ln P = the messages' own integral + ln of the sum over the grid of
 //            verdicts over messages. f is the mixture of what all kinds say; kinds below 0.01 of the likeliest are left
-//            out. A log of more than 32 rows is fitted as fewer kinds, from 64 rows on as one: 16 of its rows, spread over
+//            out. A log of more than 32 rows is fitted as fewer kinds, from 64 rows on as one: 8 of its rows, spread over
 //            its stocks, say which are the likeliest.
 // Outliers   a normal row more than outlier_sd away from what all others predict of it is flagged, worst first, and
 //            keeps (dof + 1) / (dof + z^2) of its weight (Student). A verdict cannot pull further than its misreading
